@@ -1,0 +1,133 @@
+package org.conetender.core.batch;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.conetender.core.image.Ask;
+import org.conetender.core.image.Step;
+
+/**
+ * The written form of a {@link Change}: a kind word, then its fields, separated by tabs. Tabs, line
+ * ends and backslashes inside a field are escaped, so any text survives. Read back strictly: an
+ * unknown kind or a missing field is an error, never a guess.
+ */
+public final class FactText {
+
+    private FactText() {}
+
+    /** The one-line text of a change; never contains a line end. */
+    public static String write(Change change) {
+        return switch (change) {
+            case Change.Told t -> join("told", ask(t.ask()));
+            case Change.Moved m -> join("moved", List.of(m.stage(), m.why()));
+            case Change.Tripped t -> join("tripped", List.of(t.guard(), t.why()));
+            case Change.Released r -> join("released", List.of(r.guard(), r.why()));
+            case Change.Doubted d -> join("doubted", List.of(d.why()));
+            case Change.AlarmOver a -> join("alarm-over", List.of(a.alarm()));
+            case Change.Began b -> join("began", b.gap().map(List::of).orElse(List.of()));
+        };
+    }
+
+    /** @throws IllegalArgumentException if the text is not one that {@link #write} makes */
+    public static Change read(String text) {
+        List<String> f = split(text);
+        return switch (f.get(0)) {
+            case "told" -> new Change.Told(readAsk(f.subList(1, f.size())));
+            case "moved" -> new Change.Moved(at(f, 1), at(f, 2));
+            case "tripped" -> new Change.Tripped(at(f, 1), at(f, 2));
+            case "released" -> new Change.Released(at(f, 1), at(f, 2));
+            case "doubted" -> new Change.Doubted(at(f, 1));
+            case "alarm-over" -> new Change.AlarmOver(at(f, 1));
+            case "began" -> new Change.Began(f.size() > 1 ? Optional.of(f.get(1)) : Optional.empty());
+            default -> throw new IllegalArgumentException("unknown kind of fact: " + f.get(0));
+        };
+    }
+
+    private static List<String> ask(Ask ask) {
+        return switch (ask) {
+            case Ask.Did d -> List.of("did", d.step().word());
+            case Ask.DidFill d -> List.of("fill", "" + d.litres(), "" + d.ppt());
+            case Ask.DidStock d -> List.of("stock", d.lot(), "" + d.cystsG());
+            case Ask.DidCount d -> List.of("count", "" + d.nauplii(), "" + d.umbrella(), "" + d.unhatched(),
+                    "" + d.sampleMl());
+            case Ask.SetUsual u -> List.of("usual", u.lot().orElse(""), number(u.litres()),
+                    number(u.cystsG()), number(u.ppt()));
+            case Ask.SetSetpoint s -> List.of("setpoint", "" + s.degreesC());
+            case Ask.Withdraw w -> List.of("withdraw", w.what());
+            case Ask.Acknowledge a -> List.of("acknowledge", a.alarm());
+            case Ask.Away a -> List.of("away", a.helper());
+        };
+    }
+
+    private static Ask readAsk(List<String> f) {
+        return switch (at(f, 0)) {
+            case "did" -> new Ask.Did(Step.of(at(f, 1)).orElseThrow(
+                    () -> new IllegalArgumentException("unknown step: " + f.get(1))));
+            case "fill" -> new Ask.DidFill(figure(f, 1), figure(f, 2));
+            case "stock" -> new Ask.DidStock(at(f, 1), figure(f, 2));
+            case "count" -> new Ask.DidCount(Integer.parseInt(at(f, 1)), Integer.parseInt(at(f, 2)),
+                    Integer.parseInt(at(f, 3)), figure(f, 4));
+            case "usual" -> new Ask.SetUsual(Optional.of(at(f, 1)).filter(s -> !s.isEmpty()),
+                    maybe(f, 2), maybe(f, 3), maybe(f, 4));
+            case "setpoint" -> new Ask.SetSetpoint(figure(f, 1));
+            case "withdraw" -> new Ask.Withdraw(at(f, 1));
+            case "acknowledge" -> new Ask.Acknowledge(at(f, 1));
+            case "away" -> new Ask.Away(at(f, 1));
+            default -> throw new IllegalArgumentException("unknown kind of request: " + f.get(0));
+        };
+    }
+
+    private static String number(Optional<Double> d) {
+        return d.map(Object::toString).orElse("");
+    }
+
+    private static Optional<Double> maybe(List<String> f, int i) {
+        return at(f, i).isEmpty() ? Optional.empty() : Optional.of(figure(f, i));
+    }
+
+    private static double figure(List<String> f, int i) {
+        return Double.parseDouble(at(f, i));
+    }
+
+    private static String at(List<String> f, int i) {
+        if (i >= f.size()) {
+            throw new IllegalArgumentException("a fact lacks field " + i + ": " + f);
+        }
+        return f.get(i);
+    }
+
+    private static String join(String kind, List<String> fields) {
+        StringBuilder s = new StringBuilder(kind);
+        for (String f : fields) {
+            s.append('\t').append(f.replace("\\", "\\\\").replace("\t", "\\t").replace("\n", "\\n")
+                    .replace("\r", "\\r"));
+        }
+        return s.toString();
+    }
+
+    private static List<String> split(String text) {
+        List<String> out = new ArrayList<>();
+        for (String f : text.split("\t", -1)) {
+            out.add(unescape(f));
+        }
+        return out;
+    }
+
+    private static String unescape(String f) {
+        StringBuilder s = new StringBuilder(f.length());
+        for (int i = 0; i < f.length(); i++) {
+            char c = f.charAt(i);
+            if (c != '\\' || i + 1 == f.length()) {
+                s.append(c);
+                continue;
+            }
+            s.append(switch (f.charAt(++i)) {
+                case 't' -> '\t';
+                case 'n' -> '\n';
+                case 'r' -> '\r';
+                default -> f.charAt(i);
+            });
+        }
+        return s.toString();
+    }
+}

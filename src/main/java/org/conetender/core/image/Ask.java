@@ -1,0 +1,42 @@
+package org.conetender.core.image;
+
+import java.util.Optional;
+
+/** What can be asked of the daemon. */
+public sealed interface Ask {
+
+    /** A hand step without figures, or with the cone's usual ones. */
+    record Did(Step step) implements Ask {}
+
+    /** The cone was filled. @param litres water, L  @param ppt salt, g per kg; 0 when salt comes later */
+    record DidFill(double litres, double ppt) implements Ask {}
+
+    /** Cysts went in. @param lot label of the tin  @param cystsG dry product, g */
+    record DidStock(String lot, double cystsG) implements Ask {}
+
+    /**
+     * A sub-sample was counted.
+     *
+     * @param nauplii free-swimming animals seen
+     * @param umbrella embryos hanging below their shells
+     * @param unhatched full cysts that have not opened
+     * @param sampleMl the sub-sample's volume, mL
+     */
+    record DidCount(int nauplii, int umbrella, int unhatched, double sampleMl) implements Ask {}
+
+    /** Change one of the cone's usual values; each empty one stays. */
+    record SetUsual(Optional<String> lot, Optional<Double> litres, Optional<Double> cystsG,
+                    Optional<Double> ppt) implements Ask {}
+
+    /** Hold this batch at another temperature. @param degreesC °C */
+    record SetSetpoint(double degreesC) implements Ask {}
+
+    /** The last report of this cone was a mistake. @param what its step word, or {@code last} */
+    record Withdraw(String what) implements Ask {}
+
+    /** A person has seen an alarm. @param alarm its id, as in {@code $alert/<id>} */
+    record Acknowledge(String alarm) implements Ask {}
+
+    /** Nobody is near until told otherwise. @param helper who may be called; empty ends the absence */
+    record Away(String helper) implements Ask {}
+}

@@ -1,0 +1,55 @@
+package org.conetender.core.image;
+
+import java.util.List;
+import java.util.Optional;
+import org.conetender.core.unit.Moment;
+
+/**
+ * All that one tick is told. Built by the shell, once, at the top of the tick; immutable.
+ *
+ * @param now the clock, read once
+ * @param probes the latest sample of every configured probe
+ * @param contacts the level of every configured contact
+ * @param inbox what came in since the last tick
+ * @param pipes health of our own pipes
+ */
+public record Image(Moment now, List<ProbeSample> probes, List<ContactSample> contacts, Inbox inbox,
+                    Pipes pipes) {
+
+    /**
+     * @param requests waiting requests, bounded; the rest stay in the shell's queue
+     * @param commits what the record agent finished
+     */
+    public record Inbox(List<Request> requests, List<Commit> commits) {
+        public static final Inbox EMPTY = new Inbox(List.of(), List.of());
+    }
+
+    /**
+     * @param store empty while the record is being kept; else why it is not
+     * @param broker empty while connected; else why not
+     * @param lateMs how much later than planned this tick began
+     */
+    public record Pipes(Optional<String> store, Optional<String> broker, long lateMs) {
+        public static final Pipes HEALTHY = new Pipes(Optional.empty(), Optional.empty(), 0);
+    }
+
+    /** The sample of that probe; {@link Reading.NotYet} when the shell has none. */
+    public ProbeSample probe(String id) {
+        for (ProbeSample p : probes) {
+            if (p.probe().equals(id)) {
+                return p;
+            }
+        }
+        return new ProbeSample(id, new Reading.NotYet(), 0);
+    }
+
+    /** The level of that contact; unknown when the shell has none. */
+    public ContactSample.Level contact(String id) {
+        for (ContactSample c : contacts) {
+            if (c.contact().equals(id)) {
+                return c.level();
+            }
+        }
+        return ContactSample.Level.UNKNOWN;
+    }
+}

@@ -1,0 +1,105 @@
+package org.conetender.core.settings;
+
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * One hatching cone: what is fitted to it, the limits it must keep, and its usual charge.
+ *
+ * @param id lower-case letters, digits and {@code -}
+ * @param fittings probes, heat, air, lamps
+ * @param limits temperatures, safely ordered: {@code setpoint ≤ guard − margin < arrest < loss}
+ * @param timing how long the timed parts of a batch last
+ * @param usual the charge that {@code started} stands for, until somebody sets another
+ */
+public record Cone(String id, Fittings fittings, Limits limits, Timing timing, Usual usual) {
+
+    /** @param button whether the large hand button is fitted */
+    public record Fittings(Probes probes, Heat heat, Air air, Lights lights, boolean button) {}
+
+    /**
+     * @param water ids of one or two probes in the water, the first one is the main one
+     * @param level whether a contact closes while water stands at the heater's height
+     */
+    public record Probes(List<String> water, boolean level) {
+        public Probes {
+            water = List.copyOf(water);
+        }
+    }
+
+    /** How heat reaches the water. */
+    public enum HeatKind { IMMERSED, MAT, BATH, NONE }
+
+    /** A relay is spared; a solid-state switch may follow short windows. */
+    public enum SwitchKind { RELAY, SOLID_STATE }
+
+    /**
+     * @param kind how heat reaches the water
+     * @param watts the heater's rating; 0 when there is none
+     * @param switchKind what switches it
+     * @param cutOut whether a second switch in series, the cut-out, is fitted
+     */
+    public record Heat(HeatKind kind, double watts, SwitchKind switchKind, boolean cutOut) {}
+
+    /** Where air enters: a nozzle at the bottom with a valve, or a tube from above without one. */
+    public enum AirEntry { BOTTOM, DIP_TUBE }
+
+    /**
+     * @param entry where air enters the cone
+     * @param proof whether a contact proves that air really flows (pressure or flow)
+     * @param idleOn whether air stays on in a clean cone where nothing demands it
+     * @param geometry heights that decide whether water can siphon back
+     */
+    public record Air(AirEntry entry, boolean proof, boolean idleOn, Geometry geometry) {}
+
+    /**
+     * @param pumpOutletCm height of the air pump's outlet above the bench
+     * @param waterlineCm height of the waterline above the same bench
+     * @param checkValve whether a check valve is fitted in the air line
+     * @param signed who accepted a geometry that can siphon, and when; empty when nobody did
+     */
+    public record Geometry(double pumpOutletCm, double waterlineCm, boolean checkValve,
+                           Optional<String> signed) {
+        /** Whether stopping the pump could let water run back into it. */
+        public boolean canSiphon() {
+            return !checkValve && pumpOutletCm <= waterlineCm;
+        }
+    }
+
+    /**
+     * @param harvest a lamp at the drain that gathers nauplii there
+     * @param trigger a light above that starts development in its first hours
+     */
+    public record Lights(boolean harvest, boolean trigger) {}
+
+    /**
+     * Temperatures in °C. Defaults after science.md §1: 27 / 31 / 33 / 38, floor 20.
+     *
+     * @param setpointC what the water is held at
+     * @param guardC above it heat and lamps go off
+     * @param arrestC development stands still
+     * @param lossC the batch is in doubt
+     * @param floorC what a ready batch is kept from falling below
+     */
+    public record Limits(double setpointC, double guardC, double arrestC, double lossC, double floorC) {}
+
+    /**
+     * @param hydrationHours cysts take up water (1 to 2 h, science.md §5)
+     * @param triggerHours the trigger light burns until this long after wetting (science.md §5)
+     * @param settleMinutes the wait between air off and drawing
+     * @param airOffCapMinutes air comes back after this, at the latest (house rule: never over 12)
+     * @param automaticSettling whether the daemon may start a separation without a person
+     */
+    public record Timing(double hydrationHours, double triggerHours, double settleMinutes,
+                         double airOffCapMinutes, boolean automaticSettling) {}
+
+    /**
+     * The charge that {@code started} stands for.
+     *
+     * @param lot label of the tin
+     * @param litres water in the cone
+     * @param cystsG dry cyst product in grams
+     * @param ppt salt in g per kg of solution
+     */
+    public record Usual(String lot, double litres, double cystsG, double ppt) {}
+}

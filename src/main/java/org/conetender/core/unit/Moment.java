@@ -1,0 +1,41 @@
+package org.conetender.core.unit;
+
+/**
+ * One reading of the clock, taken once at the top of a tick.
+ *
+ * <p>All control compares {@code monoMs} within one boot. The wall clock only labels, and says
+ * whether it can be believed.
+ *
+ * @param boot the kernel's boot id; monotonic times of different boots cannot be compared
+ * @param monoMs milliseconds of the monotonic clock since that boot, never negative
+ * @param wallMs milliseconds since 1970-01-01 UTC as the wall clock has it
+ * @param wallTrusted whether the kernel says the wall clock is synchronised
+ */
+public record Moment(String boot, long monoMs, long wallMs, boolean wallTrusted) {
+
+    /** Whether both moments share one monotonic clock. */
+    public boolean sameBoot(Moment other) {
+        return boot.equals(other.boot);
+    }
+
+    /**
+     * How long ago {@code earlier} was, in milliseconds, as an interval.
+     *
+     * <p>Exact within one boot. Across boots it is the wall clocks' difference when both were
+     * trusted; otherwise at least the time since this boot began, and no upper bound is known.
+     */
+    public Span since(Moment earlier) {
+        if (sameBoot(earlier)) {
+            return Span.exactly(Math.max(0, monoMs - earlier.monoMs));
+        }
+        if (wallTrusted && earlier.wallTrusted) {
+            return Span.exactly(Math.max(0, wallMs - earlier.wallMs));
+        }
+        return new Span(monoMs, Long.MAX_VALUE);
+    }
+
+    /** This moment moved by {@code ms} on both clocks; for tests, timers and projections. */
+    public Moment plusMs(long ms) {
+        return new Moment(boot, monoMs + ms, wallMs + ms, wallTrusted);
+    }
+}
