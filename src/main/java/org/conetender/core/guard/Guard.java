@@ -19,6 +19,11 @@ public interface Guard {
         return List.of();
     }
 
+    /** Whether the cause of its trip is gone, so that a person's acknowledgement may release the latch. */
+    default boolean causeGone(View view) {
+        return true;
+    }
+
     /** Why that request is refused, as a sentence that says what to do; empty when it may pass. */
     default Optional<String> refuses(Request request, View view) {
         return Optional.empty();

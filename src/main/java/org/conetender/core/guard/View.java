@@ -30,8 +30,10 @@ public record View(Settings settings, Cone cone, Book book, ConeJudgement judged
      * @param wants what the cone would do if nothing withheld it
      * @param site what the other cones want
      * @param caps how long air may be off, for this batch
+     * @param lastSeen the last moment the record knows from before this life; empty for the first life
      */
-    public record Scene(Image image, Moment begun, Wants wants, SiteLoad site, Caps caps) {}
+    public record Scene(Image image, Moment begun, Wants wants, SiteLoad site, Caps caps,
+                        Optional<Moment> lastSeen) {}
 
     /**
      * @param heat whether the heating law wants the heater on in this tick

@@ -58,8 +58,13 @@ public record Water(double lastC, long lastAtMs, Optional<Doubt> doubt, List<Lon
                 new Belief.Untrusted("no reading yet since the daemon started"));
     }
 
+    /** The same memory after a person has seen to the probe: the hour's departures no longer count. */
+    public Water forgiven() {
+        return new Water(lastC, lastAtMs, doubt, List.of(), belief);
+    }
+
     /** How fast this cone's water can move at most, K/s: thrice its heater's slope (control.md §3.3). */
-    static double slewKPerS(Cone cone, double litres) {
+    public static double slewKPerS(Cone cone, double litres) {
         double slope = cone.fittings().heat().watts() / (litres * Units.BRINE_J_PER_L_K);
         return Math.max(LEAST_SLEW_K_S, 3 * slope);
     }

@@ -1,0 +1,20 @@
+package org.conetender.core.guard;
+
+import java.util.List;
+
+/** Danger: too many heaters at once. Who is served first is {@code core.heat}'s choice, the limit is ours. */
+public final class TooManyWatts implements Guard {
+
+    @Override
+    public String id() {
+        return "watts";
+    }
+
+    @Override
+    public List<Finding> look(View v) {
+        double with = v.scene().site().wattsBefore() + v.cone().fittings().heat().watts();
+        double limit = v.settings().site().supply().limitWatts();
+        return !v.scene().wants().heat() || with <= limit ? List.of()
+                : List.of(Finding.veto(id(), "the site's %.0f W are taken".formatted(limit), Power.HEAT));
+    }
+}
