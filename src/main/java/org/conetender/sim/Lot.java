@@ -18,7 +18,7 @@ public record Lot(String label, double t50At26H, int stages, double viable, Enzy
     /**
      * Energies over the gas constant, K, and temperatures of half inactivation, K.
      *
-     * @param activation about 15 kcal/mol: doubles between 20 and 28 °C (science.md §2.3)
+     * @param activation about 13 kcal/mol; with the cold, doubles between 20 and 28 °C (science.md §2.3)
      * @param coldHalf half switched off by cold
      * @param heatHalf half switched off by heat, a little under the 33 °C of science.md §1
      * @param heatEnergy how sharply heat switches off
@@ -53,7 +53,7 @@ public record Lot(String label, double t50At26H, int stages, double viable, Enzy
         // Spread 0.11 to 0.19 for ordinary lots (science.md §2.3: 0.13 to 0.18 for good ones).
         double spread = r.nextDouble(0.11, 0.19);
         int stages = (int) Math.round(1 / (spread * spread));
-        Enzyme enzyme = new Enzyme(r.nextDouble(13_500, 16_500) / GAS, ZERO_K + r.nextDouble(10, 13),
+        Enzyme enzyme = new Enzyme(r.nextDouble(11_500, 14_000) / GAS, ZERO_K + r.nextDouble(12, 15),
                 ZERO_K + r.nextDouble(31.5, 32.2), r.nextDouble(380_000, 520_000) / GAS);
         return new Lot(label, t50, stages, r.nextDouble(0.7, 0.95), enzyme);
     }
