@@ -30,7 +30,7 @@ public final class CheckpointText {
         lines.add(FactText.join(HEAD, List.of(at.boot(), "" + at.monoMs(), "" + at.wallMs(),
                 "" + at.wallTrusted(), "" + c.temperatures().size(), "" + c.cones().size())));
         for (Temperature t : c.temperatures()) {
-            lines.add(FactText.join("water", List.of(t.series(), "" + sane(t.degreesC()))));
+            lines.add(FactText.join("temperature", List.of(t.series(), "" + sane(t.degreesC()))));
         }
         for (ConePoint p : c.cones()) {
             check(p);
@@ -54,7 +54,7 @@ public final class CheckpointText {
         }
         List<Temperature> t = new ArrayList<>();
         for (int i = 1; i <= temperatures; i++) {
-            List<String> f = fields(lines[i], "water", 3);
+            List<String> f = fields(lines[i], "temperature", 3);
             t.add(new Temperature(f.get(1), sane(Double.parseDouble(f.get(2)))));
         }
         List<ConePoint> c = new ArrayList<>();

@@ -31,12 +31,14 @@ class CheckpointTextTest {
 
     @Test
     void eightConesWithLongNamesAndLongFiguresStayBelowTwoKilobytes() {
-        List<Temperature> temperatures = new ArrayList<>(List.of(new Temperature("room", -12.123456789012345)));
+        List<Temperature> temperatures = new ArrayList<>();
+        temperatures.add(new Temperature("room", -12.123456789012345));
         List<ConePoint> cones = new ArrayList<>();
         for (int i = 0; i < 8; i++) {
             String name = "left-shelf-lower-row-cone-" + i;
             temperatures.add(new Temperature(name, 27.0625000000001));
-            cones.add(new ConePoint(name, 123_456 + i, 612.1234567890123, 612.3456789012345, 1.234567890123456E-4));
+            cones.add(new ConePoint(name, 123_456 + i, 612.1234567890123, 612.3456789012345,
+                    1.234567890123456E-4));
         }
         String text = CheckpointText.write(new Checkpoint(AT, temperatures, cones));
         assertThat(text.getBytes(StandardCharsets.UTF_8).length).isLessThanOrEqualTo(2_000);
@@ -56,10 +58,10 @@ class CheckpointTextTest {
     @ParameterizedTest
     @ValueSource(strings = {"checkpoint-2\tb\t1\t2\ttrue\t0\t0\nend", "checkpoint-1\tb\t1\t2\tyes\t0\t0\nend",
             "checkpoint-1\tb\t1\t2\ttrue\t-1\t1\nend",
-            "checkpoint-1\tb\t1\t2\ttrue\t1\t0\nwater\ta\tNaN\nend",
+            "checkpoint-1\tb\t1\t2\ttrue\t1\t0\ntemperature\ta\tNaN\nend",
             "checkpoint-1\tb\t1\t2\ttrue\t0\t1\ncone\ta\t1\t5\t4\t0\nend",
             "checkpoint-1\tb\t1\t2\ttrue\t0\t0\nend\n", "checkpoint-1\tb\t1\t2\ttrue\t0\t0\nand",
-            "checkpoint-1\tb\t1\t2\ttrue\t0\t1\nwater\ta\t27\nend"})
+            "checkpoint-1\tb\t1\t2\ttrue\t0\t1\ntemperature\ta\t27\nend"})
     void aTextThatNobodyWroteIsRefused(String text) {
         assertThatThrownBy(() -> CheckpointText.read(text)).isInstanceOf(IllegalArgumentException.class);
     }

@@ -39,9 +39,9 @@ class FactTextTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"", "told", "told\tdid", "told\tdid\tdances", "told\tfill\t2", "told\tfill\ttwo\t30",
-            "moved\tready", "began\ta\tb", "moved\tready\twhy\tmore", "doubted\tends in \\", "doubted\t\\q",
-            "told\tcount\t1.5\t0\t0\t1", "sang\ta"})
+    @ValueSource(strings = {"", "told", "told\tdid", "told\tdid\tdances", "told\tfill\t2",
+            "told\tfill\ttwo\t30", "moved\tready", "began\ta\tb", "moved\tready\twhy\tmore",
+            "doubted\tends in \\", "doubted\t\\q", "told\tcount\t1.5\t0\t0\t1", "sang\ta"})
     void aTextThatNobodyWroteIsRefused(String text) {
         assertThatThrownBy(() -> FactText.read(text)).isInstanceOf(IllegalArgumentException.class);
     }

@@ -13,8 +13,8 @@ import org.conetender.core.unit.Moment;
 /** Facts and checkpoints from a seed, with texts chosen to break a careless written form. */
 public final class RandomFacts {
 
-    private static final String[] BITS = {"a", "L-0417", " ", "\t", "\n", "\r", "\\", "\\t", "\\\\", "'", "\"", ";",
-        "ü", "°C", "盐", "🦐", "\u2028", "\u0000", "--", "NULL"};
+    private static final String[] BITS = {"a", "L-0417", " ", "\t", "\n", "\r", "\\", "\\t", "\\\\",
+        "'", "\"", ";", "ü", "°C", "盐", "🦐", "\u2028", "\u0000", "--", "NULL"};
 
     private RandomFacts() {}
 
@@ -52,7 +52,8 @@ public final class RandomFacts {
             case 1 -> new Ask.DidFill(figure(r), figure(r));
             case 2 -> new Ask.DidStock(text(r), figure(r));
             case 3 -> new Ask.DidCount(r.nextInt(), r.nextInt(), r.nextInt(), figure(r));
-            case 4 -> new Ask.SetUsual(Optional.of(text(r)).filter(s -> !s.isEmpty()), maybe(r), maybe(r), maybe(r));
+            case 4 -> new Ask.SetUsual(Optional.of(text(r)).filter(s -> !s.isEmpty()),
+                    maybe(r), maybe(r), maybe(r));
             case 5 -> new Ask.SetSetpoint(figure(r));
             case 6 -> new Ask.Withdraw(text(r));
             case 7 -> new Ask.Acknowledge(text(r));
