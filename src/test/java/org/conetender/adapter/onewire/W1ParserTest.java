@@ -40,8 +40,8 @@ class W1ParserTest {
 
     @ParameterizedTest
     @ValueSource(strings = {"", "27062", "2706", "27062\n\n", " 27062\n", "27.062\n", "27062\n8000\n",
-            "--5\n", "2706200\n", "NaN\n", "error\n", "\u0000\u0000\n", "0x27\n", "+27062\n", "٢٧٠٦٢\n", "85000\n",
-            "127937\n", "-55001\n", "125001\n", "-109900\n"})
+            "--5\n", "2706200\n", "NaN\n", "error\n", "\u0000\u0000\n", "0x27\n",
+            "+27062\n", "٢٧٠٦٢\n", "85000\n", "127937\n", "-55001\n", "125001\n", "-109900\n"})
     void whatIsNotCertainlyATemperatureIsAFault(String text) {
         assertThat(why(W1Parser.temperature(text))).isNotBlank();
     }
