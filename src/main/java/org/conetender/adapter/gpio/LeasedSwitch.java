@@ -53,7 +53,7 @@ final class LeasedSwitch implements Switch {
     /** Said when it begins and when it ends, not each tick; outside the lock, for a log may be slow. */
     private void tell(String before, String now) {
         if (!now.isEmpty() && before.isEmpty()) {
-            LOG.error("output {}: {}", id(), now);
+            LOG.error("{}", now);
         } else if (now.isEmpty() && !before.isEmpty()) {
             LOG.info("output {} obeys again", id());
         }
@@ -62,12 +62,11 @@ final class LeasedSwitch implements Switch {
     /** The lease stands before the level does: whatever happens in between, it runs out. */
     private synchronized boolean energise(long validForMs) {
         if (retired) {
-            trouble.set("it is shut down and takes no further level");
             return false;
         }
         if (!watched.getAsBoolean()) {
-            trouble.set("nobody watches its lease, so it is not energised: restart the daemon");
             letGo();
+            trouble.set("output " + id() + " is not energised, for nobody watches its lease: restart the daemon");
             return false;
         }
         leases.grant(id(), clock.now().monoMs(), validForMs);
@@ -76,11 +75,7 @@ final class LeasedSwitch implements Switch {
 
     /** The safe level, now. Refused only after the end, when the level is safe already. */
     private synchronized boolean release() {
-        if (retired) {
-            trouble.set("it is shut down and takes no further level");
-            return false;
-        }
-        return letGo();
+        return !retired && letGo();
     }
 
     /** For the keeper: lets go if the lease is over at {@code nowMs}. Answers whether it had to. */
