@@ -51,7 +51,7 @@ final class Chip {
                 throw refused(line, holder(arena, device, line, -answer) + Errno.advice(-answer));
             }
             int descriptor = request.get(JAVA_INT, Abi.at(Abi.LINE_REQUEST, "fd"));
-            return new RequestedLine(kernel, descriptor, path + ", line " + line.offset() + " (" + line.id() + ")");
+            return new RequestedLine(kernel, descriptor, where(line));
         } finally {
             kernel.close(device);
         }
@@ -66,7 +66,8 @@ final class Chip {
         int count = info.get(JAVA_INT, Abi.at(Abi.CHIP_INFO, "lines"));
         if (line.offset() >= count) {
             throw refused(line, "the chip '" + Abi.text(info, Abi.CHIP_INFO, "label") + "' has lines 0 to "
-                + (count - 1) + " only: correct the line, or the chip if another one was meant ('gpiodetect')");
+                + (count - 1) + " only: correct the line, or the chip if another one was meant"
+                + " ('gpiodetect')");
         }
     }
 
@@ -109,6 +110,10 @@ final class Chip {
     }
 
     private GpioException refused(Line line, String why) {
-        return new GpioException(path + ", line " + line.offset() + " (" + line.id() + "): " + why + ".");
+        return new GpioException(where(line) + ": " + why + ".");
+    }
+
+    private String where(Line line) {
+        return path + ", line " + line.offset() + " (" + line.id() + ")";
     }
 }

@@ -21,9 +21,10 @@ final class Errno {
                 + " correct the chip in the configuration";
             case EACCES, EPERM -> "this user may not: add the daemon's user to the group that owns the device"
                 + " (usually gpio) and let the unit reach it (DeviceAllow)";
-            case EBUSY -> "the line is in use: stop the program that holds it ('gpioinfo' names it) or free it"
-                + " from the device tree or config.txt";
-            case EINVAL -> "the kernel refuses the line or its bias: check the line number and try bias as-is";
+            case EBUSY -> "the line is in use: stop the program that holds it ('gpioinfo' names it) or"
+                + " free it from the device tree or config.txt";
+            case EINVAL -> "the kernel refuses the line or its bias: check the line number and try bias"
+                + " as-is";
             case ENOTTY -> "it is not a GPIO chip, or its kernel is older than 5.10: list the chips with"
                 + " 'gpiodetect'";
             case ENODEV, ENXIO -> "the chip is gone: look at its cable or bus, then restart the daemon";

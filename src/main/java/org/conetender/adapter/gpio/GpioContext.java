@@ -35,7 +35,8 @@ final class GpioContext {
         if (!found.equals(wanted)) {
             context.shutdown();
             throw new GpioException("the GPIO providers are " + found + ", they should be " + wanted
-                + ": remove other Pi4J plugins from the class path, and look above for why ours did not start.");
+                + ": remove other Pi4J plugins from the class path, and look above for why ours did not"
+                + " start.");
         }
     }
 

@@ -42,7 +42,8 @@ final class LeasedSwitch implements Switch {
     @Override
     public boolean hold(boolean energised, long validForMs) {
         if (validForMs <= 0) {
-            throw new IllegalArgumentException(id() + ": a lease of " + validForMs + " ms; it must be above 0");
+            throw new IllegalArgumentException(
+                id() + ": a lease of " + validForMs + " ms; it must be above 0");
         }
         String before = trouble.get();
         boolean set = energised ? energise(validForMs) : release();
@@ -66,7 +67,8 @@ final class LeasedSwitch implements Switch {
         }
         if (!watched.getAsBoolean()) {
             letGo();
-            trouble.set("output " + id() + " is not energised, for nobody watches its lease: restart the daemon");
+            trouble.set("output " + id()
+                + " is not energised, for nobody watches its lease: restart the daemon");
             return false;
         }
         leases.grant(id(), clock.now().monoMs(), validForMs);

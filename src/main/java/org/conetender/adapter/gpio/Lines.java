@@ -27,7 +27,8 @@ public record Lines(String chip, List<Line> outputs, List<Line> inputs) {
     public record Line(String id, int offset, boolean activeLow, Bias bias) {
         public Line {
             if (id.isBlank()) {
-                throw new IllegalArgumentException("line " + offset + " has no id: give it one, such as a.heat");
+                throw new IllegalArgumentException(
+                    "line " + offset + " has no id: give it one, such as a.heat");
             }
             if (offset < 0) {
                 throw new IllegalArgumentException(

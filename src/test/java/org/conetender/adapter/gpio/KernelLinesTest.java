@@ -108,13 +108,15 @@ class KernelLinesTest {
     void aBusyLineEndsTheStartNamesItsHolderAndLeavesTheOthersSafe() {
         kernel.busy.put(27, "fan");
         assertThatThrownBy(() -> open(LINES)).isInstanceOf(GpioException.class)
-            .hasMessageContaining("/dev/gpiochip0, line 27 (a.lamp): 'fan' has it").hasMessageContaining("gpioinfo");
+            .hasMessageContaining("/dev/gpiochip0, line 27 (a.lamp): 'fan' has it")
+            .hasMessageContaining("gpioinfo");
         assertThat(kernel.log).endsWith("release 17").contains("high 17").doesNotContain("low 17");
     }
 
     @Test
     void aLineTheChipDoesNotHaveEndsTheStart() {
-        Lines beyond = new Lines(FakeKernel.CHIP, List.of(new Line("a.heat", 58, true, Bias.AS_IS)), List.of());
+        Line heat = new Line("a.heat", 58, true, Bias.AS_IS);
+        Lines beyond = new Lines(FakeKernel.CHIP, List.of(heat), List.of());
         assertThatThrownBy(() -> open(beyond)).isInstanceOf(GpioException.class)
             .hasMessageContaining("'pinctrl-bcm2711' has lines 0 to 57 only");
     }

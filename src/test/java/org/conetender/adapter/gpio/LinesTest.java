@@ -11,7 +11,7 @@ class LinesTest {
 
     @Test
     void twoOutputsOnOneLineAreRefusedByName() {
-        assertThatThrownBy(() -> new Lines("chip", List.of(line("a.heat", 17), line("b.heat", 17)), List.of()))
+        assertThatThrownBy(() -> lines(line("a.heat", 17), line("b.heat", 17)))
             .hasMessageContaining("line 17 serves both a.heat and b.heat");
     }
 
@@ -23,7 +23,7 @@ class LinesTest {
 
     @Test
     void oneOutputOnTwoLinesIsRefused() {
-        assertThatThrownBy(() -> new Lines("chip", List.of(line("a.heat", 17), line("a.heat", 18)), List.of()))
+        assertThatThrownBy(() -> lines(line("a.heat", 17), line("a.heat", 18)))
             .hasMessageContaining("a.heat is wired twice");
     }
 
@@ -31,6 +31,10 @@ class LinesTest {
     void aLineBelowZeroAndALineWithoutANameAreRefused() {
         assertThatThrownBy(() -> line("a.heat", -1)).hasMessageContaining("counted from 0");
         assertThatThrownBy(() -> line(" ", 4)).hasMessageContaining("line 4 has no id");
+    }
+
+    private static Lines lines(Line... outputs) {
+        return new Lines("chip", List.of(outputs), List.of());
     }
 
     private static Line line(String id, int offset) {
