@@ -108,7 +108,8 @@ final class Faults {
             case LID_OFF -> cone.water().lid(!on);
             case COLD_POURED -> {
                 if (on && cone.water().waterPresent()) {
-                    cone.water().pour(POURED_SHARE * cone.settings().usual().litres(), ICY_C, cone.water().ppt());
+                    double litres = POURED_SHARE * cone.settings().usual().litres();
+                    cone.water().pour(litres, ICY_C, cone.water().ppt());
                 }
             }
             case LEAK -> { }

@@ -16,7 +16,7 @@ import org.conetender.port.Transport.Outgoing;
  * for {@code …/set} reach the daemon; one that comes while no daemon is connected is lost, since the daemon
  * connects with a clean start (mqtt.md).
  */
-public final class SimBroker {
+public final class SimBroker implements Eyes {
 
     private final TreeMap<String, String> retained = new TreeMap<>();
     private final List<Consumer<Outgoing>> listeners = new ArrayList<>();
@@ -71,12 +71,13 @@ public final class SimBroker {
         return reaches;
     }
 
-    /** What is retained under that topic; null when nothing is. */
+    @Override
     public String payload(String topic) {
         return retained.get(topic);
     }
 
-    /** Every retained topic that begins so, in order, with its payload; a view, not to be changed. */
+    /** A view, not to be changed. */
+    @Override
     public NavigableMap<String, String> under(String prefix) {
         return Collections.unmodifiableNavigableMap(
                 retained.subMap(prefix, true, prefix + Character.MAX_VALUE, false));

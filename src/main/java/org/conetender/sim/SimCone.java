@@ -59,7 +59,8 @@ public final class SimCone {
         boolean lit = power && fixtures.conducts(Fixtures.TRIGGER, false);
         double lampW = (lit ? TRIGGER_W : 0)
                 + (power && fixtures.conducts(Fixtures.HARVEST, false) ? HARVEST_W : 0);
-        heaterOn = power && fixtures.conducts(Fixtures.HEAT, false) && fixtures.conducts(Fixtures.CUT_OUT, true);
+        heaterOn = power && fixtures.conducts(Fixtures.HEAT, false)
+                && fixtures.conducts(Fixtures.CUT_OUT, true);
         water.step(heaterOn ? settings.fittings().heat().watts() : 0, lampW, air.flowLpm(), seconds);
         live(lit, seconds);
         sense(seconds);
@@ -102,7 +103,7 @@ public final class SimCone {
         }
     }
 
-    /** Fills an empty cone, or adds to it. @param litres water  @param degreesC its warmth  @param ppt salt */
+    /** Fills or tops up. @param litres water  @param degreesC its warmth  @param ppt its salt */
     public void fill(double litres, double degreesC, double ppt) {
         water.pour(litres, degreesC, ppt);
         oxygen.refill(water.waterC(), water.ppt());

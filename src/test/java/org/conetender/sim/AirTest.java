@@ -98,10 +98,6 @@ class AirTest {
         SimCone c = w.cone("a");
         c.stock("L-0417", grams);
         for (int m = 0; m < 60 * 60; m++) {
-            if (c.water().waterC() < 26.5) {
-                Benches.hold(w, "a.heat", true);
-                Benches.hold(w, "a.cut-out", true);
-            }
             w.devices().switches().get("a.heat").hold(c.water().waterC() < 26.5, 60_000);
             w.devices().switches().get("a.cut-out").hold(true, 60_000);
             w.step(60_000);
