@@ -17,7 +17,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 
 /** {@code forecast}: when a hatch will be ready, from a thermometer's log alone. Needs no daemon. */
-@Command(name = "forecast", mixinStandardHelpOptions = true, sortOptions = false,
+@Command(name = "forecast", sortOptions = false,
         description = {"Reckons from a thermometer's log how far a hatch has come and when it will be ready.",
             "The log is CSV: a time and a water temperature per line, with or without a header,"
                 + " fields parted by , or ;"},
@@ -25,7 +25,8 @@ import picocli.CommandLine.Spec;
         exitCodeList = {"0:the forecast was printed",
             "2:the log or an option is wrong; nothing was reckoned"},
         footerHeading = "%nExample:%n",
-        footer = {"  conetender forecast --log cone-a.csv --stocked '2026-03-01 19:00' --zone Europe/London",
+        footer = {"  conetender forecast --log cone-a.csv --zone Europe/London \\",
+            "      --stocked '2026-03-01 19:00'",
             "  where cone-a.csv holds lines such as", "",
             "    2026-03-01 19:00,21.5", "    2026-03-01 19:10,23.1"})
 public final class ForecastCommand implements Callable<Integer> {
@@ -70,6 +71,9 @@ public final class ForecastCommand implements Callable<Integer> {
 
     @Option(names = "--json", description = "print one JSON object for another program")
     private boolean json;
+
+    @Option(names = {"-h", "--help"}, usageHelp = true, description = "show this help")
+    private boolean help;
 
     @Override
     public Integer call() throws IOException {

@@ -42,7 +42,7 @@ public record Replay(List<Hour> hours, Development development, Forecast forecas
 
     /**
      * @param meanC mean over time, °C; NaN when nothing was measured in that hour
-     * @param leastC coldest reading  @param mostC warmest reading
+     * @param leastC coldest  @param mostC warmest
      * @param minutes how much of the hour lies between readings that belong together
      */
     public record Water(double meanC, double leastC, double mostC, double minutes) {

@@ -67,12 +67,14 @@ final class Replayer {
         long from = Math.max(question.stockedMs(), t0);
         while (from < t1) {
             long to = Math.min(Math.min(t1, from + PIECE_MS), hourEndMs());
-            double c = c0 + slope * ((from + to) / 2.0 - t0);
+            double start = c0 + slope * (from - t0);
+            double end = c0 + slope * (to - t0);
+            double c = (start + end) / 2;
             done = done.advance(to - from, c, c, question.zones());
             degreeMs += c * (to - from);
             measuredMs += to - from;
-            leastC = Math.min(leastC, c);
-            mostC = Math.max(mostC, c);
+            leastC = Math.min(leastC, Math.min(start, end));
+            mostC = Math.max(mostC, Math.max(start, end));
             closeHourIfOver(to);
             from = to;
         }

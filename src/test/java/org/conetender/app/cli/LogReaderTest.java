@@ -55,8 +55,8 @@ class LogReaderTest {
 
     @Test
     void aHeaderNamesTheColumnsInAnyOrderAndOthersAreLeftAlone() throws Exception {
-        String text = "\ufeffno;Room °C;Water °C;Timestamp\n# a remark\n\n1;19,5;26,5;2026-03-01 07:30:00 +0100\n"
-                + "2;19,5;\"26,6\";2026-03-01T07:40:00+01\n";
+        String text = "\ufeffno;Room °C;Water °C;Timestamp\n# a remark\n\n"
+                + "1;19,5;26,5;2026-03-01 07:30:00 +0100\n2;19,5;\"26,6\";2026-03-01T07:40:00+01\n";
         LogReader.Result r = read(text, PLAIN);
         assertThat(r.log().size()).isEqualTo(2);
         assertThat(r.log().waterC(0)).isEqualTo(26.5);
@@ -77,8 +77,8 @@ class LogReaderTest {
     @Test
     void aTimeWithoutOffsetNeedsAZone() throws Exception {
         assertThat(problems("2026-03-01 07:30,26.5\n", PLAIN).getFirst())
-                .isEqualTo("line 1 of cone-a.csv: \"2026-03-01 07:30\" has no offset; add one such as +01:00, "
-                        + "or say --zone.");
+                .isEqualTo("line 1 of cone-a.csv: \"2026-03-01 07:30\" has no offset; "
+                        + "add one such as +01:00, or say --zone.");
         assertThat(read("2026-03-01 07:30,26.5\n", BERLIN).log().firstMs())
                 .isEqualTo(ms("2026-03-01T06:30:00Z"));
     }

@@ -129,6 +129,7 @@ class ThermometerLogTest {
         assertThatThrownBy(() -> new ThermometerLog(new long[] {1}, new double[] {Double.NaN}))
                 .hasMessageContaining("reading 0");
         ThermometerLog log = every(HOUR, 3, h -> 25);
-        assertThatThrownBy(() -> replay(log, START + 3 * HOUR)).hasMessageContaining("after the last reading");
+        assertThatThrownBy(() -> replay(log, START + 3 * HOUR))
+                .hasMessageContaining("after the last reading");
     }
 }
