@@ -34,8 +34,9 @@ final class Ahead {
         double heading = water;
         double rateNow = rate.perHour(water);
         double gain = rateNow;
+        double kept = projection.plant().keptPerStep();
         for (int i = 0; i < STEPS; i++) {
-            water = projection.nextC(water, i, projection.plan().aimC(done[i]));
+            water = projection.nextC(water, i, projection.plan().aimC(done[i]), kept);
             double next = rate.perHour(water);
             done[i + 1] = done[i] + Projection.STEP_H * (gain + next) / 2;
             gain = next;

@@ -24,7 +24,8 @@ public record Development(double leastDegreeHours, double mostDegreeHours, doubl
                 && hoursCold >= 0 && hoursAboveLoss >= 0
                 && Double.isFinite(mostDegreeHours + hoursWarm + hoursCold + hoursAboveLoss);
         if (!sound) {
-            throw new IllegalArgumentException("not a development: %s to %s °C·h, %s h warm, %s h cold, %s h hot"
+            throw new IllegalArgumentException(
+                    "not a development: %s to %s °C·h, %s h warm, %s h cold, %s h hot"
                     .formatted(leastDegreeHours, mostDegreeHours, hoursWarm, hoursCold, hoursAboveLoss));
         }
     }
@@ -79,5 +80,11 @@ public record Development(double leastDegreeHours, double mostDegreeHours, doubl
                 hoursWarm + more.hoursWarm,
                 hoursCold + more.hoursCold,
                 hoursAboveLoss + more.hoursAboveLoss);
+    }
+
+    /** A part of it. @param part 0..1 */
+    Development times(double part) {
+        return new Development(leastDegreeHours * part, mostDegreeHours * part, hoursWarm * part,
+                hoursCold * part, hoursAboveLoss * part);
     }
 }

@@ -54,7 +54,7 @@ public record Forecast(double doneDegreeHours, double neededDegreeHours, Ready r
     public String sentence() {
         return switch (course.end()) {
             case REACHED -> "developing";
-            case TOO_WARM -> "stands still: the water is heading for %.1f °C, at or above arrest; let it cool"
+            case TOO_WARM -> "stands still: the water is heading for %.1f °C, in arrest; let it cool"
                     .formatted(course.headingC());
             case TOO_COLD -> "stands still: the water is heading for %.1f °C, too cold to develop; warm it"
                     .formatted(course.headingC());
@@ -67,7 +67,7 @@ public record Forecast(double doneDegreeHours, double neededDegreeHours, Ready r
     static final int HORIZON_H = 96;
 
     /**
-     * The forecast of a batch. Deterministic, without state; about 20 µs.
+     * The forecast of a batch. Deterministic, without state, one array; well below 200 µs.
      *
      * @param done what the cysts have done so far
      * @param speed the lot
@@ -80,7 +80,8 @@ public record Forecast(double doneDegreeHours, double neededDegreeHours, Ready r
         double median = ahead.hoursUntil(needed);
         Spread spread = Spread.of(done, speed, ahead, rate);
         Ready ready = ready(speed, ahead, spread.logSdAt(Normal.Z90));
-        Course course = new Course(end(median, ahead, rate), ahead.headingC(), ahead.calibrated(needed, rate));
+        Course course = new Course(end(median, ahead, rate), ahead.headingC(),
+                ahead.calibrated(needed, rate));
         return new Forecast(done.degreeHours(), needed, ready, ahead.hoursUntil(speed.k10()),
                 hatched(done, speed, spread.logSdAt(0)), course);
     }

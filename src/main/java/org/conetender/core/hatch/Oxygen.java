@@ -48,7 +48,8 @@ public final class Oxygen {
             boolean possible = cystsG >= 0 && litres > 0 && ppt >= 0 && naupliiPerGram >= 0
                     && hatchedShare >= 0 && hatchedShare <= 1;
             if (!possible) {
-                throw new IllegalArgumentException("no cone holds %s g of cysts at %s/g, %s hatched, in %s L of %s ppt"
+                throw new IllegalArgumentException(
+                        "no cone holds %s g of cysts at %s/g, %s hatched, in %s L of %s ppt"
                         .formatted(cystsG, naupliiPerGram, hatchedShare, litres, ppt));
             }
         }
@@ -65,8 +66,8 @@ public final class Oxygen {
      * holds less than that to begin with. The caller takes the least of it, the configured cap and 12.
      */
     public static double airOffMinutes(Charge charge, double waterC) {
-        return SHARE_OF_WHOLE_VOLUME_TIME
-                * wholeVolumeMinutes(charge.perMl(), SATURATION_AT_START * mgPerL(charge.ppt(), waterC), waterC);
+        double start = SATURATION_AT_START * mgPerL(charge.ppt(), waterC);
+        return SHARE_OF_WHOLE_VOLUME_TIME * wholeVolumeMinutes(charge.perMl(), start, waterC);
     }
 
     /** Minutes until a mixed volume reaches 2 mg/L. @param startMgPerL oxygen when the air goes off */
@@ -98,7 +99,8 @@ public final class Oxygen {
     /** Saturation in µmol/kg by Garcia and Gordon 1992, Benson and Krause fit (science.md §7.2). */
     public static double micromolPerKg(double ppt, double waterC) {
         double x = Math.log((298.15 - waterC) / (ZERO_K + waterC));
-        double fresh = 5.80871 + x * (3.20291 + x * (4.17887 + x * (5.10006 + x * (-0.0986643 + x * 3.80369))));
+        double fresh = 5.80871 + x * (3.20291 + x * (4.17887 + x * (5.10006
+                + x * (-0.0986643 + x * 3.80369))));
         double salt = -7.01577e-3 + x * (-7.70028e-3 + x * (-1.13864e-2 - x * 9.51519e-3));
         return Math.exp(fresh + ppt * salt - 2.75915e-7 * ppt * ppt);
     }

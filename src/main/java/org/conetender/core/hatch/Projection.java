@@ -31,6 +31,11 @@ public record Projection(double waterC, Plant plant, Plan plan) {
             }
         }
 
+        /** Share of its distance to the room that unheated water keeps over one step. */
+        double keptPerStep() {
+            return Math.exp(-STEP_H * 3600 * wattsPerK / (litres * Units.BRINE_J_PER_L_K));
+        }
+
         /** The hottest the heater can ever bring the water in that room: T_room + P/UA (control.md §2.1). */
         public double reachC() {
             return room.aheadC(0) + watts / wattsPerK;
@@ -69,9 +74,10 @@ public record Projection(double waterC, Plant plant, Plan plan) {
     /** The water at the end of each step from now; index 0 is now. Ignores the floor. */
     public double[] courseC(int steps) {
         double[] course = new double[steps + 1];
+        double kept = plant.keptPerStep();
         course[0] = waterC;
         for (int i = 0; i < steps; i++) {
-            course[i + 1] = nextC(course[i], i, plan.setpointC());
+            course[i + 1] = nextC(course[i], i, plan.setpointC(), kept);
         }
         return course;
     }
@@ -80,11 +86,13 @@ public record Projection(double waterC, Plant plant, Plan plan) {
      * The water one step later: the exact answer of one well-mixed node between "heater off" and
      * "heater full on", as near the aim as those allow.
      *
-     * @param atC water at the step's start  @param step its index from now  @param aimC the set-point
+     * @param atC water at the step's start
+     * @param step its index from now
+     * @param aimC the set-point
+     * @param kept {@link Plant#keptPerStep}, worked out once for all steps
      */
-    double nextC(double atC, int step, double aimC) {
+    double nextC(double atC, int step, double aimC, double kept) {
         double room = plant.room.aheadC((step + 0.5) * STEP_H);
-        double kept = Math.exp(-STEP_H * 3600 * plant.wattsPerK / (plant.litres * Units.BRINE_J_PER_L_K));
         double off = room + (atC - room) * kept;
         double full = off + plant.watts / plant.wattsPerK * (1 - kept);
         return Math.clamp(aimC, off, full);

@@ -35,7 +35,8 @@ public record Speed(double k50DegreeHours, double sigma, double logSdOfK50, int 
         boolean possible = k50DegreeHours > 0 && k50DegreeHours < 10_000 && sigma > 0 && sigma < 1
                 && logSdOfK50 >= 0 && logSdOfK50 < 2 && timesSeen >= 0;
         if (!possible) {
-            throw new IllegalArgumentException("no lot hatches like this: K50 %s °C·h, sigma %s, log-sd %s, seen %d"
+            throw new IllegalArgumentException(
+                    "no lot hatches like this: K50 %s °C·h, sigma %s, log-sd %s, seen %d"
                     .formatted(k50DegreeHours, sigma, logSdOfK50, timesSeen));
         }
     }

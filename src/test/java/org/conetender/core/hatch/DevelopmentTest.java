@@ -37,7 +37,8 @@ class DevelopmentTest {
 
     @Test
     void aRateWithoutOrderIsRefused() {
-        assertThatThrownBy(() -> new BaseDeviationCeiling(12, 34, 33)).hasMessageContaining("12.0, 34.0, 33.0");
+        assertThatThrownBy(() -> new BaseDeviationCeiling(12, 34, 33))
+                .hasMessageContaining("12.0, 34.0, 33.0");
         assertThatThrownBy(() -> new BaseDeviationCeiling(Double.NaN, 30, 33))
                 .isInstanceOf(IllegalArgumentException.class);
         assertThatThrownBy(() -> new Zones(Rate.USUAL, 32)).hasMessageContaining("above arrest");

@@ -63,8 +63,8 @@ class ForecastTest {
         for (int i = 0; i < 500; i++) {
             double least = random.nextDouble() * 400;
             Development d = new Development(least, least + random.nextDouble() * 60, 0, 0, 0);
-            Forecast f = Forecast.of(d, NEW, held(15 + random.nextDouble() * 15, 20 + random.nextDouble() * 11),
-                    Rate.USUAL);
+            Projection water = held(15 + random.nextDouble() * 15, 20 + random.nextDouble() * 11);
+            Forecast f = Forecast.of(d, NEW, water, Rate.USUAL);
             assertThat(f.ready().earliest()).isLessThanOrEqualTo(f.ready().median());
             assertThat(f.ready().median()).isLessThanOrEqualTo(f.ready().laterQuartile());
             assertThat(f.ready().laterQuartile()).isLessThanOrEqualTo(f.ready().latest());
@@ -86,7 +86,7 @@ class ForecastTest {
     }
 
     @ParameterizedTest(name = "{0} °C")
-    @CsvSource({"34, TOO_WARM, stands still", "33, TOO_WARM, at or above arrest", "11, TOO_COLD, too cold",
+    @CsvSource({"34, TOO_WARM, stands still", "33, TOO_WARM, in arrest", "11, TOO_COLD, too cold",
         "13, TOO_SLOW, too slow", "26, REACHED, developing"})
     void whereTheWaterNeverGetsThereTheForecastSaysWhy(double waterC, Forecast.End end, String words) {
         Forecast f = at(50, waterC);
@@ -126,7 +126,8 @@ class ForecastTest {
     @Test
     void aGapWidensTheForecast() {
         Forecast narrow = Forecast.of(done(200), KNOWN, Projection.steady(26), Rate.USUAL);
-        Forecast wide = Forecast.of(new Development(160, 240, 0, 0, 0), KNOWN, Projection.steady(26), Rate.USUAL);
+        Development vague = new Development(160, 240, 0, 0, 0);
+        Forecast wide = Forecast.of(vague, KNOWN, Projection.steady(26), Rate.USUAL);
         assertThat(wide.ready().median()).isCloseTo(narrow.ready().median(), within(1e-9));
         assertThat(wide.ready().latest()).isGreaterThan(narrow.ready().latest() + 1);
         assertThat(wide.ready().earliest()).isLessThan(narrow.ready().earliest() - 0.8);

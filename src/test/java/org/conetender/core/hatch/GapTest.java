@@ -36,7 +36,8 @@ class GapTest {
                     : new Span((long) (random.nextDouble() * 60_000), Long.MAX_VALUE);
             double seenBefore = before + 0.3 * random.nextDouble() - 0.15;
             double seenAfter = water + 0.3 * random.nextDouble() - 0.15;
-            return new Outage(hours, before, water, done, new Gap(span, seenBefore, seenAfter, seenRoom, guess));
+            return new Outage(hours, before, water, done,
+                    new Gap(span, seenBefore, seenAfter, seenRoom, guess));
         }
     }
 
@@ -101,7 +102,7 @@ class GapTest {
 
     @Test
     void waterThatWasChangedInTheGapIsNotTakenForACoolingCurve() {
-        // 27 to 15 °C within ten minutes in a room of 20 °C: somebody poured, so anything between is possible.
+        // 27 to 15 °C in ten minutes, room 20 °C: somebody poured, so anything between is possible.
         Development d = new Gap(Span.exactly(HOUR / 6), 27, 15, 20, 2.4).development(Zones.USUAL);
         assertThat(d.leastDegreeHours()).isLessThan(3.0 / 6);
         assertThat(d.mostDegreeHours()).isGreaterThan(14.9 / 6);
@@ -129,7 +130,8 @@ class GapTest {
 
     @Test
     void nonsenseAroundAGapIsRefused() {
-        assertThatThrownBy(() -> new Gap(UNKNOWN, 27, Double.NaN, 18, 2.4)).hasMessageContaining("temperatures");
+        assertThatThrownBy(() -> new Gap(UNKNOWN, 27, Double.NaN, 18, 2.4))
+                .hasMessageContaining("temperatures");
         assertThatThrownBy(() -> new Gap(UNKNOWN, 27, 23, 18, 0)).hasMessageContaining("time constant");
     }
 }

@@ -64,7 +64,8 @@ class OxygenTest {
     void minutesToHypoxiaAreThoseOfTheTable(double perMl, double from90, double from70) {
         double full = Oxygen.mgPerL(30, 28);
         assertThat(Oxygen.wholeVolumeMinutes(perMl, 0.9 * full, 28)).isCloseTo(from90, within(0.02 * from90));
-        assertThat(Oxygen.wholeVolumeMinutes(perMl, 0.7 * full, 28)).isCloseTo(from70, within(0.025 * from70));
+        assertThat(Oxygen.wholeVolumeMinutes(perMl, 0.7 * full, 28))
+                .isCloseTo(from70, within(0.025 * from70));
     }
 
     @Test
