@@ -104,7 +104,17 @@ public record Cone(String id, Fittings fittings, Limits limits, Timing timing, U
      * @param lossC the batch is in doubt
      * @param floorC what a ready batch is kept from falling below
      */
-    public record Limits(double setpointC, double guardC, double arrestC, double lossC, double floorC) {}
+    public record Limits(double setpointC, double guardC, double arrestC, double lossC, double floorC) {
+
+        /** Least distance of the set-point below the guard in K: probe error of 0.5 and ripple; *guess*. */
+        public static final double MARGIN_C = 1;
+
+        /** Cooler than this nothing hatches within two days (science.md §2.3). */
+        public static final double LEAST_SETPOINT_C = 15;
+
+        /** The soft ceiling (science.md §1). */
+        public static final double MOST_SETPOINT_C = 30;
+    }
 
     /**
      * @param hydrationHours cysts take up water (1 to 2 h, science.md §5)
