@@ -2,14 +2,11 @@ package org.conetender.app.config;
 
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
-import java.util.List;
-import java.util.Locale;
 import org.conetender.core.settings.Cone;
-import org.conetender.core.unit.Units;
 
 /**
- * What the settings of one cone mean together: limits in order, heat that fits the water, air that
- * cannot flood its pump. Figures that could not be read are {@code NaN}, which breaks no rule here.
+ * What the settings of one cone mean together: limits in order, times that
+ * leave room to draw, air that cannot flood its pump. Figures that could not be read are {@code NaN}, which breaks no rule here.
  */
 final class ConeRules {
 
@@ -36,13 +33,7 @@ final class ConeRules {
     void check() {
         limits(cone.sub("limits").at());
         geometry(cone.sub("geometry").at());
-        Section heat = cone.sub("heat").at();
-        if (read.fittings().heat().kind() == Cone.HeatKind.NONE) {
-            noHeat(heat);
-        } else {
-            heat(heat);
-            power(heat);
-        }
+        new HeatRules(cone.sub("heat").at(), cone.sub("water").at(), read).check();
         timing(cone.sub("timing").at());
         usual(cone.sub("usual").at());
         air(cone.sub("air").at());
@@ -84,7 +75,9 @@ final class ConeRules {
                     + "check-valve = true, or sign with siphon-risk-accepted = \"name, date\"");
         } else if (g.canSiphon()) {
             at.warn("siphon-risk-accepted", "signed: water can siphon back into the pump whenever air stops; "
-                    + "the air valve must be shut by hand before each settling");
+                    + (read.fittings().air().entry() == Cone.AirEntry.BOTTOM
+                    ? "the air valve must be shut by hand before each settling"
+                    : "lift the dip tube out of the water before each settling"));
         } else if (at.given("siphon-risk-accepted")) {
             at.warn("siphon-risk-accepted", "nothing to sign: with these heights or the check valve water "
                     + "cannot siphon back; remove this line so that a later change is noticed");
@@ -109,69 +102,6 @@ final class ConeRules {
             at.wrong("siphon-risk-accepted", "the date cannot be read; it must be \"name, date\" with "
                     + "the date as year-month-day, such as \"M. Reed, 2026-03-14\"");
         }
-    }
-
-    private static void noHeat(Section heat) {
-        // An unreadable kind has been told; what stands beside it may well be right.
-        if (heat.given("kind") && !"none".equals(heat.raw("kind"))) {
-            return;
-        }
-        for (String name : List.of("watts", "bath-l", "switch", "line", "cut-out-line")) {
-            if (heat.raw(name) != null) {
-                heat.wrong(name, "there is no heater (kind is \"none\"); remove this line, or say which "
-                        + "kind is fitted: kind = \"immersed\", \"mat\" or \"bath\"");
-            }
-        }
-    }
-
-    private void heat(Section at) {
-        Cone.Heat heat = read.fittings().heat();
-        if (!at.given("watts")) {
-            at.wrong("watts", "a heater needs its rating, for example watts = 25");
-        }
-        if (!at.given("line")) {
-            at.wrong("line", "a heater needs the output that switches it, for example line = 17");
-        }
-        if (at.given("bath-l") != (heat.kind() == Cone.HeatKind.BATH)) {
-            at.wrong("bath-l", heat.kind() == Cone.HeatKind.BATH
-                    ? "a bath needs the water that its heater warms in all, for example bath-l = 12"
-                    : "only a bath (kind = \"bath\") has this; remove the line or correct the kind");
-        }
-        if (!heat.cutOut()) {
-            at.warn("cut-out-line", "no cut-out fitted: a welded switch could not be opened, and the water "
-                    + "would warm by " + perHour(heat) + ". Fit a second switch in series; an independent "
-                    + "thermal cut-out is needed either way");
-        }
-        if (heat.kind() == Cone.HeatKind.IMMERSED && !read.fittings().probes().level()) {
-            cone.sub("water").at().warn("level-line", "an immersed heater without a level contact: after "
-                    + "every start it must pass a low-power response test before it may heat");
-        }
-    }
-
-    private void power(Section at) {
-        double litres = warmed();
-        double perLitre = read.fittings().heat().watts() / litres;
-        if (perLitre < ConeDocs.LEAST_W_PER_L || perLitre > ConeDocs.MOST_W_PER_L) {
-            at.wrong("watts", String.format(Locale.ROOT, "%.1f W for each of %s L; it must be 3 to "
-                            + "25 W/L, here %s to %s W: %s", perLitre, SettingDoc.figure(litres),
-                    SettingDoc.figure(litres * ConeDocs.LEAST_W_PER_L),
-                    SettingDoc.figure(litres * ConeDocs.MOST_W_PER_L),
-                    perLitre > ConeDocs.MOST_W_PER_L
-                            ? "fit a smaller heater, it would cook the batch before a fault can be told"
-                            : "fit a larger heater, this one cannot hold the water warm"));
-        }
-    }
-
-    /** Litres that the heater warms; NaN where they could not be read. */
-    private double warmed() {
-        boolean bath = read.fittings().heat().kind() == Cone.HeatKind.BATH;
-        double bathLitres = read.fittings().vessel().bathLitres();
-        return !bath ? read.usual().litres() : bathLitres > 0 ? bathLitres : Double.NaN;
-    }
-
-    private String perHour(Cone.Heat heat) {
-        double kelvin = heat.watts() * 3600 / (warmed() * Units.BRINE_J_PER_L_K);
-        return Double.isNaN(kelvin) ? "many °C an hour" : Math.round(kelvin) + " °C an hour at first";
     }
 
     private void timing(Section at) {
@@ -212,11 +142,6 @@ final class ConeRules {
             at.wrong("cysts-g", "too dense: at most 5 g for each litre, here "
                     + SettingDoc.figure(u.litres() * MOST_CYSTS_G_PER_L)
                     + " g; more only injures them and leaves no time to draw");
-        }
-        double bath = read.fittings().vessel().bathLitres();
-        if (bath > 0 && bath < u.litres()) {
-            cone.sub("heat").at().wrong("bath-l", "less water than the cone alone holds ("
-                    + SettingDoc.figure(u.litres()) + " L); give the bath with the cones in it");
         }
     }
 

@@ -1,6 +1,7 @@
 package org.conetender.app.config;
 
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
@@ -20,6 +21,9 @@ import org.tomlj.TomlPosition;
 /** Turns the one configuration file into a checked {@link Config}, or says everything that is wrong. */
 public final class ConfigLoader {
 
+    /** Sixteen cones with every comment take a tenth of this. */
+    private static final int MOST_BYTES = 1_000_000;
+
     private static final TomlPosition START = TomlPosition.positionAt(1, 1);
 
     private ConfigLoader() {}
@@ -27,15 +31,26 @@ public final class ConfigLoader {
     /** Reads a file; what keeps it from being read at all is an error like any other. Never throws. */
     public static Outcome load(Path file) {
         try {
-            byte[] bytes = Files.readAllBytes(file);
-            return parse(StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString());
+            return parse(text(file));
         } catch (NoSuchFileException e) {
             return unreadable("there is no such file; give its path with --config, or copy one of the "
                     + "examples there");
         } catch (CharacterCodingException e) {
             return unreadable("this is not UTF-8 text; save it again as UTF-8");
         } catch (IOException e) {
-            return unreadable("this file cannot be read (" + e + "); look at its owner and mode");
+            return unreadable("this file cannot be read (" + e.getMessage() + "); look at its path, owner and mode");
+        }
+    }
+
+    private static String text(Path file) throws IOException {
+        try (InputStream in = Files.newInputStream(file)) {
+            byte[] bytes = in.readNBytes(MOST_BYTES + 1);
+            if (bytes.length > MOST_BYTES) {
+                throw new IOException("longer than 1 MB, which no configuration is");
+            }
+            String text = StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString();
+            // Some editors put a byte order mark first; it means nothing in UTF-8.
+            return text.startsWith("\uFEFF") ? text.substring(1) : text;
         }
     }
 

@@ -32,7 +32,7 @@ record Fields(Section at) {
 
     /** As {@link #number(String)}, with a default worked out from others; NaN when there is none. */
     double number(String name, double derived) {
-        SettingDoc doc = doc(name);
+        SettingDoc doc = at.doc(name);
         if (at.given(name)) {
             return bounded(doc);
         }
@@ -41,12 +41,12 @@ record Fields(Section at) {
             case Fallback.Derived d -> fell(doc,
                     Double.isNaN(derived) ? "none" : SettingDoc.figure(derived), derived);
             case Fallback.Absent a -> fell(doc, "none", Double.NaN);
-            case Fallback.Needed n -> missing(doc, Double.NaN);
+            case Fallback.Needed n -> at.missing(doc, Double.NaN);
         };
     }
 
     boolean flag(String name) {
-        SettingDoc doc = doc(name);
+        SettingDoc doc = at.doc(name);
         if (!at.given(name)) {
             return fell(doc, fallback(doc), Boolean.parseBoolean(fallback(doc)));
         }
@@ -59,7 +59,7 @@ record Fields(Section at) {
 
     /** The index of one of the words of its document; -1 if it could not be read. */
     int word(String name) {
-        SettingDoc doc = doc(name);
+        SettingDoc doc = at.doc(name);
         List<String> words = ((Kind.Word) doc.kind()).words();
         if (!at.given(name)) {
             return fell(doc, fallback(doc), words.indexOf(unquoted(fallback(doc))));
@@ -79,13 +79,13 @@ record Fields(Section at) {
 
     /** As {@link #text(String)}, with a default worked out from other settings. */
     Optional<String> text(String name, Optional<String> derived) {
-        SettingDoc doc = doc(name);
+        SettingDoc doc = at.doc(name);
         if (!at.given(name)) {
             return switch (doc.fallback()) {
                 case Fallback.Value v -> Optional.of(fell(doc, v.toml(), unquoted(v.toml())));
                 case Fallback.Derived d -> derived.map(t -> fell(doc, Shown.quoted(t), t));
                 case Fallback.Absent a -> fell(doc, "none", Optional.empty());
-                case Fallback.Needed n -> missing(doc, Optional.empty());
+                case Fallback.Needed n -> at.missing(doc, Optional.empty());
             };
         }
         if (at.raw(name) instanceof String s) {
@@ -97,10 +97,10 @@ record Fields(Section at) {
 
     /** A list of texts as it stands in the file; an hour without quotes counts as its text. */
     List<String> texts(String name) {
-        SettingDoc doc = doc(name);
+        SettingDoc doc = at.doc(name);
         if (!at.given(name)) {
             return doc.fallback() instanceof Fallback.Needed
-                    ? missing(doc, List.of()) : fell(doc, "[]", List.of());
+                    ? at.missing(doc, List.of()) : fell(doc, "[]", List.of());
         }
         if (!(at.raw(name) instanceof TomlArray array)) {
             at.wrong(name, "this must be a list in square brackets: " + doc.range());
@@ -116,30 +116,6 @@ record Fields(Section at) {
         }
         took(doc, array);
         return out;
-    }
-
-    /** The document of a setting of this section, which is thereby known to be asked for. */
-    SettingDoc doc(String name) {
-        String key = at.place().within(name, false).key();
-        SettingDoc doc = SettingDocs.find(key).orElseThrow(
-                () -> new IllegalStateException("no document describes " + key));
-        at.findings().asked(doc);
-        return doc;
-    }
-
-    /** Notes how a setting counts. */
-    void counts(SettingDoc doc, String shown, boolean isDefault) {
-        if (!at.place().broken()) {
-            at.findings().effective(at.place().cone(), doc, new Effective(
-                    at.place().within(doc.name(), false).shown(), shown, doc.unit(), isDefault));
-        }
-    }
-
-    /** Notes that a setting without a default is not given. */
-    <T> T missing(SettingDoc doc, T instead) {
-        at.wrong(doc.name(), "this must be given. " + doc.purpose() + " For example: " + doc.name() + " = "
-                + doc.example());
-        return instead;
     }
 
     private double bounded(SettingDoc doc) {
@@ -160,12 +136,12 @@ record Fields(Section at) {
     }
 
     private <T> T fell(SettingDoc doc, String shown, T value) {
-        counts(doc, shown, true);
+        at.counts(doc, shown, true);
         return value;
     }
 
     private <T> T took(SettingDoc doc, T value) {
-        counts(doc, Shown.value(value), false);
+        at.counts(doc, Shown.value(value), false);
         return value;
     }
 

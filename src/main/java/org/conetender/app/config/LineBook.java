@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.conetender.app.config.Hardware.Bias;
 import org.tomlj.Toml;
 import org.tomlj.TomlTable;
@@ -45,20 +46,17 @@ final class LineBook {
 
     /** Takes an output of that id. @return whether it is fitted, even if its line is refused */
     boolean output(Fields at, String name, String id) {
-        Parts p = read(at, name, ofOutputs);
-        if (p != null && claim(at, name, id, p.line())) {
+        read(at, name, ofOutputs).filter(p -> claim(at, name, id, p.line())).ifPresent(p -> {
             outputs.add(new Hardware.OutputLine(id, p.line(), p.activeLow(), p.bias()));
             warnOfTheStart(at, name, id, p);
-        }
+        });
         return at.given(name);
     }
 
     /** Takes a contact of that id. @return whether it is fitted, even if its line is refused */
     boolean contact(Fields at, String name, String id) {
-        Parts p = read(at, name, ofContacts);
-        if (p != null && claim(at, name, id, p.line())) {
-            inputs.add(new Hardware.InputLine(id, p.line(), p.activeLow(), p.bias()));
-        }
+        read(at, name, ofContacts).filter(p -> claim(at, name, id, p.line())).ifPresent(p ->
+                inputs.add(new Hardware.InputLine(id, p.line(), p.activeLow(), p.bias())));
         return at.given(name);
     }
 
@@ -66,15 +64,15 @@ final class LineBook {
         return new Hardware.Gpio(chip, outputs, inputs);
     }
 
-    /** Null when nothing is given or it could not be read, which has been told. */
-    private static Parts read(Fields at, String name, Defaults defaults) {
-        SettingDoc doc = at.doc(name);
+    /** Empty when nothing is given or it could not be read, which has been told. */
+    private static Optional<Parts> read(Fields at, String name, Defaults defaults) {
+        SettingDoc doc = at.at().doc(name);
         if (!at.given(name)) {
             if (doc.fallback() instanceof SettingDoc.Fallback.Needed) {
-                return at.missing(doc, null);
+                return at.at().missing(doc, Optional.empty());
             }
-            at.counts(doc, "none", true);
-            return null;
+            at.at().counts(doc, "none", true);
+            return Optional.empty();
         }
         Fields parts = new Fields(parts(at.at(), name));
         double line = at.at().raw(name) instanceof TomlTable
@@ -82,12 +80,12 @@ final class LineBook {
         boolean activeLow = parts.given("active-low") ? parts.flag("active-low") : defaults.activeLow();
         Bias bias = parts.given("bias") ? bias(parts.word("bias")) : defaults.bias();
         if (Double.isNaN(line)) {
-            return null;
+            return Optional.empty();
         }
         Parts p = new Parts((int) line, activeLow, bias);
-        at.counts(doc, "{ line = " + p.line() + ", active-low = " + p.activeLow() + ", bias = \""
+        at.at().counts(doc, "{ line = " + p.line() + ", active-low = " + p.activeLow() + ", bias = \""
                 + SiteDocs.BIAS.get(p.bias().ordinal()) + "\" }", false);
-        return p;
+        return Optional.of(p);
     }
 
     private static double bareNumber(Fields at, String name) {

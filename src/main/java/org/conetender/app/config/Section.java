@@ -90,6 +90,30 @@ final class Section {
         return raw(name) == null ? at : table.inputPositionOf(List.of(name));
     }
 
+    /** The document of a setting of this section, which is thereby known to be asked for. */
+    SettingDoc doc(String name) {
+        String key = place.within(name, false).key();
+        SettingDoc doc = SettingDocs.find(key).orElseThrow(
+                () -> new IllegalStateException("no document describes " + key));
+        findings.asked(doc);
+        return doc;
+    }
+
+    /** Notes how a setting counts. @param shown as it would stand in the file */
+    void counts(SettingDoc doc, String shown, boolean isDefault) {
+        if (!place.broken()) {
+            findings.effective(place.cone(), doc, new Effective(
+                    place.within(doc.name(), false).shown(), shown, doc.unit(), isDefault));
+        }
+    }
+
+    /** Notes that a setting without a default is not given. @return {@code instead}, to read on with */
+    <T> T missing(SettingDoc doc, T instead) {
+        wrong(doc.name(), "this must be given. " + doc.purpose() + " For example: " + doc.name() + " = "
+                + doc.example());
+        return instead;
+    }
+
     private Problem problem(String name, String what) {
         TomlPosition p = position(name);
         return new Problem(p.line(), p.column(), place.within(name, false).shown(),

@@ -1,8 +1,8 @@
 package org.conetender.app.config;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.stream.Collectors;
-import org.tomlj.Toml;
 import org.tomlj.TomlArray;
 import org.tomlj.TomlTable;
 
@@ -32,9 +32,18 @@ final class Shown {
         };
     }
 
-    /** A text in quotes; a password inside an address is never shown. */
+    /** A text in quotes, control characters escaped; a password inside an address is never shown. */
     static String quoted(String s) {
-        String safe = s.replaceFirst("(?<=://)[^@/]*@", "…@");
-        return '"' + Toml.tomlEscape(safe).toString() + '"';
+        StringBuilder out = new StringBuilder("\"");
+        s.replaceFirst("(?<=://)[^@/]*@", "…@").codePoints().forEach(c -> {
+            if (c == '"' || c == '\\') {
+                out.append('\\').appendCodePoint(c);
+            } else if (Character.isISOControl(c)) {
+                out.append(String.format(Locale.ROOT, "\\u%04x", c));
+            } else {
+                out.appendCodePoint(c);
+            }
+        });
+        return out.append('"').toString();
     }
 }
