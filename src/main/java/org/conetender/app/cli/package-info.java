@@ -1,6 +1,7 @@
 /**
- * The commands a person types: their options, their words, their exit codes.
- * No decision about cones and no arithmetic of the trade lives here; both are asked of the core.
- * Start at the command of that name, such as {@link org.conetender.app.cli.ForecastCommand}.
+ * The commands, one class each, and what they print.
+ * No command decides anything about a cone: it reads what a person typed, calls the part that does
+ * the work and turns the answer into text, JSON and an exit code.
+ * Start with the command whose help you have just read; {@code Main} lists them all.
  */
 package org.conetender.app.cli;

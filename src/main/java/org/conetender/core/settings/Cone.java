@@ -14,8 +14,31 @@ import java.util.Optional;
  */
 public record Cone(String id, Fittings fittings, Limits limits, Timing timing, Usual usual) {
 
-    /** @param button whether the large hand button is fitted */
-    public record Fittings(Probes probes, Heat heat, Air air, Lights lights, boolean button) {}
+    /**
+     * @param button whether the large hand button is fitted
+     * @param vessel what the cone itself loses heat through
+     */
+    public record Fittings(Probes probes, Heat heat, Air air, Lights lights, boolean button,
+                           Vessel vessel) {
+
+        /** Fittings of an open, bare cone. */
+        public Fittings(Probes probes, Heat heat, Air air, Lights lights, boolean button) {
+            this(probes, heat, air, lights, button, Vessel.OPEN);
+        }
+    }
+
+    /**
+     * What decides how fast warmth is lost (science.md §9), until the plant has been learnt.
+     *
+     * @param lid whether a lid lies on the cone; an open surface loses about 2.5 times as much
+     * @param insulated whether the wall is insulated
+     * @param bathLitres water that a bath's heater warms in all, the cones in it included; 0 without a bath
+     */
+    public record Vessel(boolean lid, boolean insulated, double bathLitres) {
+
+        /** The cone that loses most: bare and open, in no bath. */
+        public static final Vessel OPEN = new Vessel(false, false, 0);
+    }
 
     /**
      * @param water ids of one or two probes in the water, the first one is the main one
@@ -81,7 +104,17 @@ public record Cone(String id, Fittings fittings, Limits limits, Timing timing, U
      * @param lossC the batch is in doubt
      * @param floorC what a ready batch is kept from falling below
      */
-    public record Limits(double setpointC, double guardC, double arrestC, double lossC, double floorC) {}
+    public record Limits(double setpointC, double guardC, double arrestC, double lossC, double floorC) {
+
+        /** Least distance of the set-point below the guard in K: probe error of 0.5 and ripple; *guess*. */
+        public static final double MARGIN_C = 1;
+
+        /** Cooler than this nothing hatches within two days (science.md §2.3). */
+        public static final double LEAST_SETPOINT_C = 15;
+
+        /** The soft ceiling (science.md §1). */
+        public static final double MOST_SETPOINT_C = 30;
+    }
 
     /**
      * @param hydrationHours cysts take up water (1 to 2 h, science.md §5)

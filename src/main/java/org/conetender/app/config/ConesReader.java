@@ -1,0 +1,79 @@
+package org.conetender.app.config;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.conetender.core.settings.Cone;
+import org.tomlj.TomlArray;
+import org.tomlj.TomlTable;
+
+/** Reads the list of {@code [[cone]]}: how many there are, and that each has a name of its own. */
+final class ConesReader {
+
+    /** More than these no tick, person or board was meant for; *guess*. */
+    private static final int MOST = 16;
+
+    private static final String HOW = "cones are a list: write [[cone]] with two brackets, once for each";
+
+    private final Section root;
+    private final String siteId;
+    private final LineBook lines;
+    private final Ids ids;
+    private final Map<String, Integer> seen = new HashMap<>();
+
+    ConesReader(Section root, String siteId, LineBook lines, Ids ids) {
+        this.root = root;
+        this.siteId = siteId;
+        this.lines = lines;
+        this.ids = ids;
+    }
+
+    List<Cone> read() {
+        List<Cone> cones = new ArrayList<>();
+        switch (root.raw("cone")) {
+            case null -> root.wrong("cone", "there is no cone to look after; begin one with [[cone]]");
+            case TomlArray array -> readAll(array, cones);
+            default -> root.wrong("cone", HOW);
+        }
+        return cones;
+    }
+
+    private void readAll(TomlArray array, List<Cone> cones) {
+        if (array.isEmpty()) {
+            root.wrong("cone", "there is no cone to look after; begin one with [[cone]]");
+        }
+        for (int i = 0; i < array.size(); i++) {
+            if (!(array.get(i) instanceof TomlTable table)) {
+                root.wrong("cone", HOW);
+                return;
+            }
+            cones.add(cone(i, table, array));
+        }
+    }
+
+    private Cone cone(int index, TomlTable table, TomlArray array) {
+        // Until its id is known to be good, a cone is shown by its place in the list.
+        String shown = table.get(List.of("id")) instanceof String s && Ids.isId(s) ? s : "#" + (index + 1);
+        Fields cone = new Fields(new Section(
+                new Section.Place("cone", "cone[" + shown + "]", index + 1, false),
+                table, array.inputPositionOf(index), root.findings()));
+        UnknownKeys.walk(cone.at());
+        Ids.id(cone, "id").ifPresent(id -> name(cone, id));
+        if (index == MOST) {
+            cone.at().wrong("id", "this is cone " + (MOST + 1) + "; one daemon looks after at most " + MOST
+                    + ": run a second one on a board of its own");
+        }
+        return new ConeReader(cone, shown, lines, ids).read();
+    }
+
+    private void name(Fields cone, String id) {
+        Ids.reserved(cone, id, siteId);
+        int line = cone.at().position("id").line();
+        Integer before = seen.putIfAbsent(id, line);
+        if (before != null) {
+            cone.at().wrong("id", "the cone of line " + before + " has this id already; give each "
+                    + "cone its own");
+        }
+    }
+}
