@@ -61,7 +61,7 @@ public final class World {
             devices.probes.put(id, roomProbes.get(0));
         });
         if (settings.site().supply().heartbeat()) {
-            devices.switches.put("heartbeat", new SimSwitch("heartbeat", clock));
+            devices.switches.put("site.heartbeat", new SimSwitch("site.heartbeat", clock));
         }
         inOrder = cones.values().toArray(SimCone[]::new);
         outputs = devices.switches.values().toArray(SimSwitch[]::new);
