@@ -228,19 +228,7 @@ final class Errand {
                 quietUntilMs = now + FORGOTTEN_MS;
             }
             case 2 -> person.hands.say(person.anyCone(), word);
-            default -> person.hands.say(id, wrongFor(word));
+            default -> person.hands.say(id, Person.wrongFor(word));
         }
-    }
-
-    /** A word that would come later or not at all: what a person reports too early or by mistake. */
-    private static String wrongFor(String word) {
-        return switch (word) {
-            case "filled", "started" -> "cleaned";
-            case "stocked" -> "first-seen";
-            case "settle" -> "drained";
-            case "drawing" -> "part-drawn";
-            case "valve-shut" -> "valve-open";
-            default -> "settle";
-        };
     }
 }
