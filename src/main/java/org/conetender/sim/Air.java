@@ -50,7 +50,7 @@ public final class Air {
     private boolean drowned;
     private Flood flood = Flood.NOT;
 
-    /** @param shared whether one pump serves all cones through a solenoid each */
+    /** @param shared whether one pump serves all cones through solenoids, open when de-energised */
     Air(Cone.Air fitted, Build build, boolean shared) {
         this.fitted = fitted;
         this.build = build;

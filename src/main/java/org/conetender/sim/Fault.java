@@ -2,7 +2,8 @@ package org.conetender.sim;
 
 /**
  * Something that goes wrong in the world at a time, for a time. Faults end by themselves when their time
- * is over, or earlier when a person repairs the cone. Outlets and contacts are named as in {@link Fixtures}
+ * is over, or earlier when a person repairs the cone. Of two on the same device the later one shows, and
+ * the first to end makes the device whole again. Outlets and contacts are named as in {@link Fixtures}
  * without the cone, such as {@code heat} or {@code air-proof}.
  */
 public sealed interface Fault {

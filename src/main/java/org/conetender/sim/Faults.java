@@ -8,6 +8,7 @@ import java.util.PriorityQueue;
 /** The faults that wait, and those that are on; begins and ends them in the {@link World}. */
 final class Faults {
 
+    // All guesses: sizes that a guard must notice and that a real fry room could meet.
     private static final double HOT_K = 14;
     private static final double COLD_K = -8;
     private static final double POURED_SHARE = 0.25;
@@ -36,7 +37,7 @@ final class Faults {
         return List.copyOf(active);
     }
 
-    /** Begins and ends what is due; leaks drip meanwhile. */
+    /** Begins and ends what is due; leaks drip meanwhile. Called once per slice, before the cones move. */
     void step(long nowMs, double seconds) {
         while (!waiting.isEmpty() && waiting.peek().when().atMs() <= nowMs) {
             Fault f = waiting.poll();
@@ -61,10 +62,12 @@ final class Faults {
         }
     }
 
+    /** Keeps the next end at hand, so that a quiet step costs one comparison. */
     private void schedule() {
         nextEndMs = active.stream().mapToLong(f -> f.when().untilMs()).min().orElse(Long.MAX_VALUE);
     }
 
+    /** Begins or ends one. A device that is not fitted cannot fail, so its fault passes without trace. */
     private void turn(Fault fault, boolean on) {
         switch (fault) {
             case Fault.OfProbe f -> probe(f, on);
@@ -94,6 +97,7 @@ final class Faults {
         }
     }
 
+    /** Done twice it is undone, so the same call begins and ends it. */
     private void swap(Fault.Swapped f) {
         List<SimProbe> one = world.cone(f.cone()).fixtures.probes;
         List<SimProbe> two = world.cone(f.other()).fixtures.probes;

@@ -99,4 +99,16 @@ public final class Person {
     String anyCone() {
         return settings.cones().get(random.nextInt(settings.cones().size())).id();
     }
+
+    /** A word that would come later or not at all: what a person reports too early or by mistake. */
+    static String wrongFor(String word) {
+        return switch (word) {
+            case "filled", "started" -> "cleaned";
+            case "stocked" -> "first-seen";
+            case "settle" -> "drained";
+            case "drawing" -> "part-drawn";
+            case "valve-shut" -> "valve-open";
+            default -> "settle";
+        };
+    }
 }

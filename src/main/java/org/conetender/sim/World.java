@@ -40,6 +40,11 @@ public final class World {
         Devices() {
             this(new LinkedHashMap<>(), new LinkedHashMap<>(), new LinkedHashMap<>());
         }
+
+        /** The daemon's process has begun anew: no probe has been heard yet. Leases just run out. */
+        public void forget() {
+            probes.values().forEach(SimProbe::forget);
+        }
     }
 
     public World(Settings settings, long seed, Bench bench) {
