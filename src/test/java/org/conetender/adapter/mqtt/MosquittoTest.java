@@ -15,6 +15,7 @@ import java.util.Map;
 import org.conetender.port.Transport.Outgoing;
 import org.eclipse.paho.mqttv5.common.MqttMessage;
 import org.eclipse.paho.mqttv5.common.packet.MqttProperties;
+import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -85,8 +86,7 @@ class MosquittoTest {
             assertThat(transport.offer(TestSite.kept("$state", "ready"))).isFalse();
             assertThat(transport.link().up()).isFalse();
             assertThat(Observer.retainedAt(broker.uri())).containsExactly(Map.entry(TestSite.STATE, "disconnected"));
-            Eventually.holds("no thread of the transport is left", 5, () -> Thread.getAllStackTraces().keySet()
-                    .stream().noneMatch(thread -> thread.getName().matches("conetender-mqtt.*|MQTT .*: larkmoor")));
+            awaitNoThreads();
         }
     }
 
@@ -189,8 +189,45 @@ class MosquittoTest {
         }
     }
 
+    @AfterEach
+    void nothingIsLeftRunning() {
+        awaitNoThreads();
+    }
+
     private static void awaitTrouble(MqttTransport transport, String words) {
         Eventually.holds("the trouble says: " + words, 10,
                 () -> transport.link().trouble().orElse("").contains(words));
+    }
+
+    @Test
+    void aPortThatHangsUpAtOnceCostsNoThread() throws IOException {
+        try (ServerSocket rude = new ServerSocket(0, 50, InetAddress.getLoopbackAddress())) {
+            Thread.ofVirtual().start(() -> hangUp(rude));
+            try (MqttTransport transport =
+                    TestSite.open(URI.create("mqtt://127.0.0.1:" + rude.getLocalPort()))) {
+                Eventually.holds("several attempts failed", 10, () -> transport.counters().losses() >= 3);
+                assertThat(transport.link().trouble().orElseThrow()).contains("broke off");
+            }
+        }
+    }
+
+    private static void hangUp(ServerSocket rude) {
+        try {
+            while (true) {
+                rude.accept().close();
+            }
+        } catch (IOException closed) {
+            assertThat(rude.isClosed()).isTrue();
+        }
+    }
+
+    /** Whatever a transport started has ended: its own thread, and those of every Paho client it made. */
+    private static void awaitNoThreads() {
+        Eventually.holds("no thread of a transport is left", 5, () -> threads().isEmpty());
+    }
+
+    private static List<String> threads() {
+        return Thread.getAllStackTraces().keySet().stream().map(Thread::getName)
+                .filter(name -> name.matches("conetender-mqtt.*|MQTT .*: larkmoor")).toList();
     }
 }
