@@ -27,7 +27,8 @@ public final class LoopbackBroker implements AutoCloseable {
 
     /** Held so that the level stays: the broker says much that concerns nobody here. */
     private static final List<Logger> CHATTER =
-            Stream.of("org.apache.activemq", "io.netty", "org.apache.commons").map(Logger::getLogger).toList();
+            Stream.of("org.apache.activemq", "io.netty", "org.apache.commons")
+                    .map(Logger::getLogger).toList();
 
     private final ActiveMQServer server;
     private final Path folder;
@@ -45,6 +46,8 @@ public final class LoopbackBroker implements AutoCloseable {
      * @throws IOException if it could not be started, in words
      */
     public static LoopbackBroker start() throws IOException {
+        // Its network library else uses what this Java warns about, on the terminal of the demonstration.
+        System.setProperty("io.netty.noUnsafe", "true");
         CHATTER.forEach(logger -> logger.setLevel(Level.SEVERE));
         Path folder = Files.createTempDirectory("conetender-broker");
         try {
