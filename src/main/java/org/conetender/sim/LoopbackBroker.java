@@ -46,8 +46,6 @@ public final class LoopbackBroker implements AutoCloseable {
      * @throws IOException if it could not be started, in words
      */
     public static LoopbackBroker start() throws IOException {
-        // Its network library else uses what this Java warns about, on the terminal of the demonstration.
-        System.setProperty("io.netty.noUnsafe", "true");
         CHATTER.forEach(logger -> logger.setLevel(Level.SEVERE));
         Path folder = Files.createTempDirectory("conetender-broker");
         try {
