@@ -9,11 +9,13 @@ public final class ThemeProbe {
             if (a.length > 0 && !t.name().matches(a[0])) {
                 continue;
             }
-            long t0 = System.nanoTime();
-            Rig r = t.run(new Rig(Larkmoor.settings(), a.length > 1 ? Long.parseLong(a[1]) : 1, Bench.larkmoor(),
+            Rig r = t.run(new Rig(Larkmoor.settings(), a.length > 1 ? Long.parseLong(a[1]) : 1,
+                    Bench.larkmoor(),
                     Guards.ALL));
-            System.out.println(t + " " + (System.nanoTime() - t0) / 1_000_000 + " ms " + r.invariants().broken()
-                    + "\n   " + r.coverage().stages() + "\n   " + r.coverage().alarms() + " " + r.coverage().guards()
+            System.out.println(t + " "
+                    + r.invariants().broken()
+                    + "\n   " + r.coverage().stages() + "\n   " + r.coverage().alarms() + " "
+                    + r.coverage().guards()
                     + "\n   " + r.coverage().refusals());
         }
     }
