@@ -49,7 +49,7 @@ record Banned(Pattern call, Predicate<SourceFile> where, String instead) {
             ban("\\bMath\\.random\\(|\\bnew Random\\(\\)|\\bThreadLocalRandom\\b|\\bSecureRandom\\b",
                     EVERYWHERE,
                     "take a seed (sim.Seeds), so that every run can be repeated"),
-            ban("\\bZoneId\\.systemDefault\\(|\\bTimeZone\\.getDefault\\(", MAIN,
+            ban("\\bZoneId\\.systemDefault\\(|\\bTimeZone\\.getDefault\\(", f -> f.isMain() && !in(f, "app"),
                     "take the zone from the settings"),
             ban("\\bSystem\\.(out|err)\\b|\\.printStackTrace\\(", f -> f.isMain() && !in(f, "app"),
                     "log through slf4j in agents and adapters; return sentences in core"));
