@@ -45,7 +45,8 @@ final class Telling {
         List<Alarms.Cause> causes = new ArrayList<>();
         findings.forEach((cone, found) -> found.forEach(f -> f.alarm().ifPresent(k ->
                 causes.add(new Alarms.Cause(Tick.place(k, cone), k, f.what())))));
-        Alarms acked = Desk.acknowledged(work.before.live().alarms(), settled.done(), work.image.now().monoMs());
+        Alarms acked = Desk.acknowledged(work.before.live().alarms(), settled.done(),
+                work.image.now().monoMs());
         Alarms.Turn turn = acked.after(causes, work.image.now());
         for (Alarm a : turn.over()) {
             String id = a.kind().id();
@@ -61,7 +62,8 @@ final class Telling {
     /** Answers to what became durable or could not. */
     void answers(Ledger.Settled settled) {
         for (Pending p : settled.done()) {
-            p.request().ifPresent(r -> work.reply(r, true, Sentences.recorded(work.settings, work.ledger.book(), r)));
+            p.request().ifPresent(r ->
+                    work.reply(r, true, Sentences.recorded(work.settings, work.ledger.book(), r)));
         }
         for (Pending p : settled.failed()) {
             String why = work.image.pipes().store().orElse("the record refused it");
@@ -93,7 +95,8 @@ final class Telling {
             return was;
         }
         if (!b.stage().develops() || !j.belief().known()) {
-            return new ConeLive.Outlook(b.stage().develops() ? was.forecast() : Optional.empty(), now, j.belief());
+            return new ConeLive.Outlook(b.stage().develops() ? was.forecast() : Optional.empty(), now,
+                    j.belief());
         }
         return new ConeLive.Outlook(Optional.of(forecast(c, b, growth, j)), now, j.belief());
     }
@@ -105,7 +108,8 @@ final class Telling {
                 Judge.lossWPerK(c, litres), Room.constant(j.roomOrUsualC()));
         Projection.Plan plan = new Projection.Plan(set, Math.min(set, c.limits().floorC()),
                 Speed.UNKNOWN_LOT.k90());
-        return Forecast.of(growth.done(), Speed.UNKNOWN_LOT, new Projection(j.belief().middleC(), plant, plan),
+        return Forecast.of(growth.done(), Speed.UNKNOWN_LOT,
+                new Projection(j.belief().middleC(), plant, plan),
                 Zones.of(c.limits()).rate());
     }
 
@@ -114,7 +118,8 @@ final class Telling {
         State.Timers was = work.before.live().timers();
         boolean minute = Tick.minutePassed(was.checkpointAtMs(), now);
         long untrusted = work.image.now().wallTrusted() ? 0 : was.wallUntrustedForMs() + work.dtMs;
-        State.Timers timers = new State.Timers(Optional.of(work.image.now()), minute ? now : was.checkpointAtMs(),
+        State.Timers timers = new State.Timers(Optional.of(work.image.now()), minute ? now
+                : was.checkpointAtMs(),
                 untrusted, parts.waiting());
         State next = new State(work.ledger, new State.Live(work.before.live().begun(),
                 work.before.live().lastSeen(), parts.cones(), parts.alarms().next(), timers));
@@ -124,7 +129,8 @@ final class Telling {
             transactions.addFirst(again);
         }
         return new Result(next, outputs,
-                new Result.Record(transactions, minute ? Optional.of(checkpoint(parts.cones())) : Optional.empty()),
+                new Result.Record(transactions, minute ? Optional.of(checkpoint(parts.cones()))
+                : Optional.empty()),
                 new Result.Words(List.copyOf(work.replies), parts.alarms().tell()), parts.findings());
     }
 

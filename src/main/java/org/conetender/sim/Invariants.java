@@ -82,12 +82,14 @@ public final class Invariants {
     /** What must hold with and without a living daemon. */
     private void always(SimCone c) {
         Cone.Air air = c.settings().fittings().air();
-        boolean reported = rig.alive() && rig.state().book().cone(c.settings().id()).batch().marks().valveShut();
+        boolean reported = rig.alive()
+                && rig.state().book().cone(c.settings().id()).batch().marks().valveShut();
         boolean harmful = on(c, "air-pause") && air.geometry().canSiphon() && c.water().waterPresent()
                 && c.air().valveOpen() && !reported;
         lasting("siphon", c, harmful, 0, "the pump was stopped although water could run back into it");
         // The house's cap counts with animals in the water, which the daemon has from hatching on.
-        boolean animals = rig.alive() && rig.state().book().cone(c.settings().id()).batch().stage().hasAnimals();
+        boolean animals = rig.alive()
+                && rig.state().book().cone(c.settings().id()).batch().stage().hasAnimals();
         lasting("suffocation", c, on(c, "air-pause") && animals, 12 * 60 + 5,
                 "air was commanded off for more than 12 min");
     }

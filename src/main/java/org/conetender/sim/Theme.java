@@ -137,7 +137,8 @@ public enum Theme {
         nursed(r, s);
         if (s == 1_800) {
             inject(r, "drained", true, Map.of("request-id", SiteRules.STALE + "retained"));
-            inject(r, "abandoned", false, Map.of("request-id", SiteRules.STALE + "expired", "expires-in-s", "0"));
+            inject(r, "abandoned", false,
+                    Map.of("request-id", SiteRules.STALE + "expired", "expires-in-s", "0"));
         }
         if (s == 1_800 || s == 1_900) {
             inject(r, "topped-up", false, Map.of("request-id", SiteRules.TWICE + "topped-up"));

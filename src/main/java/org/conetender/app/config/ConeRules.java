@@ -6,7 +6,8 @@ import org.conetender.core.settings.Cone;
 
 /**
  * What the settings of one cone mean together: limits in order, times that
- * leave room to draw, air that cannot flood its pump. Figures that could not be read are {@code NaN}, which breaks no rule here.
+ * leave room to draw, air that cannot flood its pump. Figures that could not be read are {@code NaN}, which
+ * breaks no rule here.
  */
 final class ConeRules {
 

@@ -38,7 +38,8 @@ public final class ConfigLoader {
         } catch (CharacterCodingException e) {
             return unreadable("this is not UTF-8 text; save it again as UTF-8");
         } catch (IOException e) {
-            return unreadable("this file cannot be read (" + e.getMessage() + "); look at its path, owner and mode");
+            return unreadable("this file cannot be read (" + e.getMessage()
+                    + "); look at its path, owner and mode");
         }
     }
 

@@ -18,6 +18,7 @@ public final class AirWhileDrawing implements Guard {
                 || v.airOffForMs() < v.scene().caps().drawingMs() - ShutValve.NOTICE_MS) {
             return List.of();
         }
-        return List.of(Finding.veto(id(), "its air returns in 2 min while you draw").alarm(AlarmKind.AIR_DUE));
+        return List.of(Finding.veto(id(), "its air returns in 2 min while you draw")
+                .alarm(AlarmKind.AIR_DUE));
     }
 }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.conetender.core.alarm.AlarmKind;
 import org.conetender.core.settings.Cone.Limits;
+import org.conetender.core.unit.Text;
 import org.conetender.core.unit.Units;
 
 /**
@@ -26,18 +27,21 @@ public final class CookedBatch implements Guard {
         double hottest = v.water().known() ? v.water().hottestC() : Double.NEGATIVE_INFINITY;
         List<Finding> found = new ArrayList<>();
         if (v.latch(id()).isPresent() || hottest >= l.guardC() && ours(v)) {
-            found.add(Finding.trip(id(), "the water passed %.1f °C with the heater at work".formatted(l.guardC()),
+            found.add(Finding.trip(id(),
+                    Text.of("the water passed %.1f °C with the heater at work", l.guardC()),
                     Power.HEAT, Power.CUT_OUT, Power.LAMPS).alarm(AlarmKind.OVERHEAT));
         } else if (hottest >= l.guardC()) {
-            found.add(Finding.veto(id(), "the room is too warm: the water is at %.1f °C with the heater off"
-                    .formatted(hottest), Power.HEAT, Power.CUT_OUT, Power.LAMPS).alarm(AlarmKind.ROOM_TOO_WARM));
+            found.add(Finding.veto(id(),
+                    Text.of("the room is too warm: the water is at %.1f °C with the heater off",
+                    hottest), Power.HEAT, Power.CUT_OUT, Power.LAMPS)
+                    .alarm(AlarmKind.ROOM_TOO_WARM));
         }
         if (hottest >= l.arrestC() && v.stage().develops()) {
-            found.add(Finding.veto(id(), "the water is at %.1f °C, above arrest".formatted(hottest),
+            found.add(Finding.veto(id(), Text.of("the water is at %.1f °C, above arrest", hottest),
                     Power.HEAT).alarm(AlarmKind.ARREST));
         }
         if (hottest >= l.lossC() && v.stage().develops()) {
-            String why = "the water was at %.1f °C or more".formatted(l.lossC());
+            String why = Text.of("the water was at %.1f °C or more", l.lossC());
             found.add(Finding.veto(id(), why, Power.HEAT).alarm(AlarmKind.COOKED).doubting(why));
         }
         return found;

@@ -28,11 +28,13 @@ public final class ShutValve implements Guard {
         if (v.stage().airOff() != null) {
             long cap = v.scene().caps().settledMs();
             return v.airOffForMs() < cap - NOTICE_MS - 2 * Units.SECOND_MS ? List.of()
-                    : List.of(Finding.veto(id(), "its air returns in 2 min but the air valve was reported shut")
+                    : List.of(Finding.veto(id(),
+                    "its air returns in 2 min but the air valve was reported shut")
                             .alarm(AlarmKind.AIR_DUE));
         }
         return v.judged().air().onForMs() < OPEN_WITHIN_MS ? List.of()
-                : List.of(Finding.veto(id(), "the pump runs against an air valve that was reported shut; report "
+                : List.of(Finding.veto(id(),
+                "the pump runs against an air valve that was reported shut; report "
                         + "'valve-open' when it is open").alarm(AlarmKind.AIR_SHUT_IN));
     }
 }

@@ -1,5 +1,7 @@
 package org.conetender.core.hatch;
 
+import org.conetender.core.unit.Text;
+
 /**
  * When a batch will be at its harvest point, as an interval, and how much has hatched now.
  *
@@ -54,12 +56,14 @@ public record Forecast(double doneDegreeHours, double neededDegreeHours, Ready r
     public String sentence() {
         return switch (course.end()) {
             case REACHED -> "developing";
-            case TOO_WARM -> "stands still: the water is heading for %.1f °C, in arrest; let it cool"
-                    .formatted(course.headingC());
-            case TOO_COLD -> "stands still: the water is heading for %.1f °C, too cold to develop; warm it"
-                    .formatted(course.headingC());
-            case TOO_SLOW -> "too slow: at the projected %.1f °C it takes more than %d hours; warm the water"
-                    .formatted(course.headingC(), HORIZON_H);
+            case TOO_WARM -> Text.of("stands still: the water is heading for %.1f °C, in arrest; let it cool",
+                    course.headingC());
+            case TOO_COLD ->
+                    Text.of("stands still: the water is heading for %.1f °C, too cold to develop; warm it",
+                    course.headingC());
+            case TOO_SLOW ->
+                    Text.of("too slow: at the projected %.1f °C it takes more than %d hours; warm the water",
+                    course.headingC(), HORIZON_H);
         };
     }
 

@@ -54,7 +54,8 @@ public final class Share {
     public static List<Claim> order(List<Claim> claims) {
         List<Claim> sorted = new ArrayList<>(claims);
         sorted.sort(Comparator.comparingDouble(
-                (Claim c) -> -(c.credit().creditMs() + (c.wasOn() ? STAY_MS : 0))).thenComparing(Claim::cone));
+                (Claim c) -> -(c.credit().creditMs() + (c.wasOn() ? STAY_MS : 0)))
+                .thenComparing(Claim::cone));
         return sorted;
     }
 }

@@ -19,10 +19,10 @@ import org.eclipse.paho.mqttv5.common.MqttSubscription;
 import org.eclipse.paho.mqttv5.common.packet.MqttProperties;
 
 /** Another client at the broker, who hears everything and can say anything. */
-public final class Observer implements AutoCloseable, MqttCallback {
+final class Observer implements AutoCloseable, MqttCallback {
 
     /** One message as it came. */
-    public record Heard(String topic, String payload, boolean retained, MqttProperties properties) {}
+    record Heard(String topic, String payload, boolean retained, MqttProperties properties) {}
 
     private final MqttAsyncClient client;
     private final List<Heard> heard = new CopyOnWriteArrayList<>();
@@ -38,7 +38,7 @@ public final class Observer implements AutoCloseable, MqttCallback {
     }
 
     /** Connects and has heard every retained message when this returns. */
-    public static Observer at(URI uri) {
+    static Observer at(URI uri) {
         try {
             Observer observer = new Observer(uri);
             observer.client.subscribe(
@@ -52,14 +52,14 @@ public final class Observer implements AutoCloseable, MqttCallback {
     }
 
     /** Everything said before this call has been heard: the broker keeps the order. */
-    public void sync() {
+    void sync() {
         String mark = "sync/" + UUID.randomUUID();
         say(mark, "x", 1, false);
         Eventually.holds("the broker answers the observer", 5,
                 () -> heard.stream().anyMatch(message -> message.topic().equals(mark)));
     }
 
-    public void say(String topic, String payload, int qos, boolean retained) {
+    void say(String topic, String payload, int qos, boolean retained) {
         MqttMessage message = new MqttMessage(payload.getBytes(StandardCharsets.UTF_8));
         message.setQos(qos);
         message.setRetained(retained);
@@ -67,7 +67,7 @@ public final class Observer implements AutoCloseable, MqttCallback {
         say(topic, message);
     }
 
-    public void say(String topic, MqttMessage message) {
+    void say(String topic, MqttMessage message) {
         try {
             client.publish(topic, message).waitForCompletion(5_000);
         } catch (MqttException e) {
@@ -75,17 +75,17 @@ public final class Observer implements AutoCloseable, MqttCallback {
         }
     }
 
-    public List<Heard> heard() {
+    List<Heard> heard() {
         return List.copyOf(heard);
     }
 
     /** The payloads on one topic, in order. */
-    public List<String> heard(String topic) {
+    List<String> heard(String topic) {
         return heard.stream().filter(message -> message.topic().equals(topic)).map(Heard::payload).toList();
     }
 
     /** What the broker keeps now, as a newcomer sees it. */
-    public static Map<String, String> retainedAt(URI uri) {
+    static Map<String, String> retainedAt(URI uri) {
         try (Observer newcomer = at(uri)) {
             Map<String, String> retained = new TreeMap<>();
             newcomer.heard.stream().filter(Heard::retained)
