@@ -28,6 +28,9 @@ final class LinkKeeper implements PahoLink.Listener {
 
     private static final Logger LOG = LoggerFactory.getLogger(LinkKeeper.class);
 
+    /** Connections in a row that broke soon after they were made, before a reason is offered. *Guess*. */
+    private static final int SUSPICIOUS = 3;
+
     private final MqttOptions options;
     private final Outbox outbox;
     private final Inbox inbox;
@@ -44,6 +47,7 @@ final class LinkKeeper implements PahoLink.Listener {
     private PahoLink current;
     private boolean up;
     private boolean leaving;
+    private int shortLived;
     private long upSinceMonoMs;
 
     /** What the keeper works with, made by {@link MqttTransport}. */
@@ -200,14 +204,17 @@ final class LinkKeeper implements PahoLink.Listener {
         tally.losses.increment();
         if (up) {
             up = false;
-            backoff.held(clock.now().monoMs() - upSinceMonoMs);
+            long heldMs = clock.now().monoMs() - upSinceMonoMs;
+            backoff.held(heldMs);
+            shortLived = heldMs < pace.steadyMs() ? shortLived + 1 : 0;
         }
         outbox.down();
         letGo(old);
-        if (!link.trouble().equals(Optional.of(why))) {
-            LOG.warn("no MQTT connection: {}", why);
+        String trouble = shortLived < SUSPICIOUS ? why : why + words.again(shortLived);
+        if (link.up() || !link.trouble().equals(Optional.of(trouble))) {
+            LOG.warn("no MQTT connection: {}", trouble);
         }
-        link = new Link(link.generation(), Optional.of(why));
+        link = new Link(link.generation(), Optional.of(trouble));
         if (leaving) {
             gone.complete(false);
         } else {

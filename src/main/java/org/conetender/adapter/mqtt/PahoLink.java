@@ -2,17 +2,22 @@ package org.conetender.adapter.mqtt;
 
 import java.nio.charset.StandardCharsets;
 import java.util.HexFormat;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 import java.util.logging.Level;
 import java.util.logging.Logger;
+import java.util.stream.Stream;
 import org.conetender.adapter.mqtt.Outbox.Entry;
 import org.conetender.port.Transport.Outgoing;
 import org.eclipse.paho.mqttv5.client.IMqttToken;
 import org.eclipse.paho.mqttv5.client.MqttActionListener;
 import org.eclipse.paho.mqttv5.client.MqttAsyncClient;
 import org.eclipse.paho.mqttv5.client.MqttCallback;
+import org.eclipse.paho.mqttv5.client.MqttClientException;
 import org.eclipse.paho.mqttv5.client.MqttConnectionOptions;
 import org.eclipse.paho.mqttv5.client.MqttDisconnectResponse;
+import org.eclipse.paho.mqttv5.client.internal.NetworkModule;
 import org.eclipse.paho.mqttv5.client.persist.MemoryPersistence;
 import org.eclipse.paho.mqttv5.common.MqttException;
 import org.eclipse.paho.mqttv5.common.MqttMessage;
@@ -45,6 +50,9 @@ final class PahoLink {
     /** Seconds for the TCP connection and for the TLS handshake. *Guess*. */
     private static final int CONNECT_S = 5;
 
+    /** Seconds until Paho has certainly started its threads or failed: TCP, TLS and something to spare. */
+    private static final int STARTING_S = 3 * CONNECT_S;
+
     /** Bytes a message to us may have; a broker drops longer ones. A command is below 1 kB. *Guess*. */
     private static final long LARGEST_IN = 262_144;
 
@@ -70,6 +78,8 @@ final class PahoLink {
     private final Listener listener;
     private final Trouble trouble;
     private final MqttAsyncClient client;
+    /** Released once Paho has started all its threads, or has failed before: see PatientModule. */
+    private final CountDownLatch underWay = new CountDownLatch(1);
     private volatile int window = WINDOW;
     private volatile long largestOut = Long.MAX_VALUE;
 
@@ -77,7 +87,7 @@ final class PahoLink {
         this.options = options;
         this.listener = listener;
         this.trouble = new Trouble(options);
-        this.client = new MqttAsyncClient(options.pahoUri(), options.clientId(), new MemoryPersistence());
+        this.client = new PatientClient(options, underWay);
         client.setCallback(new Reports());
     }
 
@@ -133,10 +143,14 @@ final class PahoLink {
     void drop(Consumer<Exception> odd) {
         Thread.ofPlatform().daemon().name("conetender-mqtt-drop").start(() -> {
             try {
+                // Cut off while it still starts threads, Paho would leave some of them running.
+                if (!underWay.await(STARTING_S, TimeUnit.SECONDS)) {
+                    throw new MqttException(MqttClientException.REASON_CODE_CONNECT_IN_PROGRESS);
+                }
                 // Without a DISCONNECT packet: whoever was cut off is lost, and the broker shall say so.
                 client.disconnectForcibly(0, 1, false);
                 client.close(true);
-            } catch (MqttException | RuntimeException e) {
+            } catch (MqttException | InterruptedException | RuntimeException e) {
                 odd.accept(e);
             }
         });
@@ -184,6 +198,7 @@ final class PahoLink {
     }
 
     private void ended(Throwable thrown) {
+        underWay.countDown();
         listener.ended(this, trouble.of(thrown));
     }
 
@@ -216,6 +231,24 @@ final class PahoLink {
                 failed.accept(thrown);
             }
         };
+    }
+
+    /** Paho's client, hearing nothing before it speaks. */
+    private static final class PatientClient extends MqttAsyncClient {
+
+        private final CountDownLatch spoken;
+
+        PatientClient(MqttOptions options, CountDownLatch spoken) throws MqttException {
+            super(options.pahoUri(), options.clientId(), new MemoryPersistence());
+            this.spoken = spoken;
+        }
+
+        @Override
+        protected NetworkModule[] createNetworkModules(String address, MqttConnectionOptions connect)
+                throws MqttException {
+            return Stream.of(super.createNetworkModules(address, connect))
+                    .map(module -> new PatientModule(module, spoken)).toArray(NetworkModule[]::new);
+        }
     }
 
     /** Paho's callback; the per-subscription listeners of this version overflow the stack (§2). */

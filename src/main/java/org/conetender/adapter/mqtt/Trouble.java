@@ -29,6 +29,12 @@ final class Trouble {
                 + "the port the right one (mqtts for TLS, mqtt without)?";
     }
 
+    /** After several short connections in a row: two clients of one name throw each other out. */
+    String again(int times) {
+        return ", " + times + " times in a row soon after connecting; is a second daemon running that is"
+                + " also called '" + options.clientId() + "'?";
+    }
+
     /** In words what Paho threw. */
     String of(Throwable thrown) {
         for (Throwable cause = thrown; cause != null; cause = cause.getCause()) {

@@ -28,6 +28,10 @@ final class Opening {
 
     private Opening() {}
 
+    /**
+     * Opens or makes the record. What was opened before a failure is closed again, so that the next try,
+     * a second later under the service manager, finds the lock free.
+     */
     static Opened open(Path file) throws StoreException {
         Path record = file.toAbsolutePath();
         List<AutoCloseable> held = new ArrayList<>();
@@ -54,6 +58,7 @@ final class Opening {
         }
     }
 
+    /** The lock comes first: without it even looking at the version could race with a migration. */
     private static RecordLock lock(Path record) throws StoreException {
         if (!Files.isDirectory(record.getParent())) {
             throw new StoreException("the folder for the record, " + record.getParent()
@@ -69,6 +74,7 @@ final class Opening {
         }
     }
 
+    /** Settings of a connection are not kept in the file: all but the journal mode are set each time. */
     private static Connection connect(Path record) throws SQLException {
         SQLiteConfig config = new SQLiteConfig();
         config.setJournalMode(SQLiteConfig.JournalMode.WAL);

@@ -63,6 +63,10 @@ final class Rows {
         }
     }
 
+    /**
+     * Adds these facts in their order. A number that is already there is SQLite's to refuse; the caller's
+     * transaction then takes back the ones before it.
+     */
     void insert(List<Fact> facts) throws SQLException {
         try (PreparedStatement p = db.prepareStatement("INSERT INTO fact VALUES (?, ?, ?, ?, ?, ?, ?, ?)")) {
             for (Fact f : facts) {
@@ -92,6 +96,7 @@ final class Rows {
         }
     }
 
+    /** There is only ever one: a restart needs the last, and old ones would wear the card for nothing. */
     void replaceCheckpoint(String text) throws SQLException {
         try (PreparedStatement p = db.prepareStatement(
                 "INSERT INTO checkpoint VALUES (1, ?) ON CONFLICT DO UPDATE SET text = excluded.text")) {
@@ -107,6 +112,10 @@ final class Rows {
         p.setInt(5, at.wallTrusted() ? 1 : 0);
     }
 
+    /**
+     * The number that stands for a boot id, given on its first use. Numbers rise with time, so that they
+     * order the temperatures of different boots; and one byte mostly stands for 36 letters.
+     */
     private long boot(String id) throws SQLException {
         Long known = boots.get(id);
         if (known != null) {

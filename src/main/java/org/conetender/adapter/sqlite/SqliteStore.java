@@ -77,6 +77,10 @@ public final class SqliteStore implements Store {
         void run() throws SQLException;
     }
 
+    /**
+     * One transaction. IMMEDIATE takes the right to write at once: a reader in the way is met before
+     * anything was written, not at the commit.
+     */
     private void together(String doing, Writes writes) throws StoreException {
         try {
             run("BEGIN IMMEDIATE");

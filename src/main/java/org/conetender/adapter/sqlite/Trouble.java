@@ -20,6 +20,7 @@ final class Trouble {
                 + " (" + e.getMessage() + ")", e);
     }
 
+    /** Never the bare code: the person at the cones must know whether to free space or change the card. */
     private static String advice(SQLException e) {
         if (!(e instanceof SQLiteException s)) {
             return "the database library failed; restart conetender, and keep this message if it comes again";
