@@ -8,7 +8,7 @@ import org.conetender.core.settings.Cone;
 
 /**
  * The devices screwed to one cone, by their ids: switches {@code a.heat}, {@code a.cut-out},
- * {@code a.air-pause}, {@code a.harvest-lamp}, {@code a.trigger-light}, {@code a.button-lamp}; contacts
+ * {@code a.air-pause}, {@code a.lamp}, {@code a.trigger}, {@code a.button-lamp}; contacts
  * {@code a.level}, {@code a.air-proof}, {@code a.button}; probes as the settings name them. What is not
  * fitted is not there.
  */
@@ -17,8 +17,8 @@ final class Fixtures {
     static final String HEAT = "heat";
     static final String CUT_OUT = "cut-out";
     static final String AIR_PAUSE = "air-pause";
-    static final String HARVEST = "harvest-lamp";
-    static final String TRIGGER = "trigger-light";
+    static final String HARVEST = "lamp";
+    static final String TRIGGER = "trigger";
     static final String BUTTON_LAMP = "button-lamp";
     static final String LEVEL = "level";
     static final String PROOF = "air-proof";
