@@ -54,7 +54,7 @@ final class Desk {
 
     private Answer wait(String id, String cone, Ask ask) {
         String address = Long.toString(asked.incrementAndGet());
-        Request request = new Request(id, new Request.Origin(TellSocket.FACE, address), cone, ask);
+        Request request = new Request(id, Request.Origin.fresh(TellSocket.FACE, address), cone, ask);
         CompletableFuture<Answer> answer = new CompletableFuture<>();
         asking.put(address, answer);
         try {
