@@ -1,10 +1,19 @@
 package org.conetender.app;
 
+import java.io.FileDescriptor;
+import java.io.FileOutputStream;
+import java.io.OutputStreamWriter;
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import java.util.Locale;
 import java.util.logging.Level;
 import org.conetender.app.cli.CheckCommand;
+import org.conetender.app.cli.DemoCommand;
 import org.conetender.app.cli.ForecastCommand;
 import org.conetender.app.cli.RunCommand;
 import org.conetender.app.cli.SafeCommand;
+import org.conetender.app.cli.TellCommand;
+import org.conetender.app.cli.WatchCommand;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.HelpCommand;
@@ -27,14 +36,23 @@ public final class Main implements Runnable {
     private CommandSpec spec;
 
     public static void main(String[] args) {
+        // Numbers are written alike everywhere: they are read by programs, and stand beside units.
+        Locale.setDefault(Locale.Category.FORMAT, Locale.ROOT);
         Logging.begin(Level.INFO);
-        System.exit(commandLine(new RunCommand()).execute(args));
+        System.exit(commandLine(new RunCommand()).setOut(utf8(FileDescriptor.out)).setErr(utf8(FileDescriptor.err))
+                .execute(args));
+    }
+
+    /** Degree signs and bars, also where the locale is C: every terminal of today reads UTF-8. */
+    private static PrintWriter utf8(FileDescriptor to) {
+        return new PrintWriter(new OutputStreamWriter(new FileOutputStream(to), StandardCharsets.UTF_8), true);
     }
 
     /** Every command. @param run the daemon, on the kernel's lines or, in a test, on others */
     public static CommandLine commandLine(RunCommand run) {
         CommandLine line = new CommandLine(new Main());
-        for (Object command : new Object[] {run, new CheckCommand(), new ForecastCommand(), new SafeCommand()}) {
+        for (Object command : new Object[] {new DemoCommand(), run, new CheckCommand(), new TellCommand(),
+            new WatchCommand(), new ForecastCommand(), new SafeCommand()}) {
             line.addSubcommand(command);
         }
         line.setExecutionExceptionHandler((e, at, parsed) -> {

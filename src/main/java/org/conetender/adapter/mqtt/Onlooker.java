@@ -72,9 +72,7 @@ public final class Onlooker implements AutoCloseable {
     /** @throws IOException with a sentence, if the broker cannot be reached or does not want us */
     public static Onlooker connect(Address to) throws IOException {
         PahoLink.quiet();
-        String id = "conetender-client-" + UUID.randomUUID();
-        MqttOptions plain = MqttOptions.plain(to.broker(), id, NONE, List.of());
-        MqttOptions options = to.login().map(l -> plain.withLogin(l.user(), l.password())).orElse(plain);
+        MqttOptions options = options(to);
         Trouble words = new Trouble(options);
         try {
             Onlooker o = new Onlooker(options);
@@ -82,6 +80,16 @@ public final class Onlooker implements AutoCloseable {
             return o;
         } catch (MqttException e) {
             throw new IOException(words.of(e), e);
+        }
+    }
+
+    private static MqttOptions options(Address to) throws IOException {
+        try {
+            MqttOptions plain = MqttOptions.plain(to.broker(), "conetender-client-" + UUID.randomUUID(), NONE,
+                    List.of());
+            return to.login().map(l -> plain.withLogin(l.user(), l.password())).orElse(plain);
+        } catch (IllegalArgumentException e) {
+            throw new IOException(e.getMessage(), e);
         }
     }
 
