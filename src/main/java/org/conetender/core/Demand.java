@@ -3,7 +3,6 @@ package org.conetender.core;
 import java.util.OptionalDouble;
 import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.Stage;
-import org.conetender.core.hatch.Losses;
 import org.conetender.core.heat.Hold;
 import org.conetender.core.judge.ConeJudgement;
 import org.conetender.core.judge.Judge;
@@ -50,8 +49,8 @@ final class Demand {
         if (aim.isEmpty() || cone.fittings().heat().kind() == HeatKind.NONE || !j.belief().known()) {
             return Hold.IDLE;
         }
-        double litres = Judge.litres(cone, b);
-        Hold.Plant plant = Hold.Plant.of(cone.fittings().heat(), litres, Losses.wattsPerK(litres, true),
+        double litres = Judge.warmedLitres(cone, b);
+        Hold.Plant plant = Hold.Plant.of(cone.fittings().heat(), litres, Judge.lossWPerK(cone, litres),
                 aim.getAsDouble() - j.roomOrUsualC());
         Hold h = before.after(aim.getAsDouble() - j.belief().hottestC(), aim.getAsDouble(), now.dtMs(), plant);
         boolean untried = cone.fittings().heat().kind() == HeatKind.IMMERSED && !cone.fittings().probes().level()

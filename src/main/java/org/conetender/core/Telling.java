@@ -74,8 +74,8 @@ final class Telling {
     ConeLive grown(Cone c, Hold hold, Share.Credit credit, ConeLive.ConeOut out) {
         Batch b = work.batch(c.id());
         ConeJudgement j = work.judged.get(c.id());
-        double litres = Judge.litres(c, b);
-        double loss = Losses.wattsPerK(litres, true);
+        double litres = Judge.warmedLitres(c, b);
+        double loss = Judge.lossWPerK(c, litres);
         Growth growth = work.live(c.id()).growth().after(b, j.belief(), new Growth.Around(j.roomOrUsualC(),
                 Losses.timeConstantH(litres, loss), Zones.of(c.limits())), work.image.now());
         return new ConeLive(j, growth, hold, credit, out, outlook(c, growth), Buttons.heldMs(work, c));
@@ -99,10 +99,10 @@ final class Telling {
     }
 
     private static Forecast forecast(Cone c, Batch b, Growth growth, ConeJudgement j) {
-        double litres = Judge.litres(c, b);
+        double litres = Judge.warmedLitres(c, b);
         double set = b.marks().setpointC().orElse(c.limits().setpointC());
         Projection.Plant plant = new Projection.Plant(litres, c.fittings().heat().watts(),
-                Losses.wattsPerK(litres, true), Room.constant(j.roomOrUsualC()));
+                Judge.lossWPerK(c, litres), Room.constant(j.roomOrUsualC()));
         Projection.Plan plan = new Projection.Plan(set, Math.min(set, c.limits().floorC()),
                 Speed.UNKNOWN_LOT.k90());
         return Forecast.of(growth.done(), Speed.UNKNOWN_LOT, new Projection(j.belief().middleC(), plant, plan),

@@ -18,10 +18,14 @@ import org.conetender.core.judge.ConeJudgement;
 import org.conetender.core.judge.Judge;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.settings.Settings;
+import org.conetender.core.unit.Moment;
 import org.conetender.core.unit.Units;
 
 /** The desk of one tick: what has been settled so far. Lives for that tick only, on one thread. */
 final class Work {
+
+    /** A probe takes this long to come to the temperature of water just poured in (guess: 10 lags). */
+    private static final long FILLING_MS = 3 * Units.MINUTE_MS;
 
     final Settings settings;
     final State before;
@@ -65,13 +69,13 @@ final class Work {
 
     /** Whether the water was touched so lately that its probes prove nothing. */
     boolean handled(String cone) {
-        Batch.Marks m = batch(cone).marks();
-        return m.handsIn().or(m::toppedUp).isPresent()
-                && (lately(m.handsIn()) || lately(m.toppedUp()));
+        Batch b = batch(cone);
+        return lately(b.marks().handsIn(), Handled.HANDS_MS) || lately(b.marks().toppedUp(), Handled.HANDS_MS)
+                || lately(b.fill().map(Batch.Fill::at), FILLING_MS);
     }
 
-    private boolean lately(Optional<org.conetender.core.unit.Moment> m) {
-        return m.filter(t -> image.now().since(t).leastMs() < Handled.HANDS_MS).isPresent();
+    private boolean lately(Optional<Moment> m, long withinMs) {
+        return m.filter(t -> image.now().since(t).leastMs() < withinMs).isPresent();
     }
 
     /** How long air may be off for this batch, and how long that lets it settle. */

@@ -27,7 +27,8 @@ public final class LoopbackBroker implements AutoCloseable {
 
     /** Held so that the level stays: the broker says much that concerns nobody here. */
     private static final List<Logger> CHATTER =
-            Stream.of("org.apache.activemq", "io.netty", "org.apache.commons").map(Logger::getLogger).toList();
+            Stream.of("org.apache.activemq", "io.netty", "org.apache.commons")
+                    .map(Logger::getLogger).toList();
 
     private final ActiveMQServer server;
     private final Path folder;

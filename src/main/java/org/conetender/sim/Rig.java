@@ -88,11 +88,11 @@ public final class Rig {
         invariants.look();
     }
 
-    /** The face is looked at every other second only: nothing that acts depends on it. */
+    /** The face is looked at every five seconds only, as people do: nothing that acts depends on it. */
     private void turn(Agents agents, long now) {
         agents.control().doWork();
         agents.record().doWork();
-        if (now % 2_000 == 0) {
+        if (now % 5_000 == 0) {
             agents.publish().doWork();
         }
     }

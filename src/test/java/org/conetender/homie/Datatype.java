@@ -67,7 +67,8 @@ enum Datatype {
             case STRING -> Optional.empty();
             case ENUM -> unless(List.of(format.orElse("").split(",", -1)).contains(payload), payload,
                     "one of " + format.orElse(""));
-            case COLOR -> unless(isColor(payload, format.orElse("")), payload, "a color of " + format.orElse(""));
+            case COLOR -> unless(isColor(payload, format.orElse("")), payload,
+                    "a color of " + format.orElse(""));
             case DATETIME -> unless(isDatetime(payload), payload, "an ISO 8601 date and time");
             case DURATION -> unless(DURATION_FORM.matcher(payload).matches(), payload, "a duration");
             case JSON -> wrongJson(payload, format);
@@ -114,8 +115,8 @@ enum Datatype {
             return no(value.toPlainString() + " is outside " + format);
         }
         String base = min.isEmpty() ? max : min;
-        boolean onStep = parts.group(3) == null || base.isEmpty()
-                || value.subtract(new BigDecimal(base)).remainder(new BigDecimal(parts.group(3))).signum() == 0;
+        boolean onStep = parts.group(3) == null || base.isEmpty() || value.subtract(new BigDecimal(base))
+                .remainder(new BigDecimal(parts.group(3))).signum() == 0;
         return onStep ? Optional.empty() : no(value.toPlainString() + " is not on a step of " + format);
     }
 
@@ -137,7 +138,8 @@ enum Datatype {
 
     private static Optional<String> wrongColors(String format) {
         List<String> kinds = List.of(format.split(",", -1));
-        boolean known = Set.of("rgb", "hsv", "xyz").containsAll(kinds) && Set.copyOf(kinds).size() == kinds.size();
+        boolean known = Set.of("rgb", "hsv", "xyz").containsAll(kinds)
+                && Set.copyOf(kinds).size() == kinds.size();
         return known ? Optional.empty() : no("'" + format + "' is not a list of rgb, hsv, xyz");
     }
 
@@ -165,7 +167,8 @@ enum Datatype {
                 return Optional.empty();
             }
             List<Error> errors = SCHEMAS.getSchema(MAPPER.readTree(format.get())).validate(value);
-            return errors.isEmpty() ? Optional.empty() : no("'" + payload + "' against its schema: " + errors);
+            return errors.isEmpty() ? Optional.empty()
+                    : no("'" + payload + "' against its schema: " + errors);
         } catch (JsonProcessingException e) {
             return no("'" + payload + "' does not parse: " + e.getOriginalMessage());
         }
@@ -173,7 +176,8 @@ enum Datatype {
 
     private static boolean isColor(String payload, String format) {
         String[] parts = payload.split(",", -1);
-        if (!List.of(format.split(",")).contains(parts[0]) || parts.length != (parts[0].equals("xyz") ? 3 : 4)) {
+        if (!List.of(format.split(",")).contains(parts[0])
+                || parts.length != (parts[0].equals("xyz") ? 3 : 4)) {
             return false;
         }
         for (int i = 1; i < parts.length; i++) {

@@ -99,7 +99,8 @@ final class Described {
         }
         known(json, PROPERTY_KEYS, name);
         text(json, "name", name);
-        text(json, "unit", name).filter(String::isBlank).ifPresent(unit -> wrong(name + " has an empty unit"));
+        text(json, "unit", name).filter(String::isBlank)
+                .ifPresent(unit -> wrong(name + " has an empty unit"));
         Optional<Datatype> type = text(json, "datatype", name).flatMap(Datatype::named);
         if (type.isEmpty()) {
             wrong(name + " has no datatype of the convention");

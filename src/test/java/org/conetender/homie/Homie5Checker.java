@@ -115,7 +115,8 @@ public final class Homie5Checker {
         } else if (!isId(levels[2])) {
             wrong(topic, "'" + levels[2] + "' is no device id");
         } else {
-            devices.computeIfAbsent(levels[0] + "/5/" + levels[2], any -> new TreeMap<>()).put(levels[3], payload);
+            devices.computeIfAbsent(levels[0] + "/5/" + levels[2], any -> new TreeMap<>())
+                    .put(levels[3], payload);
         }
         if (payload.isEmpty()) {
             wrong(topic, "an empty payload is no value; an empty string is the byte 0");
@@ -161,7 +162,8 @@ public final class Homie5Checker {
         } else if (levels.length == 3 && levels[2].equals("set")) {
             wrong(topic, "a command must not be retained");
         } else if (levels.length == 2 || (levels.length == 3 && levels[2].equals("$target"))) {
-            value(topic, Optional.ofNullable(description.properties.get(levels[0] + "/" + levels[1])), payload);
+            String path = levels[0] + "/" + levels[1];
+            value(topic, Optional.ofNullable(description.properties.get(path)), payload);
         } else {
             wrong(topic, "is not described");
         }

@@ -30,7 +30,8 @@ class Homie5CheckerTest {
                "left":{"datatype":"duration"},
                "lamp":{"datatype":"color","format":"rgb,xyz"},
                "fill":{"datatype":"json","settable":true,
-                 "format":"{\\"type\\":\\"object\\",\\"required\\":[\\"litres\\"],\\"properties\\":{\\"litres\\":{\\"type\\":\\"number\\"}}}"},
+                 "format":"{\\"type\\":\\"object\\",\\"required\\":[\\"litres\\"],\
+               \\"properties\\":{\\"litres\\":{\\"type\\":\\"number\\"}}}"},
                "any":{"datatype":"json"},
                "bell":{"datatype":"boolean","retained":false}}}}}""";
 
@@ -72,10 +73,12 @@ class Homie5CheckerTest {
 
     @ParameterizedTest
     @CsvSource(delimiter = '|', value = {
-        "temp | 26.7", "temp | 41", "temp | -1", "temp | NaN", "temp | 26,5", "temp | +26", "temp | -", "temp | 1e999",
+        "temp | 26.7", "temp | 41", "temp | -1", "temp | NaN", "temp | 26,5", "temp | +26",
+        "temp | -", "temp | 1e999",
         "count | 1.0", "count | -1", "count | 9223372036854775808", "count | - ",
         "on | TRUE", "on | on", "stage | Filled", "stage | clean,filled",
-        "ready | tomorrow", "ready | 2026-13-01T00:00:00Z", "left | 12h", "left | PT", "left | P1D", "left | PT5",
+        "ready | tomorrow", "ready | 2026-13-01T00:00:00Z", "left | 12h", "left | PT",
+        "left | P1D", "left | PT5",
         "lamp | rgb,1,2", "lamp | rgb,1,2,256", "lamp | hsv,1,2,3", "lamp | xyz,0.1,1.2", "lamp | rgb,1, 2,3",
         "fill | {}", "fill | {\"litres\":\"two\"}", "fill | 2", "fill | {\"litres\":2", "fill | {} {}",
         "any | \"text\"", "any | null", "on/$target | maybe"})
@@ -157,9 +160,11 @@ class Homie5CheckerTest {
     void aFamilyThatDoesNotAgreeIsNamed() {
         names(withCone("\"root\":\"room\",", ""), "its root is not 'room'");
         names(withCone("\"root\":\"room\",", "\"root\":\"house\","), "its root 'house' is no root device");
-        names(withCone("\"root\":\"room\",", "\"root\":\"room\",\"parent\":\"b\","), "its parent is not 'room'");
+        names(withCone("\"root\":\"room\",", "\"root\":\"room\",\"parent\":\"b\","),
+                "its parent is not 'room'");
         names(withCone("\"root\":\"room\",", "\"parent\":\"room\","), "has a parent but no root");
-        names(with(ROOT + "$description", ROOT_TEXT.replace("[\"room-a\"]", "[]")), "does not name it as a child");
+        names(with(ROOT + "$description", ROOT_TEXT.replace("[\"room-a\"]", "[]")),
+                "does not name it as a child");
         names(with(ROOT + "$description", ROOT_TEXT.replace("[\"room-a\"]", "[\"room-a\",\"room-b\"]")),
                 "child 'room-b' has no description");
         names(with(ROOT + "$description", ROOT_TEXT.replace("[\"room-a\"]", "[\"room-a\",\"room-a\"]")),
@@ -173,7 +178,8 @@ class Homie5CheckerTest {
         assertThat(Homie5Checker.checkChange(tree(), after)).isEmpty();
         after.put(CONE + "$description", CONE_TEXT.replace("Everything", "All"));
         names(Homie5Checker.checkChange(tree(), after), "version was not raised");
-        after.put(CONE + "$description", CONE_TEXT.replace("Everything", "All").replace("\"version\":7", "\"version\":8"));
+        after.put(CONE + "$description",
+                CONE_TEXT.replace("Everything", "All").replace("\"version\":7", "\"version\":8"));
         assertThat(Homie5Checker.checkChange(tree(), after)).isEmpty();
         after.put(CONE + "$description", CONE_TEXT.replace("\"version\":7", "\"version\":6"));
         names(Homie5Checker.checkChange(tree(), after), "the version went back");
@@ -187,7 +193,8 @@ class Homie5CheckerTest {
         Message ready = new Message(CONE + "$state", "ready");
         Message init = new Message(CONE + "$state", "init");
         Message rootLost = new Message(ROOT + "$state", "lost");
-        names(Homie5Checker.checkSequence(List.of(first, ready, second)), "changed while the device was ready");
+        names(Homie5Checker.checkSequence(List.of(first, ready, second)),
+                "changed while the device was ready");
         assertThat(Homie5Checker.checkSequence(List.of(first, ready, init, second, ready))).isEmpty();
         assertThat(Homie5Checker.checkSequence(List.of(first, ready, rootLost, second))).isEmpty();
         assertThat(Homie5Checker.checkSequence(List.of(first, ready, first))).isEmpty();

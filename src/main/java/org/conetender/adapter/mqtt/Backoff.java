@@ -32,6 +32,10 @@ final class Backoff {
         this.nextMs = pace.firstWaitMs();
     }
 
+    Pace pace() {
+        return pace;
+    }
+
     /** The wait before the next attempt, in milliseconds. */
     long nextWaitMs() {
         long waitMs = nextMs - random.nextLong(nextMs / 4 + 1);

@@ -34,6 +34,8 @@ import org.eclipse.paho.mqttv5.common.packet.MqttReturnCode;
  */
 final class PahoLink {
 
+    private static final org.slf4j.Logger LOG = org.slf4j.LoggerFactory.getLogger(PahoLink.class);
+
     /**
      * Paho's own log says each loss with a stack trace; ours says it once, in words. Held here because
      * a logger that nobody holds forgets its level.
@@ -74,8 +76,6 @@ final class PahoLink {
 
         void done(PahoLink link, Entry entry, int reason);
 
-        void unsent(PahoLink link, Entry entry);
-
         void arrived(String topic, MqttMessage message);
     }
 
@@ -110,15 +110,17 @@ final class PahoLink {
                 new MqttProperties());
     }
 
-    /** Hands one message to Paho; the listener hears {@code done} or {@code unsent}. */
+    /**
+     * Hands one message to Paho; the listener hears {@code done} with the broker's reason, or, with the
+     * whole window unanswered, {@code ended}.
+     */
     void publish(Entry entry) throws MqttException {
         Outgoing outgoing = entry.message();
         // New properties at each publish: Paho writes its topic alias into the object it is given.
         MqttMessage message = new MqttMessage(
                 payload(outgoing), entry.qos(), outgoing.retained(), properties(outgoing));
-        client.publish(outgoing.topic(), message, null, report(
-                token -> listener.done(this, entry, firstReason(token)),
-                thrown -> listener.unsent(this, entry)));
+        client.publish(outgoing.topic(), message, null,
+                report(token -> listener.done(this, entry, firstReason(token)), lostWithTheLink -> { }));
     }
 
     /** How many messages may be sent before one is acknowledged. */
@@ -142,23 +144,27 @@ final class PahoLink {
     }
 
     /**
-     * Lets go of whatever is left. Paho waits for threads of its own here, so this runs on one that
-     * nobody waits for; what it still reports afterwards is no longer listened to.
+     * Lets go of whatever is left of a connection, if any. Paho waits for threads of its own here, so
+     * this runs on one that nobody waits for; what it still reports is no longer listened to.
      */
-    void drop(Consumer<Exception> odd) {
-        Thread.ofPlatform().daemon().name("conetender-mqtt-drop").start(() -> {
-            try {
-                // Cut off while it still starts threads, Paho would leave some of them running.
-                if (!underWay.await(STARTING_S, TimeUnit.SECONDS)) {
-                    throw new MqttException(MqttClientException.REASON_CODE_CONNECT_IN_PROGRESS);
-                }
-                // Without a DISCONNECT packet: whoever was cut off is lost, and the broker shall say so.
-                client.disconnectForcibly(0, 1, false);
-                client.close(true);
-            } catch (MqttException | InterruptedException | RuntimeException e) {
-                odd.accept(e);
+    static void drop(PahoLink old) {
+        if (old != null) {
+            Thread.ofPlatform().daemon().name("conetender-mqtt-drop").start(old::cut);
+        }
+    }
+
+    private void cut() {
+        try {
+            // Cut off while it still starts threads, Paho would leave some of them running.
+            if (!underWay.await(STARTING_S, TimeUnit.SECONDS)) {
+                throw new MqttException(MqttClientException.REASON_CODE_CONNECT_IN_PROGRESS);
             }
-        });
+            // Without a DISCONNECT packet: whoever was cut off is lost, and the broker shall say so.
+            client.disconnectForcibly(0, 1, false);
+            client.close(true);
+        } catch (MqttException | InterruptedException | RuntimeException e) {
+            LOG.warn("letting go of a connection to {}: {}", options.broker(), e.toString());
+        }
     }
 
     private MqttConnectionOptions connectOptions() {

@@ -85,12 +85,14 @@ final class Trouble {
         return switch (cause) {
             case UnknownHostException unknown -> "the name " + options.broker().getHost() + " is not known; "
                     + "is it spelled right, and is the network up?";
-            case NoRouteToHostException unreachable -> options.broker().getHost() + " cannot be reached from here";
+            case NoRouteToHostException unreachable ->
+                options.broker().getHost() + " cannot be reached from here";
             case ConnectException refused -> "nothing listens at " + options.broker()
                     + "; is the broker running?";
             case SocketTimeoutException slow -> options.broker() + " does not answer";
             case SSLException tls -> "no trusted TLS connection to " + options.broker() + ": "
-                    + tls.getMessage();
+                    + tls.getMessage() + "; a broker with a certificate of its own needs it in the trust"
+                    + " store (-Djavax.net.ssl.trustStore=...)";
             default -> "";
         };
     }

@@ -39,6 +39,16 @@ public final class Judge {
         return batch.fill().map(Batch.Fill::litres).orElse(cone.usual().litres());
     }
 
+    /** The water that a heater has to warm, L: the whole bath where the cone stands in one. */
+    public static double warmedLitres(Cone cone, Batch batch) {
+        return Math.max(litres(cone, batch), cone.fittings().vessel().bathLitres());
+    }
+
+    /** Nominal losses to the room, W/K (science.md §9). @param litres that are warmed */
+    public static double lossWPerK(Cone cone, double litres) {
+        return Losses.wattsPerK(litres, cone.fittings().vessel().lid());
+    }
+
     /**
      * One cone.
      *
@@ -49,7 +59,7 @@ public final class Judge {
      */
     public static ConeJudgement look(ConeJudgement before, About about, Image image, Did did) {
         Cone cone = about.cone();
-        double litres = litres(cone, about.batch());
+        double litres = warmedLitres(cone, about.batch());
         List<ProbeSample> samples = cone.fittings().probes().water().stream().map(image::probe).toList();
         boolean loose = about.handled() || !(about.batch().stage().hasWater());
         Water water = before.water().after(new Hearing(samples, Water.slewKPerS(cone, litres), loose),
@@ -71,6 +81,6 @@ public final class Judge {
         double c = j.belief().middleC();
         double over = Double.isNaN(c) ? 0 : c - j.roomOrUsualC();
         return new HeatTrack.Physics(cone.fittings().heat().watts() / capacity,
-                Losses.wattsPerK(litres, true) * over / capacity, over > COLD_ROOM_K);
+                lossWPerK(cone, litres) * over / capacity, over > COLD_ROOM_K);
     }
 }

@@ -67,8 +67,9 @@ class MosquittoRestartTest {
             // A killed mosquitto forgets what it had acknowledged: the new generation says publish again.
             newest.forEach((topic, payload) -> transport.offer(
                     TestSite.kept(topic.substring(TestSite.ROOT.length()), payload)));
+            int offered = 400 + newest.size();
             Eventually.holds("every message is accounted for", 20, () ->
-                    transport.counters().acknowledged() + transport.counters().coalesced() >= 400 + newest.size());
+                    transport.counters().acknowledged() + transport.counters().coalesced() >= offered);
             assertThat(keptValues()).isEqualTo(newest);
         }
     }

