@@ -107,7 +107,7 @@ final class Telling {
         Projection.Plant plant = new Projection.Plant(litres, c.fittings().heat().watts(),
                 Judge.lossWPerK(c, litres), Room.constant(j.roomOrUsualC()));
         Projection.Plan plan = new Projection.Plan(set, Math.min(set, c.limits().floorC()),
-                Speed.UNKNOWN_LOT.k90());
+                Speed.UNKNOWN_LOT.calledReadyAt());
         return Forecast.of(growth.done(), Speed.UNKNOWN_LOT,
                 new Projection(j.belief().middleC(), plant, plan),
                 Zones.of(c.limits()).rate());

@@ -63,6 +63,14 @@ public record Speed(double k50DegreeHours, double sigma, double logSdOfK50, int 
         return degreeHoursAt(0.9);
     }
 
+    /**
+     * Degree-hours at which a batch is called ready: the harvest point of a lot that is known; the later
+     * quartile of one that is not, so that three harvests in four are not too early (design.md).
+     */
+    public double calledReadyAt() {
+        return known() ? k90() : k90() * Math.exp(Normal.Z75 * logSdOfK50);
+    }
+
     /** Whether reports of this lot have replaced the prior. */
     public boolean known() {
         return timesSeen >= KNOWN_AFTER;
