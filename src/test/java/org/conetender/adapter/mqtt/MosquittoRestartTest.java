@@ -45,7 +45,7 @@ class MosquittoRestartTest {
             }
             Eventually.holds("all acknowledged", 20, () -> transport.counters().acknowledged() >= 400);
             assertThat(transport.link().generation()).isGreaterThanOrEqualTo(6);
-            assertThat(Observer.retainedAt(broker.uri())).isEqualTo(expected);
+            assertThat(values()).isEqualTo(expected);
         }
     }
 
@@ -70,7 +70,7 @@ class MosquittoRestartTest {
             Eventually.holds("every message is accounted for", 20, () ->
                     transport.counters().acknowledged() + transport.counters().coalesced() >= 400
                             + newest.size());
-            assertThat(Observer.retainedAt(broker.uri())).isEqualTo(newest);
+            assertThat(values()).isEqualTo(newest);
         }
     }
 
@@ -144,5 +144,12 @@ class MosquittoRestartTest {
             person.say(TestSite.STEP_SET, "started", 1, false);
             assertThat(TestSite.await(transport, 1)).extracting("payload").containsExactly("started");
         }
+    }
+
+    /** What is kept, without the will: a broker that goes down may or may not publish it first. */
+    private Map<String, String> values() {
+        Map<String, String> kept = new TreeMap<>(Observer.retainedAt(broker.uri()));
+        kept.remove(TestSite.ROOT + "$state", "lost");
+        return kept;
     }
 }
