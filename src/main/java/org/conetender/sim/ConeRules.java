@@ -57,8 +57,11 @@ final class ConeRules {
         rules.lasting("too-hot-told", cone, hot && water > settings.limits().arrestC() + PROBE_K
                 && batch.stage().develops() && !told("arrest", "overheat", "room-too-warm", "cooked"), 120,
                 "the water was above arrest and nobody was told");
-        rules.lasting("welded", cone, cone.heaterOn() && !heat && settings.fittings().heat().cutOut()
-                && batch.stage().hasWater(), 15 * 60, "a heater that was off kept heating");
+        boolean unasked = cone.heaterOn() && !heat && batch.stage().hasWater();
+        rules.lasting("welded", cone, unasked && settings.fittings().heat().cutOut() && !broken("cut-out"), 15 * 60,
+                "a heater that was off kept heating although a cut-out is fitted");
+        rules.lasting("welded-told", cone, unasked && !told("welded", "overheat"), 20 * 60,
+                "a heater that was off kept heating and nobody was told");
         boolean dead = heat && !cone.heaterOn() && rig.world().powered();
         rules.lasting("no-effect", cone, (dead || rules.lastedS("no-effect", settings.id()) > 0
                 && batch.stage().hasWater() && broken("heat"))

@@ -99,7 +99,7 @@ public final class Invariants {
         return s != null && s.commanded();
     }
 
-    /** Breaks when {@code hazard} has lasted longer than {@code seconds} without a break. */
+    /** Breaks when {@code hazard} has lasted {@code seconds} without a break; at once when that is 0. */
     void lasting(String rule, SimCone c, boolean hazard, long seconds, String what) {
         lasting(rule, c == null ? "" : c.settings().id(), hazard, seconds, what);
     }
@@ -109,7 +109,7 @@ public final class Invariants {
         long now = rig.world().clock().elapsedMs();
         if (!hazard) {
             sinceMs.remove(key);
-        } else if (now - sinceMs.computeIfAbsent(key, k -> now) > seconds * 1_000) {
+        } else if (now - sinceMs.computeIfAbsent(key, k -> now) >= seconds * 1_000) {
             broken.add(new Violation(rule, cone, now, what));
         }
     }
