@@ -46,9 +46,11 @@ public final class DemoCommand implements Callable<Integer> {
     /** Three harvests that take longer than this have gone wrong, simulated ms. */
     private static final long LIMIT_MS = 48L * 3_600_000;
     /** The cleaning up after the last harvest is still shown, simulated ms. */
-    private static final long TIDYING_MS = 20L * 60_000;
+    private static final long TIDYING_MS = 45L * 60_000;
     private static final long DRAW_MS = 250;
     private static final long NAP_MS = 10;
+    /** Between two looks at the view, so that a line bears the time at which it was new, ms. */
+    private static final long SLICE_MS = 20;
     private static final long MS_NS = 1_000_000;
     private static final long CLOSING_MS = 10_000;
     private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("EEE HH:mm", Locale.ENGLISH);
@@ -65,7 +67,7 @@ public final class DemoCommand implements Callable<Integer> {
             description = "simulated seconds in one real second, 1 to 20000; default: ${DEFAULT-VALUE}")
     private double speed;
 
-    @Option(names = "--seed", paramLabel = "N", defaultValue = "417",
+    @Option(names = "--seed", paramLabel = "N", defaultValue = "3",
             description = "another seed is another room, other lots, another person; default: ${DEFAULT-VALUE}")
     private long seed;
 
@@ -122,7 +124,7 @@ public final class DemoCommand implements Callable<Integer> {
             // A machine that cannot keep up runs slower, and does not run after lost time.
             owedMs = Math.min(owedMs + (nowMs - lastMs) * speed, speed * DRAW_MS);
             lastMs = nowMs;
-            for (; owedMs >= 1_000 && clock.now().monoMs() - nowMs < DRAW_MS / 2; owedMs -= 1_000) {
+            for (; owedMs >= 1_000 && clock.now().monoMs() - nowMs < SLICE_MS; owedMs -= 1_000) {
                 demo.second();
             }
             if (once && enoughAtMs == Long.MAX_VALUE && demo.harvests() >= ENOUGH) {

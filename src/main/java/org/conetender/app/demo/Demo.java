@@ -96,18 +96,23 @@ public final class Demo implements AutoCloseable {
         // The tree appears once the daemon has made its first rounds; simulated time does not move.
         RemoteSite site = RemoteSite.connect(new Onlooker.Address(parts.broker().uri(), Optional.empty()),
                 Names.of("homie", parts.config().settings()), real);
-        while (site.cones().isEmpty() && real.now().monoMs() < untilMs) {
+        while (!complete(site) && real.now().monoMs() < untilMs) {
             wiring.agents().round();
             site.awaitNews(50);
+            site.refresh();
         }
-        site.refresh();
-        if (site.cones().isEmpty()) {
+        if (!complete(site)) {
             site.close();
             wiring.close();
             throw new Unavailable("The demonstration's daemon does not reach its broker: "
                     + wiring.link().trouble().orElse("it says nothing"), null);
         }
         return new Demo(parts, wiring, site);
+    }
+
+    private static boolean complete(RemoteSite site) {
+        return site.state().filter("ready"::equals).isPresent() && site.cones().stream()
+                .allMatch(c -> site.topics().containsKey(site.names().cone(c) + "/hand/next-step"));
     }
 
     /** The example configuration, at this broker, with its record in that folder. */

@@ -1,14 +1,18 @@
 package org.conetender.app.view;
 
+import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.SortedMap;
 
 /** What a person would be told aloud: a line for each stage, alert and state that is new. One thread. */
 public final class Changes {
+
+    private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("EEE HH:mm", Locale.ENGLISH);
 
     private final Map<String, String> told = new HashMap<>();
 
@@ -29,7 +33,7 @@ public final class Changes {
     }
 
     private static String ready(ConeView c) {
-        return c.hatch().ready().at().map(t -> ", ready about " + t.toLocalTime()).orElse("")
+        return c.hatch().ready().at().map(t -> ", ready about " + t.format(DAY)).orElse("")
                 + (c.water().degreesC().isPresent() ? ", water %.1f °C".formatted(c.water().degreesC().getAsDouble())
                 : "");
     }
