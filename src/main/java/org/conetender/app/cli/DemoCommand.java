@@ -67,7 +67,7 @@ public final class DemoCommand implements Callable<Integer> {
             description = "simulated seconds in one real second, 1 to 20000; default: ${DEFAULT-VALUE}")
     private double speed;
 
-    @Option(names = "--seed", paramLabel = "N", defaultValue = "3",
+    @Option(names = "--seed", paramLabel = "N", defaultValue = "10",
             description = "another seed is another room, other lots, another person; default: ${DEFAULT-VALUE}")
     private long seed;
 

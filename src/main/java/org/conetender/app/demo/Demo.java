@@ -42,7 +42,7 @@ public final class Demo implements AutoCloseable {
     private static final Instant BEGIN = Instant.parse("2026-03-02T10:30:00Z");
     /** How long broker and clients may take to find each other, ms: guess. */
     private static final long MEETING_MS = 15_000;
-    /** A person looks up this often, world ms. */
+    /** The face is published, and a person looks up, this often, world ms. */
     private static final long LOOK_MS = 5_000;
     private static final long NOTE_MS = 60_000;
     private static final long SECOND_MS = 1_000;
@@ -137,9 +137,11 @@ public final class Demo implements AutoCloseable {
     /** One simulated second: the world, the daemon, now and then the person. */
     public void second() {
         world.step(SECOND_MS);
-        wiring.agents().round();
+        wiring.agents().control().doWork();
+        wiring.agents().record().doWork();
         long now = world.clock().elapsedMs();
         if (now % LOOK_MS == 0) {
+            wiring.agents().publish().doWork();
             person.step();
         }
         if (now % NOTE_MS == 0) {
