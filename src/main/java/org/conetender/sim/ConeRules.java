@@ -58,7 +58,8 @@ final class ConeRules {
                 && batch.stage().develops() && !told("arrest", "overheat", "room-too-warm", "cooked"), 120,
                 "the water was above arrest and nobody was told");
         boolean unasked = cone.heaterOn() && !heat && batch.stage().hasWater();
-        rules.lasting("welded", cone, unasked && settings.fittings().heat().cutOut() && !broken("cut-out"), 15 * 60,
+        rules.lasting("welded", cone, unasked && settings.fittings().heat().cutOut() && !broken("cut-out"),
+                15 * 60,
                 "a heater that was off kept heating although a cut-out is fitted");
         rules.lasting("welded-told", cone, unasked && !told("welded", "overheat"), 20 * 60,
                 "a heater that was off kept heating and nobody was told");

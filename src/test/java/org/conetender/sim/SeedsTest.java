@@ -43,8 +43,10 @@ class SeedsTest {
         return Arrays.stream(Theme.values()).filter(t -> t != Theme.DAYS).toArray(Theme[]::new);
     }
 
-    private static <T> List<T> onAllCores(List<Callable<T>> calls) throws InterruptedException, ExecutionException {
-        try (ExecutorService pool = Executors.newFixedThreadPool(Runtime.getRuntime().availableProcessors())) {
+    private static <T> List<T> onAllCores(List<Callable<T>> calls) throws InterruptedException,
+            ExecutionException {
+        try (ExecutorService pool = Executors.newFixedThreadPool(Runtime.getRuntime()
+                .availableProcessors())) {
             List<T> out = new ArrayList<>();
             for (Future<T> f : pool.invokeAll(calls)) {
                 out.add(f.get());
@@ -69,7 +71,8 @@ class SeedsTest {
             all.add(o.coverage());
         }
         assertThat(broken).as("replay with the theme and seed named").isEmpty();
-        assertThat(all.stages()).containsExactlyInAnyOrder("clean", "filled", "hydrating", "incubating", "hatching",
+        assertThat(all.stages())
+                .containsExactlyInAnyOrder("clean", "filled", "hydrating", "incubating", "hatching",
                 "ready", "settling", "settled", "drawing", "drained", "abandoned");
         assertThat(all.alarms()).containsExactlyInAnyOrder(
                 Arrays.stream(AlarmKind.values()).map(AlarmKind::id).toArray(String[]::new));
@@ -78,14 +81,17 @@ class SeedsTest {
 
     /** A piece of every refusal the core can speak (Fits, the guards, the desk, the face). */
     private static final String[] REFUSALS = {
-        "before 'started'", "before 'filled'", "before 'stocked'", "no water in it to salt", "no cysts are in it; report",
+        "before 'started'", "before 'filled'", "before 'stocked'", "no water in it to salt",
+                "no cysts are in it; report",
         "report 'filled' instead", "settling already", "nothing has hatched yet", "nothing to harvest",
         "drawing was reported already", "nothing has settled yet", "nobody is drawing", "nothing to drain",
-        "its cysts have not hatched", "it still holds a batch", "no harvest to judge yet", "no batch to abandon",
+        "its cysts have not hatched", "it still holds a batch", "no harvest to judge yet",
+        "no batch to abandon",
         "could be flooded", "lying at the broker", "time had run out", "already carried out", "so not done",
         "cannot be right", "a lot needs a label", "is not safe; give", "a set-point belongs to its batch",
         "there is no report to withdraw", "over half an hour old", "only the last one can be withdrawn",
-        "no alarm 'no-such-alarm' stands", "no step 'dance'", "is missing", "expected '{'", "must be a number",
+        "no alarm 'no-such-alarm' stands", "no step 'dance'", "is missing", "expected '{'",
+        "must be a number",
         "cannot be set", "no cysts are in it to count"};
 
     @Test

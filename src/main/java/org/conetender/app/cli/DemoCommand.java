@@ -19,6 +19,7 @@ import org.conetender.app.view.Changes;
 import org.conetender.app.view.ConeView;
 import org.conetender.app.view.Screen;
 import org.conetender.app.view.Terminal;
+import org.conetender.core.unit.Text;
 import org.conetender.port.Clock;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -28,10 +29,10 @@ import picocli.CommandLine.Spec;
 
 /** {@code demo}: three cones, a day and a night, in a few minutes. */
 @Command(name = "demo", mixinStandardHelpOptions = true, sortOptions = false,
-        description = "Shows the daemon at work: three cones of a small fry room from filling to harvest, a day in "
-                + "about two minutes. Water, cysts and the person are simulated; daemon and broker are the real ones, "
-                + "and the person acts only through the broker. Nothing need be installed, nothing is switched, "
-                + "nothing is kept.",
+        description = "Shows the daemon at work: three cones of a small fry room from filling to "
+                + "harvest, a day in about two minutes. Water, cysts and the person are simulated; "
+                + "daemon and broker are the real ones, and the person acts only through the broker. "
+                + "Nothing need be installed, nothing is switched, nothing is kept.",
         exitCodeListHeading = "%nExit codes:%n",
         exitCodeList = {"0:three harvests (with --once), or ended by Ctrl-C (130)",
             "1:three harvests did not happen in time; the last lines say why",
@@ -46,9 +47,11 @@ public final class DemoCommand implements Callable<Integer> {
     /** Three harvests that take longer than this have gone wrong, simulated ms. */
     private static final long LIMIT_MS = 48L * 3_600_000;
     /** The cleaning up after the last harvest is still shown, simulated ms. */
-    private static final long TIDYING_MS = 20L * 60_000;
+    private static final long TIDYING_MS = 45L * 60_000;
     private static final long DRAW_MS = 250;
     private static final long NAP_MS = 10;
+    /** Between two looks at the view, so that a line bears the time at which it was new, ms. */
+    private static final long SLICE_MS = 20;
     private static final long MS_NS = 1_000_000;
     private static final long CLOSING_MS = 10_000;
     private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("EEE HH:mm", Locale.ENGLISH);
@@ -65,8 +68,9 @@ public final class DemoCommand implements Callable<Integer> {
             description = "simulated seconds in one real second, 1 to 20000; default: ${DEFAULT-VALUE}")
     private double speed;
 
-    @Option(names = "--seed", paramLabel = "N", defaultValue = "417",
-            description = "another seed is another room, other lots, another person; default: ${DEFAULT-VALUE}")
+    @Option(names = "--seed", paramLabel = "N", defaultValue = "10",
+            description = "another seed is another room, other lots, another person; default: "
+                    + "${DEFAULT-VALUE}")
     private long seed;
 
     private final Clock clock = new LinuxClock();
@@ -88,7 +92,8 @@ public final class DemoCommand implements Callable<Integer> {
         out.println("Starting the demonstration: three simulated cones, a real daemon, a real broker.");
         out.flush();
         try (Demo demo = Demo.open(seed)) {
-            out.println("Look on from elsewhere: conetender watch --broker " + demo.broker() + " --site larkmoor");
+            out.println("Look on from elsewhere: conetender watch --broker " + demo.broker()
+                    + " --site larkmoor");
             out.flush();
             try (Terminal terminal = new Terminal(out)) {
                 play(demo, live ? terminal : null);
@@ -117,12 +122,13 @@ public final class DemoCommand implements Callable<Integer> {
         long lastMs = clock.now().monoMs();
         double owedMs = 0;
         long enoughAtMs = Long.MAX_VALUE;
-        while (stop.getCount() > 0 && demo.elapsedMs() < Math.min(enoughAtMs, once ? LIMIT_MS : Long.MAX_VALUE)) {
+        while (stop.getCount() > 0
+                && demo.elapsedMs() < Math.min(enoughAtMs, once ? LIMIT_MS : Long.MAX_VALUE)) {
             long nowMs = clock.now().monoMs();
             // A machine that cannot keep up runs slower, and does not run after lost time.
             owedMs = Math.min(owedMs + (nowMs - lastMs) * speed, speed * DRAW_MS);
             lastMs = nowMs;
-            for (; owedMs >= 1_000 && clock.now().monoMs() - nowMs < DRAW_MS / 2; owedMs -= 1_000) {
+            for (; owedMs >= 1_000 && clock.now().monoMs() - nowMs < SLICE_MS; owedMs -= 1_000) {
                 demo.second();
             }
             if (once && enoughAtMs == Long.MAX_VALUE && demo.harvests() >= ENOUGH) {
@@ -142,7 +148,7 @@ public final class DemoCommand implements Callable<Integer> {
             out.flush();
         } else if (clock.now().monoMs() - drawnMs >= DRAW_MS) {
             drawnMs = clock.now().monoMs();
-            String head = demo.now().format(TIME) + ", simulated, %.0f times as fast".formatted(speed);
+            String head = demo.now().format(TIME) + Text.of(", simulated, %.0f times as fast", speed);
             List<String> page = new ArrayList<>(Screen.of(demo.view(),
                     new Screen.Frame(Terminal.size().columns(), true, demo.now(), head)));
             page.add("");
@@ -162,7 +168,8 @@ public final class DemoCommand implements Callable<Integer> {
             out.println("Only " + demo.harvests() + " of " + ENOUGH + " harvests in " + LIMIT_MS / 3_600_000
                     + " simulated hours; " + demo.person() + ". The cones now:");
             for (ConeView c : demo.view().cones()) {
-                out.println("  " + c.id() + ": " + c.hatch().stage() + "; " + c.hand().answer().orElse("no answer yet")
+                out.println("  " + c.id() + ": " + c.hatch().stage() + "; "
+                        + c.hand().answer().orElse("no answer yet")
                         + (c.alerts().isEmpty() ? "" : " " + String.join(" ", c.alerts().values())));
             }
             code = NOT_IN_TIME;

@@ -41,7 +41,7 @@ public final class Demo implements AutoCloseable {
     private static final Instant BEGIN = Instant.parse("2026-03-02T10:30:00Z");
     /** How long broker and clients may take to find each other, ms: guess. */
     private static final long MEETING_MS = 15_000;
-    /** A person looks up this often, world ms. */
+    /** The face is published, and a person looks up, this often, world ms. */
     private static final long LOOK_MS = 5_000;
     private static final long NOTE_MS = 60_000;
     private static final long SECOND_MS = 1_000;
@@ -95,18 +95,23 @@ public final class Demo implements AutoCloseable {
         // The tree appears once the daemon has made its first rounds; simulated time does not move.
         RemoteSite site = RemoteSite.connect(new Onlooker.Address(parts.broker().uri(), Optional.empty()),
                 Names.of("homie", parts.config().settings()), real);
-        while (site.cones().isEmpty() && real.now().monoMs() < untilMs) {
+        while (!complete(site) && real.now().monoMs() < untilMs) {
             wiring.agents().round();
             site.awaitNews(50);
+            site.refresh();
         }
-        site.refresh();
-        if (site.cones().isEmpty()) {
+        if (!complete(site)) {
             site.close();
             wiring.close();
             throw new Unavailable("The demonstration's daemon does not reach its broker: "
                     + wiring.link().trouble().orElse("it says nothing"), null);
         }
         return new Demo(parts, wiring, site);
+    }
+
+    private static boolean complete(RemoteSite site) {
+        return site.state().filter("ready"::equals).isPresent() && site.cones().stream()
+                .allMatch(c -> site.topics().containsKey(site.names().cone(c) + "/hand/next-step"));
     }
 
     /** The example configuration, at this broker, with its record in that folder. */
@@ -131,9 +136,11 @@ public final class Demo implements AutoCloseable {
     /** One simulated second: the world, the daemon, now and then the person. */
     public void second() {
         world.step(SECOND_MS);
-        wiring.agents().round();
+        wiring.agents().control().doWork();
+        wiring.agents().record().doWork();
         long now = world.clock().elapsedMs();
         if (now % LOOK_MS == 0) {
+            wiring.agents().publish().doWork();
             person.step();
         }
         if (now % NOTE_MS == 0) {

@@ -1,10 +1,12 @@
 package org.conetender.core.face;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
+import org.conetender.core.alarm.AlarmKind;
 import org.conetender.core.image.Step;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.settings.Settings;
@@ -89,6 +91,30 @@ public final class Description {
                 Property.of("away", "Who may be called while nobody is near; empty ends it", "string")
                 .set()));
         return n;
+    }
+
+    /**
+     * Every topic below which {@link Tree} may ever put something, values and alerts; not what was said
+     * by hand, which stays true.
+     */
+    public static List<String> topics(Settings s, Names names) {
+        List<String> out = new ArrayList<>();
+        topics(out, names.root(), SITE);
+        for (Cone c : s.cones()) {
+            topics(out, names.cone(c.id()), CONE);
+        }
+        return out;
+    }
+
+    private static void topics(List<String> out, String device, Map<String, List<Property>> nodes) {
+        nodes.forEach((node, properties) -> {
+            if (!node.equals("hand")) {
+                properties.forEach(p -> out.add(device + "/" + node + "/" + p.id()));
+            }
+        });
+        for (AlarmKind k : AlarmKind.values()) {
+            out.add(device + "/$alert/" + k.id());
+        }
     }
 
     /** The root device's document. */

@@ -75,7 +75,8 @@ public record HeatTrack(long offForMs, long calmForMs, double lowestOffC, Window
     public HeatTrack after(Step s, boolean disturbed) {
         long off = s.heated() ? 0 : offForMs + s.dtMs();
         if (disturbed || !(s.water() instanceof Belief.Trusted(double c))) {
-            return new HeatTrack(off, disturbed ? 0 : calmForMs + s.dtMs(), Double.NaN, Window.NONE, responded, failed);
+            return new HeatTrack(off, disturbed ? 0 : calmForMs + s.dtMs(), Double.NaN, Window.NONE,
+                    responded, failed);
         }
         long calm = calmForMs + s.dtMs();
         // Water poured in warm reaches the probe late, and is no heater's doing.
@@ -100,6 +101,7 @@ public record HeatTrack(long offForMs, long calmForMs, double lowestOffC, Window
             return t;
         }
         boolean pass = c - w.startC() + w.lostK() >= FAIR_SHARE * w.givenK();
-        return new HeatTrack(t.offForMs(), t.calmForMs(), t.lowestOffC(), Window.NONE, responded || pass, !pass);
+        return new HeatTrack(t.offForMs(), t.calmForMs(), t.lowestOffC(), Window.NONE, responded || pass,
+                !pass);
     }
 }
