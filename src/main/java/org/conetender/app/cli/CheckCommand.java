@@ -16,8 +16,8 @@ import picocli.CommandLine.Spec;
 
 /** {@code conetender check}: says whether a configuration would be taken, and what it amounts to. */
 @Command(name = "check", mixinStandardHelpOptions = true, sortOptions = false,
-        description = {"Checks a configuration without touching any device: prints every setting as it",
-            "counts, or everything that is wrong with it, each with its line."},
+        description = "Checks a configuration without touching any device: prints every setting as it "
+                + "counts, or everything that is wrong with it, each with its line.",
         exitCodeListHeading = "%nExit codes:%n",
         exitCodeList = {"0:the configuration is good (there may be warnings)",
             "2:it is refused, or the command was not understood"},

@@ -10,6 +10,7 @@ import org.conetender.app.config.Effective;
 import org.conetender.app.config.Outcome;
 import org.conetender.app.config.Problem;
 import org.conetender.app.config.SettingDoc;
+import org.conetender.core.unit.Text;
 
 /** What {@code check} prints, and what {@code run} prints when it refuses to start. */
 public final class CheckReport {
@@ -98,7 +99,7 @@ public final class CheckReport {
         boolean figure = !e.unit().isEmpty() && !e.value().equals("none");
         String remark = (figure ? e.unit() : "") + (figure && e.isDefault() ? ", " : "")
                 + (e.isDefault() ? "default" : "");
-        return String.format("%-40s = %s", e.key(), e.value()) + (remark.isEmpty() ? "" : "   # " + remark);
+        return Text.of("%-40s = %s", e.key(), e.value()) + (remark.isEmpty() ? "" : "   # " + remark);
     }
 
     private static void warnings(StringBuilder out, String file, List<Problem> warnings) {

@@ -31,6 +31,14 @@ public final class FactText {
     /** @throws IllegalArgumentException if the text is not one that {@link #write} makes */
     public static Change read(String text) {
         List<String> f = split(text);
+        Change change = change(f);
+        if (split(write(change)).size() != f.size()) {
+            throw new IllegalArgumentException("a fact has more fields than its kind knows: " + f);
+        }
+        return change;
+    }
+
+    private static Change change(List<String> f) {
         return switch (f.get(0)) {
             case "told" -> new Change.Told(readAsk(f.subList(1, f.size())));
             case "moved" -> new Change.Moved(at(f, 1), at(f, 2));
@@ -96,7 +104,8 @@ public final class FactText {
         return f.get(i);
     }
 
-    private static String join(String kind, List<String> fields) {
+    /** One line of fields; shared with {@link CheckpointText}. */
+    static String join(String kind, List<String> fields) {
         StringBuilder s = new StringBuilder(kind);
         for (String f : fields) {
             s.append('\t').append(f.replace("\\", "\\\\").replace("\t", "\\t").replace("\n", "\\n")
@@ -105,7 +114,8 @@ public final class FactText {
         return s.toString();
     }
 
-    private static List<String> split(String text) {
+    /** The fields of one line, unescaped; shared with {@link CheckpointText}. */
+    static List<String> split(String text) {
         List<String> out = new ArrayList<>();
         for (String f : text.split("\t", -1)) {
             out.add(unescape(f));
@@ -117,17 +127,18 @@ public final class FactText {
         StringBuilder s = new StringBuilder(f.length());
         for (int i = 0; i < f.length(); i++) {
             char c = f.charAt(i);
-            if (c != '\\' || i + 1 == f.length()) {
-                s.append(c);
-                continue;
-            }
-            s.append(switch (f.charAt(++i)) {
-                case 't' -> '\t';
-                case 'n' -> '\n';
-                case 'r' -> '\r';
-                default -> f.charAt(i);
-            });
+            s.append(c == '\\' ? escaped(f, ++i) : c);
         }
         return s.toString();
+    }
+
+    private static char escaped(String f, int i) {
+        return switch (i < f.length() ? f.charAt(i) : ' ') {
+            case '\\' -> '\\';
+            case 't' -> '\t';
+            case 'n' -> '\n';
+            case 'r' -> '\r';
+            default -> throw new IllegalArgumentException("a backslash that escapes nothing: " + f);
+        };
     }
 }

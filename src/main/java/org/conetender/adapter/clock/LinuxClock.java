@@ -1,0 +1,96 @@
+package org.conetender.adapter.clock;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.function.BooleanSupplier;
+import java.util.function.LongSupplier;
+import org.conetender.core.unit.Moment;
+import org.conetender.port.Clock;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * Linux's clocks. {@code monoMs} is CLOCK_MONOTONIC, so that the times of two processes of one boot
+ * compare: a daemon that was killed and restarted knows exactly how long it was away. HotSpot's
+ * {@code System.nanoTime} is that clock, with the boot as its origin; Java does not promise the origin,
+ * so it is compared with the kernel's own answer at the start, and that one is used if they differ.
+ *
+ * <p>Whether the wall clock can be believed is the kernel's own flag, which timesyncd, chrony and others
+ * keep: set once the time was fetched, and taken back when the error may have grown beyond 16 s.
+ *
+ * <p>Any thread.
+ */
+public final class LinuxClock implements Clock {
+
+    private static final Logger LOG = LoggerFactory.getLogger(LinuxClock.class);
+
+    private static final Path BOOT_ID = Path.of("/proc/sys/kernel/random/boot_id");
+
+    /** The kernel's flag changes a few times a day; asked at most this often, ms. */
+    static final long TRUST_MS = 10_000;
+
+    /** Two readings of one clock, taken after each other, differ by less: guess, a loaded machine. */
+    private static final long SAME_NS = 5_000_000_000L;
+
+    private static final long MS_NS = 1_000_000;
+
+    private record Trust(boolean trusted, long askedMonoMs) {}
+
+    private final String boot;
+    private final LongSupplier monotonicNs;
+    private final BooleanSupplier synchronised;
+    private volatile Trust trust;
+
+    LinuxClock(String boot, LongSupplier monotonicNs, BooleanSupplier synchronised) {
+        this.boot = boot;
+        this.monotonicNs = monotonicNs;
+        this.synchronised = synchronised;
+        this.trust = new Trust(synchronised.getAsBoolean(), monotonicNs.getAsLong() / MS_NS);
+    }
+
+    /** @throws IllegalStateException if this is not a Linux that shows its boot id */
+    public LinuxClock() {
+        this(bootId(BOOT_ID), sinceBoot(System::nanoTime, LinuxClock::kernelNs), Kernel::wallSynchronised);
+    }
+
+    @Override
+    public Moment now() {
+        long monoMs = monotonicNs.getAsLong() / MS_NS;
+        return new Moment(boot, monoMs, System.currentTimeMillis(), trusted(monoMs));
+    }
+
+    /** Two threads may both ask; they get the same answer. */
+    private boolean trusted(long monoMs) {
+        Trust t = trust;
+        if (monoMs - t.askedMonoMs() < TRUST_MS) {
+            return t.trusted();
+        }
+        Trust fresh = new Trust(synchronised.getAsBoolean(), monoMs);
+        trust = fresh;
+        return fresh.trusted();
+    }
+
+    static String bootId(Path file) {
+        try {
+            return Files.readString(file).strip();
+        } catch (IOException e) {
+            throw new IllegalStateException("cannot tell this boot from the one before it: " + file
+                    + " cannot be read (" + e + "). conetender needs Linux with /proc mounted", e);
+        }
+    }
+
+    /** The quicker of the two if it really counts from the boot, else the kernel's. */
+    static LongSupplier sinceBoot(LongSupplier java, LongSupplier kernel) {
+        if (Math.abs(java.getAsLong() - kernel.getAsLong()) < SAME_NS) {
+            return java;
+        }
+        LOG.info("this Java's clock does not count from the boot; asking the kernel instead");
+        return kernel;
+    }
+
+    private static long kernelNs() {
+        return Kernel.monotonicNs().orElseThrow(
+                () -> new IllegalStateException("the kernel refuses to tell CLOCK_MONOTONIC"));
+    }
+}

@@ -1,0 +1,41 @@
+package org.conetender.adapter.socket;
+
+import java.util.Locale;
+import java.util.Optional;
+
+/**
+ * The one line that comes back.
+ *
+ * @param kind what became of the request
+ * @param sentence for the person
+ */
+public record Answer(Kind kind, String sentence) {
+
+    /** What became of a request. */
+    public enum Kind {
+        /** Accepted and recorded. */
+        OK,
+        /** Nothing changed. */
+        REFUSED,
+        /** Taken, but not answered in time: it may still be carried out. */
+        UNKNOWN;
+
+        private String word() {
+            return name().toLowerCase(Locale.ROOT);
+        }
+    }
+
+    String line() {
+        return kind.word() + " " + sentence;
+    }
+
+    /** Empty for a line that no answer of ours looks like. */
+    static Optional<Answer> of(String line) {
+        for (Kind k : Kind.values()) {
+            if (line.startsWith(k.word() + " ")) {
+                return Optional.of(new Answer(k, line.substring(k.word().length() + 1)));
+            }
+        }
+        return Optional.empty();
+    }
+}

@@ -1,0 +1,40 @@
+package org.conetender.agent;
+
+import java.util.List;
+import org.conetender.core.State;
+import org.conetender.core.Tick;
+import org.conetender.core.face.Names;
+import org.conetender.core.guard.Guard;
+import org.conetender.core.settings.Settings;
+import org.conetender.core.unit.Moment;
+import org.conetender.port.Store;
+
+/**
+ * The daemon's three duties, joined. Production gives each a thread; the simulation runs them by hand
+ * in this order.
+ */
+public record Agents(ControlAgent control, RecordAgent record, PublishAgent publish) {
+
+    /**
+     * Reads the record and stands where it stood; nothing is energised yet.
+     *
+     * @throws Store.StoreException if the record cannot be read
+     */
+    public static Agents begin(Settings settings, List<Guard> guards, Ports ports, Names names)
+            throws Store.StoreException {
+        Store.Kept kept = ports.store().load();
+        Moment now = ports.clock().now();
+        State state = State.begin(settings, kept.facts(), kept.checkpoint(), now);
+        Mail mail = new Mail(now.boot().substring(0, Math.min(8, now.boot().length())) + "-" + now.monoMs());
+        return new Agents(new ControlAgent(ports, mail, new Tick(settings, guards), state),
+                new RecordAgent(ports.store(), mail),
+                new PublishAgent(settings, names, ports.outside().transport(), mail));
+    }
+
+    /** One round by hand: control, then the record, then the world. */
+    public void round() {
+        control.doWork();
+        record.doWork();
+        publish.doWork();
+    }
+}

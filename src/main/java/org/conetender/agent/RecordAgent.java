@@ -1,0 +1,74 @@
+package org.conetender.agent;
+
+import java.util.List;
+import java.util.Optional;
+import org.conetender.core.Result;
+import org.conetender.core.batch.Fact;
+import org.conetender.core.image.Commit;
+import org.conetender.port.Store;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * Makes facts and minutes durable, in the order in which they were decided, and says so. The only
+ * thread that touches the store after the start. A failure is a fact for the next image, not an end.
+ */
+public final class RecordAgent implements Agent {
+
+    private static final Logger LOG = LoggerFactory.getLogger(RecordAgent.class);
+
+    private final Store store;
+    private final Mail mail;
+
+    RecordAgent(Store store, Mail mail) {
+        this.store = store;
+        this.mail = mail;
+    }
+
+    @Override
+    public String name() {
+        return "record";
+    }
+
+    @Override
+    public int doWork() {
+        int done = 0;
+        for (Result.Record r : mail.records()) {
+            for (List<Fact> facts : r.transactions()) {
+                append(facts);
+                done++;
+            }
+            r.checkpoint().ifPresent(c -> attempt(() -> store.minute(c)));
+            done++;
+        }
+        return done;
+    }
+
+    private void append(List<Fact> facts) {
+        Optional<String> failure = attempt(() -> store.append(facts));
+        for (Fact f : facts) {
+            mail.committed(new Commit(f.seq(), failure));
+        }
+    }
+
+    private interface Write {
+        void run() throws Store.StoreException;
+    }
+
+    private Optional<String> attempt(Write w) {
+        try {
+            w.run();
+            if (mail.storeTrouble().isPresent()) {
+                LOG.info("the record is being kept again");
+            }
+            mail.storeTrouble(Optional.empty());
+            return Optional.empty();
+        } catch (Store.StoreException e) {
+            if (mail.storeTrouble().isEmpty()) {
+                LOG.error("the record could not be written: {}", e.getMessage());
+            }
+            mail.storeTrouble(Optional.of(e.getMessage()));
+            return Optional.of(e.getMessage());
+        }
+    }
+}

@@ -1,0 +1,149 @@
+package org.conetender.app.cli;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.time.ZoneId;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import org.conetender.core.hatch.Losses;
+import org.conetender.core.hatch.Replay;
+import org.conetender.core.hatch.Speed;
+import org.conetender.core.hatch.ThermometerLog;
+import org.conetender.core.hatch.Zones;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** {@code forecast}: when a hatch will be ready, from a thermometer's log alone. Needs no daemon. */
+@Command(name = "forecast", sortOptions = false,
+        description = {"Reckons from a thermometer's log how far a hatch has come and when it will be ready.",
+            "The log is CSV: a time and a water temperature per line, with or without a header,"
+                + " fields parted by , or ;"},
+        exitCodeListHeading = "%nExit codes:%n",
+        exitCodeList = {"0:the forecast was printed",
+            "2:the log or an option is wrong; nothing was reckoned"},
+        footerHeading = "%nExample:%n",
+        footer = {"  conetender forecast --log cone-a.csv --zone Europe/London \\",
+            "      --stocked '2026-03-01 19:00'",
+            "  where cone-a.csv holds lines such as", "",
+            "    2026-03-01 19:00,21.5", "    2026-03-01 19:10,23.1"})
+public final class ForecastCommand implements Callable<Integer> {
+
+    private static final int BAD_INPUT = 2;
+
+    /** How well a person knows the K50 they give: about 10 % (*guess*). */
+    private static final double TOLD_LOG_SD = 0.10;
+
+    /** More than this between stocking and the first reading says nothing any more, ms (*guess*). */
+    private static final long LONGEST_BEFORE_MS = 48L * 3_600_000;
+
+    @Spec
+    private CommandSpec spec;
+
+    @Option(names = "--log", required = true, paramLabel = "FILE", description = "the thermometer's log")
+    private Path log;
+
+    @Option(names = "--stocked", paramLabel = "TIME",
+            description = "when the cysts were wetted; default: the first reading")
+    private String stocked;
+
+    @Option(names = "--lot-speed", paramLabel = "K50",
+            description = "degree-hours above 12 °C at which half of this lot has hatched; default: 271, "
+                + "as for a lot nobody has seen hatch")
+    private Double lotSpeed;
+
+    @Option(names = "--zone", paramLabel = "ZONE",
+            description = "zone of times without an offset, and of the answer, such as Europe/London")
+    private ZoneId zone;
+
+    @Option(names = "--fahrenheit", description = "the log's temperatures are in °F")
+    private boolean fahrenheit;
+
+    @Option(names = "--room", paramLabel = "CELSIUS", defaultValue = "20",
+            description = "the room, for hours without readings; default: ${DEFAULT-VALUE} °C")
+    private double roomC;
+
+    @Option(names = "--litres", paramLabel = "L", defaultValue = "2",
+            description = "water in the cone, for hours without readings; default: ${DEFAULT-VALUE} L")
+    private double litres;
+
+    @Option(names = "--json", description = "print one JSON object for another program")
+    private boolean json;
+
+    @Option(names = {"-h", "--help"}, usageHelp = true, description = "show this help")
+    private boolean help;
+
+    @Override
+    public Integer call() throws IOException {
+        PrintWriter out = spec.commandLine().getOut();
+        ForecastReport report;
+        try {
+            report = reckon();
+        } catch (BadLog e) {
+            PrintWriter err = spec.commandLine().getErr();
+            e.problems().forEach(err::println);
+            err.flush();
+            return BAD_INPUT;
+        }
+        if (json) {
+            new ForecastJson(report).print(out);
+        } else {
+            new ForecastText(report).print(out);
+        }
+        out.flush();
+        return 0;
+    }
+
+    private ForecastReport reckon() throws BadLog {
+        Speed speed = speed();
+        Replay.Surroundings surroundings = surroundings();
+        LogReader.Format format = new LogReader.Format(Optional.ofNullable(zone), fahrenheit);
+        LogReader.Result read = LogReader.read(log, format);
+        ThermometerLog readings = read.log();
+        long stockedMs = stocked == null ? readings.firstMs() : stockedMs(readings);
+        Replay replay = readings.replay(new Replay.Question(speed, Zones.USUAL, stockedMs, surroundings));
+        return new ForecastReport(read, speed, stockedMs, replay);
+    }
+
+    private Speed speed() throws BadLog {
+        if (lotSpeed == null) {
+            return Speed.UNKNOWN_LOT;
+        }
+        // Lots run from about 200 to 360 °C·h (science.md §2.3); what lies far outside is a slip.
+        if (!(lotSpeed >= 100 && lotSpeed <= 800)) {
+            throw new BadLog("--lot-speed " + lotSpeed + " is no K50: lots run from about 200 to 360 °C·h"
+                    + " above 12 °C (100 to 800 is accepted)");
+        }
+        return new Speed(lotSpeed, Speed.UNKNOWN_LOT.sigma(), TOLD_LOG_SD, Speed.KNOWN_AFTER);
+    }
+
+    private Replay.Surroundings surroundings() throws BadLog {
+        if (!(roomC > -20 && roomC < 50)) {
+            throw new BadLog("--room " + roomC + " is no room; give °C between -20 and 50");
+        }
+        if (!(litres > 0 && litres <= 1000)) {
+            throw new BadLog("--litres " + litres + " is no cone; give litres above 0, up to 1000");
+        }
+        return new Replay.Surroundings(roomC, Losses.timeConstantH(litres, Losses.wattsPerK(litres, false)));
+    }
+
+    private long stockedMs(ThermometerLog readings) throws BadLog {
+        long ms;
+        try {
+            ms = new LogTimes(Optional.ofNullable(zone)).read(stocked, Long.MIN_VALUE).ms();
+        } catch (BadLog e) {
+            throw new BadLog("--stocked " + e.getMessage());
+        }
+        if (ms > readings.lastMs()) {
+            throw new BadLog("--stocked " + stocked + " is after the last reading; check the time"
+                    + " and its zone");
+        }
+        if (readings.firstMs() - ms > LONGEST_BEFORE_MS) {
+            throw new BadLog("--stocked " + stocked + " is more than 48 h before the first reading;"
+                    + " check the time, or give a log that begins earlier");
+        }
+        return ms;
+    }
+}

@@ -1,0 +1,37 @@
+package org.conetender.app.cli;
+
+import java.time.Instant;
+import java.time.format.DateTimeFormatter;
+import java.util.Locale;
+import org.conetender.core.hatch.Replay;
+import org.conetender.core.hatch.Speed;
+
+/**
+ * What {@code forecast} has to say, before it is put into words or JSON.
+ *
+ * @param read the log and what was remarked about it
+ * @param speed the lot reckoned with
+ * @param stockedMs when the cysts were wetted, ms since 1970 UTC
+ * @param replay the reckoning
+ */
+record ForecastReport(LogReader.Result read, Speed speed, long stockedMs, Replay replay) {
+
+    private static final DateTimeFormatter DAY_AND_TIME =
+            DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm", Locale.ROOT);
+
+    /** For people, in the log's zone. */
+    String time(long ms) {
+        return DAY_AND_TIME.format(Instant.ofEpochMilli(ms).atZone(read.zone()));
+    }
+
+    /** For programs: ISO 8601 with its offset, to the second. */
+    String iso(long ms) {
+        return DateTimeFormatter.ISO_OFFSET_DATE_TIME.format(
+                Instant.ofEpochMilli(ms / 1000 * 1000).atZone(read.zone()).toOffsetDateTime());
+    }
+
+    /** The moment so many hours after the last reading. @param hours finite */
+    long aheadMs(double hours) {
+        return read.log().lastMs() + Math.round(hours * 3_600_000);
+    }
+}

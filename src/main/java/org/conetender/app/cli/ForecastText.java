@@ -1,0 +1,95 @@
+package org.conetender.app.cli;
+
+import java.io.PrintWriter;
+import java.util.Locale;
+import org.conetender.core.hatch.Development;
+import org.conetender.core.hatch.Forecast;
+import org.conetender.core.hatch.Replay;
+
+/** A {@link ForecastReport} for people: a table that adds up by hand, then the answer. */
+record ForecastText(ForecastReport report) {
+
+    void print(PrintWriter out) {
+        LogReader.Result read = report.read();
+        line(out, "%d readings from %s to %s (%s)", read.log().size(), report.time(read.log().firstMs()),
+                report.time(read.log().lastMs()), read.zone());
+        read.remarks().forEach(r -> out.println("note: " + r));
+        line(out, "cysts stocked %s%n", report.time(report.stockedMs()));
+        printTable(out);
+        printAnswer(out, report.replay().forecast());
+        printArrest(out, report.replay().development());
+        out.println("by hand: up to 30 °C each measured hour gains its mean temperature less 12");
+    }
+
+    private void printTable(PrintWriter out) {
+        out.println("hour  until             mean °C  least   most  gained   done  hatched");
+        int number = 0;
+        for (Replay.Hour h : report.replay().hours()) {
+            number++;
+            line(out, "%4d  %s  %s %7.2f %6.1f %7.1f%%%s", number, report.time(h.untilMs()),
+                    water(h.water()), h.gainedDegreeHours(), h.done().degreeHours(), 100 * h.hatched(),
+                    interval(h.done()));
+        }
+        out.println();
+    }
+
+    private static String water(Replay.Water w) {
+        return !w.measured() ? "      -      -      -"
+                : String.format(Locale.ROOT, "%7.2f %6.2f %6.2f", w.meanC(), w.leastC(), w.mostC());
+    }
+
+    /** Shown once it would change the printed figure. */
+    private static String interval(Development d) {
+        double least = d.leastDegreeHours();
+        double most = d.mostDegreeHours();
+        return most - least < 0.05 ? "" : String.format(Locale.ROOT, "  (done %.1f to %.1f)", least, most);
+    }
+
+    private void printAnswer(PrintWriter out, Forecast f) {
+        line(out, "degree-hours above 12 °C: %.1f done of %.1f needed until 90 %% hatched (K50 %.0f, %s)",
+                f.doneDegreeHours(), f.neededDegreeHours(), report.speed().k50DegreeHours(),
+                report.speed().known() ? "as told" : "lot not yet known");
+        line(out, "hatched at the last reading: %.0f %% of what hatches, probably %.0f to %.0f %%",
+                100 * f.hatched().median(), 100 * f.hatched().low(), 100 * f.hatched().high());
+        if (f.reachable()) {
+            printReady(out, f);
+        } else {
+            out.println(f.sentence());
+        }
+        line(out, "from the last reading on the water is taken to stay at %.1f °C, the last hour's mean",
+                report.replay().heldC());
+    }
+
+    private void printReady(PrintWriter out, Forecast f) {
+        Forecast.Ready r = f.ready();
+        line(out, "ready %s %s; 8 in 10 such batches between %s and %s",
+                r.median() < 0 ? "since about" : "at", ahead(r.median()),
+                ahead(r.earliest()), ahead(r.latest()));
+        if (!report.speed().known()) {
+            line(out, "plan for %s: a lot nobody has seen hatch is announced late", ahead(r.announced()));
+        }
+        if (!f.course().calibrated()) {
+            out.println("most of the way lies outside 20 to 30 °C, where little is published: "
+                    + "the interval is wider");
+        }
+    }
+
+    private static void printArrest(PrintWriter out, Development d) {
+        if (d.hoursArrested() > 0) {
+            line(out, "no development for up to %.1f h too warm (33 °C or more) and %.1f h too cold "
+                    + "(12 °C or less); progress is kept", d.hoursWarm(), d.hoursCold());
+        }
+        if (d.hoursAboveLoss() > 0) {
+            line(out, "up to %.1f h at 38 °C or more: the cysts may be lost; look before you feed",
+                    d.hoursAboveLoss());
+        }
+    }
+
+    private String ahead(double hours) {
+        return Double.isFinite(hours) ? report.time(report.aheadMs(hours)) : "an hour nobody can tell";
+    }
+
+    private static void line(PrintWriter out, String format, Object... values) {
+        out.println(String.format(Locale.ROOT, format, values));
+    }
+}

@@ -1,0 +1,116 @@
+package org.conetender.app.cli;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.regex.Pattern;
+
+/**
+ * Where time and temperature stand in a row, and how a temperature is written.
+ *
+ * @param separator between fields
+ * @param time index of the time  @param water index of the temperature
+ * @param header whether the line this was learnt from is a header and no reading
+ * @param fahrenheit whether temperatures are in °F
+ */
+record LogColumns(char separator, int time, int water, boolean header, boolean fahrenheit) {
+
+    /**
+     * Water a cone can hold, °C. 0 is left out: it is what a broken probe's empty memory reads as
+     * (control.md, finding 4), and a log in °C read as °F falls below it.
+     */
+    private static final double COLDEST_C = 0.5;
+    private static final double WARMEST_C = 60;
+
+    /** Plain decimal numbers only: "1e9", "0x1p3" and "NaN" are no readings of a thermometer. */
+    private static final Pattern NUMBER = Pattern.compile("[+-]?\\d{1,4}(\\.\\d{0,9})?");
+
+    /** Learns from the first line of a log. @throws BadLog with a phrase if it is no such line */
+    static LogColumns of(String line, boolean fahrenheit) throws BadLog {
+        char separator = line.indexOf(';') >= 0 ? ';' : ',';
+        List<String> fields = split(line, separator);
+        if (LogTimes.looksLikeOne(fields.getFirst())) {
+            if (fields.size() != 2) {
+                throw new BadLog("has " + fields.size() + " columns and no header says which is which; "
+                        + "keep two, time and temperature, or add a header");
+            }
+            return new LogColumns(separator, 0, 1, false, fahrenheit);
+        }
+        return header(fields, separator, fahrenheit);
+    }
+
+    private static LogColumns header(List<String> fields, char separator, boolean fahrenheit) throws BadLog {
+        int time = -1;
+        int water = -1;
+        for (int i = 0; i < fields.size(); i++) {
+            String name = fields.get(i).toLowerCase(Locale.ROOT);
+            if (time < 0 && (name.contains("time") || name.equals("date"))) {
+                time = i;
+            } else if (water < 0 && (name.contains("water") || name.contains("temp"))) {
+                water = i;
+            }
+        }
+        if (time < 0 || water < 0) {
+            throw new BadLog("is neither a reading nor a header; a reading is a time and a temperature,"
+                    + " a header names one column \"time\" and one \"water\" or \"temperature\"");
+        }
+        String name = fields.get(water).toLowerCase(Locale.ROOT);
+        boolean saysFahrenheit = name.contains("°f") || name.contains("fahrenheit");
+        boolean saysCelsius = name.contains("°c") || name.contains("celsius");
+        if (fahrenheit ? saysCelsius : saysFahrenheit) {
+            throw new BadLog("says \"" + fields.get(water) + "\"; " + (fahrenheit ? "leave --fahrenheit out"
+                    : "say --fahrenheit"));
+        }
+        return new LogColumns(separator, time, water, true, fahrenheit);
+    }
+
+    /** The fields of a line, trimmed and without quotes around them. */
+    static List<String> split(String line, char separator) {
+        List<String> fields = new ArrayList<>(4);
+        int from = 0;
+        for (int at = line.indexOf(separator); at >= 0; at = line.indexOf(separator, from)) {
+            fields.add(bare(line.substring(from, at)));
+            from = at + 1;
+        }
+        fields.add(bare(line.substring(from)));
+        return fields;
+    }
+
+    private static String bare(String field) {
+        String s = field.strip();
+        boolean quoted = s.length() >= 2 && s.startsWith("\"") && s.endsWith("\"");
+        return quoted ? s.substring(1, s.length() - 1).strip() : s;
+    }
+
+    /** The field at that index. @throws BadLog with a phrase if the row is too short */
+    String field(List<String> fields, int index) throws BadLog {
+        boolean odd = !header && fields.size() != 2;
+        if (odd || index >= fields.size() || fields.get(index).isEmpty()) {
+            throw new BadLog(odd ? "has " + fields.size() + " columns, not 2" : "has no "
+                    + (index == time ? "time" : "temperature"));
+        }
+        return fields.get(index);
+    }
+
+    /** °C. @throws BadLog with a phrase if it is no water temperature */
+    double celsius(String text) throws BadLog {
+        double value = number(separator == ';' ? text.replace(',', '.') : text);
+        double c = fahrenheit ? (value - 32) / 1.8 : value;
+        if (c >= COLDEST_C && c <= WARMEST_C) {
+            return c;
+        }
+        String shown = "\"" + text + "\" is not the temperature of water in a cone";
+        if (value == 85 && !fahrenheit) {
+            throw new BadLog(shown + ": 85 is what a probe answers just after power-up; delete the line");
+        }
+        throw new BadLog(shown + " in " + (fahrenheit ? "°F; is the log in °C?"
+                : "°C; if the log is in °F, say --fahrenheit"));
+    }
+
+    private static double number(String text) throws BadLog {
+        if (!NUMBER.matcher(text).matches()) {
+            throw new BadLog("\"" + text + "\" is not a temperature; write a plain number such as 26.5");
+        }
+        return Double.parseDouble(text);
+    }
+}

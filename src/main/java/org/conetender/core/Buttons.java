@@ -1,0 +1,52 @@
+package org.conetender.core;
+
+import java.util.Optional;
+import org.conetender.core.batch.Fact;
+import org.conetender.core.batch.Obvious;
+import org.conetender.core.image.Ask;
+import org.conetender.core.image.ContactSample.Level;
+import org.conetender.core.image.Request;
+import org.conetender.core.settings.Cone;
+import org.conetender.core.unit.Units;
+
+/**
+ * The hand button: when it is let go, the time it was held says what is meant. A short press is the
+ * obvious next step, a dangerous one must be held two seconds, five seconds within a minute of the
+ * last report take it back (design.md; the five seconds are a guess).
+ */
+final class Buttons {
+
+    private static final long DANGEROUS_MS = 2 * Units.SECOND_MS;
+    private static final long UNDO_MS = 5 * Units.SECOND_MS;
+    private static final long UNDO_WITHIN_MS = Units.MINUTE_MS;
+
+    private Buttons() {}
+
+    /** How long the button has been held after this tick; 0 while it is up. */
+    static long heldMs(Work work, Cone c) {
+        boolean down = c.fittings().button() && work.image.contact(c.id() + ".button") == Level.CLOSED;
+        return down ? work.live(c.id()).pressedForMs() + Math.max(1, work.dtMs) : 0;
+    }
+
+    /** The request that a button just let go makes. */
+    static Optional<Request> pressed(Work work, Cone c) {
+        long held = work.live(c.id()).pressedForMs();
+        if (held == 0 || heldMs(work, c) > 0) {
+            return Optional.empty();
+        }
+        String id = "button-" + c.id() + "-" + work.image.now().boot() + "-" + work.image.now().monoMs();
+        return meaning(work, c, held)
+                .map(ask -> new Request(id, Request.Origin.fresh("button", c.id()), c.id(), ask));
+    }
+
+    private static Optional<Ask> meaning(Work work, Cone c, long held) {
+        Optional<Fact> last = work.ledger.book().cone(c.id()).lastReport();
+        boolean fresh = last.isPresent() && work.image.now().since(last.get().at()).mostMs() < UNDO_WITHIN_MS;
+        if (held >= UNDO_MS) {
+            return fresh ? Optional.of(new Ask.Withdraw("last")) : Optional.empty();
+        }
+        return Obvious.after(work.batch(c.id()), c.fittings().air().geometry().canSiphon())
+                .filter(n -> !n.dangerous() || held >= DANGEROUS_MS)
+                .map(n -> new Ask.Did(n.step()));
+    }
+}

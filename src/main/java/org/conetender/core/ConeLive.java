@@ -1,0 +1,61 @@
+package org.conetender.core;
+
+import java.util.Optional;
+import org.conetender.core.batch.Batch;
+import org.conetender.core.batch.Checkpoint;
+import org.conetender.core.hatch.Forecast;
+import org.conetender.core.hatch.Growth;
+import org.conetender.core.heat.Hold;
+import org.conetender.core.heat.Share;
+import org.conetender.core.image.ContactSample.Level;
+import org.conetender.core.judge.AirTrack;
+import org.conetender.core.judge.Belief;
+import org.conetender.core.judge.ConeJudgement;
+import org.conetender.core.judge.HeatTrack;
+import org.conetender.core.judge.Water;
+
+/**
+ * What is remembered of one cone between ticks and rebuilt after a restart.
+ *
+ * @param judged what was believed last
+ * @param growth how far its cysts are
+ * @param hold the heating law's memory
+ * @param credit its share of power
+ * @param out what its outputs were last set to
+ * @param outlook when it will be ready
+ * @param pressedForMs how long the hand button has been held
+ */
+public record ConeLive(ConeJudgement judged, Growth growth, Hold hold, Share.Credit credit, ConeOut out,
+                       Outlook outlook, long pressedForMs) {
+
+    /**
+     * @param forecast the last one; empty while no cysts develop or no temperature is known
+     * @param atMs when it was made, monotonic ms
+     * @param water the belief it was made from
+     */
+    public record Outlook(Optional<Forecast> forecast, long atMs, Belief water) {
+        static final Outlook NONE = new Outlook(Optional.empty(), 0,
+                new Belief.Untrusted("nothing heard yet"));
+    }
+
+
+    /**
+     * The outputs of one cone; all false is the safe level.
+     *
+     * @param heat the heater's own switch
+     * @param cutOut the second switch in series, closed
+     * @param airPause the relay that pauses the air
+     * @param lamp the harvest lamp
+     * @param trigger the trigger light
+     */
+    public record ConeOut(boolean heat, boolean cutOut, boolean airPause, boolean lamp, boolean trigger) {
+        public static final ConeOut SAFE = new ConeOut(false, false, false, false, false);
+    }
+
+    static ConeLive begin(String cone, Batch batch, Optional<Checkpoint> checkpoint) {
+        ConeJudgement judged = new ConeJudgement(Water.unheard(), Optional.empty(), Level.UNKNOWN,
+                HeatTrack.fresh(), AirTrack.fresh());
+        return new ConeLive(judged, Growth.resumed(cone, batch, checkpoint), Hold.IDLE, Share.Credit.NONE,
+                ConeOut.SAFE, Outlook.NONE, 0);
+    }
+}

@@ -1,0 +1,64 @@
+package org.conetender.core;
+
+import java.util.OptionalDouble;
+import org.conetender.core.batch.Batch;
+import org.conetender.core.batch.Stage;
+import org.conetender.core.heat.Hold;
+import org.conetender.core.judge.ConeJudgement;
+import org.conetender.core.judge.Judge;
+import org.conetender.core.settings.Cone;
+import org.conetender.core.settings.Cone.HeatKind;
+import org.conetender.core.unit.Units;
+
+/** What each stage wants of heat, air and light (design.md, the life of a batch), before any guard. */
+final class Demand {
+
+    private Demand() {}
+
+    /** The temperature the stage wants held, °C; empty where heat is not wanted. */
+    static OptionalDouble aimC(Cone cone, Batch b) {
+        double set = b.marks().setpointC().orElse(cone.limits().setpointC());
+        return switch (b.stage()) {
+            case Stage.Filled _, Stage.Hydrating _, Stage.Incubating _, Stage.Hatching _ ->
+                    OptionalDouble.of(set);
+            case Stage.Ready _ -> OptionalDouble.of(Math.min(set, cone.limits().floorC()));
+            case Stage.Clean _, Stage.Settling _, Stage.Settled _, Stage.Drawing _, Stage.Drained _,
+                 Stage.Abandoned _ -> OptionalDouble.empty();
+        };
+    }
+
+    /** Whether the stage wants the air off. */
+    static boolean airOff(Cone cone, Batch b) {
+        return b.stage().airOff() != null
+                || !b.stage().hasWater() && !cone.fittings().air().idleOn();
+    }
+
+    static boolean lamp(Cone cone, Batch b) {
+        return cone.fittings().lights().harvest() && b.stage().airOff() != null;
+    }
+
+    /** The trigger light burns in the first hours after complete hydration (science.md §5). */
+    static boolean trigger(Cone cone, Batch b, org.conetender.core.unit.Moment now) {
+        return cone.fittings().lights().trigger() && b.stage() instanceof Stage.Incubating
+                && b.stock().isPresent()
+                && now.since(b.stock().get().at()).leastMs() < Units.msOfHours(cone.timing().triggerHours());
+    }
+
+    /** The heating law's memory after this tick. */
+    static Hold hold(Hold before, Cone cone, Batch b, Tick.Now now) {
+        OptionalDouble aim = aimC(cone, b);
+        ConeJudgement j = now.judged();
+        if (aim.isEmpty() || cone.fittings().heat().kind() == HeatKind.NONE || !j.belief().known()) {
+            return Hold.IDLE;
+        }
+        double litres = Judge.warmedLitres(cone, b);
+        Hold.Plant plant = Hold.Plant.of(cone.fittings().heat(), litres, Judge.lossWPerK(cone, litres),
+                aim.getAsDouble() - j.roomOrUsualC());
+        Hold h = before.after(aim.getAsDouble() - j.belief().hottestC(), aim.getAsDouble(), now.dtMs(),
+                plant);
+        boolean untried = cone.fittings().heat().kind() == HeatKind.IMMERSED
+                && !cone.fittings().probes().level()
+                && !j.heat().responded();
+        return untried ? h.lowPower() : h;
+    }
+}

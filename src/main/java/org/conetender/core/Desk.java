@@ -1,0 +1,224 @@
+package org.conetender.core;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.conetender.core.alarm.Alarm;
+import org.conetender.core.batch.Change;
+import org.conetender.core.batch.ConeBook;
+import org.conetender.core.batch.Fact;
+import org.conetender.core.batch.Fits;
+import org.conetender.core.batch.Reports;
+import org.conetender.core.guard.Guard;
+import org.conetender.core.guard.View;
+import org.conetender.core.image.Ask;
+import org.conetender.core.image.Request;
+import org.conetender.core.image.Step;
+import org.conetender.core.settings.Cone;
+import org.conetender.core.unit.Text;
+
+/**
+ * Where requests are judged: refused with a reason, or written down. A grant waits until an earlier
+ * grant of its cone is durable, so that each is judged against what really holds.
+ */
+final class Desk {
+
+    /** More than this many waiting requests are refused (guess). */
+    private static final int MOST_WAITING = 32;
+
+    private final Work work;
+    private final List<Guard> guards;
+    private final List<Request> waiting = new ArrayList<>();
+
+    Desk(Work work, List<Guard> guards) {
+        this.work = work;
+        this.guards = guards;
+    }
+
+    /** Serves what waited and what came in; answers what must wait on. */
+    List<Request> serve(List<Request> came) {
+        List<Request> all = new ArrayList<>(work.before.live().timers().waiting());
+        all.addAll(came);
+        for (Request r : all) {
+            serve(r);
+        }
+        return List.copyOf(waiting);
+    }
+
+    private void serve(Request r) {
+        boolean site = r.cone().isEmpty();
+        Optional<Cone> cone = site ? work.settings.cones().stream().findFirst()
+                : work.settings.cone(r.cone());
+        if (cone.isEmpty()) {
+            work.reply(r, false, "There is no cone '" + r.cone() + "' here; the cones are "
+                    + String.join(", ", work.settings.cones().stream().map(Cone::id).toList()) + ".");
+            return;
+        }
+        if (site && !(r.ask() instanceof Ask.Away)) {
+            work.reply(r, false, "Name the cone this is about.");
+            return;
+        }
+        if (!Reports.takesAway(new Change.Told(r.ask())) && work.ledger.busy(r.cone())) {
+            hold(r);
+            return;
+        }
+        Optional<String> no = refusal(r, cone.get());
+        if (no.isPresent()) {
+            work.reply(r, false, (site ? "" : "Cone " + r.cone() + ": ") + no.get());
+        } else {
+            accept(r, cone.get());
+        }
+    }
+
+    private void hold(Request r) {
+        if (waiting.size() < MOST_WAITING) {
+            waiting.add(r);
+        } else {
+            work.reply(r, false, "Too many requests at once; send it again in a few seconds.");
+        }
+    }
+
+    private Optional<String> refusal(Request r, Cone cone) {
+        View view = work.view(cone);
+        for (Guard g : guards) {
+            Optional<String> no = g.refuses(r, view);
+            if (no.isPresent()) {
+                return no;
+            }
+        }
+        return Fits.badFigures(r.ask()).or(() -> unfit(r.ask(), view));
+    }
+
+    private Optional<String> unfit(Ask ask, View v) {
+        ConeBook book = v.coneBook();
+        return switch (ask) {
+            case Ask.Did d -> Fits.refusal(book, d.step());
+            case Ask.DidFill _ -> Fits.refusal(book, Step.FILLED);
+            case Ask.DidStock _ -> Fits.refusal(book, Step.STOCKED);
+            case Ask.DidCount _ -> Fits.countRefusal(v.stage());
+            case Ask.SetUsual _, Ask.Away _ -> Optional.empty();
+            case Ask.SetSetpoint s -> setpoint(s.degreesC(), v);
+            case Ask.Withdraw w -> withdraw(w.what(), v);
+            case Ask.Acknowledge a -> acknowledge(a.alarm(), v);
+        };
+    }
+
+    private static Optional<String> setpoint(double c, View v) {
+        double most = Math.min(v.cone().limits().guardC() - 1, 30);
+        if (!v.stage().hasWater()) {
+            return Optional.of("a set-point belongs to its batch; fill the cone first.");
+        }
+        return c >= 15 && c <= most ? Optional.empty()
+                : Optional.of(Text.of("set-point = %s °C is not safe; give 15 to %.1f °C.", c, most));
+    }
+
+    private static Optional<String> withdraw(String what, View v) {
+        Optional<Fact> last = v.coneBook().lastReport();
+        if (last.isEmpty()) {
+            return Optional.of("there is no report to withdraw.");
+        }
+        if (v.now().since(last.get().at()).leastMs() > Fits.WITHDRAW_WITHIN_MS) {
+            return Optional.of("the last report is over half an hour old and stands; "
+                    + "report 'abandoned' to start over.");
+        }
+        return what.equals("last") || words(v.coneBook(), last.get()).contains(what) ? Optional.empty()
+                : Optional.of("the last report was '" + words(v.coneBook(), last.get()).getFirst()
+                        + "', not '" + what + "'; only the last one can be withdrawn.");
+    }
+
+    /** The words under which the last report can be named: every step of its request. */
+    private static List<String> words(ConeBook book, Fact last) {
+        List<String> words = new ArrayList<>();
+        for (Fact f : book.facts()) {
+            boolean same = f.seq() == last.seq() || !f.source().isEmpty() && f.source().equals(last.source());
+            if (same && f.change() instanceof Change.Told(Ask ask)) {
+                words.add(word(ask));
+            }
+        }
+        return words;
+    }
+
+    static String word(Ask ask) {
+        return switch (ask) {
+            case Ask.Did d -> d.step().word();
+            case Ask.DidFill _ -> "filled";
+            case Ask.DidStock _ -> "stocked";
+            case Ask.DidCount _ -> "count";
+            case Ask.SetUsual _ -> "usual";
+            case Ask.SetSetpoint _ -> "setpoint";
+            case Ask.Withdraw _ -> "withdraw";
+            case Ask.Acknowledge _ -> "acknowledge";
+            case Ask.Away _ -> "away";
+        };
+    }
+
+    private Optional<String> acknowledge(String alarm, View v) {
+        List<String> standing = work.before.live().alarms().raised().stream()
+                .filter(a -> a.cone().equals(v.cone().id()) || a.cone().isEmpty()).map(a -> a.kind().id())
+                .toList();
+        return standing.contains(alarm) ? Optional.empty()
+                : Optional.of("no alarm '" + alarm + "' stands" + (standing.isEmpty() ? "."
+                        : "; standing: " + String.join(", ", standing) + "."));
+    }
+
+    private void accept(Request r, Cone cone) {
+        List<Change> changes = new ArrayList<>();
+        for (Ask a : expanded(r.ask(), work.ledger.book().cone(cone.id()))) {
+            changes.add(new Change.Told(a));
+        }
+        changes.addAll(releases(r.ask(), cone));
+        work.write(r.cone(), changes, new Ledger.Reason(Optional.of(r), word(r.ask())));
+    }
+
+    /** A short word stands for several reports; each is written with its figures. */
+    private static List<Ask> expanded(Ask ask, ConeBook book) {
+        var u = book.usual();
+        Ask fill = new Ask.DidFill(u.litres(), u.ppt());
+        Ask stock = new Ask.DidStock(u.lot(), u.cystsG());
+        boolean dry = !book.batch().stage().hasWater();
+        return switch (ask) {
+            case Ask.Did(Step s) when s == Step.STARTED ->
+                    List.of(ask, fill, new Ask.Did(Step.SALTED), stock);
+            case Ask.Did(Step s) when s == Step.FILLED -> List.of(fill);
+            case Ask.Did(Step s) when s == Step.STOCKED -> dry ? List.of(fill, stock) : List.of(stock);
+            case Ask.DidStock _ when dry -> List.of(fill, ask);
+            case Ask.Did _, Ask.DidFill _, Ask.DidStock _, Ask.DidCount _, Ask.SetUsual _, Ask.SetSetpoint _,
+                 Ask.Withdraw _, Ask.Acknowledge _, Ask.Away _ -> List.of(ask);
+        };
+    }
+
+    /** Acknowledging an alarm releases the latch behind it, if its cause is gone. */
+    private List<Change> releases(Ask ask, Cone cone) {
+        List<Change> out = new ArrayList<>();
+        if (!(ask instanceof Ask.Acknowledge(String id))) {
+            return out;
+        }
+        View v = work.view(cone);
+        for (Guard g : guards) {
+            boolean behind = g.look(v).stream()
+                    .anyMatch(f -> f.alarm().filter(k -> k.id().equals(id)).isPresent());
+            if (behind && v.latch(g.id()).isPresent() && g.causeGone(v)) {
+                out.add(new Change.Released(g.id(), "acknowledged"));
+            }
+        }
+        return out;
+    }
+
+    /** The alarms after the acknowledgements that became durable in this tick. */
+    static org.conetender.core.alarm.Alarms acknowledged(org.conetender.core.alarm.Alarms alarms,
+                                                        List<Pending> done, long nowMs) {
+        var next = alarms;
+        for (Pending p : done) {
+            for (Fact f : p.facts()) {
+                if (f.change() instanceof Change.Told(Ask.Acknowledge(String id))) {
+                    next = next.acknowledged(f.cone(), id, nowMs);
+                    for (Alarm a : alarms.raised()) {
+                        next = a.cone().isEmpty() && a.kind().id().equals(id)
+                                ? next.acknowledged("", id, nowMs) : next;
+                    }
+                }
+            }
+        }
+        return next;
+    }
+}

@@ -1,0 +1,101 @@
+package org.conetender.core;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.conetender.core.batch.Book;
+import org.conetender.core.batch.Change;
+import org.conetender.core.batch.Fact;
+import org.conetender.core.image.Commit;
+import org.conetender.core.image.Request;
+import org.conetender.core.unit.Moment;
+
+/**
+ * The book, and what is on its way into it. What only takes permission away counts at once; what
+ * grants counts when it is durable. The effective book is always "committed, then the pending
+ * takings in their order", so that it can never differ from what a restart would read, except by
+ * being more careful.
+ *
+ * @param committed fold of everything durable
+ * @param pending not yet durable, in order of their numbers
+ * @param nextSeq number of the next fact
+ * @param book the effective book
+ */
+public record Ledger(Book committed, List<Pending> pending, long nextSeq, Book book) {
+
+    /** A ledger that has nothing on its way. */
+    public static Ledger of(Book committed, long nextSeq) {
+        return new Ledger(committed, List.of(), nextSeq, committed);
+    }
+
+    private static Ledger of(Book committed, List<Pending> pending, long nextSeq) {
+        Book b = committed;
+        for (Pending p : pending) {
+            if (p.takesAway()) {
+                for (Fact f : p.facts()) {
+                    b = b.after(f);
+                }
+            }
+        }
+        return new Ledger(committed, List.copyOf(pending), nextSeq, b);
+    }
+
+    /** @param ledger afterwards  @param done became durable  @param failed could not be recorded */
+    record Settled(Ledger ledger, List<Pending> done, List<Pending> failed) {}
+
+    /** The ledger after what the record agent finished. */
+    Settled settled(List<Commit> commits) {
+        Book b = committed;
+        List<Pending> left = new ArrayList<>();
+        List<Pending> done = new ArrayList<>();
+        List<Pending> failed = new ArrayList<>();
+        for (Pending p : pending) {
+            Optional<Commit> c = commits.stream().filter(x -> x.seq() == p.lastSeq()).findFirst();
+            if (c.isEmpty()) {
+                left.add(p);
+            } else if (c.get().failure().isEmpty()) {
+                for (Fact f : p.facts()) {
+                    b = b.after(f);
+                }
+                done.add(p);
+            } else {
+                failed.add(p);
+                if (p.takesAway()) {
+                    left.add(new Pending(p.facts(), Optional.empty(), p.sentence(), true));
+                }
+            }
+        }
+        return new Settled(commits.isEmpty() ? this : of(b, left, nextSeq), done, failed);
+    }
+
+    /** What the record refused and must be offered again: it is in force already. */
+    List<Fact> refused() {
+        return pending.stream().filter(Pending::refused).flatMap(p -> p.facts().stream()).toList();
+    }
+
+    /** Whether a grant for that cone is on its way, so that the next request must wait for it. */
+    boolean busy(String cone) {
+        return pending.stream().anyMatch(p -> !p.takesAway() && p.facts().getFirst().cone().equals(cone));
+    }
+
+    /** @param ledger afterwards  @param facts to be recorded, numbered */
+    record Written(Ledger ledger, List<Fact> facts) {}
+
+    /** Puts these changes on their way, in one transaction. */
+    Written write(String cone, List<Change> changes, Moment at, Reason why) {
+        List<Fact> facts = new ArrayList<>();
+        long seq = nextSeq;
+        String source = why.request().map(Request::id).orElse("");
+        for (Change c : changes) {
+            facts.add(new Fact(seq++, at, cone, source, c));
+        }
+        List<Pending> more = new ArrayList<>(pending);
+        more.add(new Pending(facts, why.request(), why.sentence(), false));
+        return new Written(of(committed, more, seq), facts);
+    }
+
+    /** @param request who waits for the answer, if anybody  @param sentence the answer once durable */
+    record Reason(Optional<Request> request, String sentence) {
+        static final Reason OWN = new Reason(Optional.empty(), "");
+    }
+}

@@ -1,0 +1,59 @@
+package org.conetender.core;
+
+import java.time.Instant;
+import java.time.LocalTime;
+import java.time.ZonedDateTime;
+import java.util.Optional;
+import org.conetender.core.batch.Batch;
+import org.conetender.core.batch.Change;
+import org.conetender.core.batch.Stage;
+import org.conetender.core.guard.View;
+import org.conetender.core.settings.Cone;
+import org.conetender.core.settings.Site;
+import org.conetender.core.unit.Moment;
+
+/** When a ripe batch should be harvested: so long before a feed that it can be drawn and rinsed. */
+public final class Offering {
+
+    private Offering() {}
+
+    /** The next feed at or after that moment, on the wall clock; empty where no feeds are configured. */
+    public static Optional<ZonedDateTime> nextFeed(Site.Feeding feeding, Moment now) {
+        ZonedDateTime t = Instant.ofEpochMilli(now.wallMs()).atZone(feeding.zone());
+        for (int day = 0; day < 2; day++) {
+            for (LocalTime h : feeding.hours()) {
+                ZonedDateTime feed = t.toLocalDate().plusDays(day).atTime(h).atZone(feeding.zone());
+                if (!feed.isBefore(t)) {
+                    return Optional.of(feed);
+                }
+            }
+        }
+        return Optional.empty();
+    }
+
+    /** Whether it is time to start separating for the next feed. */
+    static boolean time(Site.Feeding feeding, Moment now) {
+        return nextFeed(feeding, now)
+                .map(f -> f.toInstant().toEpochMilli() - now.wallMs() <= feeding.leadMinutes() * 60_000L)
+                .orElse(false);
+    }
+
+    /** The automatic start of a separation, where it is allowed and provably safe (design.md). */
+    static Optional<Change.Moved> automatic(Work work, Cone c) {
+        Batch b = work.batch(c.id());
+        View.Caps caps = work.caps(c);
+        boolean safe = c.timing().automaticSettling() && !c.fittings().air().geometry().canSiphon()
+                && !caps.tooHurried() && work.ledger.book().away().isEmpty()
+                && work.image.pipes().store().isEmpty() && !work.ledger.busy(c.id()) && !work.handled(c.id());
+        boolean due = b.stage() instanceof Stage.Ready r && work.image.now().wallTrusted()
+                && time(work.settings.site().feeding(), work.image.now())
+                && !returnedLately(r, work.image.now());
+        return safe && due ? Optional.of(new Change.Moved("settling", "it is time for the next feed"))
+                : Optional.empty();
+    }
+
+    /** After a separation nobody came to, the next attempt waits for the next feed. */
+    private static boolean returnedLately(Stage.Ready r, Moment now) {
+        return now.since(r.since()).leastMs() < 60 * 60_000L;
+    }
+}

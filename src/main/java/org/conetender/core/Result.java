@@ -1,0 +1,32 @@
+package org.conetender.core;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.conetender.core.alarm.Alarm;
+import org.conetender.core.batch.Checkpoint;
+import org.conetender.core.batch.Fact;
+import org.conetender.core.guard.Finding;
+import org.conetender.core.image.Request;
+
+/**
+ * What one tick decided, as data. Something else carries it out.
+ *
+ * @param next the state for the next tick
+ * @param outputs every output's level, by id such as {@code a.heat}; true is energised
+ * @param record what is to be made durable
+ * @param words what is to be told
+ * @param findings what the guards found, by cone id
+ */
+public record Result(State next, Map<String, Boolean> outputs, Record record, Words words,
+                     Map<String, List<Finding>> findings) {
+
+    /** @param transactions lists of facts, each all or none  @param checkpoint once a minute */
+    public record Record(List<List<Fact>> transactions, Optional<Checkpoint> checkpoint) {}
+
+    /** @param replies to requests  @param alarms of which a person is told now, first or again */
+    public record Words(List<Reply> replies, List<Alarm> alarms) {}
+
+    /** @param accepted whether it was accepted and is durable  @param sentence for the person */
+    public record Reply(Request request, boolean accepted, String sentence) {}
+}

@@ -1,0 +1,77 @@
+package org.conetender.core;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import org.conetender.core.alarm.Alarms;
+import org.conetender.core.batch.Book;
+import org.conetender.core.batch.Checkpoint;
+import org.conetender.core.batch.Fact;
+import org.conetender.core.image.Request;
+import org.conetender.core.settings.Cone;
+import org.conetender.core.settings.Settings;
+import org.conetender.core.unit.Moment;
+
+/**
+ * All that one tick hands to the next. The ledger is durable, everything in {@link Live} is rebuilt.
+ */
+public record State(Ledger ledger, Live live) {
+
+    public Book book() {
+        return ledger.book();
+    }
+
+    /**
+     * @param begun when this life of the process began
+     * @param lastSeen the last moment the record knows from before; empty for the first life
+     * @param cones by id
+     * @param alarms which stand
+     * @param timers the rest
+     */
+    public record Live(Moment begun, Optional<Moment> lastSeen, Map<String, ConeLive> cones, Alarms alarms,
+                       Timers timers) {}
+
+    /**
+     * @param last when the last tick began; empty before the first
+     * @param checkpointAtMs when the last checkpoint was written, monotonic ms
+     * @param wallUntrustedForMs how long the wall clock has not been trusted in this life
+     * @param waiting requests that wait for a grant of their cone to become durable
+     */
+    public record Timers(Optional<Moment> last, long checkpointAtMs, long wallUntrustedForMs,
+                         List<Request> waiting) {}
+
+    /**
+     * The state with which a life of the process begins: nothing is energised, nothing heard yet.
+     *
+     * @param facts all that the record holds, in order
+     * @param checkpoint the last one
+     */
+    public static State begin(Settings settings, List<Fact> facts, Optional<Checkpoint> checkpoint,
+            Moment now) {
+        Moment first = facts.isEmpty() ? now : facts.getFirst().at();
+        Book book = Book.empty(settings, first);
+        for (Fact f : facts) {
+            book = book.after(f);
+        }
+        Map<String, ConeLive> cones = new TreeMap<>();
+        for (Cone c : settings.cones()) {
+            cones.put(c.id(), ConeLive.begin(c.id(), book.cone(c.id()).batch(), checkpoint));
+        }
+        long next = facts.isEmpty() ? 1 : facts.getLast().seq() + 1;
+        return new State(Ledger.of(book, next),
+                new Live(now, lastSeen(facts, checkpoint), cones, Alarms.NONE, new Timers(Optional.empty(),
+                        now.monoMs(), 0, List.of())));
+    }
+
+    private static Optional<Moment> lastSeen(List<Fact> facts, Optional<Checkpoint> checkpoint) {
+        Optional<Moment> fact = facts.isEmpty() ? Optional.empty() : Optional.of(facts.getLast().at());
+        if (checkpoint.isEmpty() || fact.isEmpty()) {
+            return checkpoint.map(Checkpoint::at).or(() -> fact);
+        }
+        Moment a = checkpoint.get().at();
+        Moment b = fact.get();
+        return Optional.of(a.sameBoot(b) && a.monoMs() > b.monoMs() ? a
+                : !a.sameBoot(b) && a.wallMs() > b.wallMs() ? a : b);
+    }
+}

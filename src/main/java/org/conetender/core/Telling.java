@@ -1,0 +1,156 @@
+package org.conetender.core;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import org.conetender.core.alarm.Alarm;
+import org.conetender.core.alarm.Alarms;
+import org.conetender.core.batch.Batch;
+import org.conetender.core.batch.Change;
+import org.conetender.core.batch.Checkpoint;
+import org.conetender.core.batch.Fact;
+import org.conetender.core.face.Sentences;
+import org.conetender.core.guard.Finding;
+import org.conetender.core.hatch.Forecast;
+import org.conetender.core.hatch.Growth;
+import org.conetender.core.hatch.Losses;
+import org.conetender.core.hatch.Projection;
+import org.conetender.core.hatch.Room;
+import org.conetender.core.hatch.Speed;
+import org.conetender.core.hatch.Zones;
+import org.conetender.core.heat.Hold;
+import org.conetender.core.heat.Share;
+import org.conetender.core.image.Request;
+import org.conetender.core.judge.ConeJudgement;
+import org.conetender.core.judge.Judge;
+import org.conetender.core.settings.Cone;
+
+/** The last pass of a tick: alarms, answers, development and forecast, the checkpoint, the next state. */
+final class Telling {
+
+    private final Work work;
+
+    Telling(Work work) {
+        this.work = work;
+    }
+
+    /** @param cones, alarms, waiting, findings what the passes before came to */
+    record Parts(Map<String, ConeLive> cones, Alarms.Turn alarms, List<Request> waiting,
+                 Map<String, List<Finding>> findings) {}
+
+    /** Alarms after this tick; those that ended while acknowledged are struck from the book. */
+    Alarms.Turn alarms(Ledger.Settled settled, Map<String, List<Finding>> findings) {
+        List<Alarms.Cause> causes = new ArrayList<>();
+        findings.forEach((cone, found) -> found.forEach(f -> f.alarm().ifPresent(k ->
+                causes.add(new Alarms.Cause(Tick.place(k, cone), k, f.what())))));
+        Alarms acked = Desk.acknowledged(work.before.live().alarms(), settled.done(),
+                work.image.now().monoMs());
+        Alarms.Turn turn = acked.after(causes, work.image.now());
+        for (Alarm a : turn.over()) {
+            String id = a.kind().id();
+            boolean noted = !a.cone().isEmpty()
+                    && work.ledger.book().cone(a.cone()).acknowledged().contains(id);
+            if (noted) {
+                work.write(a.cone(), new Change.AlarmOver(id));
+            }
+        }
+        return turn;
+    }
+
+    /** Answers to what became durable or could not. */
+    void answers(Ledger.Settled settled) {
+        for (Pending p : settled.done()) {
+            p.request().ifPresent(r ->
+                    work.reply(r, true, Sentences.recorded(work.settings, work.ledger.book(), r)));
+        }
+        for (Pending p : settled.failed()) {
+            String why = work.image.pipes().store().orElse("the record refused it");
+            p.request().ifPresent(r -> work.reply(r, false, p.takesAway()
+                    ? "Done, but not recorded: " + why : "Not recorded, so not done: " + why));
+        }
+    }
+
+    /** One cone's memory for the next tick. */
+    ConeLive grown(Cone c, Hold hold, Share.Credit credit, ConeLive.ConeOut out) {
+        Batch b = work.batch(c.id());
+        ConeJudgement j = work.judged.get(c.id());
+        double litres = Judge.warmedLitres(c, b);
+        double loss = Judge.lossWPerK(c, litres);
+        Growth growth = work.live(c.id()).growth().after(b, j.belief(), new Growth.Around(j.roomOrUsualC(),
+                Losses.timeConstantH(litres, loss), Zones.of(c.limits())), work.image.now());
+        return new ConeLive(j, growth, hold, credit, out, outlook(c, growth), Buttons.heldMs(work, c));
+    }
+
+    /** Renewed each minute, and when batch, set-point or trust changed. */
+    private ConeLive.Outlook outlook(Cone c, Growth growth) {
+        ConeLive.Outlook was = work.live(c.id()).outlook();
+        Batch b = work.batch(c.id());
+        ConeJudgement j = work.judged.get(c.id());
+        long now = work.image.now().monoMs();
+        boolean changed = !work.before.book().cone(c.id()).batch().equals(b)
+                || was.water().known() != j.belief().known();
+        if (!changed && !Tick.minutePassed(was.atMs(), now)) {
+            return was;
+        }
+        if (!b.stage().develops() || !j.belief().known()) {
+            return new ConeLive.Outlook(b.stage().develops() ? was.forecast() : Optional.empty(), now,
+                    j.belief());
+        }
+        return new ConeLive.Outlook(Optional.of(forecast(c, b, growth, j)), now, j.belief());
+    }
+
+    private static Forecast forecast(Cone c, Batch b, Growth growth, ConeJudgement j) {
+        double litres = Judge.warmedLitres(c, b);
+        double set = b.marks().setpointC().orElse(c.limits().setpointC());
+        Projection.Plant plant = new Projection.Plant(litres, c.fittings().heat().watts(),
+                Judge.lossWPerK(c, litres), Room.constant(j.roomOrUsualC()));
+        Projection.Plan plan = new Projection.Plan(set, Math.min(set, c.limits().floorC()),
+                Speed.UNKNOWN_LOT.k90());
+        return Forecast.of(growth.done(), Speed.UNKNOWN_LOT,
+                new Projection(j.belief().middleC(), plant, plan),
+                Zones.of(c.limits()).rate());
+    }
+
+    Result result(Parts parts, Map<String, Boolean> outputs) {
+        long now = work.image.now().monoMs();
+        State.Timers was = work.before.live().timers();
+        boolean minute = Tick.minutePassed(was.checkpointAtMs(), now);
+        long untrusted = work.image.now().wallTrusted() ? 0 : was.wallUntrustedForMs() + work.dtMs;
+        State.Timers timers = new State.Timers(Optional.of(work.image.now()), minute ? now
+                : was.checkpointAtMs(),
+                untrusted, parts.waiting());
+        State next = new State(work.ledger, new State.Live(work.before.live().begun(),
+                work.before.live().lastSeen(), parts.cones(), parts.alarms().next(), timers));
+        List<List<Fact>> transactions = new ArrayList<>(work.transactions);
+        List<Fact> again = work.before.ledger().refused();
+        if (minute && !again.isEmpty()) {
+            transactions.addFirst(again);
+        }
+        return new Result(next, outputs,
+                new Result.Record(transactions, minute ? Optional.of(checkpoint(parts.cones()))
+                : Optional.empty()),
+                new Result.Words(List.copyOf(work.replies), parts.alarms().tell()), parts.findings());
+    }
+
+    private Checkpoint checkpoint(Map<String, ConeLive> cones) {
+        Map<String, Double> warm = new TreeMap<>();
+        List<Checkpoint.ConePoint> points = new ArrayList<>();
+        cones.forEach((id, live) -> {
+            if (live.judged().belief().known()) {
+                warm.put(id, live.judged().belief().middleC());
+            }
+            live.judged().roomC().ifPresent(r -> warm.put("room", r));
+            Batch b = work.batch(id);
+            if (b.stage().develops()) {
+                var d = live.growth().done();
+                points.add(new Checkpoint.ConePoint(id, b.number(), d.leastDegreeHours(), d.mostDegreeHours(),
+                        d.hoursArrested()));
+            }
+        });
+        List<Checkpoint.Temperature> t = new ArrayList<>();
+        warm.forEach((series, c) -> t.add(new Checkpoint.Temperature(series, c)));
+        return new Checkpoint(work.image.now(), t, points);
+    }
+}

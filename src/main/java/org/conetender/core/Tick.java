@@ -1,0 +1,213 @@
+package org.conetender.core;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import org.conetender.core.alarm.AlarmKind;
+import org.conetender.core.alarm.Alarms;
+import org.conetender.core.batch.Batch;
+import org.conetender.core.batch.Change;
+import org.conetender.core.batch.Moves;
+import org.conetender.core.guard.Finding;
+import org.conetender.core.guard.Guard;
+import org.conetender.core.guard.Guards;
+import org.conetender.core.guard.Power;
+import org.conetender.core.guard.View;
+import org.conetender.core.hatch.Speed;
+import org.conetender.core.heat.Hold;
+import org.conetender.core.heat.Share;
+import org.conetender.core.image.Image;
+import org.conetender.core.image.Request;
+import org.conetender.core.judge.ConeJudgement;
+import org.conetender.core.settings.Cone;
+import org.conetender.core.settings.Settings;
+import org.conetender.core.unit.Units;
+
+/**
+ * The only verb of the core: settings, state and image in, the next state and all decisions out.
+ * Pure: no clock, no I/O, no thread; the same arguments always give the same result.
+ *
+ * <p>Three passes, one direction. <b>Judge</b>: what do we believe. <b>Decide</b>: requests are taken
+ * or refused, batches move, the law wants, the guards forbid; output = demand ∧ permits. <b>Tell</b>:
+ * alarms, forecasts, the record.
+ */
+public final class Tick {
+
+    private final Settings settings;
+    private final List<Guard> guards;
+
+    public Tick(Settings settings) {
+        this(settings, Guards.ALL);
+    }
+
+    /** With other guards than all of them; for the tests that prove each one needed. */
+    public Tick(Settings settings, List<Guard> guards) {
+        this.settings = settings;
+        this.guards = guards;
+    }
+
+    /** What one cone's law is shown. */
+    record Now(ConeJudgement judged, long dtMs) {}
+
+    /** One tick. */
+    public Result step(State before, Image image) {
+        Work work = new Work(settings, before, image);
+        Ledger.Settled settled = before.ledger().settled(image.inbox().commits());
+        work.ledger = settled.ledger();
+        work.judge();
+
+        List<Request> waiting = new Desk(work, guards).serve(withButtons(work, image));
+        move(work);
+        Map<String, Hold> holds = holds(work);
+        Map<String, Share.Credit> credits = credits(work, holds);
+        Map<String, List<Finding>> findings = findings(work, credits);
+        Map<String, ConeLive.ConeOut> outs = outputs(work, credits, findings);
+        consequences(work, findings);
+
+        Telling telling = new Telling(work);
+        Alarms.Turn alarms = telling.alarms(settled, findings);
+        telling.answers(settled);
+        Map<String, ConeLive> cones = new TreeMap<>();
+        for (Cone c : settings.cones()) {
+            cones.put(c.id(), telling.grown(c, holds.get(c.id()), credits.get(c.id()), outs.get(c.id())));
+        }
+        return telling.result(new Telling.Parts(cones, alarms, waiting, findings), levels(outs, findings));
+    }
+
+    private static List<Request> withButtons(Work work, Image image) {
+        List<Request> all = new ArrayList<>(image.inbox().requests());
+        for (Cone c : work.settings.cones()) {
+            Buttons.pressed(work, c).ifPresent(all::add);
+        }
+        return all;
+    }
+
+    /** What time and degree-hours bring about. */
+    private static void move(Work work) {
+        for (Cone c : work.settings.cones()) {
+            Batch b = work.batch(c.id());
+            Moves.due(b, c.timing(),
+                    new Moves.Progress(work.live(c.id()).growth().doneOf(b), Speed.UNKNOWN_LOT),
+                    new Moves.Clock(work.image.now(), work.caps(c).waitMs()))
+                    .ifPresent(m -> work.write(c.id(), m));
+            Offering.automatic(work, c).ifPresent(m -> work.write(c.id(), m));
+        }
+    }
+
+    private static Map<String, Hold> holds(Work work) {
+        Map<String, Hold> holds = new TreeMap<>();
+        for (Cone c : work.settings.cones()) {
+            holds.put(c.id(), Demand.hold(work.live(c.id()).hold(), c, work.batch(c.id()),
+                    new Now(work.judged.get(c.id()), work.dtMs)));
+        }
+        return holds;
+    }
+
+    private static Map<String, Share.Credit> credits(Work work, Map<String, Hold> holds) {
+        Map<String, Share.Credit> credits = new TreeMap<>();
+        for (Cone c : work.settings.cones()) {
+            long window = Hold.Plant.of(c.fittings().heat(), 1, 0, 0).windowMs();
+            credits.put(c.id(), Share.after(work.live(c.id()).credit(), holds.get(c.id()).duty(),
+                    work.live(c.id()).out().heat(), new Share.Window(work.dtMs, window)));
+        }
+        return credits;
+    }
+
+    /** Every guard looks at every cone, in the order in which power is shared out. */
+    private Map<String, List<Finding>> findings(Work work, Map<String, Share.Credit> credits) {
+        List<Share.Claim> claims = new ArrayList<>();
+        for (Cone c : settings.cones()) {
+            claims.add(new Share.Claim(c.id(), credits.get(c.id()), work.live(c.id()).out().heat()));
+        }
+        Map<String, List<Finding>> findings = new TreeMap<>();
+        double watts = 0;
+        for (Share.Claim claim : Share.order(claims)) {
+            Cone c = settings.cone(claim.cone()).orElseThrow();
+            View v = work.view(c, new View.Wants(claim.credit().wants(), Demand.airOff(c, work.batch(c.id())),
+                    claim.wasOn()),
+                    new View.SiteLoad(watts, work.before.live().timers().wallUntrustedForMs()));
+            List<Finding> found = guards.stream().flatMap(g -> g.look(v).stream()).toList();
+            findings.put(c.id(), found);
+            if (claim.credit().wants() && permits(found, Power.HEAT)) {
+                watts += c.fittings().heat().watts();
+            }
+        }
+        return findings;
+    }
+
+    private static boolean permits(List<Finding> found, Power p) {
+        return found.stream().noneMatch(f -> f.denies().contains(p));
+    }
+
+    /** output = demand ∧ permits; all power passes here. */
+    private static Map<String, ConeLive.ConeOut> outputs(Work work, Map<String, Share.Credit> credits,
+                                                         Map<String, List<Finding>> findings) {
+        Map<String, ConeLive.ConeOut> outs = new TreeMap<>();
+        for (Cone c : work.settings.cones()) {
+            List<Finding> found = findings.get(c.id());
+            Batch b = work.batch(c.id());
+            boolean cutOut = c.fittings().heat().cutOut();
+            boolean closed = cutOut && Demand.aimC(c, b).isPresent() && permits(found, Power.CUT_OUT);
+            boolean heat = credits.get(c.id()).wants() && permits(found, Power.HEAT) && (closed || !cutOut);
+            boolean light = permits(found, Power.LAMPS);
+            outs.put(c.id(), new ConeLive.ConeOut(heat, closed,
+                    Demand.airOff(c, b) && permits(found, Power.AIR_OFF),
+                    light && Demand.lamp(c, b), light && Demand.trigger(c, b, work.image.now())));
+        }
+        return outs;
+    }
+
+    /** What the findings do to the book: latches, doubts, and a separation that is over. */
+    private static void consequences(Work work, Map<String, List<Finding>> findings) {
+        for (Cone c : work.settings.cones()) {
+            List<Finding> found = findings.get(c.id());
+            for (Finding f : found) {
+                if (f.clears() == Finding.Clears.ACKNOWLEDGED
+                        && work.ledger.book().cone(c.id()).latch(f.guard()).isEmpty()) {
+                    work.write(c.id(), new Change.Tripped(f.guard(), f.what()));
+                }
+                f.doubt().filter(d -> !work.batch(c.id()).marks().words().doubts().contains(d))
+                        .ifPresent(d -> work.write(c.id(), new Change.Doubted(d)));
+            }
+            if (work.batch(c.id()).stage().airOff() != null && !permits(found, Power.AIR_OFF)) {
+                String why = found.stream().filter(f -> f.denies().contains(Power.AIR_OFF)).findFirst()
+                        .map(Finding::what).orElseThrow();
+                work.write(c.id(), new Change.Moved("ready", why));
+            }
+        }
+    }
+
+    private Map<String, Boolean> levels(Map<String, ConeLive.ConeOut> outs,
+            Map<String, List<Finding>> findings) {
+        Map<String, Boolean> levels = new TreeMap<>();
+        for (Cone c : settings.cones()) {
+            ConeLive.ConeOut o = outs.get(c.id());
+            var fit = c.fittings();
+            put(levels, c.id() + ".heat", fit.heat().kind() != Cone.HeatKind.NONE, o.heat());
+            put(levels, c.id() + ".cut-out", fit.heat().cutOut(), o.cutOut());
+            put(levels, c.id() + ".air-pause", true, o.airPause());
+            put(levels, c.id() + ".lamp", fit.lights().harvest(), o.lamp());
+            put(levels, c.id() + ".trigger", fit.lights().trigger(), o.trigger());
+        }
+        boolean beat = findings.values().stream().allMatch(f -> permits(f, Power.HEARTBEAT));
+        put(levels, "site.heartbeat", settings.site().supply().heartbeat(), beat);
+        return levels;
+    }
+
+    private static void put(Map<String, Boolean> levels, String id, boolean fitted, boolean level) {
+        if (fitted) {
+            levels.put(id, level);
+        }
+    }
+
+    /** Alarms that concern everything stand once, for the site. */
+    static String place(AlarmKind kind, String cone) {
+        return kind.siteWide() ? "" : cone;
+    }
+
+    /** Whether a minute has passed. */
+    static boolean minutePassed(long sinceMs, long nowMs) {
+        return nowMs - sinceMs >= Units.MINUTE_MS;
+    }
+}

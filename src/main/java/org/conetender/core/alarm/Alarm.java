@@ -1,0 +1,60 @@
+package org.conetender.core.alarm;
+
+import java.util.Optional;
+import org.conetender.core.unit.Moment;
+
+/**
+ * One alarm that is active, or was so a moment ago.
+ *
+ * @param cone its cone; empty for the site
+ * @param kind which
+ * @param what the cause in words, as first seen
+ * @param course since when, and how it was told
+ */
+public record Alarm(String cone, AlarmKind kind, String what, Course course) {
+
+    /**
+     * @param since when its cause began
+     * @param goneAtMs monotonic ms since which the cause has been absent; −1 while it is present
+     * @param told how often a person was told
+     * @param toldAtMs when last, monotonic ms
+     * @param acknowledgedAtMs when a person acknowledged, monotonic ms; empty while nobody has
+     */
+    public record Course(Moment since, long goneAtMs, int told, long toldAtMs,
+            Optional<Long> acknowledgedAtMs) {}
+
+    /** Whether a person has been told, which is when it counts. */
+    public boolean raised() {
+        return course.told() > 0;
+    }
+
+    public boolean acknowledged() {
+        return course.acknowledgedAtMs().isPresent();
+    }
+
+    /** Identifies it within the site. */
+    public String key() {
+        return key(cone, kind);
+    }
+
+    static String key(String cone, AlarmKind kind) {
+        return cone + "/" + kind.id();
+    }
+
+    Alarm present(long goneAtMs) {
+        return new Alarm(cone, kind, what,
+                new Course(course.since(), goneAtMs, course.told(), course.toldAtMs(),
+                course.acknowledgedAtMs()));
+    }
+
+    Alarm told(long nowMs) {
+        return new Alarm(cone, kind, what,
+                new Course(course.since(), course.goneAtMs(), course.told() + 1, nowMs,
+                Optional.empty()));
+    }
+
+    Alarm acknowledged(long nowMs) {
+        return new Alarm(cone, kind, what, new Course(course.since(), course.goneAtMs(),
+                Math.max(1, course.told()), course.toldAtMs(), Optional.of(nowMs)));
+    }
+}

@@ -1,0 +1,104 @@
+package org.conetender.core.alarm;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import org.conetender.core.unit.Moment;
+import org.conetender.core.unit.Units;
+
+/**
+ * Which alarms stand, and whom to tell when again: raise, acknowledge, return, repeat. Acknowledging
+ * silences; only the end of the cause clears.
+ *
+ * @param standing by key, in order
+ */
+public record Alarms(Map<String, Alarm> standing) {
+
+    public static final Alarms NONE = new Alarms(Map.of());
+
+    /** A cause must be gone this long before its alarm ends, so that it does not flutter (guess). */
+    static final long OFF_DELAY_MS = Units.MINUTE_MS;
+
+    /** Something that is wrong now. @param cone empty for the site  @param what in words */
+    public record Cause(String cone, AlarmKind kind, String what) {}
+
+    /**
+     * @param next the alarms after this tick
+     * @param tell those of which a person is told now, first or again
+     * @param over those that ended now
+     */
+    public record Turn(Alarms next, List<Alarm> tell, List<Alarm> over) {}
+
+    /**
+     * One tick.
+     *
+     * @param causes what is wrong now
+     * @param now the clock
+     */
+    public Turn after(List<Cause> causes, Moment now) {
+        Map<String, Alarm> next = new TreeMap<>(standing);
+        for (Cause c : causes) {
+            Alarm known = next.get(Alarm.key(c.cone(), c.kind()));
+            Alarm fresh = new Alarm(c.cone(), c.kind(), c.what(),
+                    new Alarm.Course(now, -1, 0, 0, Optional.empty()));
+            next.put(fresh.key(), known == null ? fresh : known.present(-1));
+        }
+        List<Alarm> over = fade(causes, next, now.monoMs());
+        List<Alarm> tell = new ArrayList<>();
+        for (Map.Entry<String, Alarm> e : next.entrySet()) {
+            if (due(e.getValue(), now.monoMs())) {
+                e.setValue(e.getValue().told(now.monoMs()));
+                tell.add(e.getValue());
+            }
+        }
+        return new Turn(new Alarms(java.util.Collections.unmodifiableMap(next)), tell, over);
+    }
+
+    private static List<Alarm> fade(List<Cause> causes, Map<String, Alarm> next, long nowMs) {
+        List<Alarm> over = new ArrayList<>();
+        for (Alarm a : List.copyOf(next.values())) {
+            if (causes.stream().anyMatch(c -> Alarm.key(c.cone(), c.kind()).equals(a.key()))) {
+                continue;
+            }
+            long gone = a.course().goneAtMs() < 0 ? nowMs : a.course().goneAtMs();
+            if (a.raised() && nowMs - gone < OFF_DELAY_MS) {
+                next.put(a.key(), a.present(gone));
+            } else {
+                next.remove(a.key());
+                over.add(a);
+            }
+        }
+        return over.stream().filter(Alarm::raised).toList();
+    }
+
+    private static boolean due(Alarm a, long nowMs) {
+        Alarm.Course c = a.course();
+        if (c.goneAtMs() >= 0) {
+            return false;
+        }
+        if (c.acknowledgedAtMs().isPresent()) {
+            long quiet = a.kind().quietMs();
+            return quiet != Long.MAX_VALUE && nowMs - c.acknowledgedAtMs().get() >= quiet;
+        }
+        return a.raised() ? nowMs - c.toldAtMs() >= a.kind().repeatAfterMs(c.told())
+                : nowMs - c.since().monoMs() >= a.kind().onDelayMs();
+    }
+
+    /** The alarms after a person has seen that one; unchanged when it does not stand. */
+    public Alarms acknowledged(String cone, String id, long nowMs) {
+        Alarm a = standing.get(cone + "/" + id);
+        if (a == null) {
+            return this;
+        }
+        Map<String, Alarm> next = new TreeMap<>(standing);
+        next.put(a.key(), a.acknowledged(nowMs));
+        return new Alarms(java.util.Collections.unmodifiableMap(next));
+    }
+
+    /** Those a person has been told of. */
+    public List<Alarm> raised() {
+        return standing.values().stream().filter(Alarm::raised).toList();
+    }
+}

@@ -1,0 +1,69 @@
+package org.conetender.core.batch;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import org.conetender.core.image.Ask;
+import org.conetender.core.settings.Cone;
+import org.conetender.core.settings.Settings;
+import org.conetender.core.unit.Moment;
+
+/**
+ * The durable half of the state: nothing but a fold of the facts, so that a restart that reads the
+ * same facts stands where it stood.
+ *
+ * @param cones by id, one for every configured cone and for every cone the record remembers
+ * @param recentIds the last request ids that were acted on, oldest first
+ * @param away who may be called instead, while nobody is near
+ */
+public record Book(Map<String, ConeBook> cones, List<String> recentIds, Optional<Away> away) {
+
+    /** A repeat of a request id is refused within this many requests (guess: days of use). */
+    static final int REMEMBERED_IDS = 256;
+
+    /** @param helper who may be called  @param since when it was told */
+    public record Away(String helper, Moment since) {}
+
+    /** The empty book of these settings. */
+    public static Book empty(Settings settings, Moment at) {
+        Map<String, ConeBook> cones = new TreeMap<>();
+        for (Cone c : settings.cones()) {
+            cones.put(c.id(), ConeBook.empty(c.usual(), at));
+        }
+        return new Book(cones, List.of(), Optional.empty());
+    }
+
+    /** The book of that cone; the cone must be configured. */
+    public ConeBook cone(String id) {
+        return cones.get(id);
+    }
+
+    /** The book after that fact. A fact of a cone that is no longer configured changes nothing. */
+    public Book after(Fact f) {
+        Map<String, ConeBook> next = cones;
+        ConeBook cone = cones.get(f.cone());
+        if (cone != null) {
+            next = new TreeMap<>(cones);
+            next.put(f.cone(), cone.after(f));
+        }
+        return new Book(next, remember(f.source()), away(f));
+    }
+
+    private List<String> remember(String id) {
+        if (id.isEmpty() || recentIds.contains(id)) {
+            return recentIds;
+        }
+        List<String> ids = new ArrayList<>(recentIds);
+        ids.add(id);
+        return List.copyOf(ids.subList(Math.max(0, ids.size() - REMEMBERED_IDS), ids.size()));
+    }
+
+    private Optional<Away> away(Fact f) {
+        if (f.change() instanceof Change.Told(Ask.Away a)) {
+            return a.helper().isEmpty() ? Optional.empty() : Optional.of(new Away(a.helper(), f.at()));
+        }
+        return away;
+    }
+}

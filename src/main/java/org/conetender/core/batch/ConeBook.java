@@ -1,0 +1,118 @@
+package org.conetender.core.batch;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.conetender.core.image.Ask;
+import org.conetender.core.settings.Cone.Usual;
+import org.conetender.core.unit.Moment;
+
+/**
+ * What is durable of one cone.
+ *
+ * @param base the batch as it stood before {@code facts}
+ * @param facts of the present batch, so that a withdrawn one can be left out and the rest refolded
+ * @param batch {@code base} after all {@code facts}
+ * @param usual the charge {@code started} stands for
+ * @param latches what tripped and waits for a person
+ * @param acknowledged ids of alarms a person has seen
+ */
+public record ConeBook(Batch base, List<Fact> facts, Batch batch, Usual usual, List<Latch> latches,
+                       List<String> acknowledged) {
+
+    /** @param guard which one tripped  @param why in words  @param since when */
+    public record Latch(String guard, String why, Moment since) {}
+
+    static ConeBook empty(Usual usual, Moment at) {
+        Batch none = Batch.none(at);
+        return new ConeBook(none, List.of(), none, usual, List.of(), List.of());
+    }
+
+    /** Whether that guard waits for a person. */
+    public Optional<Latch> latch(String guard) {
+        return latches.stream().filter(l -> l.guard().equals(guard)).findFirst();
+    }
+
+    /** The last report that can still be withdrawn, newest first; empty when there is none. */
+    public Optional<Fact> lastReport() {
+        for (int i = facts.size() - 1; i >= 0; i--) {
+            if (Reports.withdrawable(facts.get(i))) {
+                return Optional.of(facts.get(i));
+            }
+        }
+        return Optional.empty();
+    }
+
+    ConeBook after(Fact f) {
+        return switch (f.change()) {
+            case Change.Told(Ask.Withdraw _) -> without(lastReport());
+            case Change.Told(Ask.SetUsual u) -> withUsual(u);
+            case Change.Told(Ask.Acknowledge a) -> acknowledged(a.alarm());
+            case Change.Tripped t -> tripped(t, f.at());
+            case Change.Released r -> released(r.guard());
+            case Change.AlarmOver a -> over(a.alarm());
+            case Change.Told _, Change.Moved _, Change.Doubted _ -> folded(f);
+            case Change.Began _ -> this;
+        };
+    }
+
+    private ConeBook folded(Fact f) {
+        Batch next = Life.after(batch, f);
+        boolean fresh = next.number() != batch.number();
+        List<Fact> kept = new ArrayList<>(fresh ? List.of() : facts);
+        kept.add(f);
+        return new ConeBook(fresh ? batch : base, List.copyOf(kept), next, usual, latches, acknowledged);
+    }
+
+    /** Leaves out every fact of that report's request, and what the daemon itself derived after it. */
+    private ConeBook without(Optional<Fact> report) {
+        if (report.isEmpty()) {
+            return this;
+        }
+        Fact gone = report.get();
+        List<Fact> kept = new ArrayList<>();
+        Batch b = base;
+        for (Fact f : facts) {
+            boolean same = f.seq() == gone.seq()
+                    || (!gone.source().isEmpty() && f.source().equals(gone.source()));
+            boolean derived = f.seq() > gone.seq() && f.change() instanceof Change.Moved;
+            if (!same && !derived) {
+                kept.add(f);
+                b = Life.after(b, f);
+            }
+        }
+        return new ConeBook(base, List.copyOf(kept), b, usual, latches, acknowledged);
+    }
+
+    private ConeBook withUsual(Ask.SetUsual u) {
+        Usual next = new Usual(u.lot().orElse(usual.lot()), u.litres().orElse(usual.litres()),
+                u.cystsG().orElse(usual.cystsG()), u.ppt().orElse(usual.ppt()));
+        return new ConeBook(base, facts, batch, next, latches, acknowledged);
+    }
+
+    private ConeBook tripped(Change.Tripped t, Moment at) {
+        if (latch(t.guard()).isPresent()) {
+            return this;
+        }
+        List<Latch> next = new ArrayList<>(latches);
+        next.add(new Latch(t.guard(), t.why(), at));
+        return new ConeBook(base, facts, batch, usual, List.copyOf(next), acknowledged);
+    }
+
+    private ConeBook released(String guard) {
+        List<Latch> next = latches.stream().filter(l -> !l.guard().equals(guard)).toList();
+        return new ConeBook(base, facts, batch, usual, next, acknowledged);
+    }
+
+    private ConeBook acknowledged(String alarm) {
+        List<String> next = new ArrayList<>(acknowledged);
+        next.remove(alarm);
+        next.add(alarm);
+        return new ConeBook(base, facts, batch, usual, latches, List.copyOf(next));
+    }
+
+    private ConeBook over(String alarm) {
+        List<String> next = acknowledged.stream().filter(a -> !a.equals(alarm)).toList();
+        return new ConeBook(base, facts, batch, usual, latches, next);
+    }
+}

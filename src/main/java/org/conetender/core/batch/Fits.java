@@ -1,0 +1,136 @@
+package org.conetender.core.batch;
+
+import java.util.Optional;
+import org.conetender.core.image.Ask;
+import org.conetender.core.image.Step;
+
+/**
+ * Whether a report fits where the batch stands. Forgiving by design: a later report implies the
+ * earlier ones. Refused is what would confuse one batch with another or endanger animals; what
+ * endangers pump or heater is refused by the guards. Each refusal says what to do.
+ */
+public final class Fits {
+
+    /** A report can be withdrawn within this time (guess: one round of chores). */
+    public static final long WITHDRAW_WITHIN_MS = 30 * 60_000;
+
+    private Fits() {}
+
+    /** Why the step does not fit, as a sentence without the cone's name; empty when it does. */
+    public static Optional<String> refusal(ConeBook book, Step step) {
+        Stage stage = book.batch().stage();
+        return Optional.ofNullable(switch (step) {
+            case STARTED -> stage instanceof Stage.Clean || stage instanceof Stage.Drained
+                    || stage.hasAnimals()
+                    ? null : holds(book, "started");
+            case FILLED -> fill(stage, book);
+            case STOCKED -> stock(stage, book);
+            case SALTED -> stage.hasWater() && !(stage instanceof Stage.Abandoned) ? null
+                    : "there is no water in it to salt; report 'filled' first.";
+            case FIRST_SEEN -> stage.develops() ? null : "no cysts are in it; report 'stocked' first.";
+            case VALVE_SHUT, VALVE_OPEN, HANDS_IN -> null;
+            case TOPPED_UP -> stage.hasWater() ? null : "there is no water in it; report 'filled' instead.";
+            case SETTLE -> settle(stage);
+            case DRAWING -> stage instanceof Stage.Settling || stage instanceof Stage.Settled ? null
+                    : stage instanceof Stage.Drawing
+                    ? "drawing was reported already; report 'drained' when it is done."
+                    : "nothing has settled yet; report 'settle' and wait for the layer first.";
+            case PART_DRAWN -> stage instanceof Stage.Drawing ? null
+                    : "nobody is drawing; report 'drawing' first.";
+            case DRAINED -> stage.hasWater() ? null
+                    : "it holds no water as far as reported; nothing to drain.";
+            case CLEANED -> cleaned(stage);
+            case RINSED, DISINFECTED -> stage instanceof Stage.Drained || stage instanceof Stage.Clean ? null
+                    : "it still holds a batch; report 'drained' first.";
+            case TOO_EARLY, RIGHT, LATE -> book.batch().number() > 0 && !(stage instanceof Stage.Hydrating)
+                    && !(stage instanceof Stage.Filled) && !(stage instanceof Stage.Incubating) ? null
+                    : "no harvest to judge yet; answer after the next one.";
+            case ABANDONED -> stage.hasWater() && !(stage instanceof Stage.Abandoned) ? null
+                    : "there is no batch to abandon.";
+        });
+    }
+
+    /** Why a count of a sub-sample does not fit; empty when it does. */
+    public static Optional<String> countRefusal(Stage stage) {
+        return stage.develops() ? Optional.empty() : Optional.of("no cysts are in it to count.");
+    }
+
+    private static String holds(ConeBook book, String word) {
+        return "batch " + book.batch().number() + " is " + book.batch().stage().word()
+                + " in it; report 'drained' "
+                + "or 'abandoned' before '" + word + "', or 'withdraw' the report that was a mistake.";
+    }
+
+    private static String fill(Stage stage, ConeBook book) {
+        return stage instanceof Stage.Clean || stage instanceof Stage.Filled || stage instanceof Stage.Drained
+                ? null : holds(book, "filled");
+    }
+
+    private static String stock(Stage stage, ConeBook book) {
+        return stage instanceof Stage.Clean || stage instanceof Stage.Filled || stage instanceof Stage.Drained
+                ? null : holds(book, "stocked");
+    }
+
+    private static String settle(Stage stage) {
+        return switch (stage) {
+            case Stage.Hatching _, Stage.Ready _ -> null;
+            case Stage.Settling _, Stage.Settled _, Stage.Drawing _ -> "it is settling already.";
+            case Stage.Hydrating _, Stage.Incubating _ ->
+                    "nothing has hatched yet; wait for the ready time, or "
+                    + "report 'first-seen' if nauplii swim.";
+            case Stage.Clean _, Stage.Filled _, Stage.Drained _, Stage.Abandoned _ ->
+                    "there is nothing to harvest.";
+        };
+    }
+
+    private static String cleaned(Stage stage) {
+        return switch (stage) {
+            case Stage.Hydrating _, Stage.Incubating _ -> "its cysts have not hatched; if the cone really is "
+                    + "empty report 'drained' first, then 'cleaned'.";
+            case Stage.Clean _, Stage.Filled _, Stage.Hatching _, Stage.Ready _, Stage.Settling _,
+                    Stage.Settled _,
+                 Stage.Drawing _, Stage.Drained _, Stage.Abandoned _ -> null;
+        };
+    }
+
+    /** Why that ask's figures cannot be right, with the bound; empty when they can. */
+    public static Optional<String> badFigures(Ask ask) {
+        return Optional.ofNullable(switch (ask) {
+            case Ask.DidFill f -> first(range("litres", f.litres(), 0.1, 25), range("ppt", f.ppt(), 0, 90));
+            case Ask.DidStock s -> first(range("cysts-g", s.cystsG(), 0.01, 200), lot(s.lot()));
+            case Ask.DidCount c -> first(c.nauplii() < 0 || c.umbrella() < 0 || c.unhatched() < 0
+                    || c.nauplii() > 1_000_000 || c.umbrella() > 1_000_000 || c.unhatched() > 1_000_000
+                    ? "counts must lie between 0 and 1000000." : null,
+                    range("sample-ml", c.sampleMl(), 0.01, 1_000));
+            case Ask.SetUsual u -> first(u.litres().map(v -> range("litres", v, 0.1, 25)).orElse(null),
+                    u.ppt().map(v -> range("ppt", v, 0, 90)).orElse(null),
+                    u.cystsG().map(v -> range("cysts-g", v, 0.01, 200)).orElse(null),
+                    u.lot().map(Fits::lot).orElse(null));
+            case Ask.Did _, Ask.SetSetpoint _, Ask.Withdraw _, Ask.Acknowledge _, Ask.Away _ -> null;
+        });
+    }
+
+    private static String first(String... found) {
+        for (String s : found) {
+            if (s != null) {
+                return s;
+            }
+        }
+        return null;
+    }
+
+    private static String range(String name, double v, double least, double most) {
+        return v >= least && v <= most ? null
+                : name + " = " + v + " cannot be right; give a number from " + trim(least) + " to "
+                + trim(most) + ".";
+    }
+
+    private static String trim(double d) {
+        return d == Math.rint(d) ? String.valueOf((long) d) : String.valueOf(d);
+    }
+
+    private static String lot(String lot) {
+        return lot.isBlank() || lot.length() > 40 || lot.chars().anyMatch(c -> c < 32)
+                ? "a lot needs a label of 1 to 40 characters, such as L-0417." : null;
+    }
+}

@@ -1,0 +1,95 @@
+package org.conetender.core.batch;
+
+import java.util.List;
+import java.util.Optional;
+import org.conetender.core.image.Ask;
+import org.conetender.core.image.Step;
+import org.conetender.core.unit.Moment;
+
+/**
+ * The one place where a batch changes: a fold of facts. Total, so that a record that was accepted
+ * once can always be read back; whether a step is welcome is {@link Fits}' question, not this one's.
+ */
+public final class Life {
+
+    private Life() {}
+
+    /** The batch after that fact. */
+    public static Batch after(Batch b, Fact f) {
+        return switch (f.change()) {
+            case Change.Told t -> told(b, t.ask(), f.at());
+            case Change.Moved m -> moved(b, m.stage(), f.at());
+            case Change.Doubted d -> b.doubted(d.why());
+            case Change.Tripped _, Change.Released _, Change.AlarmOver _, Change.Began _ -> b;
+        };
+    }
+
+    private static Batch told(Batch b, Ask ask, Moment at) {
+        return switch (ask) {
+            case Ask.Did d -> did(b, d.step(), at);
+            case Ask.DidFill d -> fill(b, d, at);
+            case Ask.DidStock d -> stock(b, d, at);
+            case Ask.SetSetpoint s -> b.with(b.marks().setpoint(s.degreesC()));
+            case Ask.DidCount _, Ask.SetUsual _, Ask.Withdraw _, Ask.Acknowledge _, Ask.Away _ -> b;
+        };
+    }
+
+    private static Batch did(Batch b, Step step, Moment at) {
+        return switch (step) {
+            case STARTED -> b.stage() instanceof Stage.Clean ? b
+                    : clean(b.assumed(Implied.before(b.stage(), Step.CLEANED)), at);
+            case SALTED -> b.with(b.marks().salted(true));
+            case FIRST_SEEN -> b.stage() instanceof Stage.Hydrating || b.stage() instanceof Stage.Incubating
+                    ? b.to(new Stage.Hatching(at)) : b;
+            case VALVE_SHUT -> b.with(b.marks().valveShut(true));
+            case VALVE_OPEN -> b.with(b.marks().valveShut(false));
+            case SETTLE -> b.to(new Stage.Settling(at));
+            case DRAWING -> b.stage().airOff() == null ? b : b.to(new Stage.Drawing(at, b.stage().airOff()));
+            case PART_DRAWN -> b.to(new Stage.Hatching(at)).with(b.marks().harvested());
+            case DRAINED -> b.assumed(Implied.before(b.stage(), Step.DRAINED)).to(new Stage.Drained(at));
+            case CLEANED -> clean(b.assumed(Implied.before(b.stage(), Step.CLEANED)), at);
+            case TOPPED_UP -> b.with(b.marks().toppedUp(at));
+            case HANDS_IN -> handsIn(b, at);
+            case ABANDONED -> b.to(new Stage.Abandoned(at));
+            case FILLED, STOCKED, RINSED, DISINFECTED, TOO_EARLY, RIGHT, LATE -> b;
+        };
+    }
+
+    /** Hands in the water end a separation: the air comes back (design.md). */
+    private static Batch handsIn(Batch b, Moment at) {
+        Batch marked = b.with(b.marks().handsIn(at));
+        return b.stage().airOff() == null ? marked : marked.to(new Stage.Ready(at));
+    }
+
+    private static Batch clean(Batch b, Moment at) {
+        return b.to(new Stage.Clean(at));
+    }
+
+    private static Batch fill(Batch b, Ask.DidFill d, Moment at) {
+        Optional<Batch.Fill> fill = Optional.of(new Batch.Fill(d.litres(), d.ppt(), at));
+        if (b.stage() instanceof Stage.Filled) {
+            return new Batch(b.number(), b.stage(), fill, b.stock(), b.marks().salted(d.ppt() > 0));
+        }
+        List<String> assumed = Implied.before(b.stage(), Step.FILLED);
+        return new Batch(b.number() + 1, new Stage.Filled(at), fill, Optional.empty(),
+                Batch.Marks.NONE.salted(d.ppt() > 0)).assumed(assumed);
+    }
+
+    private static Batch stock(Batch b, Ask.DidStock d, Moment at) {
+        return new Batch(b.number(), new Stage.Hydrating(at), b.fill(),
+                Optional.of(new Batch.Stock(d.lot(), d.cystsG(), at)), b.marks());
+    }
+
+    /** @throws IllegalArgumentException for a word no release has written */
+    private static Batch moved(Batch b, String stage, Moment at) {
+        Moment off = b.stage().airOff();
+        return b.to(switch (stage) {
+            case "incubating" -> new Stage.Incubating(at);
+            case "hatching" -> new Stage.Hatching(at);
+            case "ready" -> new Stage.Ready(at);
+            case "settling" -> new Stage.Settling(at);
+            case "settled" -> new Stage.Settled(at, off == null ? at : off);
+            default -> throw new IllegalArgumentException("a batch cannot move itself to '" + stage + "'");
+        });
+    }
+}

@@ -1,0 +1,56 @@
+package org.conetender.core.batch;
+
+import java.util.Optional;
+import org.conetender.core.hatch.Development;
+import org.conetender.core.hatch.Speed;
+import org.conetender.core.settings.Cone;
+import org.conetender.core.unit.Moment;
+import org.conetender.core.unit.Units;
+
+/** When a batch moves on by itself, because of time or degree-hours. */
+public final class Moves {
+
+    /** After a part was drawn, the rest gets this long before a second harvest is offered (guess). */
+    static final long SECOND_HARVEST_MS = 2 * Units.HOUR_MS;
+
+    private Moves() {}
+
+    /**
+     * The move that is due, if any.
+     *
+     * @param b the batch
+     * @param timing the cone's times
+     * @param done how far its cysts are, and the lot's speed
+     * @param clock now, and how long to settle
+     */
+    public static Optional<Change.Moved> due(Batch b, Cone.Timing timing, Progress done, Clock clock) {
+        return Optional.ofNullable(switch (b.stage()) {
+            case Stage.Hydrating s when clock.past(s.since(), Units.msOfHours(timing.hydrationHours())) ->
+                    new Change.Moved("incubating", "hydration is over");
+            case Stage.Incubating _ when done.degreeHours() >= done.speed().k10() ->
+                    new Change.Moved("hatching", "one in ten should have hatched");
+            case Stage.Hatching s when done.degreeHours() >= done.speed().k90()
+                    && (b.marks().harvests() == 0 || clock.past(s.since(), SECOND_HARVEST_MS)) ->
+                    new Change.Moved("ready", "nine in ten should have hatched");
+            case Stage.Settling s when clock.past(s.since(), clock.settleMs()) ->
+                    new Change.Moved("settled", "the wait is over");
+            case Stage.Clean _, Stage.Filled _, Stage.Hydrating _, Stage.Incubating _, Stage.Hatching _,
+                 Stage.Ready _, Stage.Settling _, Stage.Settled _, Stage.Drawing _, Stage.Drained _,
+                 Stage.Abandoned _ -> null;
+        });
+    }
+
+    /** @param development of its cysts  @param speed of its lot */
+    public record Progress(Development development, Speed speed) {
+        double degreeHours() {
+            return development.degreeHours();
+        }
+    }
+
+    /** @param now this tick's  @param settleMs how long settling lasts for this batch */
+    public record Clock(Moment now, long settleMs) {
+        boolean past(Moment since, long ms) {
+            return now.since(since).leastMs() >= ms;
+        }
+    }
+}

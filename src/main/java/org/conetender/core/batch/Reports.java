@@ -1,0 +1,46 @@
+package org.conetender.core.batch;
+
+import org.conetender.core.image.Ask;
+import org.conetender.core.image.Step;
+
+/** What kind of report a request is: which take permission away, and which can be withdrawn. */
+public final class Reports {
+
+    private Reports() {}
+
+    /**
+     * Whether acting on it only takes permission away (heat, or air off), so that it need not wait
+     * for the record (style.md, commit order).
+     */
+    public static boolean takesAway(Change change) {
+        return switch (change) {
+            case Change.Told t -> takesAway(t.ask());
+            // The daemon moves itself only forward and toward air; a move into settling is a grant.
+            case Change.Moved m -> !m.stage().equals("settling");
+            case Change.Tripped _, Change.Doubted _, Change.AlarmOver _, Change.Began _ -> true;
+            case Change.Released _ -> false;
+        };
+    }
+
+    private static boolean takesAway(Ask ask) {
+        return switch (ask) {
+            case Ask.Did d -> switch (d.step()) {
+                case DRAINED, ABANDONED, VALVE_OPEN, HANDS_IN, PART_DRAWN -> true;
+                case STARTED, FILLED, SALTED, STOCKED, FIRST_SEEN, VALVE_SHUT, SETTLE, DRAWING, RINSED,
+                        CLEANED,
+                     DISINFECTED, TOPPED_UP, TOO_EARLY, RIGHT, LATE -> false;
+            };
+            case Ask.DidFill _, Ask.DidStock _, Ask.DidCount _, Ask.SetUsual _, Ask.SetSetpoint _,
+                 Ask.Withdraw _, Ask.Acknowledge _, Ask.Away _ -> false;
+        };
+    }
+
+    /** Whether that fact is a person's report about the batch, which can be taken back. */
+    static boolean withdrawable(Fact f) {
+        return f.change() instanceof Change.Told(Ask ask) && switch (ask) {
+            case Ask.Did d -> d.step() != Step.HANDS_IN;
+            case Ask.DidFill _, Ask.DidStock _, Ask.DidCount _, Ask.SetSetpoint _ -> true;
+            case Ask.SetUsual _, Ask.Withdraw _, Ask.Acknowledge _, Ask.Away _ -> false;
+        };
+    }
+}

@@ -1,0 +1,171 @@
+package org.conetender.core.face;
+
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+import org.conetender.core.image.Step;
+import org.conetender.core.settings.Cone;
+import org.conetender.core.settings.Settings;
+
+/**
+ * The {@code $description} documents (Homie 5, mqtt.md). A stranger's client can use everything
+ * through them alone. Their version is a hash of their content, so that it changes whenever they do.
+ */
+public final class Description {
+
+    static final String STAGES = "clean,filled,hydrating,incubating,hatching,ready,settling,settled,drawing,"
+            + "drained,abandoned";
+    static final String STEPS = Arrays.stream(Step.values()).map(Step::word).collect(Collectors.joining(","));
+
+    static final String FILLED = schema(Map.of("litres", number(0.1, 25), "ppt", number(0, 90)), "litres",
+            "ppt");
+    static final String STOCKED = schema(Map.of("lot", text(40), "cysts-g", number(0.01, 200)), "lot",
+            "cysts-g");
+    static final String COUNT = schema(Map.of("nauplii", whole(), "umbrella", whole(), "unhatched", whole(),
+            "sample-ml", number(0.01, 1000)), "nauplii", "umbrella", "unhatched", "sample-ml");
+
+    private Description() {}
+
+    /** The nodes of a cone, in order. */
+    static final Map<String, List<Property>> CONE = cone();
+
+    /** The nodes of the site, in order. */
+    static final Map<String, List<Property>> SITE = site();
+
+    private static Map<String, List<Property>> cone() {
+        Map<String, List<Property>> n = new LinkedHashMap<>();
+        n.put("water", List.of(
+                Property.of("temperature", "Water temperature", "float").unit("°C"),
+                Property.of("setpoint", "Set-point of this batch", "float").format("15:30").unit("°C").set(),
+                Property.of("trust", "Whether the temperature is believed", "enum")
+                        .format("trusted,projected,untrusted"),
+                Property.of("why", "Why the temperature is not believed", "string")));
+        n.put("hatch", List.of(
+                Property.of("stage", "Stage of the batch", "enum").format(STAGES),
+                Property.of("batch", "Number of the batch", "integer"),
+                Property.of("degree-hours", "Degree-hours done", "float").unit("°C·h"),
+                Property.of("degree-hours-needed", "Degree-hours at the harvest point", "float").unit("°C·h"),
+                Property.of("hatched", "Share hatched, estimated", "float").unit("%"),
+                Property.of("ready-at", "Ready at", "datetime"),
+                Property.of("ready-from", "Ready in one of ten cases before", "datetime"),
+                Property.of("ready-until", "Ready in nine of ten cases before", "datetime"),
+                Property.of("outlook", "How the hatch stands, in words", "string"),
+                Property.of("arrested", "Whether development stands still", "boolean"),
+                Property.of("doubt", "Why to look before feeding", "string")));
+        n.put("heat", List.of(Property.of("on", "Heater on", "boolean"),
+                Property.of("duty", "Heat demanded", "float").unit("%"),
+                Property.of("vetoed", "Why heat is withheld", "string")));
+        n.put("air", List.of(Property.of("on", "Air commanded on", "boolean"),
+                Property.of("proven", "Whether air is proven to flow", "enum")
+                .format("proven,failed,unverified")));
+        n.put("lamp", List.of(Property.of("on", "Harvest lamp on", "boolean")));
+        n.put("siphon", List.of(Property.of("state", "Whether stopping the pump could flood it", "enum")
+                .format("safe,valve-shut,at-risk")));
+        n.put("usual", List.of(Property.of("lot", "Usual lot", "string").set(),
+                Property.of("litres", "Usual volume", "float").format("0.1:25").unit("L").set(),
+                Property.of("cysts-g", "Usual cysts", "float").format("0.01:200").unit("g").set(),
+                Property.of("ppt", "Usual salinity", "float").format("0:90").unit("g/kg").set()));
+        n.put("hand", List.of(Property.of("next-step", "What to do next", "string"),
+                Property.of("step", "Report a step", "enum").format(STEPS).set(),
+                Property.of("filled", "Report a filling with its figures", "json").format(FILLED).set(),
+                Property.of("stocked", "Report cysts with their figures", "json").format(STOCKED).set(),
+                Property.of("count", "Report a counted sub-sample", "json").format(COUNT).set(),
+                Property.of("withdraw", "Take back the last report", "string").set(),
+                Property.of("acknowledge", "Acknowledge an alarm by its id", "string").set(),
+                Property.of("answer", "The last answer", "string")));
+        return n;
+    }
+
+    private static Map<String, List<Property>> site() {
+        Map<String, List<Property>> n = new LinkedHashMap<>();
+        n.put("feed", List.of(Property.of("next", "Next feed", "datetime"),
+                Property.of("digest", "What is there for it", "string")));
+        n.put("room", List.of(Property.of("temperature", "Room temperature", "float").unit("°C")));
+        n.put("site", List.of(Property.of("clock", "Whether the clock is trusted", "enum")
+                .format("trusted,untrusted"),
+                Property.of("record", "How the record stands", "string"),
+                Property.of("away", "Who may be called while nobody is near; empty ends it", "string")
+                .set()));
+        return n;
+    }
+
+    /** The root device's document. */
+    public static String root(Settings s) {
+        Names names = new Names("homie", s.site().id());
+        Map<String, Object> d = head(s.site().name(), "hatchery");
+        d.put("nodes", nodes(SITE));
+        d.put("children", s.cones().stream().map(c -> names.device(c.id())).toList());
+        return versioned(d);
+    }
+
+    /** One cone's document. */
+    public static String cone(Settings s, Cone c) {
+        Map<String, Object> d = head(s.site().name() + ", cone " + c.id(), "hatching-cone");
+        d.put("nodes", nodes(CONE));
+        d.put("root", s.site().id());
+        return versioned(d);
+    }
+
+    private static Map<String, Object> head(String name, String type) {
+        Map<String, Object> d = new LinkedHashMap<>();
+        d.put("homie", "5.0");
+        d.put("version", 0);
+        d.put("name", name);
+        d.put("type", type);
+        return d;
+    }
+
+    private static String versioned(Map<String, Object> d) {
+        d.put("version", Json.write(d).hashCode() & 0x7fffffff);
+        return Json.write(d);
+    }
+
+    private static Map<String, Object> nodes(Map<String, List<Property>> nodes) {
+        Map<String, Object> out = new LinkedHashMap<>();
+        nodes.forEach((id, properties) -> {
+            Map<String, Object> p = new LinkedHashMap<>();
+            properties.forEach(x -> p.put(x.id(), x.describe()));
+            out.put(id, Map.of("properties", p));
+        });
+        return out;
+    }
+
+    private static String schema(Map<String, Object> properties, String... required) {
+        Map<String, Object> s = new LinkedHashMap<>();
+        s.put("type", "object");
+        Map<String, Object> p = new LinkedHashMap<>();
+        for (String r : required) {
+            p.put(r, properties.get(r));
+        }
+        s.put("properties", p);
+        s.put("required", List.of(required));
+        s.put("additionalProperties", false);
+        return Json.write(s);
+    }
+
+    private static Map<String, Object> number(double least, double most) {
+        Map<String, Object> m = new LinkedHashMap<>();
+        m.put("type", "number");
+        m.put("minimum", least);
+        m.put("maximum", most);
+        return m;
+    }
+
+    private static Map<String, Object> whole() {
+        Map<String, Object> m = new LinkedHashMap<>();
+        m.put("type", "integer");
+        m.put("minimum", 0);
+        m.put("maximum", 1_000_000);
+        return m;
+    }
+
+    private static Map<String, Object> text(int most) {
+        Map<String, Object> m = new LinkedHashMap<>();
+        m.put("type", "string");
+        m.put("minLength", 1);
+        m.put("maxLength", most);
+        return m;
+    }
+}

@@ -1,0 +1,87 @@
+package org.conetender.core.face;
+
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import org.conetender.core.image.Ask;
+
+/** Turns named figures, from a document or a command line, into an {@link Ask}. */
+final class Figures {
+
+    private final Map<String, Object> given;
+
+    private Figures(Map<String, Object> given) {
+        this.given = given;
+    }
+
+    /** @throws IllegalArgumentException with a sentence when a figure is missing, unknown or no number */
+    static Ask filled(Map<String, Object> given) {
+        Figures f = new Figures(given).only("litres", "ppt");
+        return new Ask.DidFill(f.number("litres"), f.number("ppt"));
+    }
+
+    static Ask stocked(Map<String, Object> given) {
+        Figures f = new Figures(given).only("lot", "cysts-g");
+        return new Ask.DidStock(f.text("lot"), f.number("cysts-g"));
+    }
+
+    static Ask count(Map<String, Object> given) {
+        Figures f = new Figures(given).only("nauplii", "umbrella", "unhatched", "sample-ml");
+        return new Ask.DidCount(f.whole("nauplii"), f.whole("umbrella"), f.whole("unhatched"),
+                f.number("sample-ml"));
+    }
+
+    /** At least one of the usual values. */
+    static Ask usual(Map<String, Object> given) {
+        Figures f = new Figures(given).only("lot", "litres", "cysts-g", "ppt");
+        if (given.isEmpty()) {
+            throw new IllegalArgumentException("give at least one of lot, litres, cysts-g, ppt");
+        }
+        return new Ask.SetUsual(f.maybeText("lot"), f.maybe("litres"), f.maybe("cysts-g"), f.maybe("ppt"));
+    }
+
+    private Figures only(String... known) {
+        Set<String> extra = new TreeSet<>(given.keySet());
+        extra.removeAll(Set.of(known));
+        if (!extra.isEmpty()) {
+            throw new IllegalArgumentException("unknown figure '" + extra.iterator().next() + "'; known are "
+                    + String.join(", ", known));
+        }
+        return this;
+    }
+
+    private double number(String name) {
+        return maybe(name)
+                .orElseThrow(() -> new IllegalArgumentException("the figure '" + name + "' is missing"));
+    }
+
+    private Optional<Double> maybe(String name) {
+        Object v = given.get(name);
+        if (v == null) {
+            return Optional.empty();
+        }
+        if (v instanceof Double d && Double.isFinite(d)) {
+            return Optional.of(d);
+        }
+        throw new IllegalArgumentException("'" + name + "' must be a number, not '" + v + "'");
+    }
+
+    private int whole(String name) {
+        double d = number(name);
+        if (d != Math.rint(d) || Math.abs(d) > 1e9) {
+            throw new IllegalArgumentException("'" + name + "' must be a whole number");
+        }
+        return (int) d;
+    }
+
+    private String text(String name) {
+        return maybeText(name).orElseThrow(
+                () -> new IllegalArgumentException("the figure '" + name + "' is missing"));
+    }
+
+    private Optional<String> maybeText(String name) {
+        return Optional.ofNullable(given.get(name))
+                .map(v -> v instanceof Double d ? Sentences.plain(d) : v.toString());
+    }
+}

@@ -1,0 +1,201 @@
+package org.conetender.core.face;
+
+import java.time.Instant;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import org.conetender.core.ConeLive;
+import org.conetender.core.Offering;
+import org.conetender.core.Result;
+import org.conetender.core.State;
+import org.conetender.core.alarm.Alarm;
+import org.conetender.core.batch.Batch;
+import org.conetender.core.batch.Stage;
+import org.conetender.core.guard.Finding;
+import org.conetender.core.guard.Power;
+import org.conetender.core.hatch.Forecast;
+import org.conetender.core.judge.Belief;
+import org.conetender.core.settings.Cone;
+import org.conetender.core.settings.Settings;
+import org.conetender.core.unit.Moment;
+import org.conetender.core.unit.Units;
+
+/**
+ * The retained topics that follow from a state: values and alerts, without {@code $state} and {@code
+ * $description}. What is not known is not there, since a stale value is worse than none (mqtt.md).
+ */
+public final class Tree {
+
+    private final Settings settings;
+    private final Names names;
+    private final Result result;
+    private final Moment now;
+    private final Map<String, String> out = new TreeMap<>();
+
+    private Tree(Settings settings, Names names, Result result, Moment now) {
+        this.settings = settings;
+        this.names = names;
+        this.result = result;
+        this.now = now;
+    }
+
+    /** Topic to payload, sorted. @param result of the tick at {@code now} */
+    public static Map<String, String> of(Settings settings, Names names, Result result, Moment now) {
+        return new Tree(settings, names, result, now).build();
+    }
+
+    private Map<String, String> build() {
+        State s = result.next();
+        site(s);
+        for (Cone c : settings.cones()) {
+            String at = names.cone(c.id());
+            ConeLive live = s.live().cones().get(c.id());
+            Batch b = s.book().cone(c.id()).batch();
+            water(at + "/water/", c, live, b);
+            hatch(at + "/hatch/", live, b);
+            outputs(at, c, live);
+            siphon(at, c, b);
+            usual(at + "/usual/", s.book().cone(c.id()).usual());
+            out.put(at + "/hand/next-step", Sentences.nextStep(c, b));
+        }
+        for (Alarm a : s.live().alarms().raised()) {
+            out.put(names.cone(a.cone()) + "/$alert/" + a.kind().id(), Sentences.alarm(settings, a, now));
+        }
+        return out;
+    }
+
+    private void site(State s) {
+        String at = names.root();
+        out.put(at + "/site/clock", now.wallTrusted() ? "trusted" : "untrusted");
+        out.put(at + "/site/away",
+                s.book().away().map(a -> a.helper()).filter(h -> !h.isEmpty()).orElse("\0"));
+        Offering.nextFeed(settings.site().feeding(), now).ifPresent(f -> {
+            out.put(at + "/feed/next", iso(f.toInstant().toEpochMilli()));
+            out.put(at + "/feed/digest", digest(s, f.toInstant().toEpochMilli()));
+        });
+        s.live().cones().values().stream().flatMap(l -> l.judged().roomC().stream()).findFirst()
+                .ifPresent(r -> out.put(at + "/room/temperature", decimals(r, 1)));
+    }
+
+    /** One digest per feed for all cones (design.md, alarms must not cry wolf). */
+    private String digest(State s, long feedMs) {
+        List<String> parts = new ArrayList<>();
+        for (Cone c : settings.cones()) {
+            ConeLive live = s.live().cones().get(c.id());
+            Stage stage = s.book().cone(c.id()).batch().stage();
+            if (stage instanceof Stage.Ready) {
+                parts.add("cone " + c.id() + " is ready");
+            } else if (stage.airOff() != null) {
+                parts.add("cone " + c.id() + " is being harvested");
+            } else {
+                live.outlook().forecast().filter(Forecast::reachable)
+                        .map(f -> readyAt(live, f.ready().announced()))
+                        .filter(t -> t <= feedMs).ifPresent(t -> parts.add("cone " + c.id() + " at "
+                                + Sentences.clock(t, zone(), now.wallMs())));
+            }
+        }
+        String feed = Sentences.clock(feedMs, zone(), now.wallMs());
+        return parts.isEmpty() ? "For the feed at " + feed + " nothing will be ready."
+                : "For the feed at " + feed + ": " + String.join(", ", parts) + ".";
+    }
+
+    private void water(String at, Cone c, ConeLive live, Batch b) {
+        Belief w = live.judged().belief();
+        if (w.known()) {
+            out.put(at + "temperature", decimals(w.middleC(), 1));
+        }
+        out.put(at + "setpoint", Sentences.plain(b.marks().setpointC().orElse(c.limits().setpointC())));
+        out.put(at + "trust", switch (w) {
+            case Belief.Trusted _ -> "trusted";
+            case Belief.Projected _ -> "projected";
+            case Belief.Untrusted _ -> "untrusted";
+        });
+        if (w instanceof Belief.Untrusted(String why)) {
+            out.put(at + "why", why);
+        }
+    }
+
+    private void hatch(String at, ConeLive live, Batch b) {
+        out.put(at + "stage", b.stage().word());
+        out.put(at + "batch", String.valueOf(b.number()));
+        Sentences.doubts(b).ifPresent(d -> out.put(at + "doubt", d));
+        if (!b.stage().develops()) {
+            return;
+        }
+        out.put(at + "degree-hours", decimals(live.growth().done().degreeHours(), 1));
+        live.outlook().forecast().ifPresent(f -> {
+            out.put(at + "degree-hours-needed", decimals(f.neededDegreeHours(), 1));
+            out.put(at + "hatched", decimals(100 * f.hatched().median(), 0));
+            out.put(at + "arrested",
+                    String.valueOf(!f.reachable() && f.course().end() != Forecast.End.TOO_SLOW));
+            out.put(at + "outlook", f.sentence());
+            if (f.reachable() && !(b.stage() instanceof Stage.Ready) && b.stage().airOff() == null) {
+                ready(at, live, f);
+            }
+        });
+    }
+
+    private void ready(String at, ConeLive live, Forecast f) {
+        out.put(at + "ready-at", iso(readyAt(live, f.ready().announced())));
+        if (Double.isFinite(f.ready().earliest())) {
+            out.put(at + "ready-from", iso(readyAt(live, f.ready().earliest())));
+        }
+        if (Double.isFinite(f.ready().latest())) {
+            out.put(at + "ready-until", iso(readyAt(live, f.ready().latest())));
+        }
+    }
+
+    /** The wall time so many hours after the forecast was made. */
+    private long readyAt(ConeLive live, double hours) {
+        long madeWallMs = now.wallMs() - (now.monoMs() - live.outlook().atMs());
+        return madeWallMs + (Double.isFinite(hours) ? Units.msOfHours(hours) : Units.msOfHours(96));
+    }
+
+    private void outputs(String at, Cone c, ConeLive live) {
+        out.put(at + "/heat/on", String.valueOf(live.out().heat()));
+        out.put(at + "/heat/duty", decimals(100 * live.hold().duty(), 0));
+        result.findings().getOrDefault(c.id(), List.of()).stream()
+                .filter(f -> f.denies().contains(Power.HEAT) && live.hold().duty() > 0).findFirst()
+                .map(Finding::what).ifPresent(w -> out.put(at + "/heat/vetoed", w));
+        out.put(at + "/air/on", String.valueOf(!live.out().airPause()));
+        out.put(at + "/air/proven", live.judged().air().proof().name().toLowerCase(Locale.ROOT));
+        out.put(at + "/lamp/on", String.valueOf(live.out().lamp()));
+    }
+
+    private void siphon(String at, Cone c, Batch b) {
+        boolean can = c.fittings().air().geometry().canSiphon();
+        out.put(at + "/siphon/state", !can ? "safe" : b.marks().valveShut() ? "valve-shut" : "at-risk");
+    }
+
+    private void usual(String at, Cone.Usual u) {
+        out.put(at + "lot", u.lot());
+        out.put(at + "litres", Sentences.plain(u.litres()));
+        out.put(at + "cysts-g", Sentences.plain(u.cystsG()));
+        out.put(at + "ppt", Sentences.plain(u.ppt()));
+    }
+
+    private ZoneId zone() {
+        return settings.site().feeding().zone();
+    }
+
+    /** To the minute: a label, and fewer messages. */
+    private String iso(long wallMs) {
+        return Instant.ofEpochMilli(wallMs).atZone(zone()).truncatedTo(ChronoUnit.MINUTES).toOffsetDateTime()
+                .format(DateTimeFormatter.ofPattern("yyyy-MM-dd'T'HH:mm:ssxxx", Locale.ROOT));
+    }
+
+    static String decimals(double d, int digits) {
+        return String.format(Locale.ROOT, "%." + digits + "f", d + 0.0);
+    }
+
+    /** The forecast's distance for other faces, hours; empty while none. */
+    public static Optional<Double> announcedHours(ConeLive live) {
+        return live.outlook().forecast().filter(Forecast::reachable).map(f -> f.ready().announced());
+    }
+}

@@ -1,0 +1,59 @@
+package org.conetender.core.guard;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.conetender.core.alarm.AlarmKind;
+import org.conetender.core.settings.Cone.Limits;
+import org.conetender.core.unit.Text;
+import org.conetender.core.unit.Units;
+
+/**
+ * Danger: the batch is cooked. Above the guard temperature everything that warms goes off; latched if
+ * our heater was at work, else the room is to blame. Limits after science.md §1.
+ */
+public final class CookedBatch implements Guard {
+
+    /** Heat given this lately may still be arriving (element and probe lags, control.md head). */
+    private static final long COASTING_MS = 2 * Units.MINUTE_MS;
+
+    @Override
+    public String id() {
+        return "too-hot";
+    }
+
+    @Override
+    public List<Finding> look(View v) {
+        Limits l = v.cone().limits();
+        double hottest = v.water().known() ? v.water().hottestC() : Double.NEGATIVE_INFINITY;
+        List<Finding> found = new ArrayList<>();
+        if (v.latch(id()).isPresent() || hottest >= l.guardC() && ours(v)) {
+            found.add(Finding.trip(id(),
+                    Text.of("the water passed %.1f °C with the heater at work", l.guardC()),
+                    Power.HEAT, Power.CUT_OUT, Power.LAMPS).alarm(AlarmKind.OVERHEAT));
+        } else if (hottest >= l.guardC()) {
+            found.add(Finding.veto(id(),
+                    Text.of("the room is too warm: the water is at %.1f °C with the heater off",
+                    hottest), Power.HEAT, Power.CUT_OUT, Power.LAMPS)
+                    .alarm(AlarmKind.ROOM_TOO_WARM));
+        }
+        if (hottest >= l.arrestC() && v.stage().develops()) {
+            found.add(Finding.veto(id(), Text.of("the water is at %.1f °C, above arrest", hottest),
+                    Power.HEAT).alarm(AlarmKind.ARREST));
+        }
+        if (hottest >= l.lossC() && v.stage().develops()) {
+            String why = Text.of("the water was at %.1f °C or more", l.lossC());
+            found.add(Finding.veto(id(), why, Power.HEAT).alarm(AlarmKind.COOKED).doubting(why));
+        }
+        return found;
+    }
+
+    @Override
+    public boolean causeGone(View v) {
+        return v.water().known() && v.water().hottestC() < v.cone().limits().guardC();
+    }
+
+    private static boolean ours(View v) {
+        boolean warmedUp = v.now().monoMs() - v.scene().begun().monoMs() > COASTING_MS;
+        return v.scene().wants().heatWasOn() || v.latch("welded").isPresent() || warmedUp && v.judged().heat().offForMs() < COASTING_MS;
+    }
+}

@@ -1,0 +1,54 @@
+package org.conetender.core.guard;
+
+import java.util.EnumSet;
+import java.util.Optional;
+import java.util.Set;
+import org.conetender.core.alarm.AlarmKind;
+
+/**
+ * What one guard found in one tick.
+ *
+ * @param guard its id
+ * @param denies what is withheld while it lasts
+ * @param clears what ends it
+ * @param alarm what a person is told, if anything
+ * @param what the finding in words: what is wrong and where, a clause without a full stop
+ * @param doubt whether the batch is in doubt from now on, and why
+ */
+public record Finding(String guard, Set<Power> denies, Clears clears, Optional<AlarmKind> alarm, String what,
+                      Optional<String> doubt) {
+
+    /** What ends a finding. */
+    public enum Clears {
+        /** It ends when its cause ends. */
+        CONDITION,
+        /** It is latched in the book until a person acknowledges its alarm and the cause is gone. */
+        ACKNOWLEDGED
+    }
+
+    /** A finding that withholds these while its cause lasts. */
+    public static Finding veto(String guard, String what, Power... denies) {
+        return new Finding(guard, set(denies), Clears.CONDITION, Optional.empty(), what, Optional.empty());
+    }
+
+    /** A finding that is latched until a person acknowledges it. */
+    public static Finding trip(String guard, String what, Power... denies) {
+        return new Finding(guard, set(denies), Clears.ACKNOWLEDGED, Optional.empty(), what, Optional.empty());
+    }
+
+    /** The same finding, told to a person. */
+    public Finding alarm(AlarmKind kind) {
+        return new Finding(guard, denies, clears, Optional.of(kind), what, doubt);
+    }
+
+    /** The same finding, and the batch is in doubt. */
+    public Finding doubting(String why) {
+        return new Finding(guard, denies, clears, alarm, what, Optional.of(why));
+    }
+
+    private static Set<Power> set(Power... p) {
+        EnumSet<Power> s = EnumSet.noneOf(Power.class);
+        s.addAll(java.util.Arrays.asList(p));
+        return s;
+    }
+}

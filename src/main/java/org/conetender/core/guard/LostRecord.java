@@ -1,0 +1,31 @@
+package org.conetender.core.guard;
+
+import java.util.List;
+import java.util.Optional;
+import org.conetender.core.alarm.AlarmKind;
+import org.conetender.core.batch.Change;
+import org.conetender.core.batch.Reports;
+import org.conetender.core.image.Request;
+
+/** Danger: a lost record. While the record fails nothing that grants permission is accepted. */
+public final class LostRecord implements Guard {
+
+    @Override
+    public String id() {
+        return "record";
+    }
+
+    @Override
+    public List<Finding> look(View v) {
+        return v.scene().image().pipes().store().map(why -> List.of(
+                Finding.veto(id(), "the record cannot be written: " + why).alarm(AlarmKind.RECORD)))
+                .orElse(List.of());
+    }
+
+    @Override
+    public Optional<String> refuses(Request r, View v) {
+        return v.scene().image().pipes().store().isEmpty() || Reports.takesAway(new Change.Told(r.ask()))
+                ? Optional.empty()
+                : Optional.of("not recorded, so not done: " + v.scene().image().pipes().store().get());
+    }
+}

@@ -1,0 +1,22 @@
+package org.conetender.core.guard;
+
+import java.util.List;
+import org.conetender.core.alarm.AlarmKind;
+
+/** Danger: heater or probe out of the water. Power without effect goes off and stays off. */
+public final class NoEffect implements Guard {
+
+    @Override
+    public String id() {
+        return "no-effect";
+    }
+
+    @Override
+    public List<Finding> look(View v) {
+        if (v.latch(id()).isEmpty() && !v.judged().heat().failed()) {
+            return List.of();
+        }
+        return List.of(Finding.trip(id(), "the heater was on but the water did not warm as it should",
+                Power.HEAT, Power.CUT_OUT).alarm(AlarmKind.NO_EFFECT));
+    }
+}

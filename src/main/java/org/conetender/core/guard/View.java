@@ -1,0 +1,117 @@
+package org.conetender.core.guard;
+
+import java.util.Optional;
+import org.conetender.core.batch.Batch;
+import org.conetender.core.batch.Book;
+import org.conetender.core.batch.ConeBook;
+import org.conetender.core.batch.Stage;
+import org.conetender.core.image.Image;
+import org.conetender.core.judge.Belief;
+import org.conetender.core.judge.ConeJudgement;
+import org.conetender.core.settings.Cone;
+import org.conetender.core.settings.Settings;
+import org.conetender.core.unit.Moment;
+import org.conetender.core.unit.Units;
+
+/**
+ * What a guard is shown of one cone: never more than it may judge by, and nothing it could change.
+ *
+ * @param settings what was decided before the start
+ * @param cone the cone's own settings
+ * @param book the whole book
+ * @param judged what we believe of this cone
+ * @param scene what happens around it
+ */
+public record View(Settings settings, Cone cone, Book book, ConeJudgement judged, Scene scene) {
+
+    /**
+     * @param image what this tick was told
+     * @param begun when this life of the process began
+     * @param wants what the cone would do if nothing withheld it
+     * @param site what the other cones want
+     * @param caps how long air may be off, for this batch
+     * @param lastSeen the last moment the record knows from before this life; empty for the first life
+     */
+    public record Scene(Image image, Moment begun, Wants wants, SiteLoad site, Caps caps,
+                        Optional<Moment> lastSeen) {}
+
+    /**
+     * @param heat whether the heating law wants the heater on in this tick
+     * @param airOff whether the stage wants the air off
+     * @param heatWasOn whether the heater was on in the tick before
+     */
+    public record Wants(boolean heat, boolean airOff, boolean heatWasOn) {}
+
+    /**
+     * @param wattsBefore watts of the heaters that are served before this one
+     * @param wallUntrustedForMs how long the wall clock has not been trusted in this life
+     */
+    public record SiteLoad(double wattsBefore, long wallUntrustedForMs) {}
+
+    /**
+     * How long air may be off with animals in the water, all counted from the moment it went off.
+     *
+     * @param settledMs the configured cap, the house's and what density and oxygen allow (science.md §7.3)
+     * @param drawingMs the same while a person draws
+     * @param waitMs how long settling lasts within them
+     */
+    public record Caps(long settledMs, long drawingMs, long waitMs) {
+
+        /** A separation needs at least this long to be worth it (design.md, the life of a batch). */
+        public static final long SHORTEST_WAIT_MS = 4 * Units.MINUTE_MS;
+
+        public boolean tooHurried() {
+            return waitMs < SHORTEST_WAIT_MS;
+        }
+    }
+
+    public Moment now() {
+        return scene.image().now();
+    }
+
+    public ConeBook coneBook() {
+        return book.cone(cone.id());
+    }
+
+    public Batch batch() {
+        return coneBook().batch();
+    }
+
+    public Stage stage() {
+        return batch().stage();
+    }
+
+    public Belief water() {
+        return judged.belief();
+    }
+
+    /** Milliseconds since the stage's air went off; 0 while it is meant to be on. Unknown is for ever. */
+    public long airOffForMs() {
+        Moment off = stage().airOff();
+        return off == null ? 0 : now().since(off).mostMs();
+    }
+
+    /** Whether this life of the process began after that moment. */
+    public boolean restartedSince(Moment m) {
+        return !m.sameBoot(scene.begun()) || m.monoMs() < scene.begun().monoMs();
+    }
+
+    /** Whether that guard has latched and waits for a person. */
+    public Optional<ConeBook.Latch> latch(String guard) {
+        return coneBook().latch(guard);
+    }
+
+    /** Whether hands were reported in the water within their time. */
+    public boolean handsIn() {
+        return batch().marks().handsIn().filter(m -> within(m, Handled.HANDS_MS)).isPresent();
+    }
+
+    /** Whether the water was touched so lately that its probes prove nothing. */
+    public boolean handled() {
+        return handsIn() || batch().marks().toppedUp().filter(m -> within(m, Handled.HANDS_MS)).isPresent();
+    }
+
+    private boolean within(Moment m, long ms) {
+        return now().since(m).leastMs() < ms;
+    }
+}

@@ -1,0 +1,89 @@
+package org.conetender.core.hatch;
+
+/**
+ * Degree-hours along a projection: walked once, then asked for many points. One array is allocated.
+ */
+final class Ahead {
+
+    private static final int STEPS = (int) Math.round(Forecast.HORIZON_H / Projection.STEP_H);
+
+    /** Published hatch times lie between these, °C (science.md §2.2, §2.3). */
+    private static final double CALIBRATED_FROM_C = 20;
+    private static final double CALIBRATED_TO_C = 30;
+
+    /** Degree-hours done at the end of each step; index 0 is now. */
+    private final double[] done;
+    private final double rateNow;
+    private final double headingC;
+
+    private Ahead(double[] done, double rateNow, double headingC) {
+        this.done = done;
+        this.rateNow = rateNow;
+        this.headingC = headingC;
+    }
+
+    /**
+     * Integrates the rate along the projected water, by trapezoids of one step.
+     *
+     * @param doneNow degree-hours done  @param needed where the water's temperature is noted
+     */
+    static Ahead walk(double doneNow, double needed, Projection projection, Rate rate) {
+        double[] done = new double[STEPS + 1];
+        done[0] = doneNow;
+        double water = projection.waterC();
+        double heading = water;
+        double rateNow = rate.perHour(water);
+        double gain = rateNow;
+        double kept = projection.plant().keptPerStep();
+        for (int i = 0; i < STEPS; i++) {
+            water = projection.nextC(water, i, projection.plan().aimC(done[i]), kept);
+            double next = rate.perHour(water);
+            done[i + 1] = done[i] + Projection.STEP_H * (gain + next) / 2;
+            gain = next;
+            heading = done[i] < needed ? water : heading;
+        }
+        // While the water stands outside the zone, the past is reckoned at the rate it was aimed for.
+        return new Ahead(done, rateNow > 0 ? rateNow : rate.perHour(projection.plan().setpointC()), heading);
+    }
+
+    /** Hours from now until so many degree-hours are done; negative if they are, infinite if never. */
+    double hoursUntil(double degreeHours) {
+        if (degreeHours <= done[0]) {
+            return rateNow > 0 ? (degreeHours - done[0]) / rateNow : 0;
+        }
+        if (degreeHours > done[STEPS]) {
+            return Double.POSITIVE_INFINITY;
+        }
+        int before = 0;
+        int after = STEPS;
+        while (after - before > 1) {
+            int middle = (before + after) / 2;
+            if (done[middle] < degreeHours) {
+                before = middle;
+            } else {
+                after = middle;
+            }
+        }
+        return (before + (degreeHours - done[before]) / (done[after] - done[before])) * Projection.STEP_H;
+    }
+
+    /** Mean rate until so many degree-hours are done, or over the whole look-ahead; °C·h per hour. */
+    double meanRate(double degreeHours) {
+        double hours = hoursUntil(degreeHours);
+        if (hours <= Projection.STEP_H) {
+            return rateNow;
+        }
+        return hours < Double.POSITIVE_INFINITY ? (degreeHours - done[0]) / hours
+                : (done[STEPS] - done[0]) / Forecast.HORIZON_H;
+    }
+
+    /** Whether most of the way lies where hatch times have been published. */
+    boolean calibrated(double degreeHours, Rate rate) {
+        return meanRate(degreeHours) >= rate.perHour(CALIBRATED_FROM_C) && headingC <= CALIBRATED_TO_C;
+    }
+
+    /** The water when those degree-hours are done, or at the end of the look-ahead, °C. */
+    double headingC() {
+        return headingC;
+    }
+}

@@ -1,0 +1,101 @@
+package org.conetender.core.hatch;
+
+import org.conetender.core.unit.Text;
+import org.conetender.core.unit.Units;
+
+/**
+ * The water temperature that the control will really give from now on: heated at no more than the
+ * heater's power, cooled by no more than the losses, held at the set-point where both allow it.
+ *
+ * @param waterC the water now, °C
+ * @param plant the cone and its room
+ * @param plan what the control will aim at
+ */
+public record Projection(double waterC, Plant plant, Plan plan) {
+
+    /** Step of the projection in hours: 5 min, far below any cone's time constant (science.md §9). */
+    public static final double STEP_H = 1.0 / 12;
+
+    /**
+     * @param litres water, L
+     * @param watts what the heater may give, W; 0 without one, or while it is locked
+     * @param wattsPerK losses to the room, W/K, above 0 ({@link Losses} until learnt)
+     * @param room the room
+     */
+    public record Plant(double litres, double watts, double wattsPerK, Room room) {
+
+        /** Whether every figure is one that a cone can have is checked here, once. */
+        public Plant {
+            if (!(litres > 0 && watts >= 0 && wattsPerK > 0)) {
+                throw new IllegalArgumentException(Text.of("no cone holds %s L with %s W and loses %s W/K",
+                        litres, watts, wattsPerK));
+            }
+        }
+
+        /** Share of its distance to the room that unheated water keeps over one step. */
+        double keptPerStep() {
+            return Math.exp(-STEP_H * 3600 * wattsPerK / (litres * Units.BRINE_J_PER_L_K));
+        }
+
+        /** The hottest the heater can ever bring the water in that room: T_room + P/UA (control.md §2.1). */
+        public double reachC() {
+            return room.aheadC(0) + watts / wattsPerK;
+        }
+    }
+
+    /**
+     * @param setpointC what the water is held at until the harvest point
+     * @param floorC what a ready batch is kept from falling below
+     * @param floorFromDegreeHours degree-hours done from which the floor holds; infinite for never
+     */
+    public record Plan(double setpointC, double floorC, double floorFromDegreeHours) {
+
+        /** One set-point for good. */
+        public static Plan hold(double setpointC) {
+            return new Plan(setpointC, setpointC, Double.POSITIVE_INFINITY);
+        }
+
+        double aimC(double degreeHours) {
+            return degreeHours >= floorFromDegreeHours ? floorC : setpointC;
+        }
+    }
+
+    public Projection {
+        if (!Double.isFinite(waterC) || !Double.isFinite(plan.setpointC())) {
+            throw new IllegalArgumentException("not a temperature: water " + waterC + " °C, set-point "
+                    + plan.setpointC() + " °C");
+        }
+    }
+
+    /** Water that stays as it is, for a log whose cone is not known. */
+    public static Projection steady(double waterC) {
+        return new Projection(waterC, new Plant(1, 0, 1, Room.constant(waterC)), Plan.hold(waterC));
+    }
+
+    /** The water at the end of each step from now; index 0 is now. Ignores the floor. */
+    public double[] courseC(int steps) {
+        double[] course = new double[steps + 1];
+        double kept = plant.keptPerStep();
+        course[0] = waterC;
+        for (int i = 0; i < steps; i++) {
+            course[i + 1] = nextC(course[i], i, plan.setpointC(), kept);
+        }
+        return course;
+    }
+
+    /**
+     * The water one step later: the exact answer of one well-mixed node between "heater off" and
+     * "heater full on", as near the aim as those allow.
+     *
+     * @param atC water at the step's start
+     * @param step its index from now
+     * @param aimC the set-point
+     * @param kept {@link Plant#keptPerStep}, worked out once for all steps
+     */
+    double nextC(double atC, int step, double aimC, double kept) {
+        double room = plant.room.aheadC((step + 0.5) * STEP_H);
+        double off = room + (atC - room) * kept;
+        double full = off + plant.watts / plant.wattsPerK * (1 - kept);
+        return Math.clamp(aimC, off, full);
+    }
+}

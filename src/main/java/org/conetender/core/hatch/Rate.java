@@ -1,0 +1,36 @@
+package org.conetender.core.hatch;
+
+/**
+ * How fast cysts develop at a water temperature, in degree-hours gained per hour.
+ *
+ * <p>Every form here is zero outside {@code baseC..ceilingC}, positive inside, and has a single peak;
+ * {@link #least} and {@link #most} rely on that. More forms may join behind this type
+ * (science.md §3.1 lists them); a lot's figures belong to the form they were learnt with.
+ */
+public sealed interface Rate permits BaseDeviationCeiling {
+
+    /** Base 12, deviation 30, ceiling 33 °C (science.md §3.5). */
+    Rate USUAL = new BaseDeviationCeiling(12, 30, 33);
+
+    /** Degree-hours per hour at that temperature; never negative. @param waterC °C, finite */
+    double perHour(double waterC);
+
+    /** At or below it nothing is gained, °C. Slow life goes on above about 4 °C (science.md §3.5.6). */
+    double baseC();
+
+    /** The temperature of fastest development, °C. */
+    double bestC();
+
+    /** At or above it development is arrested, °C; progress is kept (science.md §3.5.2). */
+    double ceilingC();
+
+    /** The least rate anywhere between two temperatures: one peak, so it is at one of the ends. */
+    default double least(double lowC, double highC) {
+        return Math.min(perHour(lowC), perHour(highC));
+    }
+
+    /** The greatest rate anywhere between two temperatures. */
+    default double most(double lowC, double highC) {
+        return perHour(Math.clamp(bestC(), lowC, highC));
+    }
+}

@@ -1,0 +1,53 @@
+package org.conetender.core.hatch;
+
+import java.util.List;
+
+/**
+ * The answer to a {@link ThermometerLog}: a table that a person can check by hand, and the forecast
+ * from its last reading on.
+ *
+ * @param hours one row per hour since stocking, the last one perhaps shorter
+ * @param development at the last reading
+ * @param forecast hours from the last reading, the water staying at {@code heldC}
+ * @param heldC mean of the last measured hour, °C
+ */
+public record Replay(List<Hour> hours, Development development, Forecast forecast, double heldC) {
+
+    public Replay {
+        hours = List.copyOf(hours);
+    }
+
+    /**
+     * @param speed the lot
+     * @param zones what temperatures do to cysts
+     * @param stockedMs when the cysts were wetted, ms since 1970 UTC
+     * @param surroundings for hours without readings
+     */
+    public record Question(Speed speed, Zones zones, long stockedMs, Surroundings surroundings) {}
+
+    /** @param roomC the room, °C  @param timeConstantH of the cone, h */
+    public record Surroundings(double roomC, double timeConstantH) {}
+
+    /**
+     * One hour. Below the bend of the rate, {@code gained} is the mean temperature less the base.
+     *
+     * @param untilMs its end, ms since 1970 UTC
+     * @param water what was measured in it
+     * @param gainedDegreeHours middle of what was gained in it, °C·h
+     * @param done since stocking, at its end
+     * @param hatched share of the hatchable hatched at its end, for the lot's median, 0..1
+     */
+    public record Hour(long untilMs, Water water, double gainedDegreeHours, Development done,
+                       double hatched) {}
+
+    /**
+     * @param meanC mean over time, °C; NaN when nothing was measured in that hour
+     * @param leastC coldest  @param mostC warmest
+     * @param minutes how much of the hour lies between readings that belong together
+     */
+    public record Water(double meanC, double leastC, double mostC, double minutes) {
+        public boolean measured() {
+            return minutes > 0;
+        }
+    }
+}

@@ -1,0 +1,33 @@
+package org.conetender.core.hatch;
+
+import org.conetender.core.settings.Cone;
+import org.conetender.core.unit.Text;
+
+/**
+ * The temperature zones of hydrated cysts (science.md §1): where they develop and how fast, where they
+ * are arrested, and where they may be lost.
+ *
+ * @param rate development between base and ceiling
+ * @param lossC at or above it the batch is in doubt, °C; above the rate's ceiling
+ */
+public record Zones(Rate rate, double lossC) {
+
+    /** science.md §3.5 and the default loss temperature of design.md. */
+    public static final Zones USUAL = new Zones(Rate.USUAL, 38);
+
+    /** Deviation stays this far below a ceiling that was configured unusually low, K (*guess*). */
+    private static final double BEND_K = 1;
+
+    public Zones {
+        if (!(lossC > rate.ceilingC())) {
+            throw new IllegalArgumentException(Text.of("loss must lie above arrest (%s °C), got %s °C",
+                    rate.ceilingC(), lossC));
+        }
+    }
+
+    /** The zones of a cone: its arrest temperature is the ceiling of the rate (design.md). */
+    public static Zones of(Cone.Limits limits) {
+        double td = Math.min(Rate.USUAL.bestC(), limits.arrestC() - BEND_K);
+        return new Zones(new BaseDeviationCeiling(Rate.USUAL.baseC(), td, limits.arrestC()), limits.lossC());
+    }
+}

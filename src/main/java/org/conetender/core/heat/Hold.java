@@ -1,0 +1,71 @@
+package org.conetender.core.heat;
+
+import org.conetender.core.settings.Cone;
+import org.conetender.core.unit.Units;
+
+/**
+ * The heating law of one cone: what we want, never what is allowed. Proportional-integral with the
+ * losses fed forward, tuned by the SIMC rules for an integrating plant with dead time (control.md
+ * §2.1), its duty turned into on and off by {@link Share}.
+ *
+ * @param integral the integral's share of the duty
+ * @param duty wanted in this tick, 0..1
+ * @param aimC the set-point, °C; NaN while no heat is wanted
+ */
+public record Hold(double integral, double duty, double aimC) {
+
+    public static final Hold IDLE = new Hold(0, 0, Double.NaN);
+
+    /** Element and probe lags as control.md's head has them, s. */
+    private static final double LAGS_S = 45 + 15;
+    /** Until the water has answered once, no more than this share of the heater's power (guess). */
+    public static final double LOW_POWER = 0.25;
+
+    /**
+     * @param slopeKPerS rise at full power without losses, K/s
+     * @param feedForward duty that balances the losses at the set-point, 0 or more
+     * @param windowMs the switching window
+     */
+    public record Plant(double slopeKPerS, double feedForward, long windowMs) {
+
+        /** @param lossWPerK losses to the room, W/K  @param overRoomK set-point above the room, K */
+        public static Plant of(Cone.Heat heat, double litres, double lossWPerK, double overRoomK) {
+            return new Plant(heat.watts() / (litres * Units.BRINE_J_PER_L_K),
+                    Math.max(0, lossWPerK * overRoomK / heat.watts()), switchingMs(heat.switchKind()));
+        }
+    }
+
+    /** Switching window: relays are spared, solid-state switches follow closely (control.md §1.5). */
+    static long switchingMs(Cone.SwitchKind kind) {
+        return switch (kind) {
+            case RELAY -> 4 * Units.MINUTE_MS;
+            case SOLID_STATE -> 10 * Units.SECOND_MS;
+        };
+    }
+
+    /**
+     * The law after a tick.
+     *
+     * @param errorK set-point less water, K
+     * @param aimC the set-point, °C
+     * @param dtMs since the last tick
+     * @param plant the cone
+     */
+    public Hold after(double errorK, double aimC, long dtMs, Plant plant) {
+        double dead = LAGS_S + plant.windowMs() / 2000.0;
+        double gain = 1 / (plant.slopeKPerS() * 2 * dead);
+        double integralS = 8 * dead;
+        // Bumpless: a new set-point starts from the feed-forward alone.
+        double i = aimC == this.aimC ? integral : 0;
+        double wanted = plant.feedForward() + gain * errorK + i;
+        // Conditional integration: never wound up while the duty is at its end.
+        boolean free = wanted > 0 && wanted < 1 || wanted >= 1 && errorK < 0 || wanted <= 0 && errorK > 0;
+        double next = free ? Math.clamp(i + gain * errorK * dtMs / 1000.0 / integralS, -1, 1) : i;
+        return new Hold(next, Math.clamp(wanted, 0, 1), aimC);
+    }
+
+    /** The same law at no more than low power. */
+    public Hold lowPower() {
+        return new Hold(0, Math.min(duty, LOW_POWER), aimC);
+    }
+}

@@ -1,0 +1,28 @@
+package org.conetender.core.judge;
+
+import java.util.Optional;
+import org.conetender.core.image.ContactSample.Level;
+
+/**
+ * What we believe of one cone this tick. Wants nothing.
+ *
+ * @param water the memory and belief of its temperature
+ * @param roomC the room's temperature where a probe tells it, °C
+ * @param level what the level contact says; {@code UNKNOWN} where none is fitted
+ * @param heat whether heat does what heat must
+ * @param air what is known of its air
+ */
+public record ConeJudgement(Water water, Optional<Double> roomC, Level level, HeatTrack heat, AirTrack air) {
+
+    /** A room without a probe is taken to be this warm, °C (guess: a heated room). */
+    public static final double UNMEASURED_ROOM_C = 20;
+
+    public Belief belief() {
+        return water.belief();
+    }
+
+    /** The room as control should take it, °C. */
+    public double roomOrUsualC() {
+        return roomC.orElse(UNMEASURED_ROOM_C);
+    }
+}

@@ -1,0 +1,39 @@
+package org.conetender.core.judge;
+
+import java.util.List;
+import java.util.Optional;
+import org.conetender.core.image.ProbeSample;
+import org.conetender.core.image.Reading;
+import org.conetender.core.unit.Text;
+
+/**
+ * What one cone's water probes say this tick, and the circumstances in which they say it.
+ *
+ * @param samples one or two, the main probe first
+ * @param slewKPerS how fast this water can move, K/s
+ * @param handled whether hands are in the water or it was just topped up, so that jumps are natural
+ */
+public record Hearing(List<ProbeSample> samples, double slewKPerS, boolean handled) {
+
+    /** The main probe's sample, or the second's where the main one gives none. */
+    ProbeSample best() {
+        for (ProbeSample s : samples) {
+            if (s.reading() instanceof Reading.Value && s.ageMs() <= Water.FRESH_MS) {
+                return s;
+            }
+        }
+        return samples.getFirst();
+    }
+
+    /** Why two fresh probes cannot both be right; empty when they agree or there is only one. */
+    Optional<String> disagreement() {
+        if (handled || samples.size() < 2
+                || !(samples.get(0).reading() instanceof Reading.Value(double a))
+                || !(samples.get(1).reading() instanceof Reading.Value(double b))
+                || samples.get(0).ageMs() > Water.FRESH_MS || samples.get(1).ageMs() > Water.FRESH_MS
+                || Math.abs(a - b) <= Water.PAIR_DIFFERS_C) {
+            return Optional.empty();
+        }
+        return Optional.of(Text.of("its two probes say %.1f and %.1f °C", a, b));
+    }
+}

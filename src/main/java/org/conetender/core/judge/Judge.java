@@ -1,0 +1,87 @@
+package org.conetender.core.judge;
+
+import java.util.List;
+import java.util.Optional;
+import org.conetender.core.batch.Batch;
+import org.conetender.core.batch.Stage;
+import org.conetender.core.hatch.Losses;
+import org.conetender.core.image.Image;
+import org.conetender.core.image.ProbeSample;
+import org.conetender.core.image.Reading;
+import org.conetender.core.settings.Cone;
+import org.conetender.core.settings.Site;
+import org.conetender.core.unit.Units;
+
+/** The first step of every tick: what do we believe? Wants nothing, vetoes nothing. */
+public final class Judge {
+
+    /** A room's reading may be this old; rooms change slowly (guess). */
+    private static final long ROOM_USABLE_MS = 10 * Units.MINUTE_MS;
+    /** A room this much cooler than the water cannot be what warms it, K (guess: two probes at ±0.5 °C). */
+    private static final double COLD_ROOM_K = 1.0;
+
+    private Judge() {}
+
+    /** What the last tick did to the cone. @param heated, airOn as they were set  @param dtMs how long ago */
+    public record Did(boolean heated, boolean airOn, long dtMs) {}
+
+    /** The room's temperature, °C, where a probe tells it. */
+    public static Optional<Double> room(Site site, Image image) {
+        return site.roomProbe().map(image::probe)
+                .filter(s -> s.ageMs() <= ROOM_USABLE_MS)
+                .map(ProbeSample::reading)
+                .filter(r -> r instanceof Reading.Value(double c) && c > -20 && c < 50 && c != 0.0)
+                .map(r -> ((Reading.Value) r).degreesC());
+    }
+
+    /** The water of that batch, L: as filled, else as usual. */
+    public static double litres(Cone cone, Batch batch) {
+        return batch.fill().map(Batch.Fill::litres).orElse(cone.usual().litres());
+    }
+
+    /** The water that a heater has to warm, L: the whole bath where the cone stands in one. */
+    public static double warmedLitres(Cone cone, Batch batch) {
+        return Math.max(litres(cone, batch), cone.fittings().vessel().bathLitres());
+    }
+
+    /** Nominal losses to the room, W/K (science.md §9). @param litres that are warmed */
+    public static double lossWPerK(Cone cone, double litres) {
+        return Losses.wattsPerK(litres, cone.fittings().vessel().lid());
+    }
+
+    /**
+     * One cone.
+     *
+     * @param before what was believed of it
+     * @param about the cone, its batch, and whether its water is being handled
+     * @param image this tick's
+     * @param did what the last tick did
+     */
+    public static ConeJudgement look(ConeJudgement before, About about, Image image, Did did) {
+        Cone cone = about.cone();
+        double litres = warmedLitres(cone, about.batch());
+        List<ProbeSample> samples = cone.fittings().probes().water().stream().map(image::probe).toList();
+        boolean loose = about.handled() || !(about.batch().stage().hasWater());
+        Water water = before.water().after(new Hearing(samples, Water.slewKPerS(cone, litres), loose),
+                image.now().monoMs());
+        ConeJudgement next = new ConeJudgement(water, about.roomC(), image.contact(cone.id() + ".level"),
+                before.heat(), before.air().after(did.airOn(), did.dtMs(), cone.fittings().air(),
+                        image.contact(cone.id() + ".air-proof")));
+        boolean disturbed = loose || about.batch().stage() instanceof Stage.Clean
+                || next.air().offForMs() > 0;
+        HeatTrack heat = before.heat().after(new HeatTrack.Step(did.dtMs(), did.heated(), water.belief(),
+                physics(cone, litres, next)), disturbed);
+        return new ConeJudgement(water, next.roomC(), next.level(), heat, next.air());
+    }
+
+    /** @param handled whether hands are in it or it was topped up just now  @param roomC if measured */
+    public record About(Cone cone, Batch batch, boolean handled, Optional<Double> roomC) {}
+
+    private static HeatTrack.Physics physics(Cone cone, double litres, ConeJudgement j) {
+        double capacity = litres * Units.BRINE_J_PER_L_K;
+        double c = j.belief().middleC();
+        double over = Double.isNaN(c) ? 0 : c - j.roomOrUsualC();
+        return new HeatTrack.Physics(cone.fittings().heat().watts() / capacity,
+                lossWPerK(cone, litres) * over / capacity, over > COLD_ROOM_K);
+    }
+}

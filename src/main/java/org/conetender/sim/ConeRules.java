@@ -1,0 +1,159 @@
+package org.conetender.sim;
+
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.conetender.core.State;
+import org.conetender.core.alarm.Alarm;
+import org.conetender.core.batch.Batch;
+import org.conetender.core.batch.Stage;
+import org.conetender.core.image.Reading;
+import org.conetender.core.settings.Cone;
+import org.conetender.core.settings.Cone.HeatKind;
+
+/** The rules of one cone for one second. Bounds are the guards' own figures plus what sensing adds. */
+final class ConeRules {
+
+    /** A probe may be wrong by this much, K (offset, lag, step; science.md §9). */
+    private static final double PROBE_K = 1.0;
+
+    private final Rig rig;
+    private final Invariants rules;
+    private final SimCone cone;
+    private final Cone settings;
+    private final Batch batch;
+    private final Set<String> alarms;
+
+    ConeRules(Rig rig, Invariants rules, SimCone cone, State state) {
+        this.rig = rig;
+        this.rules = rules;
+        this.cone = cone;
+        this.settings = cone.settings();
+        this.batch = state.book().cone(settings.id()).batch();
+        this.alarms = state.live().alarms().raised().stream().filter(a -> a.cone().equals(settings.id()))
+                .map(Alarm::kind).map(k -> k.id()).collect(Collectors.toSet());
+    }
+
+    void look() {
+        heat();
+        probe();
+        air();
+        hands();
+        cut();
+    }
+
+    private boolean told(String... any) {
+        return Set.of(any).stream().anyMatch(alarms::contains);
+    }
+
+    private void heat() {
+        boolean heat = rules.on(cone, "heat");
+        boolean cutOut = rules.on(cone, "cut-out");
+        boolean lamps = rules.on(cone, "lamp") || rules.on(cone, "trigger");
+        double water = cone.water().waterC();
+        boolean hot = cone.water().waterPresent() && water > settings.limits().guardC() + PROBE_K
+                && probeHonest();
+        rules.lasting("too-hot", cone, hot && (heat || cutOut || lamps), 60,
+                "the water was above the guard with heat or lamps on");
+        rules.lasting("too-hot-told", cone, hot && water > settings.limits().arrestC() + PROBE_K
+                && batch.stage().develops() && !told("arrest", "overheat", "room-too-warm", "cooked"), 120,
+                "the water was above arrest and nobody was told");
+        boolean unasked = cone.heaterOn() && !heat && batch.stage().hasWater();
+        rules.lasting("welded", cone, unasked && settings.fittings().heat().cutOut() && !broken("cut-out"), 15 * 60,
+                "a heater that was off kept heating although a cut-out is fitted");
+        rules.lasting("welded-told", cone, unasked && !told("welded", "overheat"), 20 * 60,
+                "a heater that was off kept heating and nobody was told");
+        boolean dead = heat && !cone.heaterOn() && rig.world().powered();
+        rules.lasting("no-effect", cone, (dead || rules.lastedS("no-effect", settings.id()) > 0
+                && batch.stage().hasWater() && broken("heat"))
+                && !told("no-effect", "probe", "probe-unsteady",
+                "overheat", "dry", "welded"), 60 * 60,
+                "a heater did nothing for an hour and nobody was told");
+        boolean levelHonest = settings.fittings().probes().level() && !broken("level");
+        rules.lasting("dry", cone, heat && levelHonest && !cone.water().heaterCovered(), 10,
+                "a heater was on without water although the level contact said so");
+        boolean proofHonest = settings.fittings().air().proof() && !broken("air-proof");
+        rules.lasting("still-water", cone, heat && proofHonest && cone.air().flowLpm() <= 0
+                && settings.fittings().heat().kind() == HeatKind.IMMERSED, 5,
+                "immersed heat without stirring");
+    }
+
+    private boolean broken(String device) {
+        return rig.world().wrong().stream().anyMatch(f -> f.cone().equals(settings.id()) && switch (f) {
+            case Fault.OfSwitch s -> s.outlet().equals(device);
+            case Fault.OfContact c -> c.contact().equals(device);
+            case Fault.OfAir a -> device.equals("air-proof");
+            case Fault.OfProbe _, Fault.Swapped _, Fault.OfWater _, Fault.OfSite _ -> false;
+        } && !(f instanceof Fault.OfAir(String c, Air.Fault kind, var w)
+                && kind != Air.Fault.PROOF_STUCK_CLOSED
+                && kind != Air.Fault.PROOF_STUCK_OPEN));
+    }
+
+    private SimProbe firstProbe() {
+        return rig.world().devices().probes().get(settings.fittings().probes().water().getFirst());
+    }
+
+    private boolean probeHonest() {
+        return rig.world().wrong().stream()
+                .noneMatch(f -> f instanceof Fault.OfProbe(var c, var i, var k, var w)
+                && c.equals(settings.id()) || f instanceof Fault.Swapped(var a, var b, var w2)
+                && (a.equals(settings.id()) || b.equals(settings.id())));
+    }
+
+    /**
+     * A probe that is gone or in air must be told; a frozen or swapped one cannot be seen without learning.
+     */
+    private void probe() {
+        boolean gone = firstProbe().latest(rig.world().clock().now().monoMs())
+                .reading() instanceof Reading.Absent;
+        boolean single = settings.fittings().probes().water().size() == 1;
+        rules.lasting("probe", cone, gone && single && batch.stage().hasWater() && !handled()
+                && !told("probe", "probe-unsteady"), 5 * 60, "a probe was gone and nobody was told");
+    }
+
+    private boolean handled() {
+        return batch.marks().handsIn().isPresent() || batch.marks().toppedUp().isPresent();
+    }
+
+    private void air() {
+        boolean paused = rules.on(cone, "air-pause");
+        boolean animals = batch.stage().hasAnimals();
+        boolean shut = batch.marks().valveShut();
+        boolean proofHonest = settings.fittings().air().proof() && !broken("air-proof");
+        rules.lasting("air-failed", cone, proofHonest && !paused && cone.air().flowLpm() <= 0 && !shut
+                && batch.stage().hasWater() && !told("air-failed", "air-failed-animals"), 120,
+                "no air arrived and nobody was told");
+        rules.lasting("shut-valve", cone, !paused && shut && animals && !told("air-shut-in"), 90,
+                "air ran against a shut valve and nobody was told");
+        double cap = settings.timing().airOffCapMinutes();
+        boolean drawing = batch.stage() instanceof Stage.Drawing;
+        rules.lasting("air-due", cone, paused && animals && shut && !told("air-due"), (long) (cap - 2) * 60,
+                "air could not return by itself and this was not told 2 min before the cap");
+        rules.lasting("air-cap", cone, paused && animals && !drawing, (long) (cap * 60) + 5,
+                "air was commanded off beyond the configured cap");
+        rules.lasting("drawing-told", cone, paused && drawing && offForS() > 12 * 60 - 100
+                && !told("air-due"), 2,
+                "air was about to return to a person who draws, unannounced");
+    }
+
+    /** Seconds since the air went off, by the world's count. */
+    private long offForS() {
+        return cone.air().pausedMs() / 1_000;
+    }
+
+    private void hands() {
+        boolean in = batch.marks().handsIn()
+                .filter(m -> rig.world().clock().now().since(m).leastMs() < 14 * 60_000)
+                .isPresent();
+        rules.lasting("hands-in", cone, in && (rules.on(cone, "heat") || rules.on(cone, "lamp")
+                || rules.on(cone, "trigger") || rules.on(cone, "air-pause")), 2,
+                "something was on with hands in");
+    }
+
+    /** After a long cut with animals in the water the batch must be in doubt. */
+    private void cut() {
+        boolean long1 = rig.invariants().cutForMs() > 15 * 60_000 && rig.livedMs() > 60_000;
+        rules.lasting("power-cut", cone, long1 && batch.stage().hasAnimals()
+                && rig.invariants().hadAnimals(settings.id())
+                && batch.marks().words().doubts().isEmpty(), 60, "a long power cut left no doubt");
+    }
+}

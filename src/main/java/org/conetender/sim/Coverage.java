@@ -1,0 +1,56 @@
+package org.conetender.sim;
+
+import java.util.Set;
+import java.util.TreeSet;
+import org.conetender.core.State;
+import org.conetender.core.settings.Cone;
+import org.conetender.core.settings.Settings;
+
+/** What happened at least once: a test that never reaches a place proves nothing about it. */
+public final class Coverage {
+
+    private final Set<String> stages = new TreeSet<>();
+    private final Set<String> alarms = new TreeSet<>();
+    private final Set<String> guards = new TreeSet<>();
+    private final Set<String> refusals = new TreeSet<>();
+
+    void look(State s, Settings settings) {
+        for (Cone c : settings.cones()) {
+            stages.add(s.book().cone(c.id()).batch().stage().word());
+            s.book().cone(c.id()).latches().forEach(l -> guards.add(l.guard()));
+        }
+        s.live().alarms().raised().forEach(a -> alarms.add(a.kind().id()));
+    }
+
+    /** An answer; kept, without its cone and figures, unless it says that something was recorded. */
+    void heard(String sentence) {
+        if (!sentence.contains("recorded. ") && !sentence.contains("withdrawn;")) {
+            refusals.add(sentence.replaceAll("^Cone [a-z0-9-]+: ", "").replaceAll("[0-9.]+", "N"));
+        }
+    }
+
+    public Set<String> stages() {
+        return stages;
+    }
+
+    public Set<String> alarms() {
+        return alarms;
+    }
+
+    /** Ids of guards that latched. */
+    public Set<String> guards() {
+        return guards;
+    }
+
+    public Set<String> refusals() {
+        return refusals;
+    }
+
+    /** Takes over what another run reached. */
+    public void add(Coverage other) {
+        stages.addAll(other.stages);
+        alarms.addAll(other.alarms);
+        guards.addAll(other.guards);
+        refusals.addAll(other.refusals);
+    }
+}

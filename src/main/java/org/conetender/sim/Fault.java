@@ -1,0 +1,74 @@
+package org.conetender.sim;
+
+/**
+ * Something that goes wrong in the world at a time, for a time. Faults end by themselves when their time
+ * is over, or earlier when a person repairs the cone. Of two on the same device the later one shows, and
+ * the first to end makes the device whole again. Outlets and contacts are named as in {@link Fixtures}
+ * without the cone, such as {@code heat} or {@code air-proof}.
+ */
+public sealed interface Fault {
+
+    /** The cone's id; empty for the whole site. */
+    String cone();
+
+    When when();
+
+    /** @param atMs world time at which it begins  @param forMs how long it lasts, ms, above 0 */
+    record When(long atMs, long forMs) {
+        long untilMs() {
+            return atMs + forMs;
+        }
+    }
+
+    /** A probe. @param index 0 for the cone's first, 1 for its second */
+    record OfProbe(String cone, int index, SimProbe.Fault kind, When when) implements Fault {}
+
+    /** The first probes of two cones hang in each other's water. */
+    record Swapped(String cone, String other, When when) implements Fault {}
+
+    /** An output. @param outlet such as {@code heat} */
+    record OfSwitch(String cone, String outlet, SimSwitch.Fault kind, When when) implements Fault {}
+
+    /** A contact. @param contact such as {@code level} */
+    record OfContact(String cone, String contact, SimContact.Fault kind, When when) implements Fault {}
+
+    /** Pump, hose or proof. */
+    record OfAir(String cone, Air.Fault kind, When when) implements Fault {}
+
+    /** What can happen to the water itself. */
+    enum Water {
+        /** The lid is off until the fault ends. */
+        LID_OFF,
+        /** A quarter of the usual fill, ice cold, is poured in at once. */
+        COLD_POURED,
+        /** The drain valve drips: about a usual fill in an hour. */
+        LEAK
+    }
+
+    /** The water. */
+    record OfWater(String cone, Water kind, When when) implements Fault {}
+
+    /** What can happen to the whole site. */
+    enum Trouble {
+        /** The house loses its power. The harness must also end the daemon's process. */
+        POWER_CUT,
+        /** A heat wave: the room warms by 14 °C. */
+        ROOM_HOT,
+        /** A window is open: the room cools by 8 °C. */
+        ROOM_COLD,
+        /** No way to the broker. */
+        LINK_DOWN,
+        /** The wall clock is not synchronised. */
+        CLOCK_UNTRUSTED,
+        /** The wall clock is three hours wrong while the fault lasts. */
+        CLOCK_WRONG
+    }
+
+    /** The site. */
+    record OfSite(Trouble kind, When when) implements Fault {
+        @Override
+        public String cone() {
+            return "";
+        }
+    }
+}

@@ -1,0 +1,133 @@
+package org.conetender.sim;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.PriorityQueue;
+
+/** The faults that wait, and those that are on; begins and ends them in the {@link World}. */
+final class Faults {
+
+    // All guesses: sizes that a guard must notice and that a real fry room could meet.
+    private static final double HOT_K = 14;
+    private static final double COLD_K = -8;
+    private static final double POURED_SHARE = 0.25;
+    private static final double ICY_C = 4;
+    private static final double LEAK_HOUR_S = 3_600;
+    private static final long WRONG_MS = 3 * 3_600_000L;
+
+    private final World world;
+    private final PriorityQueue<Fault> waiting =
+            new PriorityQueue<>(Comparator.comparingLong((Fault f) -> f.when().atMs()));
+    private final List<Fault> active = new ArrayList<>();
+    private long nextEndMs = Long.MAX_VALUE;
+
+    Faults(World world) {
+        this.world = world;
+    }
+
+    void add(Fault fault) {
+        if (!fault.cone().isEmpty()) {
+            world.cone(fault.cone());
+        }
+        waiting.add(fault);
+    }
+
+    List<Fault> active() {
+        return List.copyOf(active);
+    }
+
+    /** Begins and ends what is due; leaks drip meanwhile. Called once per slice, before the cones move. */
+    void step(long nowMs, double seconds) {
+        while (!waiting.isEmpty() && waiting.peek().when().atMs() <= nowMs) {
+            Fault f = waiting.poll();
+            active.add(f);
+            turn(f, true);
+            schedule();
+        }
+        if (nowMs >= nextEndMs) {
+            for (Fault f : List.copyOf(active)) {
+                if (f.when().untilMs() <= nowMs) {
+                    active.remove(f);
+                    turn(f, false);
+                }
+            }
+            schedule();
+        }
+        for (int i = 0; i < active.size(); i++) {
+            if (active.get(i) instanceof Fault.OfWater w && w.kind() == Fault.Water.LEAK) {
+                SimCone cone = world.cone(w.cone());
+                cone.water().drain(cone.settings().usual().litres() * seconds / LEAK_HOUR_S);
+            }
+        }
+    }
+
+    /** Keeps the next end at hand, so that a quiet step costs one comparison. */
+    private void schedule() {
+        nextEndMs = active.stream().mapToLong(f -> f.when().untilMs()).min().orElse(Long.MAX_VALUE);
+    }
+
+    /** Begins or ends one. A device that is not fitted cannot fail, so its fault passes without trace. */
+    private void turn(Fault fault, boolean on) {
+        switch (fault) {
+            case Fault.OfProbe f -> probe(f, on);
+            case Fault.Swapped f -> swap(f);
+            case Fault.OfSwitch f -> {
+                SimSwitch s = world.cone(f.cone()).fixtures.switches.get(f.outlet());
+                if (s != null) {
+                    s.fail(on ? f.kind() : SimSwitch.Fault.NONE);
+                }
+            }
+            case Fault.OfContact f -> {
+                SimContact c = world.cone(f.cone()).fixtures.contacts.get(f.contact());
+                if (c != null) {
+                    c.fail(on ? f.kind() : SimContact.Fault.NONE);
+                }
+            }
+            case Fault.OfAir f -> world.cone(f.cone()).air().fail(on ? f.kind() : Air.Fault.NONE);
+            case Fault.OfWater f -> water(f, on);
+            case Fault.OfSite f -> site(f.kind(), on);
+        }
+    }
+
+    private void probe(Fault.OfProbe f, boolean on) {
+        List<SimProbe> probes = world.cone(f.cone()).fixtures.probes;
+        if (f.index() < probes.size()) {
+            probes.get(f.index()).fail(on ? f.kind() : SimProbe.Fault.NONE);
+        }
+    }
+
+    /** Done twice it is undone, so the same call begins and ends it. */
+    private void swap(Fault.Swapped f) {
+        List<SimProbe> one = world.cone(f.cone()).fixtures.probes;
+        List<SimProbe> two = world.cone(f.other()).fixtures.probes;
+        SimProbe first = one.get(0);
+        one.set(0, two.get(0));
+        two.set(0, first);
+    }
+
+    private void water(Fault.OfWater f, boolean on) {
+        SimCone cone = world.cone(f.cone());
+        switch (f.kind()) {
+            case LID_OFF -> cone.water().lid(!on);
+            case COLD_POURED -> {
+                if (on && cone.water().waterPresent()) {
+                    double litres = POURED_SHARE * cone.settings().usual().litres();
+                    cone.water().pour(litres, ICY_C, cone.water().ppt());
+                }
+            }
+            case LEAK -> { }
+        }
+    }
+
+    private void site(Fault.Trouble kind, boolean on) {
+        switch (kind) {
+            case POWER_CUT -> world.power(!on);
+            case ROOM_HOT -> world.room().add(on ? HOT_K : 0);
+            case ROOM_COLD -> world.room().add(on ? COLD_K : 0);
+            case LINK_DOWN -> world.broker().link(!on);
+            case CLOCK_UNTRUSTED -> world.clock().trust(!on);
+            case CLOCK_WRONG -> world.clock().stepWall(on ? WRONG_MS : -WRONG_MS);
+        }
+    }
+}

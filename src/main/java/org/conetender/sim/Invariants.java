@@ -1,0 +1,122 @@
+package org.conetender.sim;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import org.conetender.core.State;
+import org.conetender.core.settings.Cone;
+
+/**
+ * What must hold after every second, judged by the plant's truth and not by the daemon's belief; one
+ * for every row of the table of dangers (design.md). The first that breaks ends the run.
+ */
+public final class Invariants {
+
+    /** @param rule its name  @param cone empty for the site  @param atMs world time  @param what in words */
+    public record Violation(String rule, String cone, long atMs, String what) {}
+
+    private final Rig rig;
+    private final Map<String, Long> sinceMs = new TreeMap<>();
+    private final List<Violation> broken = new ArrayList<>();
+    private final SiteRules site;
+    private final Set<String> animalsBefore = new TreeSet<>();
+    private long cutMs;
+
+    Invariants(Rig rig) {
+        this.rig = rig;
+        this.site = new SiteRules(rig, this);
+    }
+
+    public List<Violation> broken() {
+        return broken;
+    }
+
+    /** What ends with the process starts anew with the next. */
+    void died() {
+        sinceMs.clear();
+        site.died();
+    }
+
+    /** The house's power is off for this second. */
+    void dark() {
+        cutMs += 1_000;
+    }
+
+    /** The power goes off. @param last what the daemon held */
+    void darkBegins(State last) {
+        cutMs = 0;
+        animalsBefore.clear();
+        for (Cone c : rig.settings().cones()) {
+            if (SiteRules.animals(last, c)) {
+                animalsBefore.add(c.id());
+            }
+        }
+    }
+
+    /** How long the last power cut lasted, ms; 0 when there was none in the life before. */
+    long cutForMs() {
+        return cutMs;
+    }
+
+    /** Whether that cone held animals when the power went. */
+    boolean hadAnimals(String cone) {
+        return animalsBefore.contains(cone);
+    }
+
+    void look() {
+        for (SimCone c : rig.world().cones()) {
+            always(c);
+        }
+        if (rig.alive()) {
+            State s = rig.state();
+            site.look(s);
+            for (SimCone c : rig.world().cones()) {
+                new ConeRules(rig, this, c, s).look();
+            }
+        }
+    }
+
+    /** What must hold with and without a living daemon. */
+    private void always(SimCone c) {
+        Cone.Air air = c.settings().fittings().air();
+        boolean reported = rig.alive()
+                && rig.state().book().cone(c.settings().id()).batch().marks().valveShut();
+        boolean harmful = on(c, "air-pause") && air.geometry().canSiphon() && c.water().waterPresent()
+                && c.air().valveOpen() && !reported;
+        lasting("siphon", c, harmful, 0, "the pump was stopped although water could run back into it");
+        // The house's cap counts with animals in the water, which the daemon has from hatching on.
+        boolean animals = rig.alive()
+                && rig.state().book().cone(c.settings().id()).batch().stage().hasAnimals();
+        lasting("suffocation", c, on(c, "air-pause") && animals, 12 * 60 + 5,
+                "air was commanded off for more than 12 min");
+    }
+
+    boolean on(SimCone c, String outlet) {
+        SimSwitch s = rig.world().devices().switches().get(c.settings().id() + "." + outlet);
+        return s != null && s.commanded();
+    }
+
+    /** Breaks when {@code hazard} has lasted {@code seconds} without a break; at once when that is 0. */
+    void lasting(String rule, SimCone c, boolean hazard, long seconds, String what) {
+        lasting(rule, c == null ? "" : c.settings().id(), hazard, seconds, what);
+    }
+
+    void lasting(String rule, String cone, boolean hazard, long seconds, String what) {
+        String key = rule + "/" + cone;
+        long now = rig.world().clock().elapsedMs();
+        if (!hazard) {
+            sinceMs.remove(key);
+        } else if (now - sinceMs.computeIfAbsent(key, k -> now) >= seconds * 1_000) {
+            broken.add(new Violation(rule, cone, now, what));
+        }
+    }
+
+    /** How long that hazard has lasted, s; 0 while it does not. */
+    long lastedS(String rule, String cone) {
+        Long since = sinceMs.get(rule + "/" + cone);
+        return since == null ? 0 : (rig.world().clock().elapsedMs() - since) / 1_000;
+    }
+}

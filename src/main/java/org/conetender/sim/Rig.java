@@ -1,0 +1,221 @@
+package org.conetender.sim;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.conetender.agent.Agents;
+import org.conetender.agent.Ports;
+import org.conetender.core.State;
+import org.conetender.core.face.Names;
+import org.conetender.core.guard.Guard;
+import org.conetender.core.image.Request;
+import org.conetender.core.settings.Settings;
+import org.conetender.port.Requests;
+import org.conetender.port.Store;
+
+/**
+ * The whole daemon in a simulated world, run by hand on one thread: a second of the world, a round of
+ * the agents, the people, the invariants. Nothing in it is random but the seed.
+ */
+public final class Rig {
+
+    /** A computer needs this long from power to a running daemon, ms (guess: a small board's boot). */
+    private static final long BOOT_MS = 40_000;
+    /** The service manager starts a dead process again after this, ms (systemd/conetender.service). */
+    private static final long RESTART_MS = 3_000;
+
+    private final Settings settings;
+    private final List<Guard> guards;
+    private final World world;
+    private final SimStore.Disk disk = new SimStore.Disk();
+    private final Coverage coverage = new Coverage();
+    private final Invariants invariants;
+    private Optional<Person> person = Optional.empty();
+    private Optional<Life> life = Optional.empty();
+    private boolean wasPowered = true;
+    private long startAtMs;
+    private long stalledUntilMs;
+    private long lives;
+    private boolean storeFailing;
+
+    /** One life of the daemon's process. @param store its own handle on the disk */
+    record Life(Agents agents, SimStore store, SimSupervisor supervisor, long bornAtMs) {}
+
+    public Rig(Settings settings, long seed, Bench bench, List<Guard> guards) {
+        this.settings = settings;
+        this.guards = guards;
+        this.world = new World(settings, seed, bench);
+        this.invariants = new Invariants(this);
+        world.broker().listen(m -> {
+            if (m.topic().contains("/$log/")) {
+                coverage.heard(m.payload());
+            }
+        });
+    }
+
+    /** Somebody looks after the cones from now on. */
+    public Rig withPerson(Habit habit) {
+        person = Optional.of(new Person(world, settings, habit, new Person.Senses(world.broker(),
+                Hands.through(world.broker(), settings.site().id()))));
+        return this;
+    }
+
+    /** Lets so many seconds pass, or fewer if an invariant breaks. */
+    public Rig run(long seconds) {
+        for (long i = 0; i < seconds && invariants.broken().isEmpty(); i++) {
+            second();
+        }
+        return this;
+    }
+
+    /** One second of everything. */
+    public void second() {
+        world.step(1_000);
+        power();
+        long now = world.clock().elapsedMs();
+        if (life.isEmpty() && world.powered() && now >= startAtMs) {
+            start();
+        }
+        if (life.isPresent() && now >= stalledUntilMs) {
+            turn(life.get().agents(), now);
+        }
+        if (now % 5_000 == 0) {
+            person.ifPresent(Person::step);
+        }
+        if (life.isPresent()) {
+            coverage.look(state(), settings);
+        }
+        invariants.look();
+    }
+
+    /** The face is looked at every five seconds only, as people do: nothing that acts depends on it. */
+    private void turn(Agents agents, long now) {
+        agents.control().doWork();
+        agents.record().doWork();
+        if (now % 5_000 == 0) {
+            agents.publish().doWork();
+        }
+    }
+
+    private void power() {
+        if (!world.powered()) {
+            invariants.dark();
+        }
+        if (wasPowered && !world.powered()) {
+            life.ifPresent(l -> invariants.darkBegins(state()));
+            kill();
+            wasPowered = false;
+        } else if (!wasPowered && world.powered()) {
+            world.clock().reboot();
+            wasPowered = true;
+            startAtMs = world.clock().elapsedMs() + BOOT_MS;
+        }
+    }
+
+    private void start() {
+        try {
+            SimStore store = SimStore.open(disk);
+            SimSupervisor supervisor = new SimSupervisor();
+            World.Devices d = world.devices();
+            Ports ports = new Ports(world.clock(), new Ports.Devices(List.copyOf(d.probes().values()),
+                    List.copyOf(d.contacts().values()), List.copyOf(d.switches().values())), store,
+                    new Ports.Outside(world.broker().connect("homie/5/" + settings.site().id() + "/$state"),
+                            Silence.SOCKET, supervisor));
+            Agents agents = Agents.begin(settings, guards, ports, Names.of("homie", settings));
+            life = Optional.of(new Life(agents, store, supervisor, world.clock().elapsedMs()));
+            lives++;
+        } catch (Store.StoreException e) {
+            throw new IllegalStateException("the simulated record cannot be opened", e);
+        }
+    }
+
+    /** A socket that nobody uses. */
+    private enum Silence implements Requests {
+        SOCKET;
+
+        @Override
+        public List<Request> poll(int most) {
+            return List.of();
+        }
+
+        @Override
+        public void answer(Request request, boolean accepted, String sentence) {
+            throw new IllegalStateException("nobody asked through the socket");
+        }
+    }
+
+    /** The process dies at once, wherever it was; the service manager starts another soon. */
+    public void kill() {
+        life.ifPresent(l -> l.store().crash());
+        life = Optional.empty();
+        world.broker().daemonDied();
+        world.devices().forget();
+        startAtMs = world.clock().elapsedMs() + RESTART_MS;
+        invariants.died();
+    }
+
+    /** The process hangs for so long: its leases run out, its next tick is late. */
+    public void stall(long ms) {
+        stalledUntilMs = world.clock().elapsedMs() + ms;
+    }
+
+    /** A client says a word to a cone. */
+    public void say(String cone, String step) {
+        set(cone, "hand/step", step);
+    }
+
+    /** A client sets a property of a cone. */
+    void set(String cone, String property, String payload) {
+        world.broker().set("homie/5/" + settings.site().id() + "-" + cone + "/" + property + "/set", payload);
+    }
+
+    /** The disk refuses writes from now on, or takes them again. */
+    public void store(SimStore.Mood mood) {
+        disk.mood(mood);
+        storeFailing = mood != SimStore.Mood.HEALTHY;
+    }
+
+    boolean storeFailing() {
+        return storeFailing;
+    }
+
+    public World world() {
+        return world;
+    }
+
+    public Settings settings() {
+        return settings;
+    }
+
+    public Coverage coverage() {
+        return coverage;
+    }
+
+    public Invariants invariants() {
+        return invariants;
+    }
+
+    public boolean alive() {
+        return life.isPresent();
+    }
+
+    /** What the daemon holds after its last tick; it must be alive. */
+    public State state() {
+        return life.orElseThrow().agents().control().state();
+    }
+
+    /** World milliseconds since the present life began; 0 while there is none. */
+    public long livedMs() {
+        return life.map(l -> world.clock().elapsedMs() - l.bornAtMs()).orElse(0L);
+    }
+
+    public long lives() {
+        return lives;
+    }
+
+    /** Everything that must be the same when the same seed is run again. */
+    public long fingerprint() {
+        long h = world.fingerprint();
+        return 31 * h + (life.isPresent() ? state().book().hashCode() : 0);
+    }
+}

@@ -1,0 +1,103 @@
+package org.conetender.sim;
+
+import org.conetender.port.Switch;
+
+/**
+ * One output with its lease: the coil as commanded, and the contact as it really is. The world calls
+ * {@link #expire} at every step, which is what the lease thread does in the real adapter.
+ */
+public final class SimSwitch implements Switch {
+
+    /** What can be wrong with a relay or solid-state switch. */
+    public enum Fault {
+        NONE,
+        /** The contact no longer opens (science.md §12, control.md §1.5). */
+        WELDED,
+        /** The contact, the wire or what hangs on it no longer conducts. */
+        OPEN,
+        /** A board that conducts when its input is low: the contact is the opposite of the coil. */
+        INVERTED,
+        /** The line cannot be driven: {@link SimSwitch#hold} answers false and the coil falls off. */
+        REFUSING
+    }
+
+    private final String id;
+    private final SimClock clock;
+    private Fault fault = Fault.NONE;
+    private boolean coil;
+    private boolean contact;
+    private long expiresAtMs;
+    private long cycles;
+    private boolean powered = true;
+
+    public SimSwitch(String id, SimClock clock) {
+        this.id = id;
+        this.clock = clock;
+    }
+
+    @Override
+    public String id() {
+        return id;
+    }
+
+    @Override
+    public boolean hold(boolean energised, long validForMs) {
+        if (validForMs <= 0) {
+            throw new IllegalArgumentException(id + ": a lease must last longer than 0 ms: " + validForMs);
+        }
+        boolean can = powered && fault != Fault.REFUSING;
+        coil = energised && can;
+        expiresAtMs = clock.elapsedMs() + validForMs;
+        settle();
+        return can;
+    }
+
+    /** Lets go of a coil whose lease is over. */
+    void expire() {
+        if (coil && clock.elapsedMs() >= expiresAtMs) {
+            coil = false;
+            settle();
+        }
+    }
+
+    /** Supply to the control box. Without it no coil holds, though a welded contact still conducts. */
+    void power(boolean on) {
+        powered = on;
+        coil &= on;
+        settle();
+    }
+
+    public void fail(Fault what) {
+        fault = what;
+        coil &= what != Fault.REFUSING;
+        settle();
+    }
+
+    /** Whether the coil or gate is driven now: what the daemon commands, lease and all. */
+    public boolean commanded() {
+        return coil;
+    }
+
+    /** Whether the contact conducts now: what really happens to the load. */
+    public boolean conducting() {
+        return contact;
+    }
+
+    /** How often the contact has closed since the beginning. */
+    public long cycles() {
+        return cycles;
+    }
+
+    private void settle() {
+        boolean next = switch (fault) {
+            case NONE, REFUSING -> coil;
+            case WELDED -> true;
+            case OPEN -> false;
+            case INVERTED -> powered && !coil;
+        };
+        if (next && !contact) {
+            cycles++;
+        }
+        contact = next;
+    }
+}

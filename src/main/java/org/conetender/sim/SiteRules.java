@@ -1,0 +1,82 @@
+package org.conetender.sim;
+
+import java.util.Map;
+import java.util.TreeMap;
+import org.conetender.core.State;
+import org.conetender.core.alarm.Alarm;
+import org.conetender.core.batch.Fact;
+import org.conetender.core.settings.Cone;
+
+/** The rules that concern the whole site. */
+final class SiteRules {
+
+    /** Requests whose id begins so were sent stale on purpose and must never be obeyed. */
+    static final String STALE = "stale-";
+    /** Requests whose id begins so were sent twice on purpose and must be obeyed once. */
+    static final String TWICE = "twice-";
+
+    private final Rig rig;
+    private final Invariants rules;
+    private long lastTickMs = -1;
+
+    SiteRules(Rig rig, Invariants rules) {
+        this.rig = rig;
+        this.rules = rules;
+    }
+
+    void died() {
+        lastTickMs = -1;
+    }
+
+    void look(State s) {
+        rules.lasting("watts", "", watts() > rig.settings().site().supply().limitWatts() + 0.1, 0,
+                "more watts were on together than the site allows");
+        rules.lasting("stale", "", s.book().recentIds().stream().anyMatch(id -> id.startsWith(STALE)), 0,
+                "a stale command was obeyed");
+        rules.lasting("twice", "", obeyedTwice(s), 0, "a request was obeyed twice");
+        rules.lasting("record", "", rig.storeFailing() && !told(s, "record"), 200,
+                "the record could not be kept and nobody was told");
+        rules.lasting("clock", "", !rig.world().clock().now().wallTrusted() && !told(s, "clock"), 62 * 60,
+                "the clock was not trusted for over an hour and nobody was told");
+        heartbeat(s);
+    }
+
+    private double watts() {
+        double watts = 0;
+        for (SimCone c : rig.world().cones()) {
+            watts += rules.on(c, "heat") ? c.settings().fittings().heat().watts() : 0;
+        }
+        return watts;
+    }
+
+    private static boolean told(State s, String kind) {
+        return s.live().alarms().raised().stream().map(Alarm::kind).anyMatch(k -> k.id().equals(kind));
+    }
+
+    private static boolean obeyedTwice(State s) {
+        Map<String, Integer> count = new TreeMap<>();
+        s.book().cones().values().forEach(b -> {
+            for (Fact f : b.facts()) {
+                if (f.source().startsWith(TWICE)) {
+                    count.merge(f.source(), 1, Integer::sum);
+                }
+            }
+        });
+        return count.values().stream().anyMatch(n -> n > 1);
+    }
+
+    /** In the tick that came too late the heart must not beat. */
+    private void heartbeat(State s) {
+        long tick = s.live().timers().last().orElseThrow().monoMs();
+        SimSwitch heart = rig.world().devices().switches().get("site.heartbeat");
+        boolean late = lastTickMs >= 0 && tick - lastTickMs > 4_000;
+        rules.lasting("heartbeat", "", late && heart != null && heart.commanded(), 0,
+                "the heart beat on in a tick that came late");
+        lastTickMs = tick;
+    }
+
+    /** Cones with animals, for those who ask after a cut. */
+    static boolean animals(State s, Cone c) {
+        return s.book().cone(c.id()).batch().stage().hasAnimals();
+    }
+}

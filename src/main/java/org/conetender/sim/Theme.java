@@ -1,0 +1,261 @@
+package org.conetender.sim;
+
+import java.util.List;
+import java.util.Map;
+import org.conetender.core.image.Step;
+import org.conetender.port.Transport.Incoming;
+import org.conetender.sim.Fault.When;
+
+/**
+ * A danger that is brought about on purpose, so that it surely occurs: what goes wrong, and what
+ * people do about it. Runs of a theme are short; what people do over days is {@link #DAYS}' part.
+ */
+public enum Theme {
+    DAYS(30, (r, s) -> { }),
+    HEAT_WAVE(6, (r, s) -> {
+        nursed(r, s);
+        if (s == 600) {
+            r.world().apply(new Fault.OfSite(Fault.Trouble.ROOM_HOT, lasting(r, 300)));
+        }
+        // A lamp that burns when the water passes the guard must go out.
+        if (s >= 3_600 && s % 900 == 0) {
+            r.say("a", "settle");
+        }
+    }),
+    WELDED(3, (r, s) -> {
+        nursed(r, s);
+        if (s == 3_600) {
+            r.world().apply(new Fault.OfSwitch("a", "heat", SimSwitch.Fault.WELDED, lasting(r, 120)));
+        }
+    }),
+    WELDED_PAIR(7, (r, s) -> {
+        nursed(r, s);
+        if (s == 3_600) {
+            r.world().apply(new Fault.OfSwitch("a", "heat", SimSwitch.Fault.WELDED, lasting(r, 400)));
+            r.world().apply(new Fault.OfSwitch("a", "cut-out", SimSwitch.Fault.WELDED, lasting(r, 400)));
+        }
+    }),
+    DEAD_HEATER(4, (r, s) -> {
+        nursed(r, s);
+        if (s == 1_200) {
+            r.world().apply(new Fault.OfSwitch("c", "heat", SimSwitch.Fault.OPEN, lasting(r, 230)));
+        }
+    }),
+    NO_PROBE(3, (r, s) -> {
+        nursed(r, s);
+        if (s == 2_400) {
+            r.world().apply(new Fault.OfProbe("b", 0, SimProbe.Fault.ABSENT, lasting(r, 60)));
+            r.world().apply(new Fault.OfProbe("c", 0, SimProbe.Fault.IN_AIR, lasting(r, 60)));
+        }
+    }),
+    UNSTEADY_PROBE(3, (r, s) -> {
+        nursed(r, s);
+        if (s >= 2_400 && s < 5_400 && s % 900 == 0) {
+            r.world().apply(new Fault.OfProbe("c", 0, SimProbe.Fault.IN_AIR, new When(now(r), 200_000)));
+        }
+    }),
+    LEAK(3, (r, s) -> {
+        nursed(r, s);
+        if (s == 1_200) {
+            r.world().apply(new Fault.OfWater("a", Fault.Water.LEAK, lasting(r, 150)));
+        }
+    }),
+    WET_AFTER_ALL(2, (r, s) -> {
+        nursed(r, s);
+        if (s == 1_200) {
+            r.say("a", "drained");
+        }
+    }),
+    NO_AIR(4, (r, s) -> {
+        nursed(r, s);
+        if (s == 900 || s == 5_400) {
+            r.world().apply(new Fault.OfAir("a", Air.Fault.TORN_DIAPHRAGM, lasting(r, 20)));
+        }
+        if (s == 3_600) {
+            r.say("a", "first-seen");
+        }
+    }),
+    NOBODY_COMES(4, (r, s) -> {
+        nursed(r, s);
+        hatchedAndSettled(r, s, "a");
+    }),
+    FLOOD(3, (r, s) -> {
+        nursed(r, s);
+        hatchedAndSettled(r, s, "b");
+    }),
+    VALVE_STAYS_SHUT(4, (r, s) -> {
+        nursed(r, s);
+        if (s == 3_500) {
+            r.world().cone("b").air().valve(false);
+            r.say("b", "valve-shut");
+        }
+        hatchedAndSettled(r, s, "b");
+    }),
+    VALVE_OPENED_EARLY(3, (r, s) -> {
+        nursed(r, s);
+        if (s == 3_500) {
+            r.world().cone("b").air().valve(false);
+            r.say("b", "valve-shut");
+        }
+        hatchedAndSettled(r, s, "b");
+        if (s == 3_800) {
+            r.say("b", "valve-open");
+        }
+    }),
+    DRAWS_FOR_EVER(3, (r, s) -> {
+        nursed(r, s);
+        hatchedAndSettled(r, s, "a");
+        if (s == 4_050) {
+            r.say("a", "drawing");
+        }
+        if (s == 8_000) {
+            r.say("a", "settle");
+        }
+        if (s == 8_400) {
+            r.say("a", "drawing");
+        }
+        if (s == 8_500) {
+            r.say("a", "part-drawn");
+        }
+    }),
+    DARKNESS(4, (r, s) -> {
+        nursed(r, s);
+        if (s == 3_600) {
+            r.say("a", "first-seen");
+        }
+        if (s == 4_200) {
+            r.world().apply(new Fault.OfSite(Fault.Trouble.POWER_CUT, lasting(r, 45)));
+        }
+    }),
+    COLD_START(3, (r, s) -> {
+        nursed(r, s);
+        if (s == 1) {
+            r.world().apply(new Fault.OfSite(Fault.Trouble.ROOM_COLD, lasting(r, 170)));
+        }
+    }),
+    STALE(2, (r, s) -> {
+        nursed(r, s);
+        if (s == 1_800) {
+            inject(r, "drained", true, Map.of("request-id", SiteRules.STALE + "retained"));
+            inject(r, "abandoned", false,
+                    Map.of("request-id", SiteRules.STALE + "expired", "expires-in-s", "0"));
+        }
+        if (s == 1_800 || s == 1_900) {
+            inject(r, "topped-up", false, Map.of("request-id", SiteRules.TWICE + "topped-up"));
+        }
+    }),
+    DISK(3, (r, s) -> {
+        nursed(r, s);
+        if (s == 1_800) {
+            r.store(SimStore.Mood.FULL);
+        }
+        if (s > 1_800 && s < 5_400 && s % 600 == 0) {
+            r.say("a", s % 1_200 == 0 ? "topped-up" : "valve-open");
+        }
+        if (s == 5_400) {
+            r.store(SimStore.Mood.HEALTHY);
+        }
+    }),
+    CLOCK(3, (r, s) -> {
+        nursed(r, s);
+        if (s == 600) {
+            r.world().apply(new Fault.OfSite(Fault.Trouble.CLOCK_UNTRUSTED, lasting(r, 150)));
+        }
+    }),
+    STALLS(2, (r, s) -> {
+        nursed(r, s);
+        if (s % 900 == 800) {
+            r.stall(6_000);
+        }
+        if (s >= 5_000 && s < 5_060 && s % 4 == 0) {
+            r.stall(4_000);
+        }
+    }),
+    HANDS(3, (r, s) -> {
+        nursed(r, s);
+        hatchedAndSettled(r, s, "a");
+        if (s % 1_500 == 700 || s == 3_900) {
+            r.say("a", "hands-in");
+        }
+    }),
+    CLUMSY(6, (r, s) -> {
+        if (s % 37 == 5) {
+            var dice = Seeds.of(r.world().seed() + s, "clumsy");
+            String cone = List.of("a", "b", "c").get(dice.nextInt(3));
+            if (dice.nextInt(3) > 0) {
+                r.say(cone, Step.values()[dice.nextInt(Step.values().length)].word());
+            } else {
+                String[] said = Nonsense.SAID.get(dice.nextInt(Nonsense.SAID.size()));
+                r.set(cone, said[0], said[1]);
+            }
+        }
+    }),
+    KILLED(3, (r, s) -> {
+        nursed(r, s);
+        hatchedAndSettled(r, s, "a");
+        if (Seeds.of(r.world().seed() + s, "kill").nextInt(240) == 0) {
+            r.kill();
+        }
+    });
+
+    /** What happens in a theme, second by second. */
+    private interface Script {
+        void second(Rig rig, long second);
+    }
+
+    private final int hours;
+    private final Script script;
+
+    Theme(int hours, Script script) {
+        this.hours = hours;
+        this.script = script;
+    }
+
+    /** Runs it to its end, or to the first broken invariant. */
+    public Rig run(Rig rig) {
+        if (this == DAYS) {
+            FaultPlan.random(rig.world().seed(), rig.settings(), hours).faults().forEach(rig.world()::apply);
+            rig.withPerson(Habit.draw(rig.world().seed()));
+        }
+        for (long s = 0; s < hours * 3_600L && rig.invariants().broken().isEmpty(); s++) {
+            script.second(rig, s);
+            rig.second();
+        }
+        return rig;
+    }
+
+    /** Every cone is filled and started early on, by the book. */
+    private static void nursed(Rig r, long s) {
+        if (s == 20) {
+            for (SimCone c : r.world().cones()) {
+                c.fill(c.settings().usual().litres(), 22, c.settings().usual().ppt());
+                c.air().valve(true);
+                c.stock("L-0417", c.settings().usual().cystsG());
+                r.say(c.settings().id(), "started");
+            }
+        }
+    }
+
+    /** Somebody says that nauplii swim, starts a separation, and goes away. */
+    private static void hatchedAndSettled(Rig r, long s, String cone) {
+        if (s == 3_600) {
+            r.say(cone, "first-seen");
+        }
+        if (s == 3_660) {
+            r.say(cone, "settle");
+        }
+    }
+
+    private static void inject(Rig r, String step, boolean retained, Map<String, String> properties) {
+        String topic = "homie/5/" + r.settings().site().id() + "-a/hand/step/set";
+        r.world().broker().inject(new Incoming(topic, step, retained, properties));
+    }
+
+    private static long now(Rig r) {
+        return r.world().clock().elapsedMs();
+    }
+
+    private static When lasting(Rig r, long minutes) {
+        return new When(now(r), minutes * 60_000);
+    }
+}

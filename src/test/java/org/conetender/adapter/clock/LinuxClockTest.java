@@ -1,0 +1,100 @@
+package org.conetender.adapter.clock;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.concurrent.atomic.AtomicInteger;
+import java.util.concurrent.atomic.AtomicLong;
+import java.util.function.LongSupplier;
+import org.conetender.core.unit.Moment;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+class LinuxClockTest {
+
+    @Test
+    void javasClockCountsFromTheBootAsTheKernelsDoes() {
+        long before = Kernel.monotonicNs().orElseThrow();
+        long java = System.nanoTime();
+        long after = Kernel.monotonicNs().orElseThrow();
+        assertThat(java).isBetween(before, after);
+    }
+
+    @Test
+    void monotonicTimeIsNoMoreThanTheUptimeOfTheMachine() throws Exception {
+        Moment now = new LinuxClock().now();
+        double uptimeS = Double.parseDouble(Files.readString(Path.of("/proc/uptime")).split(" ")[0]);
+        assertThat(now.monoMs()).as("uptime also counts sleep").isPositive()
+                .isLessThanOrEqualTo((long) (uptimeS * 1000) + 20);
+    }
+
+    @Test
+    void timesOfTwoProcessesOfOneBootCompare() throws Exception {
+        LinuxClock clock = new LinuxClock();
+        Moment before = clock.now();
+        Process other = new ProcessBuilder(Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "--enable-native-access=ALL-UNNAMED", "-cp", System.getProperty("java.class.path"),
+                ClockReader.class.getName()).redirectError(ProcessBuilder.Redirect.INHERIT).start();
+        String[] said = other.inputReader().readLine().split(" ");
+        Moment after = clock.now();
+        assertThat(said[0]).isEqualTo(before.boot()).isNotEmpty();
+        assertThat(Long.parseLong(said[1])).isBetween(before.monoMs(), after.monoMs());
+    }
+
+    @Test
+    void theWallClockIsTheMachines() {
+        long before = System.currentTimeMillis();
+        assertThat(new LinuxClock().now().wallMs()).isBetween(before, System.currentTimeMillis());
+    }
+
+    @Test
+    void trustIsTheKernelsOwnFlag() {
+        assertThat(new LinuxClock().now().wallTrusted()).isEqualTo(Kernel.wallSynchronised());
+    }
+
+    @ParameterizedTest
+    @CsvSource({"0, 0x2001, true", "0, 0x2041, false", "5, 0x40, false", "5, 0, false", "-1, 0, false",
+        "1, 0, true", "4, 0, true"})
+    void anUnsynchronisedOrRefusedAnswerIsNotTrusted(int state, String status, boolean trusted) {
+        assertThat(Kernel.synchronised(state, Integer.decode(status))).isEqualTo(trusted);
+    }
+
+    @Test
+    void trustIsAskedAgainAfterTenSecondsAndNotBefore() {
+        AtomicLong ns = new AtomicLong(1_000_000_000);
+        AtomicInteger asked = new AtomicInteger();
+        AtomicBoolean synchronised = new AtomicBoolean();
+        LinuxClock clock = new LinuxClock("boot-1", ns::get, () -> {
+            asked.incrementAndGet();
+            return synchronised.get();
+        });
+        synchronised.set(true);
+        ns.addAndGet((LinuxClock.TRUST_MS - 1) * 1_000_000);
+        assertThat(clock.now().wallTrusted()).isFalse();
+        ns.addAndGet(1_000_000);
+        assertThat(clock.now().wallTrusted()).isTrue();
+        assertThat(clock.now().wallTrusted()).isTrue();
+        assertThat(asked).hasValue(2);
+    }
+
+    @Test
+    void aJavaClockOfAnotherOriginIsNotUsed() {
+        LongSupplier java = () -> 17;
+        LongSupplier kernel = () -> 900_000_000_000L;
+        assertThat(LinuxClock.sinceBoot(java, kernel)).isSameAs(kernel);
+        assertThat(LinuxClock.sinceBoot(kernel, kernel)).isSameAs(kernel);
+        LongSupplier alike = () -> 900_000_100_000L;
+        assertThat(LinuxClock.sinceBoot(alike, kernel)).isSameAs(alike);
+    }
+
+    @Test
+    void withoutABootIdItSaysWhatItNeeds() {
+        assertThatThrownBy(() -> LinuxClock.bootId(Path.of("no-such-file")))
+                .isInstanceOf(IllegalStateException.class)
+                .hasMessageContaining("no-such-file").hasMessageContaining("/proc");
+    }
+}

@@ -1,0 +1,48 @@
+package org.conetender.adapter.sqlite;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.conetender.core.batch.Change;
+import org.conetender.core.batch.Checkpoint;
+import org.conetender.core.batch.Fact;
+import org.conetender.core.unit.Moment;
+
+/**
+ * Writes until it is killed: facts, one to three in a transaction, and now and then a minute. Each
+ * number is printed once the store has acknowledged it; a minute is printed as its monotonic time.
+ */
+public final class RecordWriter {
+
+    private RecordWriter() {}
+
+    public static void main(String[] args) throws Exception {
+        try (SqliteStore store = SqliteStore.open(Path.of(args[0]))) {
+            long seq = store.load().facts().size();
+            for (;;) {
+                List<Fact> together = new ArrayList<>();
+                for (long n = seq % 3; n >= 0; n--) {
+                    seq++;
+                    together.add(fact(seq));
+                }
+                store.append(together);
+                System.out.println("fact " + seq);
+                if (seq % 4 == 0) {
+                    store.minute(minute(seq));
+                    System.out.println("minute " + seq);
+                }
+            }
+        }
+    }
+
+    static Fact fact(long seq) {
+        return new Fact(seq, new Moment("boot-1", seq, seq, false), "a", "r-" + seq,
+                new Change.Doubted("number " + seq + " " + "x".repeat((int) (seq % 700))));
+    }
+
+    static Checkpoint minute(long seq) {
+        return new Checkpoint(new Moment("boot-1", seq, seq, false),
+                List.of(new Checkpoint.Temperature("a", seq / 16.0), new Checkpoint.Temperature("b", 27)),
+                List.of(new Checkpoint.ConePoint("a", 1, seq, seq + 0.5, 0)));
+    }
+}

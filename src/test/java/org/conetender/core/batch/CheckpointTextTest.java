@@ -1,0 +1,74 @@
+package org.conetender.core.batch;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Random;
+import org.conetender.core.batch.Checkpoint.ConePoint;
+import org.conetender.core.batch.Checkpoint.Temperature;
+import org.conetender.core.unit.Moment;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class CheckpointTextTest {
+
+    private static final Moment AT = new Moment("7f37c4b8-09d9-4a4a-85b5-b1e30d820b95", 956_100,
+            1_795_581_286_000L, true);
+
+    @ParameterizedTest
+    @ValueSource(longs = {1, 2, 3, 4, 5, 6, 7, 8})
+    void everyCheckpointComesBackAsItWasWritten(long seed) {
+        Random random = new Random(seed);
+        for (int i = 0; i < 500; i++) {
+            Checkpoint c = RandomFacts.checkpoint(random);
+            assertThat(CheckpointText.read(CheckpointText.write(c))).as("seed %d, %d", seed, i).isEqualTo(c);
+        }
+    }
+
+    @Test
+    void eightConesWithLongNamesAndLongFiguresStayBelowTwoKilobytes() {
+        List<Temperature> temperatures = new ArrayList<>();
+        temperatures.add(new Temperature("room", -12.123456789012345));
+        List<ConePoint> cones = new ArrayList<>();
+        for (int i = 0; i < 8; i++) {
+            String name = "left-shelf-lower-row-cone-" + i;
+            temperatures.add(new Temperature(name, 27.0625000000001));
+            cones.add(new ConePoint(name, 123_456 + i, 612.1234567890123, 612.3456789012345,
+                    1.234567890123456E-4));
+        }
+        String text = CheckpointText.write(new Checkpoint(AT, temperatures, cones));
+        assertThat(text.getBytes(StandardCharsets.UTF_8).length).isLessThanOrEqualTo(2_000);
+    }
+
+    @Test
+    void aTextCutShortAnywhereIsRefused() {
+        String whole = CheckpointText.write(new Checkpoint(AT, List.of(new Temperature("a", 27.5)),
+                List.of(new ConePoint("a", 3, 12, 13, 0.5))));
+        for (int n = 0; n < whole.length(); n++) {
+            String cut = whole.substring(0, n);
+            assertThatThrownBy(() -> CheckpointText.read(cut)).as(cut)
+                    .isInstanceOf(IllegalArgumentException.class);
+        }
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"checkpoint-2\tb\t1\t2\ttrue\t0\t0\nend", "checkpoint-1\tb\t1\t2\tyes\t0\t0\nend",
+            "checkpoint-1\tb\t1\t2\ttrue\t-1\t1\nend",
+            "checkpoint-1\tb\t1\t2\ttrue\t1\t0\ntemperature\ta\tNaN\nend",
+            "checkpoint-1\tb\t1\t2\ttrue\t0\t1\ncone\ta\t1\t5\t4\t0\nend",
+            "checkpoint-1\tb\t1\t2\ttrue\t0\t0\nend\n", "checkpoint-1\tb\t1\t2\ttrue\t0\t0\nand",
+            "checkpoint-1\tb\t1\t2\ttrue\t0\t1\ntemperature\ta\t27\nend"})
+    void aTextThatNobodyWroteIsRefused(String text) {
+        assertThatThrownBy(() -> CheckpointText.read(text)).isInstanceOf(IllegalArgumentException.class);
+    }
+
+    @Test
+    void aFigureThatIsNoNumberIsNeverWritten() {
+        Checkpoint c = new Checkpoint(AT, List.of(), List.of(new ConePoint("a", 1, Double.NaN, 1, 0)));
+        assertThatThrownBy(() -> CheckpointText.write(c)).isInstanceOf(IllegalArgumentException.class);
+    }
+}

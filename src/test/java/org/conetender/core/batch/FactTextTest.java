@@ -1,0 +1,56 @@
+package org.conetender.core.batch;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.util.Optional;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class FactTextTest {
+
+    @ParameterizedTest
+    @ValueSource(longs = {1, 2, 3, 4, 5, 6, 7, 8})
+    void everyChangeComesBackAsItWasWritten(long seed) {
+        Random random = new Random(seed);
+        for (int i = 0; i < 2_000; i++) {
+            Change change = RandomFacts.change(random);
+            String text = FactText.write(change);
+            assertThat(text).as("seed %d, change %d", seed, i).doesNotContain("\n", "\r");
+            assertThat(FactText.read(text)).as("seed %d, change %d", seed, i).isEqualTo(change);
+        }
+    }
+
+    @Test
+    void everyKindOfChangeIsTriedByTheSeeds() {
+        Random random = new Random(1);
+        var kinds = new java.util.HashSet<Class<?>>();
+        for (int i = 0; i < 2_000; i++) {
+            Change change = RandomFacts.change(random);
+            kinds.add(change.getClass());
+            if (change instanceof Change.Told told) {
+                kinds.add(told.ask().getClass());
+            }
+        }
+        assertThat(kinds).hasSize(Change.class.getPermittedSubclasses().length
+                + org.conetender.core.image.Ask.class.getPermittedSubclasses().length);
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"", "told", "told\tdid", "told\tdid\tdances", "told\tfill\t2",
+            "told\tfill\ttwo\t30", "moved\tready", "began\ta\tb", "moved\tready\twhy\tmore",
+            "doubted\tends in \\", "doubted\t\\q", "told\tcount\t1.5\t0\t0\t1", "sang\ta"})
+    void aTextThatNobodyWroteIsRefused(String text) {
+        assertThatThrownBy(() -> FactText.read(text)).isInstanceOf(IllegalArgumentException.class);
+    }
+
+    @Test
+    void aGapOfNoWordsIsNotTheSameAsNoGap() {
+        assertThat(FactText.read(FactText.write(new Change.Began(Optional.of("")))))
+                .isEqualTo(new Change.Began(Optional.of("")));
+        assertThat(FactText.read(FactText.write(new Change.Began(Optional.empty()))))
+                .isEqualTo(new Change.Began(Optional.empty()));
+    }
+}

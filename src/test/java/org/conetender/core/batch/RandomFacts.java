@@ -1,0 +1,85 @@
+package org.conetender.core.batch;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Random;
+import org.conetender.core.batch.Checkpoint.ConePoint;
+import org.conetender.core.batch.Checkpoint.Temperature;
+import org.conetender.core.image.Ask;
+import org.conetender.core.image.Step;
+import org.conetender.core.unit.Moment;
+
+/** Facts and checkpoints from a seed, with texts chosen to break a careless written form. */
+public final class RandomFacts {
+
+    private static final String[] BITS = {"a", "L-0417", " ", "\t", "\n", "\r", "\\", "\\t", "\\\\",
+        "'", "\"", ";", "ü", "°C", "盐", "🦐", "\u2028", "\u0000", "--", "NULL"};
+
+    private RandomFacts() {}
+
+    public static String text(Random r) {
+        StringBuilder s = new StringBuilder();
+        for (int n = r.nextInt(8); n > 0; n--) {
+            s.append(BITS[r.nextInt(BITS.length)]);
+        }
+        return s.toString();
+    }
+
+    public static Moment moment(Random r) {
+        return new Moment(text(r), r.nextLong(1L << 45), r.nextLong(1L << 45) - (1L << 30), r.nextBoolean());
+    }
+
+    public static Fact fact(Random r, long seq) {
+        return new Fact(seq, moment(r), text(r), text(r), change(r));
+    }
+
+    public static Change change(Random r) {
+        return switch (r.nextInt(7)) {
+            case 0 -> new Change.Told(ask(r));
+            case 1 -> new Change.Moved(text(r), text(r));
+            case 2 -> new Change.Tripped(text(r), text(r));
+            case 3 -> new Change.Released(text(r), text(r));
+            case 4 -> new Change.Doubted(text(r));
+            case 5 -> new Change.AlarmOver(text(r));
+            default -> new Change.Began(r.nextBoolean() ? Optional.of(text(r)) : Optional.empty());
+        };
+    }
+
+    private static Ask ask(Random r) {
+        return switch (r.nextInt(9)) {
+            case 0 -> new Ask.Did(Step.values()[r.nextInt(Step.values().length)]);
+            case 1 -> new Ask.DidFill(figure(r), figure(r));
+            case 2 -> new Ask.DidStock(text(r), figure(r));
+            case 3 -> new Ask.DidCount(r.nextInt(), r.nextInt(), r.nextInt(), figure(r));
+            case 4 -> new Ask.SetUsual(Optional.of(text(r)).filter(s -> !s.isEmpty()),
+                    maybe(r), maybe(r), maybe(r));
+            case 5 -> new Ask.SetSetpoint(figure(r));
+            case 6 -> new Ask.Withdraw(text(r));
+            case 7 -> new Ask.Acknowledge(text(r));
+            default -> new Ask.Away(text(r));
+        };
+    }
+
+    public static Checkpoint checkpoint(Random r) {
+        List<Temperature> temperatures = new ArrayList<>();
+        for (int n = r.nextInt(10); n > 0; n--) {
+            temperatures.add(new Temperature(n + text(r), figure(r)));
+        }
+        List<ConePoint> cones = new ArrayList<>();
+        for (int n = r.nextInt(9); n > 0; n--) {
+            double least = r.nextDouble() * 900;
+            double most = r.nextInt(5) == 0 ? Double.POSITIVE_INFINITY : least + r.nextDouble();
+            cones.add(new ConePoint(n + text(r), r.nextLong(), least, most, r.nextDouble()));
+        }
+        return new Checkpoint(moment(r), temperatures, cones);
+    }
+
+    private static Optional<Double> maybe(Random r) {
+        return r.nextBoolean() ? Optional.of(figure(r)) : Optional.empty();
+    }
+
+    private static double figure(Random r) {
+        return r.nextBoolean() ? r.nextInt(64) / 16.0 : r.nextGaussian() * Math.pow(10, r.nextInt(40) - 20);
+    }
+}

@@ -1,0 +1,135 @@
+package org.conetender.core.hatch;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.function.DoubleUnaryOperator;
+import org.conetender.core.unit.Units;
+import org.junit.jupiter.api.Test;
+
+class ThermometerLogTest {
+
+    private static final long START = 1_800_000_000_000L;
+    private static final long MINUTE = Units.MINUTE_MS;
+    private static final long HOUR = Units.HOUR_MS;
+
+    private static ThermometerLog every(long stepMs, int n, DoubleUnaryOperator waterAtHour) {
+        long[] ms = new long[n];
+        double[] c = new double[n];
+        for (int i = 0; i < n; i++) {
+            ms[i] = START + i * stepMs;
+            c[i] = waterAtHour.applyAsDouble(Units.hours(i * stepMs));
+        }
+        return new ThermometerLog(ms, c);
+    }
+
+    private static Replay replay(ThermometerLog log, long stockedMs) {
+        return log.replay(new Replay.Question(Speed.UNKNOWN_LOT, Zones.USUAL, stockedMs,
+                new Replay.Surroundings(20, 2)));
+    }
+
+    @Test
+    void eachHourGainsItsMeanTemperatureLessTwelve() {
+        Replay r = replay(every(10 * MINUTE, 6 * 12 + 1, h -> 20 + h / 2), START);
+        assertThat(r.hours()).hasSize(12);
+        double sum = 0;
+        for (int i = 0; i < 12; i++) {
+            Replay.Hour hour = r.hours().get(i);
+            assertThat(hour.untilMs()).isEqualTo(START + (i + 1) * HOUR);
+            assertThat(hour.water().meanC()).isCloseTo(20.25 + i / 2.0, within(1e-6));
+            assertThat(hour.gainedDegreeHours()).isCloseTo(hour.water().meanC() - 12, within(1e-6));
+            assertThat(hour.water().minutes()).isEqualTo(60);
+            sum += hour.gainedDegreeHours();
+            assertThat(hour.done().degreeHours()).isCloseTo(sum, within(1e-6));
+        }
+        assertThat(r.development().degreeHours()).isCloseTo(12 * (23 - 12), within(1e-6));
+        assertThat(r.heldC()).isCloseTo(25.75, within(1e-6));
+    }
+
+    @Test
+    void theForecastGoesOnFromTheLastHour() {
+        Replay r = replay(every(10 * MINUTE, 61, h -> 26), START);
+        assertThat(r.development().degreeHours()).isCloseTo(140, within(1e-6));
+        assertThat(r.forecast().ready().median())
+                .isCloseTo((Speed.UNKNOWN_LOT.k90() - 140) / 14, within(1e-6));
+        assertThat(r.hours().getLast().hatched()).isEqualTo(r.forecast().hatched().median());
+    }
+
+    @Test
+    void readingsBeforeStockingDoNotCountAndTheFirstHourBeginsWithIt() {
+        Replay r = replay(every(10 * MINUTE, 61, h -> 26), START + 2 * HOUR + 5 * MINUTE);
+        assertThat(r.development().degreeHours()).isCloseTo(14 * (8 - 5 / 60.0), within(1e-6));
+        assertThat(r.hours().getFirst().untilMs()).isEqualTo(START + 3 * HOUR + 5 * MINUTE);
+        assertThat(r.hours()).hasSize(8);
+        assertThat(r.hours().getLast().water().minutes()).isCloseTo(55, within(1e-9));
+    }
+
+    @Test
+    void hoursBetweenStockingAndTheFirstReadingAreAnInterval() {
+        Replay r = replay(every(10 * MINUTE, 61, h -> 26), START - 2 * HOUR);
+        assertThat(r.hours()).hasSize(12);
+        assertThat(r.hours().getFirst().water().measured()).isFalse();
+        assertThat(r.development().leastDegreeHours()).isBetween(140 + 10.0, 140 + 20.0);
+        assertThat(r.development().mostDegreeHours()).isBetween(140 + 24.0, 140 + 28.5);
+    }
+
+    @Test
+    void aGapIsBoundedOnceAndSharedByItsHours() {
+        long[] ms = new long[50];
+        double[] c = new double[50];
+        for (int i = 0; i < 50; i++) {
+            ms[i] = START + (i < 25 ? i : i + 30) * 5 * MINUTE;
+            c[i] = i < 25 ? 27 : 24;
+        }
+        ThermometerLog log = new ThermometerLog(ms, c);
+        assertThat(log.gapBefore(25)).isTrue();
+        assertThat(log.gapBefore(24)).isFalse();
+        Replay r = replay(log, START);
+        Development all = r.development();
+        double measured = 2 * 15 + 2 * 12;
+        assertThat(all.leastDegreeHours()).isBetween(measured + 2.6 * 7, measured + 2.6 * 12);
+        assertThat(all.mostDegreeHours()).isBetween(measured + 2.6 * 12, measured + 2.6 * 15.3);
+        double last = 0;
+        for (Replay.Hour h : r.hours()) {
+            assertThat(h.done().degreeHours()).isGreaterThan(last);
+            last = h.done().degreeHours();
+        }
+    }
+
+    @Test
+    void aPersonReadingEveryThreeHoursLeavesNoGaps() {
+        ThermometerLog log = every(3 * HOUR, 8, h -> 25);
+        for (int i = 0; i < log.size(); i++) {
+            assertThat(log.gapBefore(i)).isFalse();
+        }
+        assertThat(replay(log, START).development().degreeHours()).isCloseTo(21 * 13, within(1e-6));
+    }
+
+    @Test
+    void coarseReadingsAcrossTheBendAreNotTakenAtTheirMean() {
+        // 28 to 33 °C on a straight line in an hour; by hand: 0.4·17 + 0.6·(18·0.5 + 3·(1/2 − 1/3)).
+        Replay r = replay(every(HOUR, 2, h -> 28 + 5 * h), START);
+        assertThat(r.development().degreeHours()).isCloseTo(0.4 * 17 + 0.6 * 9.5, within(0.001));
+    }
+
+    @Test
+    void aLogThatEndsOnTheHourHasNoEmptyLastRow() {
+        assertThat(replay(every(HOUR, 4, h -> 25), START).hours()).hasSize(3);
+        assertThat(replay(every(50 * MINUTE, 4, h -> 25), START).hours()).hasSize(3);
+        assertThat(replay(every(HOUR, 1, h -> 25), START).hours()).hasSize(1);
+    }
+
+    @Test
+    void logsThatAreNoneAreRefused() {
+        assertThatThrownBy(() -> new ThermometerLog(new long[0], new double[0]))
+                .hasMessageContaining("at least one");
+        assertThatThrownBy(() -> new ThermometerLog(new long[] {2, 1}, new double[] {20, 20}))
+                .hasMessageContaining("reading 1");
+        assertThatThrownBy(() -> new ThermometerLog(new long[] {1}, new double[] {Double.NaN}))
+                .hasMessageContaining("reading 0");
+        ThermometerLog log = every(HOUR, 3, h -> 25);
+        assertThatThrownBy(() -> replay(log, START + 3 * HOUR))
+                .hasMessageContaining("after the last reading");
+    }
+}

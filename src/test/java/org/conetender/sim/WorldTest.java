@@ -1,0 +1,142 @@
+package org.conetender.sim;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import org.conetender.core.image.ContactSample.Level;
+import org.junit.jupiter.api.Test;
+
+class WorldTest {
+
+    private static World filled(World w) {
+        for (SimCone c : w.cones()) {
+            c.fill(2, 22, 25);
+            c.air().valve(true);
+            c.stock("L-0417", 4);
+        }
+        return w;
+    }
+
+    private static long trace(long seed) {
+        World w = filled(Benches.drawn(seed));
+        long h = 0;
+        for (int m = 0; m < 300; m++) {
+            if (m % 3 != 0) {
+                Benches.hold(w, "a.heat", true);
+                Benches.hold(w, "a.cut-out", true);
+            }
+            w.step(60_000);
+            h = h * 31 + w.fingerprint();
+        }
+        return h;
+    }
+
+    @Test
+    void theSameSeedGivesTheSameWorldAndAnotherSeedAnother() {
+        assertThat(trace(7)).isEqualTo(trace(7)).isNotEqualTo(trace(8));
+    }
+
+    @Test
+    void heatNeedsBothTheHeaterSwitchAndTheCutOut() {
+        World w = filled(Benches.book(20));
+        Benches.run(w, 2, "a.heat");
+        assertThat(w.cone("a").heaterOn()).isFalse();
+        Benches.run(w, 2, "a.heat", "a.cut-out");
+        assertThat(w.cone("a").heaterOn()).isTrue();
+        assertThat(w.cone("b").heaterOn()).isFalse();
+    }
+
+    @Test
+    void aLeaseThatIsNotRenewedEndsByItself() {
+        World w = filled(Benches.book(20));
+        Benches.run(w, 1, "a.heat", "a.cut-out");
+        w.step(2_000);
+        assertThat(w.cone("a").heaterOn()).isTrue();
+        w.step(2_000);
+        assertThat(w.cone("a").heaterOn()).isFalse();
+        assertThat(w.devices().switches().get("a.heat").cycles()).isEqualTo(1);
+    }
+
+    @Test
+    void aPowerCutStopsHeatAndPumpsAndItsEndDoesNotStartTheHeater() {
+        World w = filled(Benches.book(20));
+        Benches.run(w, 3, "a.heat", "a.cut-out");
+        w.power(false);
+        w.step(1_000);
+        assertThat(w.cone("a").heaterOn()).isFalse();
+        assertThat(w.cone("a").air().flowLpm()).isZero();
+        w.power(true);
+        w.step(1_000);
+        assertThat(w.cone("a").heaterOn()).isFalse();
+        assertThat(w.cone("a").air().flowLpm()).isPositive();
+    }
+
+    @Test
+    void aPumpOnItsOwnSupplyRunsThroughAPowerCut() {
+        World w = filled(new World(Benches.larkmoor(Benches.HIGH_PUMP), 1,
+                Bench.byTheBook(20).withAirOwnSupply(true)));
+        w.power(false);
+        w.step(5_000);
+        assertThat(w.cone("a").air().flowLpm()).isPositive();
+    }
+
+    @Test
+    void aWeldedHeaterHeatsWhateverIsCommandedUntilTheCutOutOpens() {
+        World w = filled(Benches.book(20));
+        w.apply(new Fault.OfSwitch("a", "heat", SimSwitch.Fault.WELDED, new Fault.When(0, 60_000)));
+        Benches.run(w, 2, "a.cut-out");
+        assertThat(w.devices().switches().get("a.heat").commanded()).isFalse();
+        assertThat(w.cone("a").heaterOn()).isTrue();
+        w.step(10_000);
+        assertThat(w.cone("a").heaterOn()).isFalse();
+        Benches.run(w, 60, "a.cut-out");
+        assertThat(w.cone("a").heaterOn()).isFalse();
+        assertThat(w.wrong()).isEmpty();
+    }
+
+    @Test
+    void levelContactFollowsTheWaterAndAirProofTheAir() {
+        World w = Benches.book(20);
+        w.cone("a").air().valve(true);
+        w.step(10_000);
+        assertThat(w.devices().contacts().get("a.level").read()).isEqualTo(Level.OPEN);
+        w.cone("a").fill(2, 20, 25);
+        w.step(1_000);
+        assertThat(w.devices().contacts().get("a.level").read()).isEqualTo(Level.CLOSED);
+        assertThat(w.devices().contacts().get("a.air-proof").read()).isEqualTo(Level.CLOSED);
+        Benches.run(w, 10, "a.air-pause");
+        assertThat(w.devices().contacts().get("a.air-proof").read()).isEqualTo(Level.OPEN);
+        assertThat(w.cone("a").air().offTrueMs()).isBetween(8_000L, 11_000L);
+        assertThat(w.cone("a").air().pausedMs()).isBetween(9_000L, 11_000L);
+    }
+
+    @Test
+    void swappedProbesReadEachOthersConeAndComeBack() {
+        World w = Benches.book(20);
+        w.cone("a").fill(2, 30, 25);
+        w.cone("b").fill(2, 15, 25);
+        w.apply(new Fault.Swapped("a", "b", new Fault.When(0, 600_000)));
+        w.step(300_000);
+        assertThat(w.devices().probes().get("a.water").shownC()).isLessThan(20);
+        assertThat(w.devices().probes().get("b.water").shownC()).isGreaterThan(25);
+        w.step(600_000);
+        assertThat(w.devices().probes().get("a.water").shownC()).isGreaterThan(25);
+    }
+
+    @Test
+    void aHeatWaveWarmsTheRoomAndPasses() {
+        World w = Benches.book(20);
+        w.apply(new Fault.OfSite(Fault.Trouble.ROOM_HOT, new Fault.When(0, 3 * 3_600_000)));
+        w.step(3 * 3_600_000 - 1_000);
+        assertThat(w.room().airC()).isCloseTo(34, within(0.1));
+        w.step(3 * 3_600_000);
+        assertThat(w.room().airC()).isCloseTo(20, within(0.1));
+    }
+
+    @Test
+    void anUnknownConeIsAClearError() {
+        assertThatThrownBy(() -> Benches.book(20).cone("q"))
+                .hasMessageContaining("there is no cone q").hasMessageContaining("a, b, c");
+    }
+}
