@@ -94,6 +94,7 @@ public final class CheckReport {
         return d.fallback() instanceof SettingDoc.Fallback.Value && !d.unit().isEmpty() ? " " + d.unit() : "";
     }
 
+    /** One row as it would stand in the file, so that it can be copied there. */
     private static String row(Effective e) {
         boolean figure = !e.unit().isEmpty() && !e.value().equals("none");
         String remark = (figure ? e.unit() : "") + (figure && e.isDefault() ? ", " : "")
