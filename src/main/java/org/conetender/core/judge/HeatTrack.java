@@ -12,7 +12,8 @@ import org.conetender.core.unit.Units;
  * a third (control.md §2), so both thresholds are wide.
  *
  * @param offForMs how long heat has been off without a break; 0 while on
- * @param lowestOffC lowest water temperature since the element cooled, °C; NaN while not watching
+ * @param lowestOffC lowest water temperature since the element cooled, °C, raised by what an unmeasured
+ *     room may have added since; NaN while not watching
  * @param window the open window
  * @param responded whether a window has passed since the start of the process and the last filling
  * @param failed whether the last closed window did not pass
@@ -47,8 +48,9 @@ public record HeatTrack(long offForMs, double lowestOffC, Window window, boolean
      * @param slopeKPerS rise at full power without losses, K/s
      * @param lossKPerS nominal cooling at present, K/s
      * @param coldRoom whether the room is too cool to warm the water by itself
+     * @param driftKPerS how fast a room nobody measures may warm it, K/s; 0 where it is measured
      */
-    public record Physics(double slopeKPerS, double lossKPerS, boolean coldRoom) {}
+    public record Physics(double slopeKPerS, double lossKPerS, boolean coldRoom, double driftKPerS) {}
 
     public static HeatTrack fresh() {
         return new HeatTrack(0, Double.NaN, Window.NONE, false, false);
@@ -76,7 +78,8 @@ public record HeatTrack(long offForMs, double lowestOffC, Window window, boolean
             return new HeatTrack(off, Double.NaN, Window.NONE, responded, failed);
         }
         double lowest = off < COOLED_MS || !s.physics().coldRoom() ? Double.NaN
-                : Double.isNaN(lowestOffC) ? c : Math.min(lowestOffC, c);
+                : Double.isNaN(lowestOffC) ? c
+                : Math.min(lowestOffC + s.physics().driftKPerS() * s.dtMs() / 1000.0, c);
         return closed(new HeatTrack(off, lowest, open(s, c), responded, failed), c);
     }
 
