@@ -11,7 +11,8 @@ import java.util.Optional;
 public interface Transport extends AutoCloseable {
 
     /**
-     * A message on its way out.
+     * A message on its way out. What is retained or has a correlation is sent at least once, in order;
+     * the rest at most once, and not at all while there is no connection.
      *
      * @param topic where
      * @param payload bytes as text, UTF-8; an empty payload clears a retained topic
@@ -24,10 +25,11 @@ public interface Transport extends AutoCloseable {
      * A message that came in.
      *
      * @param topic where
-     * @param payload as text, UTF-8; text that is not UTF-8 is refused before it gets here
-     * @param retained whether it was lying at the broker, which makes it stale
-     * @param properties {@code response-topic}, {@code correlation} (hexadecimal), {@code request-id} and
-     *     {@code expires-in-s} where the client gave them
+     * @param payload as text, UTF-8; U+FFFD alone if it was none, see {@code unreadable}
+     * @param retained whether it lay at the broker, or was sent to lie there: both make a command stale
+     * @param properties {@code response-topic} (a proper topic), {@code correlation} (hexadecimal),
+     *     {@code request-id} and {@code expires-in-s} (what is left at the poll; 0 is too late) where the
+     *     client gave them; {@code unreadable}, in words, where the payload was not UTF-8
      */
     record Incoming(String topic, String payload, boolean retained, Map<String, String> properties) {}
 
@@ -41,7 +43,10 @@ public interface Transport extends AutoCloseable {
         }
     }
 
-    /** Takes a message for sending; false when the outbox is full and it was not taken. */
+    /**
+     * Takes a message for sending; false when the outbox is full, or closed, and it was not taken. Of
+     * retained messages that wait for a connection only the newest of each topic is sent.
+     */
     boolean offer(Outgoing message);
 
     /** Up to {@code most} messages that came in, oldest first. */

@@ -19,7 +19,7 @@ final class Backoff {
     record Pace(long firstWaitMs, long longestWaitMs, long steadyMs, long connectMs, long goodbyeMs) {
 
         /** 1 s doubling to 30 s as dependencies.md §2 asks; the other three are guesses. */
-        static final Pace USUAL = new Pace(1_000, 30_000, 10_000, 10_000, 3_000);
+        static final Pace USUAL = new Pace(1_000, 30_000, 10_000, 15_000, 3_000);
     }
 
     private final Pace pace;
@@ -30,6 +30,10 @@ final class Backoff {
         this.pace = pace;
         this.random = random;
         this.nextMs = pace.firstWaitMs();
+    }
+
+    Pace pace() {
+        return pace;
     }
 
     /** The wait before the next attempt, in milliseconds. */

@@ -30,7 +30,7 @@ public record MqttOptions(
         require(host(broker) != null && scheme(broker).matches("mqtts?"),
                 "broker address '" + broker + "': write mqtt://host:1883, or mqtts://host:8883 for TLS");
         require(broker.getUserInfo() == null,
-                "broker address: leave the user name and password out of it, they have settings of their own");
+                "broker address: leave user name and password out of it, they have settings of their own");
         require(!clientId.isBlank(), "client id: it must not be empty");
         require(outboxLimit > 0, "outbox limit " + outboxLimit + ": it must be above 0");
         Filters.requireUsable(filters);

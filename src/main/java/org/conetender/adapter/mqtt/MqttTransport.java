@@ -34,8 +34,8 @@ public final class MqttTransport implements Transport {
         this.outbox = new Outbox(options.outboxLimit(), tally);
         this.inbox = new Inbox(clock, tally);
         this.closeMs = pace.goodbyeMs() + 2_000;
-        LinkKeeper.Parts parts = new LinkKeeper.Parts(options, outbox, inbox, tally, clock, pace);
-        this.keeper = new LinkKeeper(parts, new Backoff(pace, new SplittableRandom(jitterSeed)));
+        Backoff backoff = new Backoff(pace, new SplittableRandom(jitterSeed));
+        this.keeper = new LinkKeeper(new LinkKeeper.Parts(options, outbox, inbox, tally, clock, backoff));
     }
 
     /**
@@ -95,8 +95,6 @@ public final class MqttTransport implements Transport {
             LOG.warn("the MQTT connection could not be closed in good order; the broker will say lost", e);
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
-        } finally {
-            keeper.stop();
         }
     }
 }

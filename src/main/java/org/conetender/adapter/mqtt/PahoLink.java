@@ -2,17 +2,22 @@ package org.conetender.adapter.mqtt;
 
 import java.nio.charset.StandardCharsets;
 import java.util.HexFormat;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 import java.util.logging.Level;
 import java.util.logging.Logger;
+import java.util.stream.Stream;
 import org.conetender.adapter.mqtt.Outbox.Entry;
 import org.conetender.port.Transport.Outgoing;
 import org.eclipse.paho.mqttv5.client.IMqttToken;
 import org.eclipse.paho.mqttv5.client.MqttActionListener;
 import org.eclipse.paho.mqttv5.client.MqttAsyncClient;
 import org.eclipse.paho.mqttv5.client.MqttCallback;
+import org.eclipse.paho.mqttv5.client.MqttClientException;
 import org.eclipse.paho.mqttv5.client.MqttConnectionOptions;
 import org.eclipse.paho.mqttv5.client.MqttDisconnectResponse;
+import org.eclipse.paho.mqttv5.client.internal.NetworkModule;
 import org.eclipse.paho.mqttv5.client.persist.MemoryPersistence;
 import org.eclipse.paho.mqttv5.common.MqttException;
 import org.eclipse.paho.mqttv5.common.MqttMessage;
@@ -28,6 +33,8 @@ import org.eclipse.paho.mqttv5.common.packet.MqttReturnCode;
  * {@link Listener} and must be handed on from there: no Paho call is made from a Paho callback.
  */
 final class PahoLink {
+
+    private static final org.slf4j.Logger LOG = org.slf4j.LoggerFactory.getLogger(PahoLink.class);
 
     /**
      * Paho's own log says each loss with a stack trace; ours says it once, in words. Held here because
@@ -45,6 +52,9 @@ final class PahoLink {
     /** Seconds for the TCP connection and for the TLS handshake. *Guess*. */
     private static final int CONNECT_S = 5;
 
+    /** Seconds until Paho has certainly started its threads or failed: TCP, TLS and something to spare. */
+    private static final int STARTING_S = 3 * CONNECT_S;
+
     /** Bytes a message to us may have; a broker drops longer ones. A command is below 1 kB. *Guess*. */
     private static final long LARGEST_IN = 262_144;
 
@@ -61,8 +71,6 @@ final class PahoLink {
 
         void done(PahoLink link, Entry entry, int reason);
 
-        void unsent(PahoLink link, Entry entry);
-
         void arrived(String topic, MqttMessage message);
     }
 
@@ -70,6 +78,8 @@ final class PahoLink {
     private final Listener listener;
     private final Trouble trouble;
     private final MqttAsyncClient client;
+    /** Released once Paho has started all its threads, or has failed before: see PatientModule. */
+    private final CountDownLatch underWay = new CountDownLatch(1);
     private volatile int window = WINDOW;
     private volatile long largestOut = Long.MAX_VALUE;
 
@@ -77,7 +87,7 @@ final class PahoLink {
         this.options = options;
         this.listener = listener;
         this.trouble = new Trouble(options);
-        this.client = new MqttAsyncClient(options.pahoUri(), options.clientId(), new MemoryPersistence());
+        this.client = new PatientClient(options, underWay);
         client.setCallback(new Reports());
     }
 
@@ -95,15 +105,17 @@ final class PahoLink {
                 new MqttProperties());
     }
 
-    /** Hands one message to Paho; the listener hears {@code done} or {@code unsent}. */
+    /**
+     * Hands one message to Paho; the listener hears {@code done} with the broker's reason, or, with the
+     * whole window unanswered, {@code ended}.
+     */
     void publish(Entry entry) throws MqttException {
         Outgoing outgoing = entry.message();
         // New properties at each publish: Paho writes its topic alias into the object it is given.
         MqttMessage message = new MqttMessage(
                 payload(outgoing), entry.qos(), outgoing.retained(), properties(outgoing));
-        client.publish(outgoing.topic(), message, null, report(
-                token -> listener.done(this, entry, firstReason(token)),
-                thrown -> listener.unsent(this, entry)));
+        client.publish(outgoing.topic(), message, null,
+                report(token -> listener.done(this, entry, firstReason(token)), lostWithTheLink -> { }));
     }
 
     /** How many messages may be sent before one is acknowledged. */
@@ -127,19 +139,27 @@ final class PahoLink {
     }
 
     /**
-     * Lets go of whatever is left. Paho waits for threads of its own here, so this runs on one that
-     * nobody waits for; what it still reports afterwards is no longer listened to.
+     * Lets go of whatever is left of a connection, if any. Paho waits for threads of its own here, so
+     * this runs on one that nobody waits for; what it still reports is no longer listened to.
      */
-    void drop(Consumer<Exception> odd) {
-        Thread.ofPlatform().daemon().name("conetender-mqtt-drop").start(() -> {
-            try {
-                // Without a DISCONNECT packet: whoever was cut off is lost, and the broker shall say so.
-                client.disconnectForcibly(0, 1, false);
-                client.close(true);
-            } catch (MqttException | RuntimeException e) {
-                odd.accept(e);
+    static void drop(PahoLink old) {
+        if (old != null) {
+            Thread.ofPlatform().daemon().name("conetender-mqtt-drop").start(old::cut);
+        }
+    }
+
+    private void cut() {
+        try {
+            // Cut off while it still starts threads, Paho would leave some of them running.
+            if (!underWay.await(STARTING_S, TimeUnit.SECONDS)) {
+                throw new MqttException(MqttClientException.REASON_CODE_CONNECT_IN_PROGRESS);
             }
-        });
+            // Without a DISCONNECT packet: whoever was cut off is lost, and the broker shall say so.
+            client.disconnectForcibly(0, 1, false);
+            client.close(true);
+        } catch (MqttException | InterruptedException | RuntimeException e) {
+            LOG.warn("letting go of a connection to {}: {}", options.broker(), e.toString());
+        }
     }
 
     private MqttConnectionOptions connectOptions() {
@@ -184,6 +204,7 @@ final class PahoLink {
     }
 
     private void ended(Throwable thrown) {
+        underWay.countDown();
         listener.ended(this, trouble.of(thrown));
     }
 
@@ -216,6 +237,24 @@ final class PahoLink {
                 failed.accept(thrown);
             }
         };
+    }
+
+    /** Paho's client, hearing nothing before it speaks. */
+    private static final class PatientClient extends MqttAsyncClient {
+
+        private final CountDownLatch spoken;
+
+        PatientClient(MqttOptions options, CountDownLatch spoken) throws MqttException {
+            super(options.pahoUri(), options.clientId(), new MemoryPersistence());
+            this.spoken = spoken;
+        }
+
+        @Override
+        protected NetworkModule[] createNetworkModules(String address, MqttConnectionOptions connect)
+                throws MqttException {
+            return Stream.of(super.createNetworkModules(address, connect))
+                    .map(module -> new PatientModule(module, spoken)).toArray(NetworkModule[]::new);
+        }
     }
 
     /** Paho's callback; the per-subscription listeners of this version overflow the stack (§2). */

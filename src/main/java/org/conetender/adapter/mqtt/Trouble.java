@@ -29,6 +29,12 @@ final class Trouble {
                 + "the port the right one (mqtts for TLS, mqtt without)?";
     }
 
+    /** After several short connections in a row: two clients of one name throw each other out. */
+    String again(int times) {
+        return ", " + times + " times in a row soon after connecting; is a second daemon running that is"
+                + " also called '" + options.clientId() + "'?";
+    }
+
     /** In words what Paho threw. */
     String of(Throwable thrown) {
         for (Throwable cause = thrown; cause != null; cause = cause.getCause()) {
@@ -79,12 +85,14 @@ final class Trouble {
         return switch (cause) {
             case UnknownHostException unknown -> "the name " + options.broker().getHost() + " is not known; "
                     + "is it spelled right, and is the network up?";
-            case NoRouteToHostException unreachable -> options.broker().getHost() + " cannot be reached from here";
+            case NoRouteToHostException unreachable ->
+                options.broker().getHost() + " cannot be reached from here";
             case ConnectException refused -> "nothing listens at " + options.broker()
                     + "; is the broker running?";
             case SocketTimeoutException slow -> options.broker() + " does not answer";
             case SSLException tls -> "no trusted TLS connection to " + options.broker() + ": "
-                    + tls.getMessage();
+                    + tls.getMessage() + "; a broker with a certificate of its own needs it in the trust"
+                    + " store (-Djavax.net.ssl.trustStore=...)";
             default -> "";
         };
     }

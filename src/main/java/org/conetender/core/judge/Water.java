@@ -21,13 +21,14 @@ import org.conetender.core.unit.Units;
  *
  * @param lastC last accepted reading, °C; NaN before the first
  * @param lastAtMs its time, monotonic ms
+ * @param trail accepted readings of the last minute, oldest first, against which the next is held
  * @param doubt what is wrong at present; empty while trusted
  * @param departures times (monotonic ms) of the last departures from the model, within the hour
  * @param belief what follows
  * @param heard ids of the probes that have answered with a figure in this life of the process
  */
-public record Water(double lastC, long lastAtMs, Optional<Doubt> doubt, List<Long> departures, Belief belief,
-                    Set<String> heard) {
+public record Water(double lastC, long lastAtMs, List<Seen> trail, Optional<Doubt> doubt, List<Long> departures,
+                    Belief belief, Set<String> heard) {
 
     /** Readings outside cannot be hatching water (control.md §3.3). */
     static final double COLDEST_C = 1;
@@ -42,10 +43,17 @@ public record Water(double lastC, long lastAtMs, Optional<Doubt> doubt, List<Lon
     static final long BELIEVE_ANYWAY_MS = 20 * Units.MINUTE_MS;
     /** Two probes of one cone may differ by this much (guess: two at ±0.5 °C minus a shared bias). */
     static final double PAIR_DIFFERS_C = 0.8;
-    /** Least slew allowed whatever the heater, K/s: a lid taken off, noise (guess). */
-    static final double LEAST_SLEW_K_S = 0.002;
+    /** Fastest that water cools by itself, and least rise allowed, K/s: twice an open 2 L cone 10 K above
+     * its room (science.md §9: UA 1.34 W/K gives 0.0016 K/s). */
+    static final double LEAST_SLEW_K_S = 0.003;
     /** Two steps of a 12-bit probe plus four sigma of its noise, K (control.md head, §3.3). */
     static final double STEP_ALLOWANCE_K = 2 * 0.0625 + 4 * 0.02;
+
+    /** Readings are held against those of the last minute: a probe in air drifts off in small steps. */
+    private static final long TRAIL_MS = Units.MINUTE_MS;
+
+    /** One accepted reading. @param degreesC °C  @param atMs monotonic */
+    record Seen(double degreesC, long atMs) {}
 
     /**
      * @param why in words
@@ -58,13 +66,13 @@ public record Water(double lastC, long lastAtMs, Optional<Doubt> doubt, List<Lon
 
     /** Nothing heard in this life of the process. */
     public static Water unheard() {
-        return new Water(Double.NaN, 0, Optional.empty(), List.of(),
+        return new Water(Double.NaN, 0, List.of(), Optional.empty(), List.of(),
                 new Belief.Untrusted("no reading yet since the daemon started"), Set.of());
     }
 
     /** The same memory after a person has seen to the probe: the hour's departures no longer count. */
     public Water forgiven() {
-        return new Water(lastC, lastAtMs, doubt, List.of(), belief, heard);
+        return new Water(lastC, lastAtMs, trail, doubt, List.of(), belief, heard);
     }
 
     /** How fast this cone's water can move at most, K/s: thrice its heater's slope (control.md §3.3). */
@@ -88,7 +96,8 @@ public record Water(double lastC, long lastAtMs, Optional<Doubt> doubt, List<Lon
                 .filter(p -> !answered.contains(p)).findFirst();
         Belief b = mute.<Belief>map(p -> new Belief.Untrusted("probe " + p + " has not answered since the daemon "
                 + "started")).orElse(next.belief());
-        return new Water(next.lastC(), next.lastAtMs(), next.doubt(), next.departures(), b, Set.copyOf(answered));
+        return new Water(next.lastC(), next.lastAtMs(), next.trail(), next.doubt(), next.departures(), b,
+                Set.copyOf(answered));
     }
 
     private Water ladder(Hearing hearing, long nowMs) {
@@ -111,24 +120,48 @@ public record Water(double lastC, long lastAtMs, Optional<Doubt> doubt, List<Lon
         if (doubt.isPresent()) {
             return recover(c, atMs, h, nowMs).aged(h, nowMs);
         }
-        double allowed = STEP_ALLOWANCE_K + h.slewKPerS() * Math.max(0, atMs - lastAtMs) / 1000.0;
-        if (Double.isNaN(lastC) || h.handled() || Math.abs(c - lastC) <= allowed) {
-            return new Water(c, atMs, Optional.empty(), recent(nowMs), belief, heard).aged(h, nowMs);
+        if (Double.isNaN(lastC) || h.handled() || follows(c, atMs, h)) {
+            return new Water(c, atMs, trail(c, atMs, h.handled()), Optional.empty(), recent(nowMs), belief, heard)
+                    .aged(h, nowMs);
         }
         String why = "the reading jumped from %.1f to %.1f °C, as a probe does that left the water"
-                .formatted(lastC, c);
+                .formatted(trail.isEmpty() ? lastC : trail.getFirst().degreesC(), c);
         return depart(why, c, atMs, nowMs).aged(h, nowMs);
+    }
+
+    /** Whether water can have come here from every reading of the last minute. */
+    private boolean follows(double c, long atMs, Hearing h) {
+        return trail.stream().allMatch(t -> {
+            double seconds = Math.max(0, atMs - t.atMs()) / 1000.0;
+            double rise = c - t.degreesC();
+            return rise <= STEP_ALLOWANCE_K + h.slewKPerS() * seconds
+                    && -rise <= STEP_ALLOWANCE_K + LEAST_SLEW_K_S * seconds;
+        });
+    }
+
+    /** A reading every ten seconds, kept for a minute; after handling the past proves nothing. */
+    private List<Seen> trail(double c, long atMs, boolean handled) {
+        List<Seen> next = new ArrayList<>();
+        for (Seen t : trail) {
+            if (!handled && atMs - t.atMs() <= TRAIL_MS) {
+                next.add(t);
+            }
+        }
+        if (next.isEmpty() || atMs - next.getLast().atMs() >= TRAIL_MS / 6) {
+            next.add(new Seen(c, atMs));
+        }
+        return List.copyOf(next);
     }
 
     private Water depart(String why, double c, long atMs, long nowMs) {
         if (doubt.isPresent()) {
             Doubt d = doubt.get();
-            return new Water(lastC, lastAtMs, Optional.of(new Doubt(why, d.sinceMs(), -1, c, atMs)),
+            return new Water(lastC, lastAtMs, trail, Optional.of(new Doubt(why, d.sinceMs(), -1, c, atMs)),
                     recent(nowMs), belief, heard);
         }
         List<Long> times = new ArrayList<>(recent(nowMs));
         times.add(nowMs);
-        return new Water(lastC, lastAtMs, Optional.of(new Doubt(why, nowMs, -1, c, atMs)),
+        return new Water(lastC, lastAtMs, trail, Optional.of(new Doubt(why, nowMs, -1, c, atMs)),
                 List.copyOf(times), belief, heard);
     }
 
@@ -141,20 +174,20 @@ public record Water(double lastC, long lastAtMs, Optional<Doubt> doubt, List<Lon
                 || (c <= lastC + 1.0 && c >= lastC - 1.5);
         long good = !steady || !near ? -1 : d.goodSinceMs() < 0 ? nowMs : d.goodSinceMs();
         if (good >= 0 && nowMs - good >= REARM_MS) {
-            return new Water(c, atMs, Optional.empty(), recent(nowMs), belief, heard);
+            return new Water(c, atMs, List.of(new Seen(c, atMs)), Optional.empty(), recent(nowMs), belief, heard);
         }
-        return new Water(lastC, lastAtMs, Optional.of(new Doubt(d.why(), d.sinceMs(), good, c, atMs)),
+        return new Water(lastC, lastAtMs, trail, Optional.of(new Doubt(d.why(), d.sinceMs(), good, c, atMs)),
                 recent(nowMs), belief, heard);
     }
 
     private Water silent(Reading r) {
         if (doubt.isPresent()) {
             Doubt d = doubt.get();
-            return new Water(lastC, lastAtMs,
+            return new Water(lastC, lastAtMs, trail,
                     Optional.of(new Doubt(d.why(), d.sinceMs(), -1, d.seenC(), d.seenAtMs())), departures,
                     new Belief.Untrusted(words(r)), heard);
         }
-        return new Water(lastC, lastAtMs, doubt, departures, new Belief.Untrusted(words(r)), heard);
+        return new Water(lastC, lastAtMs, trail, doubt, departures, new Belief.Untrusted(words(r)), heard);
     }
 
     private static String words(Reading r) {
@@ -187,7 +220,7 @@ public record Water(double lastC, long lastAtMs, Optional<Doubt> doubt, List<Lon
     }
 
     private Water with(Belief b) {
-        return new Water(lastC, lastAtMs, doubt, departures, b, heard);
+        return new Water(lastC, lastAtMs, trail, doubt, departures, b, heard);
     }
 
     private List<Long> recent(long nowMs) {

@@ -16,7 +16,7 @@ import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 
 /** A real mosquitto on a free loopback port, in a directory of its own, that can come and go. */
-final class MosquittoProcess implements AutoCloseable {
+public final class MosquittoProcess implements AutoCloseable {
 
     private final Path binary;
     private final Path folder;
@@ -30,7 +30,7 @@ final class MosquittoProcess implements AutoCloseable {
     }
 
     /** Starts one with retained messages on disk; {@code more} are further lines of its configuration. */
-    static MosquittoProcess start(Path folder, String... more) {
+    public static MosquittoProcess start(Path folder, String... more) {
         MosquittoProcess broker = new MosquittoProcess(binary(), folder, freePort());
         List<String> lines = new ArrayList<>(List.of(
                 "listener " + broker.port + " 127.0.0.1",
@@ -50,7 +50,7 @@ final class MosquittoProcess implements AutoCloseable {
         return broker;
     }
 
-    static int freePort() {
+    public static int freePort() {
         try (ServerSocket socket = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
             return socket.getLocalPort();
         } catch (IOException e) {
@@ -70,15 +70,15 @@ final class MosquittoProcess implements AutoCloseable {
         return folder.resolve("mosquitto.conf");
     }
 
-    URI uri() {
+    public URI uri() {
         return URI.create("mqtt://127.0.0.1:" + port);
     }
 
-    int port() {
+    public int port() {
         return port;
     }
 
-    void start() {
+    public void start() {
         try {
             process = new ProcessBuilder(binary.toString(), "-c", conf().toString())
                     .redirectErrorStream(true)
@@ -100,18 +100,18 @@ final class MosquittoProcess implements AutoCloseable {
     }
 
     /** Ends it in good order: it writes its retained messages. */
-    void stop() {
+    public void stop() {
         process.destroy();
         awaitEnd();
     }
 
     /** Ends it as a power cut does. */
-    void kill() {
+    public void kill() {
         process.destroyForcibly();
         awaitEnd();
     }
 
-    void restart() {
+    public void restart() {
         stop();
         start();
     }

@@ -45,7 +45,7 @@ class MosquittoRestartTest {
             }
             Eventually.holds("all acknowledged", 20, () -> transport.counters().acknowledged() >= 400);
             assertThat(transport.link().generation()).isGreaterThanOrEqualTo(6);
-            assertThat(Observer.retainedAt(broker.uri())).isEqualTo(expected);
+            assertThat(keptValues()).isEqualTo(expected);
         }
     }
 
@@ -67,9 +67,10 @@ class MosquittoRestartTest {
             // A killed mosquitto forgets what it had acknowledged: the new generation says publish again.
             newest.forEach((topic, payload) -> transport.offer(
                     TestSite.kept(topic.substring(TestSite.ROOT.length()), payload)));
+            int offered = 400 + newest.size();
             Eventually.holds("every message is accounted for", 20, () ->
-                    transport.counters().acknowledged() + transport.counters().coalesced() >= 400 + newest.size());
-            assertThat(Observer.retainedAt(broker.uri())).isEqualTo(newest);
+                    transport.counters().acknowledged() + transport.counters().coalesced() >= offered);
+            assertThat(keptValues()).isEqualTo(newest);
         }
     }
 
@@ -143,5 +144,12 @@ class MosquittoRestartTest {
             person.say(TestSite.STEP_SET, "started", 1, false);
             assertThat(TestSite.await(transport, 1)).extracting("payload").containsExactly("started");
         }
+    }
+
+    /** What the broker keeps, but for the last will, which depends on how each connection ended. */
+    private Map<String, String> keptValues() {
+        Map<String, String> kept = Observer.retainedAt(broker.uri());
+        kept.remove(TestSite.STATE);
+        return kept;
     }
 }

@@ -19,17 +19,18 @@ import org.eclipse.paho.mqttv5.common.MqttSubscription;
 import org.eclipse.paho.mqttv5.common.packet.MqttProperties;
 
 /** Another client at the broker, who hears everything and can say anything. */
-final class Observer implements AutoCloseable, MqttCallback {
+public final class Observer implements AutoCloseable, MqttCallback {
 
     /** One message as it came. */
-    record Heard(String topic, String payload, boolean retained, MqttProperties properties) {}
+    public record Heard(String topic, String payload, boolean retained, MqttProperties properties) {}
 
     private final MqttAsyncClient client;
     private final List<Heard> heard = new CopyOnWriteArrayList<>();
 
     private Observer(URI uri) throws MqttException {
         this.client = new MqttAsyncClient(
-                uri.toString().replace("mqtt:", "tcp:"), "observer-" + UUID.randomUUID(), new MemoryPersistence());
+                uri.toString().replace("mqtt:", "tcp:"), "observer-" + UUID.randomUUID(),
+                new MemoryPersistence());
         client.setCallback(this);
         MqttConnectionOptions options = new MqttConnectionOptions();
         options.setAutomaticReconnect(false);
@@ -37,7 +38,7 @@ final class Observer implements AutoCloseable, MqttCallback {
     }
 
     /** Connects and has heard every retained message when this returns. */
-    static Observer at(URI uri) {
+    public static Observer at(URI uri) {
         try {
             Observer observer = new Observer(uri);
             observer.client.subscribe(
@@ -51,14 +52,14 @@ final class Observer implements AutoCloseable, MqttCallback {
     }
 
     /** Everything said before this call has been heard: the broker keeps the order. */
-    void sync() {
+    public void sync() {
         String mark = "sync/" + UUID.randomUUID();
         say(mark, "x", 1, false);
         Eventually.holds("the broker answers the observer", 5,
                 () -> heard.stream().anyMatch(message -> message.topic().equals(mark)));
     }
 
-    void say(String topic, String payload, int qos, boolean retained) {
+    public void say(String topic, String payload, int qos, boolean retained) {
         MqttMessage message = new MqttMessage(payload.getBytes(StandardCharsets.UTF_8));
         message.setQos(qos);
         message.setRetained(retained);
@@ -66,7 +67,7 @@ final class Observer implements AutoCloseable, MqttCallback {
         say(topic, message);
     }
 
-    void say(String topic, MqttMessage message) {
+    public void say(String topic, MqttMessage message) {
         try {
             client.publish(topic, message).waitForCompletion(5_000);
         } catch (MqttException e) {
@@ -74,17 +75,17 @@ final class Observer implements AutoCloseable, MqttCallback {
         }
     }
 
-    List<Heard> heard() {
+    public List<Heard> heard() {
         return List.copyOf(heard);
     }
 
     /** The payloads on one topic, in order. */
-    List<String> heard(String topic) {
+    public List<String> heard(String topic) {
         return heard.stream().filter(message -> message.topic().equals(topic)).map(Heard::payload).toList();
     }
 
     /** What the broker keeps now, as a newcomer sees it. */
-    static Map<String, String> retainedAt(URI uri) {
+    public static Map<String, String> retainedAt(URI uri) {
         try (Observer newcomer = at(uri)) {
             Map<String, String> retained = new TreeMap<>();
             newcomer.heard.stream().filter(Heard::retained)

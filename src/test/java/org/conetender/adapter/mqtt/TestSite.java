@@ -1,10 +1,14 @@
 package org.conetender.adapter.mqtt;
 
 import java.net.URI;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import org.conetender.port.Transport.Incoming;
 import org.conetender.port.Transport.Outgoing;
+import org.eclipse.paho.mqttv5.common.MqttMessage;
+import org.eclipse.paho.mqttv5.common.packet.MqttProperties;
+import org.eclipse.paho.mqttv5.common.packet.UserProperty;
 
 /** The transport as Larkmoor's daemon would open it, with short waits. */
 final class TestSite {
@@ -16,7 +20,7 @@ final class TestSite {
     static final MqttOptions.Farewell FAREWELL = new MqttOptions.Farewell(STATE, "lost", "disconnected");
 
     /** As in production, but a tenth of the time. */
-    static final Backoff.Pace QUICK = new Backoff.Pace(100, 800, 1_000, 2_000, 2_000);
+    static final Backoff.Pace QUICK = new Backoff.Pace(100, 800, 1_000, 4_000, 2_000);
 
     private TestSite() {}
 
@@ -48,6 +52,16 @@ final class TestSite {
 
     static Outgoing kept(String topic, String payload) {
         return new Outgoing(ROOT + topic, payload, true, "");
+    }
+
+    /** A step as a client sends it that wants an answer. */
+    static MqttMessage command(String step, long expiresInS) {
+        MqttProperties properties = new MqttProperties();
+        properties.setResponseTopic("reply/here");
+        properties.setCorrelationData(new byte[] {0, (byte) 0xFF, 16});
+        properties.setMessageExpiryInterval(expiresInS);
+        properties.setUserProperties(List.of(new UserProperty("request-id", "r-1")));
+        return new MqttMessage(step.getBytes(StandardCharsets.UTF_8), 1, false, properties);
     }
 
     /** Polls until {@code n} messages are in. */
