@@ -46,7 +46,7 @@ final class Demand {
 
     /** The heating law's memory after this tick. */
     static Hold hold(Hold before, Cone cone, Batch b, Tick.Now now) {
-        OptionalDouble aim = aimC(cone, b);
+        OptionalDouble aim = now.aimC();
         ConeJudgement j = now.judged();
         if (aim.isEmpty() || cone.fittings().heat().kind() == HeatKind.NONE || !j.belief().known()) {
             return Hold.IDLE;

@@ -13,6 +13,7 @@ import org.conetender.core.batch.Checkpoint;
 import org.conetender.core.batch.Fact;
 import org.conetender.core.face.Sentences;
 import org.conetender.core.guard.Finding;
+import org.conetender.core.guard.View;
 import org.conetender.core.hatch.Forecast;
 import org.conetender.core.hatch.Growth;
 import org.conetender.core.hatch.Losses;
@@ -22,7 +23,9 @@ import org.conetender.core.hatch.Speed;
 import org.conetender.core.hatch.Zones;
 import org.conetender.core.heat.Hold;
 import org.conetender.core.heat.Share;
+import org.conetender.core.image.Ask;
 import org.conetender.core.image.Request;
+import org.conetender.core.image.Step;
 import org.conetender.core.judge.ConeJudgement;
 import org.conetender.core.judge.Judge;
 import org.conetender.core.settings.Cone;
@@ -62,14 +65,26 @@ final class Telling {
     /** Answers to what became durable or could not. */
     void answers(Ledger.Settled settled) {
         for (Pending p : settled.done()) {
-            p.request().ifPresent(r ->
-                    work.reply(r, true, Sentences.recorded(work.settings, work.ledger.book(), r)));
+            p.request().ifPresent(r -> work.reply(r, true,
+                    Sentences.recorded(work.settings, work.ledger.book(), r) + hurried(r)));
         }
         for (Pending p : settled.failed()) {
             String why = work.image.pipes().store().orElse("the record refused it");
             p.request().ifPresent(r -> work.reply(r, false, p.takesAway()
                     ? "Done, but not recorded: " + why : "Not recorded, so not done: " + why));
         }
+    }
+
+    /** Told at stocking: a charge so dense that its harvest will be rushed (design.md, suffocation). */
+    private String hurried(Request r) {
+        boolean stocked = switch (r.ask()) {
+            case Ask.DidStock _ -> true;
+            case Ask.Did(Step s) -> s == Step.STARTED || s == Step.STOCKED;
+            case Ask.DidFill _, Ask.DidCount _, Ask.SetUsual _, Ask.SetSetpoint _, Ask.Withdraw _,
+                 Ask.Acknowledge _, Ask.Away _ -> false;
+        };
+        View.Caps caps = work.caps(work.settings.cone(r.cone()).orElse(work.settings.cones().getFirst()));
+        return stocked && caps.tooHurried() ? Sentences.hurried(caps) : "";
     }
 
     /** One cone's memory for the next tick. */
@@ -121,11 +136,12 @@ final class Telling {
         State.Timers timers = new State.Timers(Optional.of(work.image.now()), minute ? now
                 : was.checkpointAtMs(),
                 untrusted, parts.waiting());
-        State next = new State(work.ledger, new State.Live(work.before.live().begun(),
+        List<Fact> again = minute ? work.ledger.refused() : List.of();
+        Ledger ledger = again.isEmpty() ? work.ledger : work.ledger.offeredAgain();
+        State next = new State(ledger, new State.Live(work.before.live().begun(),
                 work.before.live().lastSeen(), parts.cones(), parts.alarms().next(), timers));
         List<List<Fact>> transactions = new ArrayList<>(work.transactions);
-        List<Fact> again = work.before.ledger().refused();
-        if (minute && !again.isEmpty()) {
+        if (!again.isEmpty()) {
             transactions.addFirst(again);
         }
         return new Result(next, outputs,

@@ -42,8 +42,7 @@ public final class Fits {
             case CLEANED -> cleaned(stage);
             case RINSED, DISINFECTED -> stage instanceof Stage.Drained || stage instanceof Stage.Clean ? null
                     : "it still holds a batch; report 'drained' first.";
-            case TOO_EARLY, RIGHT, LATE -> book.batch().number() > 0 && !(stage instanceof Stage.Hydrating)
-                    && !(stage instanceof Stage.Filled) && !(stage instanceof Stage.Incubating) ? null
+            case TOO_EARLY, RIGHT, LATE -> harvested(book.batch()) ? null
                     : "no harvest to judge yet; answer after the next one.";
             case ABANDONED -> stage.hasWater() && !(stage instanceof Stage.Abandoned) ? null
                     : "there is no batch to abandon.";
@@ -55,9 +54,18 @@ public final class Fits {
         return stage.develops() ? Optional.empty() : Optional.of("no cysts are in it to count.");
     }
 
+    /** Whether something was drawn; where nobody reports the harvest, the cleaning tells of it. */
+    private static boolean harvested(Batch b) {
+        boolean over = b.stage() instanceof Stage.Drawing || b.stage() instanceof Stage.Drained
+                || b.stage() instanceof Stage.Clean;
+        return b.marks().harvests() > 0 || over && b.stock().isPresent();
+    }
+
     private static String holds(ConeBook book, String word) {
-        return "batch " + book.batch().number() + " is " + book.batch().stage().word()
-                + " in it; report 'drained' "
+        if (book.batch().stage() instanceof Stage.Abandoned) {
+            return "the abandoned batch is still in it; report 'drained' or 'cleaned' before '" + word + "'.";
+        }
+        return "batch " + book.batch().number() + " is " + book.batch().stage().word() + " in it; report 'drained' "
                 + "or 'abandoned' before '" + word + "', or 'withdraw' the report that was a mistake.";
     }
 

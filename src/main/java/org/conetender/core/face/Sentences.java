@@ -10,12 +10,14 @@ import org.conetender.core.alarm.Alarm;
 import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.Book;
 import org.conetender.core.batch.Stage;
+import org.conetender.core.guard.View;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.Request;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.settings.Settings;
 import org.conetender.core.unit.Moment;
 import org.conetender.core.unit.Text;
+import org.conetender.core.unit.Units;
 
 /** Whole sentences for people: what, where, since when, what to do. */
 public final class Sentences {
@@ -64,6 +66,12 @@ public final class Sentences {
         }
         Cone cone = s.cone(r.cone()).orElseThrow();
         return "Cone " + r.cone() + ": " + what + " Next: " + nextStep(cone, book.cone(r.cone()).batch());
+    }
+
+    /** What a dense charge means for its harvest. @param caps of that batch */
+    public static String hurried(View.Caps caps) {
+        return " So dense a charge stands only %.0f min without air, which is too short to settle well: it is not "
+                .formatted(Math.floor(Units.minutes(caps.settledMs()))) + "started by itself; draw at once, in parts.";
     }
 
     /** What the batch asks of a person next, as one sentence. */

@@ -31,10 +31,11 @@ public final class CookedBatch implements Guard {
                     Text.of("the water passed %.1f °C with the heater at work", l.guardC()),
                     Power.HEAT, Power.CUT_OUT, Power.LAMPS).alarm(AlarmKind.OVERHEAT));
         } else if (hottest >= l.guardC()) {
-            found.add(Finding.veto(id(),
-                    Text.of("the room is too warm: the water is at %.1f °C with the heater off",
-                    hottest), Power.HEAT, Power.CUT_OUT, Power.LAMPS)
-                    .alarm(AlarmKind.ROOM_TOO_WARM));
+            Finding f = Finding.veto(id(),
+                    Text.of("the room is too warm: the water is at %.1f °C with the heater off", hottest),
+                    Power.HEAT, Power.CUT_OUT, Power.LAMPS);
+            // The probe of an empty cone hangs in the air, or in the hot water it is washed with.
+            found.add(v.stage().hasWater() ? f.alarm(AlarmKind.ROOM_TOO_WARM) : f);
         }
         if (hottest >= l.arrestC() && v.stage().develops()) {
             found.add(Finding.veto(id(), Text.of("the water is at %.1f °C, above arrest", hottest),

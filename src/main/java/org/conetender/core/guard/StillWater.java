@@ -18,7 +18,7 @@ public final class StillWater implements Guard {
     @Override
     public List<Finding> look(View v) {
         boolean still = v.scene().wants().airOff() || v.judged().air().offForMs() > 0
-                || v.judged().air().proof() == AirTrack.Proof.FAILED;
+                || v.batch().marks().valveShut() || v.judged().air().proof() == AirTrack.Proof.FAILED;
         if (!still || v.cone().fittings().heat().kind() != HeatKind.IMMERSED) {
             return List.of();
         }

@@ -6,9 +6,12 @@ import org.conetender.core.unit.Text;
 /** Danger: too many heaters at once. Who is served first is {@code core.heat}'s choice, the limit is ours. */
 public final class TooManyWatts implements Guard {
 
+    /** Its findings only mean "not yet". */
+    public static final String ID = "watts";
+
     @Override
     public String id() {
-        return "watts";
+        return ID;
     }
 
     @Override
