@@ -43,7 +43,8 @@ final class Letters {
         }
         String id = in.properties().getOrDefault("request-id", "mqtt-" + mail.life() + "-" + ++count);
         return switch (sets.read(in.topic(), in.payload())) {
-            case Heard.Refused(String sentence) -> answer(in, coneOf(in.topic()), new Answer(false, sentence));
+            case Heard.Refused(String sentence) ->
+                    answer(in, coneOf(in.topic()), new Answer(false, sentence));
             case Heard.Understood(String cone, var ask) -> {
                 Request r = new Request(id, new Request.Origin("mqtt", in.topic(), stale(in)), cone, ask);
                 if (open.containsKey(id) || !mail.ask(r)) {

@@ -1,9 +1,10 @@
 package org.conetender.agent;
 
-import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import org.conetender.core.Result;
 import org.conetender.core.alarm.Alarm;
 import org.conetender.core.face.Description;
@@ -28,6 +29,7 @@ public final class PublishAgent implements Agent {
     private final Mail mail;
     private final Letters letters;
     private final Map<String, String> sent = new TreeMap<>();
+    private final Set<String> doubtful = new TreeSet<>();
     private long generation = -1;
     private boolean announced;
 
@@ -81,6 +83,8 @@ public final class PublishAgent implements Agent {
             generation = nowGeneration;
             sent.clear();
             announced = false;
+            // What lies at the broker from before may no longer be true: a value, an alert, an older answer.
+            doubtful.addAll(Tree.everything(settings, names));
         }
         Map<String, String> tree = Tree.of(settings, names, s.result(), s.at());
         letters.remembered().forEach(tree::putIfAbsent);
@@ -130,10 +134,15 @@ public final class PublishAgent implements Agent {
     /** A value that is no longer known is worse than none: it is taken back. */
     private int clear(Map<String, String> tree) {
         int count = 0;
-        for (String t : new HashMap<>(sent).keySet()) {
+        Set<String> shown = new TreeSet<>(sent.keySet());
+        shown.addAll(doubtful);
+        for (String t : shown) {
             boolean head = t.endsWith("/$state") || t.endsWith("/$description");
-            if (!head && !tree.containsKey(t) && transport.offer(new Outgoing(t, "", true, ""))) {
+            if (tree.containsKey(t)) {
+                doubtful.remove(t);
+            } else if (!head && transport.offer(new Outgoing(t, "", true, ""))) {
                 sent.remove(t);
+                doubtful.remove(t);
                 count++;
             }
         }

@@ -68,7 +68,8 @@ public final class Daemon {
         stop.countDown();
         try {
             if (!closed.await(STOPPING_MS, TimeUnit.MILLISECONDS)) {
-                LOG.error("could not stop in good order within {} s; the outputs are safe", STOPPING_MS / 1_000);
+                LOG.error("could not stop in good order within {} s; the outputs are safe",
+                        STOPPING_MS / 1_000);
             }
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
@@ -115,9 +116,9 @@ public final class Daemon {
         }
         attempt("the outputs", wiring::outputsSafe);
         if (bug.compareAndSet(null, t)) {
-            LOG.error("a bug in the {} agent: every output is in its safe level, the daemon ends and should be"
-                    + " started again by its service manager. Look at the cones; please report it with these"
-                    + " lines", agent.name(), t);
+            LOG.error("a bug in the {} agent: every output is in its safe level, the daemon ends and "
+                    + "should be started again by its service manager. Look at the cones; please "
+                    + "report it with these lines", agent.name(), t);
         }
         stop.countDown();
     }

@@ -39,13 +39,15 @@ public final class Main implements Runnable {
         // Numbers are written alike everywhere: they are read by programs, and stand beside units.
         Locale.setDefault(Locale.Category.FORMAT, Locale.ROOT);
         Logging.begin(Level.INFO);
-        System.exit(commandLine(new RunCommand()).setOut(utf8(FileDescriptor.out)).setErr(utf8(FileDescriptor.err))
+        System.exit(commandLine(new RunCommand()).setOut(utf8(FileDescriptor.out))
+                .setErr(utf8(FileDescriptor.err))
                 .execute(args));
     }
 
     /** Degree signs and bars, also where the locale is C: every terminal of today reads UTF-8. */
     private static PrintWriter utf8(FileDescriptor to) {
-        return new PrintWriter(new OutputStreamWriter(new FileOutputStream(to), StandardCharsets.UTF_8), true);
+        return new PrintWriter(new OutputStreamWriter(new FileOutputStream(to), StandardCharsets.UTF_8),
+                true);
     }
 
     /** Every command. @param run the daemon, on the kernel's lines or, in a test, on others */

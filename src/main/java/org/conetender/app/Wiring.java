@@ -77,7 +77,8 @@ public final class Wiring implements AutoCloseable {
             try {
                 Ports ports = new Ports(ground.clock(), ground.devices(), store,
                         new Ports.Outside(transport, ground.requests(), ground.supervisor()));
-                return new Wiring(Agents.begin(config.settings(), Guards.ALL, ports, names), ground, transport,
+                return new Wiring(Agents.begin(config.settings(), Guards.ALL, ports, names), ground,
+                        transport,
                         store);
             } catch (Store.StoreException | RuntimeException e) {
                 transport.close();
@@ -99,7 +100,8 @@ public final class Wiring implements AutoCloseable {
             GpioBoard board = board(lines(config.hardware().gpio()), layer, clock);
             try {
                 TellSocket socket = LinuxGround.socket(config);
-                OneWire oneWire = new OneWire(config.hardware().oneWire().root(), LinuxGround.places(config), clock);
+                OneWire oneWire = new OneWire(config.hardware().oneWire().root(), LinuxGround.places(config),
+                        clock);
                 oneWire.start(config.hardware().oneWire().periodMs());
                 return new LinuxGround(clock, board, oneWire, socket, SdNotify.ofEnvironment());
             } catch (Unavailable | RuntimeException e) {
@@ -211,7 +213,8 @@ public final class Wiring implements AutoCloseable {
     @Override
     public void close() {
         List<RuntimeException> failures = new ArrayList<>();
-        for (Runnable each : List.<Runnable>of(this::outputsSafe, transport::close, ground::close, store::close)) {
+        for (Runnable each
+                : List.<Runnable>of(this::outputsSafe, transport::close, ground::close, store::close)) {
             try {
                 each.run();
             } catch (RuntimeException e) {

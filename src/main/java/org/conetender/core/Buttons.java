@@ -24,25 +24,33 @@ final class Buttons {
 
     /** How long the button has been held after this tick; 0 while it is up. */
     static long heldMs(Work work, Cone c) {
-        boolean down = c.fittings().button() && work.image.contact(c.id() + ".button") == Level.CLOSED;
-        return down ? work.live(c.id()).pressedForMs() + Math.max(1, work.dtMs) : 0;
+        boolean down = c.fittings().button() && level(work, c) == Level.CLOSED;
+        long before = work.live(c.id()).pressedForMs();
+        // From the tick that first saw it down, so that a press is never taken for longer than it was.
+        return !down ? 0 : before == 0 ? 1 : before + work.dtMs;
+    }
+
+    private static Level level(Work work, Cone c) {
+        return work.image.contact(c.id() + ".button");
     }
 
     /** The request that a button just let go makes. */
     static Optional<Request> pressed(Work work, Cone c) {
         long held = work.live(c.id()).pressedForMs();
-        if (held == 0 || heldMs(work, c) > 0) {
+        // A contact that cannot be read any more was not let go: the press does not count.
+        if (held == 0 || level(work, c) != Level.OPEN) {
             return Optional.empty();
         }
         String id = "button-" + c.id() + "-" + work.image.now().boot() + "-" + work.image.now().monoMs();
-        return meaning(work, c, held).map(ask -> new Request(id, Request.Origin.fresh("button", c.id()), c.id(), ask));
+        return meaning(work, c, held)
+                .map(ask -> new Request(id, Request.Origin.fresh("button", c.id()), c.id(), ask));
     }
 
     private static Optional<Ask> meaning(Work work, Cone c, long held) {
         Optional<Fact> last = work.ledger.book().cone(c.id()).lastReport();
         boolean fresh = last.isPresent() && work.image.now().since(last.get().at()).mostMs() < UNDO_WITHIN_MS;
-        if (held >= UNDO_MS) {
-            return fresh ? Optional.of(new Ask.Withdraw("last")) : Optional.empty();
+        if (held >= UNDO_MS && fresh) {
+            return Optional.of(new Ask.Withdraw("last"));
         }
         return Obvious.after(work.batch(c.id()), c.fittings().air().geometry().canSiphon())
                 .filter(n -> !n.dangerous() || held >= DANGEROUS_MS)

@@ -31,51 +31,65 @@ public record Ledger(Book committed, List<Pending> pending, long nextSeq, Book b
     private static Ledger of(Book committed, List<Pending> pending, long nextSeq) {
         Book b = committed;
         for (Pending p : pending) {
-            if (p.takesAway()) {
-                for (Fact f : p.facts()) {
-                    b = b.after(f);
-                }
-            }
+            b = p.counts() ? after(b, p) : b;
         }
         return new Ledger(committed, List.copyOf(pending), nextSeq, b);
+    }
+
+    private static Book after(Book book, Pending p) {
+        Book b = book;
+        for (Fact f : p.facts()) {
+            b = b.after(f);
+        }
+        return b;
     }
 
     /** @param ledger afterwards  @param done became durable  @param failed could not be recorded */
     record Settled(Ledger ledger, List<Pending> done, List<Pending> failed) {}
 
-    /** The ledger after what the record agent finished. */
+    /**
+     * The ledger after what the record agent finished. A restart folds by number, so nothing is folded
+     * into {@code committed} before everything with a smaller number has found its end.
+     */
     Settled settled(List<Commit> commits) {
-        Book b = committed;
         List<Pending> left = new ArrayList<>();
         List<Pending> done = new ArrayList<>();
         List<Pending> failed = new ArrayList<>();
         for (Pending p : pending) {
             Optional<Commit> c = commits.stream().filter(x -> x.seq() == p.lastSeq()).findFirst();
-            if (c.isEmpty()) {
+            if (c.isEmpty() || p.way() == Pending.Way.KEPT) {
                 left.add(p);
             } else if (c.get().failure().isEmpty()) {
-                for (Fact f : p.facts()) {
-                    b = b.after(f);
-                }
                 done.add(p);
+                left.add(p.now(Pending.Way.KEPT));
             } else {
                 failed.add(p);
                 if (p.takesAway()) {
-                    left.add(new Pending(p.facts(), Optional.empty(), p.sentence(), true));
+                    left.add(p.now(Pending.Way.REFUSED));
                 }
             }
+        }
+        Book b = committed;
+        while (!left.isEmpty() && left.getFirst().way() == Pending.Way.KEPT) {
+            b = after(b, left.removeFirst());
         }
         return new Settled(commits.isEmpty() ? this : of(b, left, nextSeq), done, failed);
     }
 
     /** What the record refused and must be offered again: it is in force already. */
     List<Fact> refused() {
-        return pending.stream().filter(Pending::refused).flatMap(p -> p.facts().stream()).toList();
+        return pending.stream().filter(p -> p.way() == Pending.Way.REFUSED).flatMap(p -> p.facts().stream()).toList();
+    }
+
+    /** The ledger after all of that was offered again. */
+    Ledger offeredAgain() {
+        return new Ledger(committed, pending.stream().map(p -> p.way() == Pending.Way.REFUSED
+                ? p.now(Pending.Way.OFFERED) : p).toList(), nextSeq, book);
     }
 
     /** Whether a grant for that cone is on its way, so that the next request must wait for it. */
     boolean busy(String cone) {
-        return pending.stream().anyMatch(p -> !p.takesAway() && p.facts().getFirst().cone().equals(cone));
+        return pending.stream().anyMatch(p -> !p.counts() && p.facts().getFirst().cone().equals(cone));
     }
 
     /** @param ledger afterwards  @param facts to be recorded, numbered */
@@ -90,7 +104,7 @@ public record Ledger(Book committed, List<Pending> pending, long nextSeq, Book b
             facts.add(new Fact(seq++, at, cone, source, c));
         }
         List<Pending> more = new ArrayList<>(pending);
-        more.add(new Pending(facts, why.request(), why.sentence(), false));
+        more.add(new Pending(facts, why.request(), why.sentence(), Pending.Way.OFFERED));
         return new Written(of(committed, more, seq), facts);
     }
 

@@ -12,9 +12,28 @@ import org.conetender.core.image.Request;
  * @param facts in order
  * @param request who waits for the answer, if anybody
  * @param sentence the answer once they are durable
- * @param refused whether the record refused them once; then they are only kept if they take away
+ * @param way how far they got
  */
-record Pending(List<Fact> facts, Optional<Request> request, String sentence, boolean refused) {
+record Pending(List<Fact> facts, Optional<Request> request, String sentence, Way way) {
+
+    /** How far they got. */
+    enum Way {
+        /** Handed to the record, which has not answered. */
+        OFFERED,
+        /** The record could not take them; they are in force and must be offered again. */
+        REFUSED,
+        /** Durable, but something before them is not: they are folded in when it is. */
+        KEPT
+    }
+
+    Pending now(Way next) {
+        return new Pending(facts, next == Way.OFFERED ? request : Optional.empty(), sentence, next);
+    }
+
+    /** Whether they count already, in their place among the others. */
+    boolean counts() {
+        return takesAway() || way == Way.KEPT;
+    }
 
     /** Whether acting on them need not wait for the record (style.md, commit order). */
     boolean takesAway() {

@@ -13,6 +13,7 @@ import org.conetender.core.batch.Checkpoint;
 import org.conetender.core.batch.Fact;
 import org.conetender.core.face.Sentences;
 import org.conetender.core.guard.Finding;
+import org.conetender.core.guard.View;
 import org.conetender.core.hatch.Forecast;
 import org.conetender.core.hatch.Growth;
 import org.conetender.core.hatch.Losses;
@@ -22,7 +23,9 @@ import org.conetender.core.hatch.Speed;
 import org.conetender.core.hatch.Zones;
 import org.conetender.core.heat.Hold;
 import org.conetender.core.heat.Share;
+import org.conetender.core.image.Ask;
 import org.conetender.core.image.Request;
+import org.conetender.core.image.Step;
 import org.conetender.core.judge.ConeJudgement;
 import org.conetender.core.judge.Judge;
 import org.conetender.core.settings.Cone;
@@ -45,7 +48,8 @@ final class Telling {
         List<Alarms.Cause> causes = new ArrayList<>();
         findings.forEach((cone, found) -> found.forEach(f -> f.alarm().ifPresent(k ->
                 causes.add(new Alarms.Cause(Tick.place(k, cone), k, f.what())))));
-        Alarms acked = Desk.acknowledged(work.before.live().alarms(), settled.done(), work.image.now().monoMs());
+        Alarms acked = Desk.acknowledged(work.before.live().alarms(), settled.done(),
+                work.image.now().monoMs());
         Alarms.Turn turn = acked.after(causes, work.image.now());
         for (Alarm a : turn.over()) {
             String id = a.kind().id();
@@ -61,13 +65,26 @@ final class Telling {
     /** Answers to what became durable or could not. */
     void answers(Ledger.Settled settled) {
         for (Pending p : settled.done()) {
-            p.request().ifPresent(r -> work.reply(r, true, Sentences.recorded(work.settings, work.ledger.book(), r)));
+            p.request().ifPresent(r -> work.reply(r, true,
+                    Sentences.recorded(work.settings, work.ledger.book(), r) + hurried(r)));
         }
         for (Pending p : settled.failed()) {
             String why = work.image.pipes().store().orElse("the record refused it");
             p.request().ifPresent(r -> work.reply(r, false, p.takesAway()
                     ? "Done, but not recorded: " + why : "Not recorded, so not done: " + why));
         }
+    }
+
+    /** Told at stocking: a charge so dense that its harvest will be rushed (design.md, suffocation). */
+    private String hurried(Request r) {
+        boolean stocked = switch (r.ask()) {
+            case Ask.DidStock _ -> true;
+            case Ask.Did(Step s) -> s == Step.STARTED || s == Step.STOCKED;
+            case Ask.DidFill _, Ask.DidCount _, Ask.SetUsual _, Ask.SetSetpoint _, Ask.Withdraw _,
+                 Ask.Acknowledge _, Ask.Away _ -> false;
+        };
+        View.Caps caps = work.caps(work.settings.cone(r.cone()).orElse(work.settings.cones().getFirst()));
+        return stocked && caps.tooHurried() ? Sentences.hurried(caps) : "";
     }
 
     /** One cone's memory for the next tick. */
@@ -93,7 +110,8 @@ final class Telling {
             return was;
         }
         if (!b.stage().develops() || !j.belief().known()) {
-            return new ConeLive.Outlook(b.stage().develops() ? was.forecast() : Optional.empty(), now, j.belief());
+            return new ConeLive.Outlook(b.stage().develops() ? was.forecast() : Optional.empty(), now,
+                    j.belief());
         }
         return new ConeLive.Outlook(Optional.of(forecast(c, b, growth, j)), now, j.belief());
     }
@@ -104,8 +122,9 @@ final class Telling {
         Projection.Plant plant = new Projection.Plant(litres, c.fittings().heat().watts(),
                 Judge.lossWPerK(c, litres), Room.constant(j.roomOrUsualC()));
         Projection.Plan plan = new Projection.Plan(set, Math.min(set, c.limits().floorC()),
-                Speed.UNKNOWN_LOT.k90());
-        return Forecast.of(growth.done(), Speed.UNKNOWN_LOT, new Projection(j.belief().middleC(), plant, plan),
+                Speed.UNKNOWN_LOT.calledReadyAt());
+        return Forecast.of(growth.done(), Speed.UNKNOWN_LOT,
+                new Projection(j.belief().middleC(), plant, plan),
                 Zones.of(c.limits()).rate());
     }
 
@@ -114,17 +133,20 @@ final class Telling {
         State.Timers was = work.before.live().timers();
         boolean minute = Tick.minutePassed(was.checkpointAtMs(), now);
         long untrusted = work.image.now().wallTrusted() ? 0 : was.wallUntrustedForMs() + work.dtMs;
-        State.Timers timers = new State.Timers(Optional.of(work.image.now()), minute ? now : was.checkpointAtMs(),
+        State.Timers timers = new State.Timers(Optional.of(work.image.now()), minute ? now
+                : was.checkpointAtMs(),
                 untrusted, parts.waiting());
-        State next = new State(work.ledger, new State.Live(work.before.live().begun(),
+        List<Fact> again = minute ? work.ledger.refused() : List.of();
+        Ledger ledger = again.isEmpty() ? work.ledger : work.ledger.offeredAgain();
+        State next = new State(ledger, new State.Live(work.before.live().begun(),
                 work.before.live().lastSeen(), parts.cones(), parts.alarms().next(), timers));
         List<List<Fact>> transactions = new ArrayList<>(work.transactions);
-        List<Fact> again = work.before.ledger().refused();
-        if (minute && !again.isEmpty()) {
+        if (!again.isEmpty()) {
             transactions.addFirst(again);
         }
         return new Result(next, outputs,
-                new Result.Record(transactions, minute ? Optional.of(checkpoint(parts.cones())) : Optional.empty()),
+                new Result.Record(transactions, minute ? Optional.of(checkpoint(parts.cones()))
+                : Optional.empty()),
                 new Result.Words(List.copyOf(work.replies), parts.alarms().tell()), parts.findings());
     }
 

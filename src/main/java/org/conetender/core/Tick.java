@@ -3,6 +3,7 @@ package org.conetender.core;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalDouble;
 import java.util.TreeMap;
 import org.conetender.core.alarm.AlarmKind;
 import org.conetender.core.alarm.Alarms;
@@ -13,6 +14,7 @@ import org.conetender.core.guard.Finding;
 import org.conetender.core.guard.Guard;
 import org.conetender.core.guard.Guards;
 import org.conetender.core.guard.Power;
+import org.conetender.core.guard.TooManyWatts;
 import org.conetender.core.guard.View;
 import org.conetender.core.hatch.Speed;
 import org.conetender.core.heat.Hold;
@@ -34,6 +36,8 @@ import org.conetender.core.unit.Units;
  */
 public final class Tick {
 
+    private static final String OVERDUE = "nobody came within 12 h of the harvest point: do not feed";
+
     private final Settings settings;
     private final List<Guard> guards;
 
@@ -48,7 +52,7 @@ public final class Tick {
     }
 
     /** What one cone's law is shown. */
-    record Now(ConeJudgement judged, long dtMs) {}
+    record Now(ConeJudgement judged, OptionalDouble aimC, long dtMs) {}
 
     /** One tick. */
     public Result step(State before, Image image) {
@@ -64,6 +68,7 @@ public final class Tick {
         Map<String, List<Finding>> findings = findings(work, credits);
         Map<String, ConeLive.ConeOut> outs = outputs(work, credits, findings);
         consequences(work, findings);
+        credits.replaceAll((cone, c) -> withheld(findings.get(cone)) ? Share.Credit.NONE : c);
 
         Telling telling = new Telling(work);
         Alarms.Turn alarms = telling.alarms(settled, findings);
@@ -86,8 +91,12 @@ public final class Tick {
     /** What time and degree-hours bring about. */
     private static void move(Work work) {
         for (Cone c : work.settings.cones()) {
+            if (work.ledger.busy(c.id())) {
+                continue; // A report is on its way and may change what is due; it takes a tick or two.
+            }
             Batch b = work.batch(c.id());
-            Moves.due(b, c.timing(), new Moves.Progress(work.live(c.id()).growth().doneOf(b), Speed.UNKNOWN_LOT),
+            Moves.due(b, c.timing(),
+                    new Moves.Progress(work.live(c.id()).growth().doneOf(b), Speed.UNKNOWN_LOT),
                     new Moves.Clock(work.image.now(), work.caps(c).waitMs()))
                     .ifPresent(m -> work.write(c.id(), m));
             Offering.automatic(work, c).ifPresent(m -> work.write(c.id(), m));
@@ -98,7 +107,7 @@ public final class Tick {
         Map<String, Hold> holds = new TreeMap<>();
         for (Cone c : work.settings.cones()) {
             holds.put(c.id(), Demand.hold(work.live(c.id()).hold(), c, work.batch(c.id()),
-                    new Now(work.judged.get(c.id()), work.dtMs)));
+                    new Now(work.judged.get(c.id()), work.aimC(c), work.dtMs)));
         }
         return holds;
     }
@@ -124,7 +133,8 @@ public final class Tick {
         for (Share.Claim claim : Share.order(claims)) {
             Cone c = settings.cone(claim.cone()).orElseThrow();
             View v = work.view(c, new View.Wants(claim.credit().wants(), Demand.airOff(c, work.batch(c.id())),
-                    claim.wasOn()), new View.SiteLoad(watts, work.before.live().timers().wallUntrustedForMs()));
+                    claim.wasOn()),
+                    new View.SiteLoad(watts, work.before.live().timers().wallUntrustedForMs()));
             List<Finding> found = guards.stream().flatMap(g -> g.look(v).stream()).toList();
             findings.put(c.id(), found);
             if (claim.credit().wants() && permits(found, Power.HEAT)) {
@@ -132,6 +142,11 @@ public final class Tick {
             }
         }
         return findings;
+    }
+
+    /** Heat held back for its own sake is not owed afterwards; heat that waits for its turn is. */
+    private static boolean withheld(List<Finding> found) {
+        return found.stream().anyMatch(f -> f.denies().contains(Power.HEAT) && !f.guard().equals(TooManyWatts.ID));
     }
 
     private static boolean permits(List<Finding> found, Power p) {
@@ -146,7 +161,7 @@ public final class Tick {
             List<Finding> found = findings.get(c.id());
             Batch b = work.batch(c.id());
             boolean cutOut = c.fittings().heat().cutOut();
-            boolean closed = cutOut && Demand.aimC(c, b).isPresent() && permits(found, Power.CUT_OUT);
+            boolean closed = cutOut && work.aimC(c).isPresent() && permits(found, Power.CUT_OUT);
             boolean heat = credits.get(c.id()).wants() && permits(found, Power.HEAT) && (closed || !cutOut);
             boolean light = permits(found, Power.LAMPS);
             outs.put(c.id(), new ConeLive.ConeOut(heat, closed,
@@ -168,6 +183,9 @@ public final class Tick {
                 f.doubt().filter(d -> !work.batch(c.id()).marks().words().doubts().contains(d))
                         .ifPresent(d -> work.write(c.id(), new Change.Doubted(d)));
             }
+            if (work.overdue(c.id()) && !work.batch(c.id()).marks().words().doubts().contains(OVERDUE)) {
+                work.write(c.id(), new Change.Doubted(OVERDUE));
+            }
             if (work.batch(c.id()).stage().airOff() != null && !permits(found, Power.AIR_OFF)) {
                 String why = found.stream().filter(f -> f.denies().contains(Power.AIR_OFF)).findFirst()
                         .map(Finding::what).orElseThrow();
@@ -176,7 +194,8 @@ public final class Tick {
         }
     }
 
-    private Map<String, Boolean> levels(Map<String, ConeLive.ConeOut> outs, Map<String, List<Finding>> findings) {
+    private Map<String, Boolean> levels(Map<String, ConeLive.ConeOut> outs,
+            Map<String, List<Finding>> findings) {
         Map<String, Boolean> levels = new TreeMap<>();
         for (Cone c : settings.cones()) {
             ConeLive.ConeOut o = outs.get(c.id());

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.TreeMap;
 import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.Change;
@@ -26,6 +27,9 @@ final class Work {
 
     /** A probe takes this long to come to the temperature of water just poured in (guess: 10 lags). */
     private static final long FILLING_MS = 3 * Units.MINUTE_MS;
+
+    /** While people are away a ripe batch is kept warm this long (design.md, the life of a batch). */
+    private static final long OVERDUE_MS = 12 * Units.HOUR_MS;
 
     final Settings settings;
     final State before;
@@ -76,6 +80,17 @@ final class Work {
 
     private boolean lately(Optional<Moment> m, long withinMs) {
         return m.filter(t -> image.now().since(t).leastMs() < withinMs).isPresent();
+    }
+
+    /** Whether nobody came for a ripe batch while people are away, until it is no food any more. */
+    boolean overdue(String cone) {
+        return ledger.book().away().isPresent() && batch(cone).stage() instanceof Stage.Ready r
+                && image.now().since(r.since()).leastMs() >= OVERDUE_MS;
+    }
+
+    /** The temperature to hold, °C; empty where heat is not wanted. */
+    OptionalDouble aimC(Cone cone) {
+        return overdue(cone.id()) ? OptionalDouble.empty() : Demand.aimC(cone, batch(cone.id()));
     }
 
     /** How long air may be off for this batch, and how long that lets it settle. */

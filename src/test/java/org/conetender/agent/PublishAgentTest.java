@@ -43,7 +43,8 @@ class PublishAgentTest {
         rounds(begin(), 5);
         assertThat(broker.retained).doesNotContainKeys("homie/5/larkmoor-a/$alert/welded",
                 "homie/5/larkmoor-a/hatch/ready-at");
-        assertThat(broker.retained).containsKeys("homie/5/larkmoor-a/hand/answer", "homie/5/larkmoor-a/hatch/stage");
+        assertThat(broker.retained)
+                .containsKeys("homie/5/larkmoor-a/hand/answer", "homie/5/larkmoor-a/hatch/stage");
     }
 
     @Test

@@ -154,7 +154,8 @@ public final class Onlooker implements AutoCloseable {
 
     /** Says something at QoS 1, not retained; the broker has it when this returns. */
     public void say(String topic, String payload) throws IOException {
-        MqttMessage m = new MqttMessage(payload.getBytes(StandardCharsets.UTF_8), 1, false, new MqttProperties());
+        MqttMessage m = new MqttMessage(payload.getBytes(StandardCharsets.UTF_8), 1, false,
+                new MqttProperties());
         waitFor(() -> client.publish(topic, m));
     }
 
@@ -204,7 +205,8 @@ public final class Onlooker implements AutoCloseable {
     }
 
     private void answered(MqttMessage message, String payload) {
-        byte[] correlation = message.getProperties() == null ? null : message.getProperties().getCorrelationData();
+        byte[] correlation = message.getProperties() == null ? null
+                : message.getProperties().getCorrelationData();
         CompletableFuture<String> answer =
                 correlation == null ? null : asking.remove(HexFormat.of().formatHex(correlation));
         if (answer != null) {

@@ -51,6 +51,7 @@ public final class CheckCommand implements Callable<Integer> {
         Path file = config.orElseThrow(() -> new ParameterException(spec.commandLine(),
                 "Which file? Name it with --config FILE, or ask --explain about a setting."));
         Outcome outcome = ConfigLoader.load(file);
+        // JSON goes to the standard output either way: the program that asked reads only there.
         boolean good = outcome instanceof Outcome.Accepted;
         if (json) {
             spec.commandLine().getOut().println(CheckReport.json(file.toString(), outcome));

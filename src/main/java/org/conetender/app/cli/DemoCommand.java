@@ -19,6 +19,7 @@ import org.conetender.app.view.Changes;
 import org.conetender.app.view.ConeView;
 import org.conetender.app.view.Screen;
 import org.conetender.app.view.Terminal;
+import org.conetender.core.unit.Text;
 import org.conetender.port.Clock;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -28,10 +29,10 @@ import picocli.CommandLine.Spec;
 
 /** {@code demo}: three cones, a day and a night, in a few minutes. */
 @Command(name = "demo", mixinStandardHelpOptions = true, sortOptions = false,
-        description = "Shows the daemon at work: three cones of a small fry room from filling to harvest, a day in "
-                + "about two minutes. Water, cysts and the person are simulated; daemon and broker are the real ones, "
-                + "and the person acts only through the broker. Nothing need be installed, nothing is switched, "
-                + "nothing is kept.",
+        description = "Shows the daemon at work: three cones of a small fry room from filling to "
+                + "harvest, a day in about two minutes. Water, cysts and the person are simulated; "
+                + "daemon and broker are the real ones, and the person acts only through the broker. "
+                + "Nothing need be installed, nothing is switched, nothing is kept.",
         exitCodeListHeading = "%nExit codes:%n",
         exitCodeList = {"0:three harvests (with --once), or ended by Ctrl-C (130)",
             "1:three harvests did not happen in time; the last lines say why",
@@ -68,7 +69,8 @@ public final class DemoCommand implements Callable<Integer> {
     private double speed;
 
     @Option(names = "--seed", paramLabel = "N", defaultValue = "10",
-            description = "another seed is another room, other lots, another person; default: ${DEFAULT-VALUE}")
+            description = "another seed is another room, other lots, another person; default: "
+                    + "${DEFAULT-VALUE}")
     private long seed;
 
     private final Clock clock = new LinuxClock();
@@ -90,7 +92,8 @@ public final class DemoCommand implements Callable<Integer> {
         out.println("Starting the demonstration: three simulated cones, a real daemon, a real broker.");
         out.flush();
         try (Demo demo = Demo.open(seed)) {
-            out.println("Look on from elsewhere: conetender watch --broker " + demo.broker() + " --site larkmoor");
+            out.println("Look on from elsewhere: conetender watch --broker " + demo.broker()
+                    + " --site larkmoor");
             out.flush();
             try (Terminal terminal = new Terminal(out)) {
                 play(demo, live ? terminal : null);
@@ -119,7 +122,8 @@ public final class DemoCommand implements Callable<Integer> {
         long lastMs = clock.now().monoMs();
         double owedMs = 0;
         long enoughAtMs = Long.MAX_VALUE;
-        while (stop.getCount() > 0 && demo.elapsedMs() < Math.min(enoughAtMs, once ? LIMIT_MS : Long.MAX_VALUE)) {
+        while (stop.getCount() > 0
+                && demo.elapsedMs() < Math.min(enoughAtMs, once ? LIMIT_MS : Long.MAX_VALUE)) {
             long nowMs = clock.now().monoMs();
             // A machine that cannot keep up runs slower, and does not run after lost time.
             owedMs = Math.min(owedMs + (nowMs - lastMs) * speed, speed * DRAW_MS);
@@ -144,7 +148,7 @@ public final class DemoCommand implements Callable<Integer> {
             out.flush();
         } else if (clock.now().monoMs() - drawnMs >= DRAW_MS) {
             drawnMs = clock.now().monoMs();
-            String head = demo.now().format(TIME) + ", simulated, %.0f times as fast".formatted(speed);
+            String head = demo.now().format(TIME) + Text.of(", simulated, %.0f times as fast", speed);
             List<String> page = new ArrayList<>(Screen.of(demo.view(),
                     new Screen.Frame(Terminal.size().columns(), true, demo.now(), head)));
             page.add("");
@@ -164,7 +168,8 @@ public final class DemoCommand implements Callable<Integer> {
             out.println("Only " + demo.harvests() + " of " + ENOUGH + " harvests in " + LIMIT_MS / 3_600_000
                     + " simulated hours; " + demo.person() + ". The cones now:");
             for (ConeView c : demo.view().cones()) {
-                out.println("  " + c.id() + ": " + c.hatch().stage() + "; " + c.hand().answer().orElse("no answer yet")
+                out.println("  " + c.id() + ": " + c.hatch().stage() + "; "
+                        + c.hand().answer().orElse("no answer yet")
                         + (c.alerts().isEmpty() ? "" : " " + String.join(" ", c.alerts().values())));
             }
             code = NOT_IN_TIME;

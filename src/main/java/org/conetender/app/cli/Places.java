@@ -36,14 +36,16 @@ final class Places {
     static Found find(CommandLine line, ConfigFile file, BrokerOptions options) {
         if (options.broker != null) {
             if (options.site == null || !options.site.matches("[a-z0-9-]+")) {
-                throw new ParameterException(line, "Which site at that broker? Name it with --site, as in --site "
+                throw new ParameterException(line,
+                        "Which site at that broker? Name it with --site, as in --site "
                         + "larkmoor: lower-case letters, digits and -.");
             }
             return new Found(Optional.of(new Onlooker.Address(options.broker, Optional.empty())),
                     Optional.of(new Names("homie", options.site)), Optional.empty(), false);
         }
         if (!file.there()) {
-            throw new ParameterException(line, "Where is the daemon? Name its configuration with --config FILE, or "
+            throw new ParameterException(line,
+                    "Where is the daemon? Name its configuration with --config FILE, or "
                     + "its broker with --broker URI --site ID.");
         }
         Optional<Config> config = file.load(line.getErr());
@@ -59,7 +61,8 @@ final class Places {
         }
         try {
             Onlooker.Address at = new Onlooker.Address(mqtt.get().uri(), Wiring.login(mqtt.get()));
-            return new Found(Optional.of(at), Optional.of(Names.of(mqtt.get().domain(), c.settings())), socket, false);
+            return new Found(Optional.of(at), Optional.of(Names.of(mqtt.get().domain(), c.settings())),
+                    socket, false);
         } catch (Unavailable e) {
             line.getErr().println(e.getMessage() + " Trying the local socket.");
             return new Found(Optional.empty(), Optional.empty(), socket, false);

@@ -18,9 +18,10 @@ import picocli.CommandLine.Spec;
 
 /** {@code run}: the daemon. */
 @Command(name = "run", mixinStandardHelpOptions = true, sortOptions = false,
-        description = "Looks after the cones until it is told to stop: Ctrl-C, or systemctl stop. "
-                + "It is no protective device: an independent thermal cut-out, a residual-current device and "
-                + "wiring after your local code stand behind it. Do not connect a real heater to this release.",
+        description = "Looks after the cones until it is told to stop: Ctrl-C, or systemctl stop. It "
+                + "is no protective device: an independent thermal cut-out, a residual-current device "
+                + "and wiring after your local code stand behind it. Do not connect a real heater to "
+                + "this release.",
         exitCodeListHeading = "%nExit codes:%n",
         exitCodeList = {"0:stopped because it was asked to (143 or 130 when a signal asked)",
             "2:the configuration is refused, or the command was not understood",
@@ -68,7 +69,8 @@ public final class RunCommand implements Callable<Integer> {
         }
         Daemon daemon = new Daemon(wiring);
         Runtime.getRuntime().addShutdownHook(new Thread(daemon::stop, "conetender-stop"));
-        LOG.info("looking after {} cones of {}", config.settings().cones().size(), config.settings().site().name());
+        LOG.info("looking after {} cones of {}", config.settings().cones().size(),
+                config.settings().site().name());
         return daemon.run();
     }
 }

@@ -29,8 +29,9 @@ import picocli.CommandLine.Spec;
 
 /** {@code tell}: reports a hand step and waits until it is recorded. */
 @Command(name = "tell", mixinStandardHelpOptions = true, sortOptions = false,
-        description = "Reports a step at a cone and waits until it is recorded. Goes through the broker where one "
-                + "is configured and can be reached, else through the daemon's socket on this machine.",
+        description = "Reports a step at a cone and waits until it is recorded. Goes through the "
+                + "broker where one is configured and can be reached, else through the daemon's socket "
+                + "on this machine.",
         exitCodeListHeading = "%nExit codes:%n",
         exitCodeList = {"0:accepted, and recorded for good",
             "1:refused; nothing changed, and the sentence says why",
@@ -56,8 +57,8 @@ public final class TellCommand implements Callable<Integer> {
     private String cone;
 
     @Parameters(index = "1", paramLabel = "STEP",
-            description = "such as started, filled, stocked, settle, drawing, drained, cleaned; or count, usual, "
-                + "setpoint, withdraw, acknowledge, away, back")
+            description = "such as started, filled, stocked, settle, drawing, drained, cleaned; or "
+                    + "count, usual, setpoint, withdraw, acknowledge, away, back")
     private String step;
 
     @Parameters(index = "2..*", arity = "0..*", paramLabel = "NAME=VALUE", description = "the step's figures")
@@ -69,7 +70,8 @@ public final class TellCommand implements Callable<Integer> {
     @Mixin
     private BrokerOptions brokerOptions;
 
-    @Option(names = "--socket", paramLabel = "PATH", description = "go through this socket, whatever is configured")
+    @Option(names = "--socket", paramLabel = "PATH",
+            description = "go through this socket, whatever is configured")
     private Path socket;
 
     @Option(names = "--timeout", paramLabel = "S", defaultValue = "15",
@@ -79,7 +81,8 @@ public final class TellCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         if (timeoutS < 1 || timeoutS > 600) {
-            throw new ParameterException(spec.commandLine(), "--timeout " + timeoutS + ": give 1 to 600 seconds.");
+            throw new ParameterException(spec.commandLine(), "--timeout " + timeoutS
+                    + ": give 1 to 600 seconds.");
         }
         return switch (TellLine.read(words())) {
             case Heard.Refused(String sentence) -> end(REFUSED, sentence);
@@ -108,7 +111,8 @@ public final class TellCommand implements Callable<Integer> {
             if (found.socket().isEmpty()) {
                 return end(NO_ANSWER, "The broker: " + e.getMessage() + ".");
             }
-            spec.commandLine().getErr().println("The broker: " + e.getMessage() + ". Trying the local socket.");
+            spec.commandLine().getErr()
+                    .println("The broker: " + e.getMessage() + ". Trying the local socket.");
             site = null;
         }
         // A daemon that lost its broker still listens at its socket.
@@ -129,12 +133,14 @@ public final class TellCommand implements Callable<Integer> {
                 String topic = site.names().cone(place) + "/" + m.property() + "/set";
                 Optional<String> line = site.ask(new Onlooker.Question(topic, m.payload(),
                         "tell-" + UUID.randomUUID(), timeoutS), timeoutS * 1_000L);
-                code = Math.max(code, line.map(this::answered).orElseGet(() -> end(NO_ANSWER, "No answer within "
+                code = Math.max(code,
+                        line.map(this::answered).orElseGet(() -> end(NO_ANSWER, "No answer within "
                         + timeoutS + " s; look at the cone before you say it again.")));
             }
             return code;
         } catch (IOException e) {
-            return end(NO_ANSWER, "The broker: " + e.getMessage() + "; look at the cone before you say it again.");
+            return end(NO_ANSWER, "The broker: " + e.getMessage()
+                    + "; look at the cone before you say it again.");
         }
     }
 
@@ -142,7 +148,8 @@ public final class TellCommand implements Callable<Integer> {
     private Optional<Integer> absent(RemoteSite site, String place) {
         String who = site.names().site();
         if (site.state().isEmpty()) {
-            return Optional.of(end(NO_ANSWER, "No site '" + who + "' is known at this broker: start its daemon, or "
+            return Optional.of(end(NO_ANSWER, "No site '" + who
+                    + "' is known at this broker: start its daemon, or "
                     + "name another site."));
         }
         if (!place.isEmpty() && !site.cones().contains(place)) {
@@ -151,7 +158,8 @@ public final class TellCommand implements Callable<Integer> {
         }
         String state = site.state().get();
         return state.equals("ready") || state.equals("init") ? Optional.empty()
-                : Optional.of(end(NO_ANSWER, "The daemon of " + who + " is not there (" + state + "); start it: "
+                : Optional.of(end(NO_ANSWER, "The daemon of " + who + " is not there (" + state
+                + "); start it: "
                         + "systemctl start conetender. Nothing was done."));
     }
 

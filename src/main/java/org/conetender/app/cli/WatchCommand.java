@@ -25,8 +25,8 @@ import picocli.CommandLine.Spec;
 
 /** {@code watch}: a site as it stands, from its topics at the broker. */
 @Command(name = "watch", mixinStandardHelpOptions = true, sortOptions = false,
-        description = "Shows a site as it stands, from what its daemon publishes: live in a terminal, else a line for "
-                + "each change. Ctrl-C ends the watching and nothing else.",
+        description = "Shows a site as it stands, from what its daemon publishes: live in a terminal, "
+                + "else a line for each change. Ctrl-C ends the watching and nothing else.",
         exitCodeListHeading = "%nExit codes:%n",
         exitCodeList = {"0:shown (130 after Ctrl-C)",
             "2:the configuration is refused, or the command was not understood",
@@ -81,7 +81,8 @@ public final class WatchCommand implements Callable<Integer> {
         while (true) {
             try (RemoteSite site = found.connect(clock)) {
                 if (site.state().isEmpty() && !seen) {
-                    return nothing("No site '" + site.names().site() + "' is known at this broker: start its daemon, "
+                    return nothing("No site '" + site.names().site()
+                            + "' is known at this broker: start its daemon, "
                             + "or name another site.");
                 }
                 seen = true;

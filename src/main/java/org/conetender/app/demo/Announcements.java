@@ -32,7 +32,8 @@ final class Announcements {
             List<Note> of = notes.computeIfAbsent(c.id(), k -> new ArrayList<>());
             if (ready.isPresent() && (of.isEmpty() || of.getLast().readyWallMs() != ready.get())) {
                 // An open end is not published: then nothing bounds it.
-                of.add(new Note(nowMs, ready.get(), new Interval(r.from().map(Announcements::ms).orElse(Long.MIN_VALUE),
+                of.add(new Note(nowMs, ready.get(),
+                        new Interval(r.from().map(Announcements::ms).orElse(Long.MIN_VALUE),
                         r.until().map(Announcements::ms).orElse(Long.MAX_VALUE))));
             }
         }
@@ -50,7 +51,8 @@ final class Announcements {
 
     /** What was announced at that world time, if it was later than {@code afterMs}. */
     Optional<Note> standing(String cone, long afterMs, long atMs) {
-        return notes.getOrDefault(cone, List.of()).stream().filter(n -> n.atMs() >= afterMs && n.atMs() <= atMs)
+        return notes.getOrDefault(cone, List.of()).stream()
+                .filter(n -> n.atMs() >= afterMs && n.atMs() <= atMs)
                 .reduce((earlier, later) -> later);
     }
 }

@@ -26,7 +26,6 @@ import org.conetender.app.view.SiteView;
 import org.conetender.core.face.Names;
 import org.conetender.sim.Bench;
 import org.conetender.sim.Habit;
-import org.conetender.sim.LoopbackBroker;
 import org.conetender.sim.Person;
 import org.conetender.sim.World;
 

@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import org.conetender.core.unit.Text;
 import org.conetender.sim.BatchTruth;
 import org.conetender.sim.SimCone;
 import org.conetender.sim.World;
@@ -38,10 +39,12 @@ final class Score {
     List<String> lines() {
         List<String> out = new ArrayList<>();
         out.add("Forecast against truth. The truth is T90: nine in ten of what can hatch have hatched.");
-        out.add("Minutes: + announced later than it was, - earlier. A lot nobody has seen hatch is announced at its");
-        out.add("later quartile, so most are +. 'held': the interval given at stocking (8 in 10) has the truth in it.");
+        out.add("Minutes: + announced later than it was, - earlier. A lot nobody has seen hatch is told");
+        out.add("at its later quartile, so most are +. 'held': the interval given at stocking (8 in 10)");
+        out.add("has the truth in it.");
         out.add("");
-        out.add("cone  lot      truth      told at stocking      told 3 h before       held  drained    hatched");
+        out.add("cone  lot      truth      told at stocking      told 3 h before       held  drained    "
+                + "hatched");
         harvests(world).forEach(b -> out.add(line(b)));
         return out;
     }
@@ -51,9 +54,11 @@ final class Score {
         Optional<Announcements.Note> first = announced.first(b.cone(), b.stockedAtMs());
         Optional<Announcements.Note> late = truthMs < 0 ? Optional.empty()
                 : announced.standing(b.cone(), b.stockedAtMs(), truthMs - BEFORE_MS);
-        String held = first.isEmpty() || truthMs < 0 ? "" : first.get().interval().holds(wall(truthMs)) ? "yes" : "no";
-        return "%-5s %-8s %-10s %-21s %-21s %-5s %-10s %3.0f %%".formatted(b.cone(), b.lot().label(),
-                truthMs < 0 ? "not yet" : clock(wall(truthMs)), told(first, truthMs), told(late, truthMs), held,
+        String held = first.isEmpty() || truthMs < 0 ? "" : first.get().interval().holds(wall(truthMs))
+                ? "yes" : "no";
+        return Text.of("%-5s %-8s %-10s %-21s %-21s %-5s %-10s %3.0f %%", b.cone(), b.lot().label(),
+                truthMs < 0 ? "not yet" : clock(wall(truthMs)), told(first, truthMs), told(late, truthMs),
+                held,
                 clock(wall(b.endedAtMs())), 100 * b.harvest().hatched()).stripTrailing();
     }
 
@@ -62,7 +67,7 @@ final class Score {
             return "nothing";
         }
         String clock = clock(note.get().readyWallMs());
-        return truthMs < 0 ? clock : clock + " (%+d min)".formatted(
+        return truthMs < 0 ? clock : clock + Text.of(" (%+d min)",
                 Math.round((note.get().readyWallMs() - wall(truthMs)) / (double) MINUTE_MS));
     }
 

@@ -58,7 +58,8 @@ record SimGround(World world, Supervisor supervisor) implements Ground {
 
         @Override
         public void answer(Request request, boolean accepted, String sentence) {
-            throw new IllegalStateException("an answer to " + request.id() + ", which nobody can have asked here");
+            throw new IllegalStateException("an answer to " + request.id()
+                    + ", which nobody can have asked here");
         }
     }
 }

@@ -47,7 +47,8 @@ final class ThroughBroker implements Eyes, Hands {
             site.say(topic, payload);
             said++;
         } catch (IOException e) {
-            trouble = Optional.of("'" + payload + "' for cone " + cone + " could not be said: " + e.getMessage());
+            trouble = Optional.of("'" + payload + "' for cone " + cone + " could not be said: "
+                    + e.getMessage());
         }
     }
 

@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.SortedMap;
+import org.conetender.core.unit.Text;
 
 /** What a person would be told aloud: a line for each stage, alert and state that is new. One thread. */
 public final class Changes {
@@ -20,12 +21,14 @@ public final class Changes {
     public List<String> since(SiteView site) {
         List<String> out = new ArrayList<>();
         if (fresh("state", site.state())) {
-            out.add(site.name() + ": " + (site.alive() ? "the daemon is there." : "the daemon is " + site.state() + "."));
+            out.add(site.name() + ": "
+                    + (site.alive() ? "the daemon is there." : "the daemon is " + site.state() + "."));
         }
         alerts("", site.alerts(), out);
         for (ConeView c : site.cones()) {
             if (fresh(c.id() + " stage", c.hatch().stage())) {
-                out.add("Cone " + c.id() + ": " + c.hatch().stage() + ready(c) + "; next: " + c.hand().next());
+                out.add("Cone " + c.id() + ": " + c.hatch().stage() + ready(c) + "; next: "
+                        + c.hand().next());
             }
             alerts(c.id(), c.alerts(), out);
         }
@@ -34,7 +37,8 @@ public final class Changes {
 
     private static String ready(ConeView c) {
         return c.hatch().ready().at().map(t -> ", ready about " + t.format(DAY)).orElse("")
-                + (c.water().degreesC().isPresent() ? ", water %.1f °C".formatted(c.water().degreesC().getAsDouble())
+                + (c.water().degreesC().isPresent()
+                ? Text.of(", water %.1f °C", c.water().degreesC().getAsDouble())
                 : "");
     }
 
@@ -45,7 +49,8 @@ public final class Changes {
             }
         });
         told.keySet().removeIf(k -> {
-            boolean gone = k.startsWith(cone + " alert ") && !alerts.containsKey(k.substring(cone.length() + 7));
+            boolean gone = k.startsWith(cone + " alert ")
+                    && !alerts.containsKey(k.substring(cone.length() + 7));
             if (gone) {
                 out.add((cone.isEmpty() ? "" : "Cone " + cone + ": ") + "'" + k.substring(cone.length() + 7)
                         + "' is over.");

@@ -32,10 +32,12 @@ public record ConeView(String id, Hatch hatch, Water water, Out out, Hand hand,
     }
 
     /** When it will be ready. @param from one in ten before  @param until nine in ten before */
-    public record Ready(Optional<OffsetDateTime> at, Optional<OffsetDateTime> from, Optional<OffsetDateTime> until) {}
+    public record Ready(Optional<OffsetDateTime> at, Optional<OffsetDateTime> from,
+            Optional<OffsetDateTime> until) {}
 
     /** @param degreesC measured  @param setpoint °C  @param trust a word  @param why not trusted */
-    public record Water(OptionalDouble degreesC, OptionalDouble setpoint, String trust, Optional<String> why) {}
+    public record Water(OptionalDouble degreesC, OptionalDouble setpoint, String trust,
+            Optional<String> why) {}
 
     /** @param duty heat demanded, percent  @param vetoed why heat is withheld  @param siphon a word */
     public record Out(boolean heat, OptionalDouble duty, Optional<String> vetoed, boolean air, String proven,
@@ -46,10 +48,13 @@ public record ConeView(String id, Hatch hatch, Water water, Out out, Hand hand,
 
     static ConeView of(Map<String, String> topics, String at, String id) {
         Look l = new Look(topics, at + "/");
-        Ready ready = new Ready(l.time("hatch/ready-at"), l.time("hatch/ready-from"), l.time("hatch/ready-until"));
+        Ready ready = new Ready(l.time("hatch/ready-at"), l.time("hatch/ready-from"),
+                l.time("hatch/ready-until"));
         Hatch hatch = new Hatch(l.word("hatch/stage"), l.number("hatch/degree-hours"),
-                l.number("hatch/degree-hours-needed"), l.number("hatch/hatched"), ready, l.text("hatch/doubt"));
-        Water water = new Water(l.number("water/temperature"), l.number("water/setpoint"), l.word("water/trust"),
+                l.number("hatch/degree-hours-needed"), l.number("hatch/hatched"), ready,
+                l.text("hatch/doubt"));
+        Water water = new Water(l.number("water/temperature"), l.number("water/setpoint"),
+                l.word("water/trust"),
                 l.text("water/why"));
         Out out = new Out(l.is("heat/on"), l.number("heat/duty"), l.text("heat/vetoed"), l.is("air/on"),
                 l.word("air/proven"), l.is("lamp/on"), l.word("siphon/state"));

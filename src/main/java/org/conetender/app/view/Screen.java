@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
+import org.conetender.core.unit.Text;
 
 /** A site as a page of text; the same for {@code watch} and {@code demo}, with colours or without. */
 public final class Screen {
@@ -24,7 +25,13 @@ public final class Screen {
         this.now = now;
     }
 
-    /** What stands around the site. @param width columns  @param colours ANSI ones  @param head first line's end */
+    /**
+     * What stands around the site.
+     *
+     * @param width columns
+     * @param colours ANSI ones
+     * @param head first line's end
+     */
     public record Frame(int width, boolean colours, OffsetDateTime now, String head) {}
 
     /** The page's lines, none longer than the width. */
@@ -49,7 +56,8 @@ public final class Screen {
             text("", "No cones are described.", paint::plain);
         }
         site.notes().room().ifPresent(r -> text("", "Room " + r + " °C"
-                + site.notes().clock().filter("untrusted"::equals).map(c -> "; the clock is not set").orElse(""),
+                + site.notes().clock().filter("untrusted"::equals).map(c -> "; the clock is not set")
+                .orElse(""),
                 paint::dim));
     }
 
@@ -69,9 +77,9 @@ public final class Screen {
         if (share.isEmpty()) {
             return "";
         }
-        String figures = "  %.0f of %.0f °C·h".formatted(c.hatch().done().getAsDouble(),
+        String figures = Text.of("  %.0f of %.0f °C·h", c.hatch().done().getAsDouble(),
                 c.hatch().needed().getAsDouble()) + c.hatch().hatched().stream()
-                .mapToObj(h -> ", about %.0f %% hatched".formatted(h)).findFirst().orElse("");
+                .mapToObj(h -> Text.of(", about %.0f %% hatched", h)).findFirst().orElse("");
         int cells = Math.clamp(room - figures.length() - 2, 0, 48);
         int full = (int) Math.round(share.getAsDouble() * cells);
         return "  " + paint.good("█".repeat(full)) + paint.dim("░".repeat(cells - full))
@@ -80,21 +88,24 @@ public final class Screen {
 
     private void ready(ConeView.Hatch h) {
         h.ready().at().ifPresent(at -> item("ready", clock(at)
-                + (h.ready().from().isPresent() && h.ready().until().isPresent() ? ", in 8 of 10 cases between "
+                + (h.ready().from().isPresent() && h.ready().until().isPresent()
+                ? ", in 8 of 10 cases between "
                 + clock(h.ready().from().get()) + " and " + clock(h.ready().until().get()) : "")));
     }
 
     private static String water(ConeView.Water w) {
-        String measured = w.degreesC().isPresent() ? "%.1f °C".formatted(w.degreesC().getAsDouble()) : "not known";
+        String measured = w.degreesC().isPresent() ? Text.of("%.1f °C", w.degreesC().getAsDouble())
+                : "not known";
         String doubt = w.trust().equals("trusted") ? "" : " (" + w.trust()
                 + w.why().map(y -> ": " + y).orElse("") + ")";
         return measured + doubt + (w.setpoint().isPresent()
-                ? ", set-point %.1f °C".formatted(w.setpoint().getAsDouble()) : "");
+                ? Text.of(", set-point %.1f °C", w.setpoint().getAsDouble()) : "");
     }
 
     private static String outputs(ConeView.Out o) {
         return "heat " + onOff(o.heat()) + (o.duty().isPresent() && o.duty().getAsDouble() > 0
-                ? " (wanted %.0f %%%s)".formatted(o.duty().getAsDouble(), o.vetoed().map(v -> "; withheld: " + v)
+                ? Text.of(" (wanted %.0f %%%s)", o.duty().getAsDouble(),
+                o.vetoed().map(v -> "; withheld: " + v)
                 .orElse("")) : "")
                 + " · air " + onOff(o.air()) + switch (o.proven()) {
                     case "proven" -> "";
@@ -113,7 +124,7 @@ public final class Screen {
     }
 
     private void item(String name, String sentence) {
-        text("  %-8s".formatted(name), sentence, paint::plain);
+        text(Text.of("  %-8s", name), sentence, paint::plain);
     }
 
     private interface Colour {
@@ -125,7 +136,8 @@ public final class Screen {
         List<String> wrapped = wrap(sentence, Math.max(20, width - lead.length()));
         for (int i = 0; i < Math.min(3, wrapped.size()); i++) {
             String end = i == 2 && wrapped.size() > 3 ? "…" : "";
-            lines.add((i == 0 ? colour.of(lead) : " ".repeat(lead.length())) + colour.of(wrapped.get(i) + end));
+            lines.add((i == 0 ? colour.of(lead) : " ".repeat(lead.length()))
+                    + colour.of(wrapped.get(i) + end));
         }
     }
 

@@ -24,7 +24,8 @@ public record SiteView(String name, String state, Notes notes, List<ConeView> co
     public record Notes(Optional<String> digest, Optional<String> room, Optional<String> clock) {}
 
     /** @param topics topic to payload  @param cones ids  @param name for people, if it is known */
-    public static SiteView of(Map<String, String> topics, Names names, List<String> cones, Optional<String> name) {
+    public static SiteView of(Map<String, String> topics, Names names, List<String> cones,
+            Optional<String> name) {
         String root = names.root();
         List<ConeView> views = new ArrayList<>();
         for (String c : cones) {

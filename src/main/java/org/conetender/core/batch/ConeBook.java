@@ -58,10 +58,30 @@ public record ConeBook(Batch base, List<Fact> facts, Batch batch, Usual usual, L
 
     private ConeBook folded(Fact f) {
         Batch next = Life.after(batch, f);
-        boolean fresh = next.number() != batch.number();
-        List<Fact> kept = new ArrayList<>(fresh ? List.of() : facts);
+        if (next.number() != batch.number()) {
+            return begun(f, next);
+        }
+        List<Fact> kept = new ArrayList<>(facts);
         kept.add(f);
-        return new ConeBook(fresh ? batch : base, List.copyOf(kept), next, usual, latches, acknowledged);
+        return new ConeBook(base, List.copyOf(kept), next, usual, latches, acknowledged);
+    }
+
+    /**
+     * A new batch forgets the old one's facts, save those of the request that began it: to withdraw
+     * {@code started} is to stand where the cone stood before all of it.
+     */
+    private ConeBook begun(Fact f, Batch next) {
+        List<Fact> kept = new ArrayList<>();
+        Batch before = base;
+        for (Fact old : facts) {
+            if (!f.source().isEmpty() && old.source().equals(f.source())) {
+                kept.add(old);
+            } else {
+                before = Life.after(before, old);
+            }
+        }
+        kept.add(f);
+        return new ConeBook(before, List.copyOf(kept), next, usual, latches, acknowledged);
     }
 
     /** Leaves out every fact of that report's request, and what the daemon itself derived after it. */
@@ -73,7 +93,8 @@ public record ConeBook(Batch base, List<Fact> facts, Batch batch, Usual usual, L
         List<Fact> kept = new ArrayList<>();
         Batch b = base;
         for (Fact f : facts) {
-            boolean same = f.seq() == gone.seq() || (!gone.source().isEmpty() && f.source().equals(gone.source()));
+            boolean same = f.seq() == gone.seq()
+                    || (!gone.source().isEmpty() && f.source().equals(gone.source()));
             boolean derived = f.seq() > gone.seq() && f.change() instanceof Change.Moved;
             if (!same && !derived) {
                 kept.add(f);

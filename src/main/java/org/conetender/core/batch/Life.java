@@ -80,16 +80,21 @@ public final class Life {
                 Optional.of(new Batch.Stock(d.lot(), d.cystsG(), at)), b.marks());
     }
 
-    /** @throws IllegalArgumentException for a word no release has written */
+    /**
+     * A move of our own only goes on from the stage it was decided in: a report that was on its way to
+     * the record at that moment comes before it and may have ended that stage.
+     *
+     * @throws IllegalArgumentException for a word no release has written
+     */
     private static Batch moved(Batch b, String stage, Moment at) {
-        Moment off = b.stage().airOff();
-        return b.to(switch (stage) {
-            case "incubating" -> new Stage.Incubating(at);
-            case "hatching" -> new Stage.Hatching(at);
-            case "ready" -> new Stage.Ready(at);
-            case "settling" -> new Stage.Settling(at);
-            case "settled" -> new Stage.Settled(at, off == null ? at : off);
+        Stage s = b.stage();
+        return switch (stage) {
+            case "incubating" -> s instanceof Stage.Hydrating ? b.to(new Stage.Incubating(at)) : b;
+            case "hatching" -> s instanceof Stage.Incubating ? b.to(new Stage.Hatching(at)) : b;
+            case "ready" -> s instanceof Stage.Hatching || s.airOff() != null ? b.to(new Stage.Ready(at)) : b;
+            case "settling" -> s instanceof Stage.Ready ? b.to(new Stage.Settling(at)) : b;
+            case "settled" -> s instanceof Stage.Settling ? b.to(new Stage.Settled(at, s.since())) : b;
             default -> throw new IllegalArgumentException("a batch cannot move itself to '" + stage + "'");
-        });
+        };
     }
 }

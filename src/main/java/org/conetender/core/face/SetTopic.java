@@ -59,11 +59,12 @@ public final class SetTopic {
     private static Ask ask(String property, String payload) {
         return switch (property) {
             case "hand/step" -> new Ask.Did(Step.of(payload).orElseThrow(() -> new IllegalArgumentException(
-                    "there is no step '" + payload + "'; the steps are " + Description.STEPS.replace(",", ", "))));
+                    "there is no step '" + payload + "'; the steps are "
+                    + Description.STEPS.replace(",", ", "))));
             case "hand/filled" -> Figures.filled(FlatJson.read(payload));
             case "hand/stocked" -> Figures.stocked(FlatJson.read(payload));
             case "hand/count" -> Figures.count(FlatJson.read(payload));
-            case "hand/withdraw" -> new Ask.Withdraw(payload.isBlank() ? "last" : payload);
+            case "hand/withdraw" -> new Ask.Withdraw(payload.isBlank() || payload.equals("\0") ? "last" : payload);
             case "hand/acknowledge" -> new Ask.Acknowledge(payload);
             case "water/setpoint" -> new Ask.SetSetpoint(TellLine.number("setpoint", payload));
             case "usual/lot" -> Figures.usual(Map.of("lot", payload));

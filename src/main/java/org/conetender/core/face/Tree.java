@@ -9,12 +9,15 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import org.conetender.core.ConeLive;
 import org.conetender.core.Offering;
 import org.conetender.core.Result;
 import org.conetender.core.State;
 import org.conetender.core.alarm.Alarm;
+import org.conetender.core.alarm.AlarmKind;
 import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.Stage;
 import org.conetender.core.guard.Finding;
@@ -50,6 +53,28 @@ public final class Tree {
         return new Tree(settings, names, result, now).build();
     }
 
+    /** Every topic that {@link #of}, or an answer, may ever retain under these settings. */
+    public static Set<String> everything(Settings settings, Names names) {
+        Set<String> all = new TreeSet<>();
+        topics(names.root(), Description.SITE, all);
+        settings.cones().forEach(c -> topics(names.cone(c.id()), Description.CONE, all));
+        return all;
+    }
+
+    private static void topics(String device, Map<String, List<Property>> nodes, Set<String> all) {
+        nodes.forEach((node, properties) -> {
+            for (Property p : properties) {
+                all.add(device + "/" + node + "/" + p.id());
+                if (node.equals("hand") && p.settable()) {
+                    all.add(device + "/" + node + "/" + p.id() + "/$target");
+                }
+            }
+        });
+        for (AlarmKind k : AlarmKind.values()) {
+            all.add(device + "/$alert/" + k.id());
+        }
+    }
+
     private Map<String, String> build() {
         State s = result.next();
         site(s);
@@ -73,7 +98,8 @@ public final class Tree {
     private void site(State s) {
         String at = names.root();
         out.put(at + "/site/clock", now.wallTrusted() ? "trusted" : "untrusted");
-        out.put(at + "/site/away", s.book().away().map(a -> a.helper()).filter(h -> !h.isEmpty()).orElse("\0"));
+        out.put(at + "/site/away",
+                s.book().away().map(a -> a.helper()).filter(h -> !h.isEmpty()).orElse("\0"));
         Offering.nextFeed(settings.site().feeding(), now).ifPresent(f -> {
             out.put(at + "/feed/next", iso(f.toInstant().toEpochMilli()));
             out.put(at + "/feed/digest", digest(s, f.toInstant().toEpochMilli()));
@@ -93,7 +119,8 @@ public final class Tree {
             } else if (stage.airOff() != null) {
                 parts.add("cone " + c.id() + " is being harvested");
             } else {
-                live.outlook().forecast().filter(Forecast::reachable).map(f -> readyAt(live, f.ready().announced()))
+                live.outlook().forecast().filter(Forecast::reachable)
+                        .map(f -> readyAt(live, f.ready().announced()))
                         .filter(t -> t <= feedMs).ifPresent(t -> parts.add("cone " + c.id() + " at "
                                 + Sentences.clock(t, zone(), now.wallMs())));
             }
@@ -130,7 +157,8 @@ public final class Tree {
         live.outlook().forecast().ifPresent(f -> {
             out.put(at + "degree-hours-needed", decimals(f.neededDegreeHours(), 1));
             out.put(at + "hatched", decimals(100 * f.hatched().median(), 0));
-            out.put(at + "arrested", String.valueOf(!f.reachable() && f.course().end() != Forecast.End.TOO_SLOW));
+            out.put(at + "arrested",
+                    String.valueOf(!f.reachable() && f.course().end() != Forecast.End.TOO_SLOW));
             out.put(at + "outlook", f.sentence());
             if (f.reachable() && !(b.stage() instanceof Stage.Ready) && b.stage().airOff() == null) {
                 ready(at, live, f);

@@ -14,10 +14,10 @@ public final class AirWhileDrawing implements Guard {
 
     @Override
     public List<Finding> look(View v) {
-        if (!(v.stage() instanceof Stage.Drawing)
-                || v.airOffForMs() < v.scene().caps().drawingMs() - ShutValve.NOTICE_MS) {
+        if (!(v.stage() instanceof Stage.Drawing) || !v.airDue()) {
             return List.of();
         }
-        return List.of(Finding.veto(id(), "its air returns in 2 min while you draw").alarm(AlarmKind.AIR_DUE));
+        return List.of(Finding.veto(id(), "its air returns in 2 min while you draw")
+                .alarm(AlarmKind.AIR_DUE));
     }
 }

@@ -22,10 +22,13 @@ public final class BackSiphon implements Guard {
 
     @Override
     public List<Finding> look(View v) {
-        if (!v.cone().fittings().air().geometry().canSiphon() || v.batch().marks().valveShut()) {
+        // A shut valve is only known of the water it was shut under: the next filling opens it again.
+        boolean shut = v.batch().marks().valveShut() && v.stage().hasWater();
+        if (!v.cone().fittings().air().geometry().canSiphon() || shut) {
             return List.of();
         }
-        Finding f = Finding.veto(id(), "stopping the pump could siphon water into it: its outlet is not above the "
+        Finding f = Finding.veto(id(),
+                "stopping the pump could siphon water into it: its outlet is not above the "
                 + "waterline and no check valve is fitted", Power.AIR_OFF);
         return List.of(v.stage().airOff() == null ? f : f.alarm(AlarmKind.SIPHON));
     }

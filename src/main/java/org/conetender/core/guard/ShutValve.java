@@ -10,8 +10,6 @@ import org.conetender.core.unit.Units;
  */
 public final class ShutValve implements Guard {
 
-    /** The alarm precedes the cap by this much (design.md, dangers). */
-    static final long NOTICE_MS = 2 * Units.MINUTE_MS;
     /** Pump on first, then the valve: accepted for this long (design.md, dangers). */
     static final long OPEN_WITHIN_MS = Units.MINUTE_MS;
 
@@ -22,16 +20,16 @@ public final class ShutValve implements Guard {
 
     @Override
     public List<Finding> look(View v) {
-        if (!v.batch().marks().valveShut() || !v.stage().hasAnimals()) {
+        if (!v.batch().marks().valveShut() || !v.stage().develops()) {
             return List.of();
         }
         if (v.stage().airOff() != null) {
-            long cap = v.scene().caps().settledMs();
-            return v.airOffForMs() < cap - NOTICE_MS - 2 * Units.SECOND_MS ? List.of()
+            return !v.airDue() ? List.of()
                     : List.of(Finding.veto(id(), "its air returns in 2 min but the air valve was reported shut")
                             .alarm(AlarmKind.AIR_DUE));
         }
-        return v.judged().air().onForMs() < OPEN_WITHIN_MS ? List.of()
+        // Before a separation the valve is shut under a running pump, so the report's own minute counts too.
+        return Math.min(v.judged().air().onForMs(), v.valveShutForMs()) < OPEN_WITHIN_MS ? List.of()
                 : List.of(Finding.veto(id(), "the pump runs against an air valve that was reported shut; report "
                         + "'valve-open' when it is open").alarm(AlarmKind.AIR_SHUT_IN));
     }

@@ -4,7 +4,10 @@ import java.util.List;
 import org.conetender.core.judge.AirTrack;
 import org.conetender.core.settings.Cone.HeatKind;
 
-/** Danger: heat without stirring. An immersed heater is off while air is off or proven absent (science.md §9). */
+/**
+ * Danger: heat without stirring. An immersed heater is off while air is off or proven absent (science.md
+ * §9).
+ */
 public final class StillWater implements Guard {
 
     @Override
@@ -15,7 +18,7 @@ public final class StillWater implements Guard {
     @Override
     public List<Finding> look(View v) {
         boolean still = v.scene().wants().airOff() || v.judged().air().offForMs() > 0
-                || v.judged().air().proof() == AirTrack.Proof.FAILED;
+                || v.batch().marks().valveShut() || v.judged().air().proof() == AirTrack.Proof.FAILED;
         if (!still || v.cone().fittings().heat().kind() != HeatKind.IMMERSED) {
             return List.of();
         }

@@ -3,9 +3,13 @@ package org.conetender.core.guard;
 import java.util.Optional;
 import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.Book;
+import org.conetender.core.batch.Change;
 import org.conetender.core.batch.ConeBook;
+import org.conetender.core.batch.Fact;
 import org.conetender.core.batch.Stage;
+import org.conetender.core.image.Ask;
 import org.conetender.core.image.Image;
+import org.conetender.core.image.Step;
 import org.conetender.core.judge.Belief;
 import org.conetender.core.judge.ConeJudgement;
 import org.conetender.core.settings.Cone;
@@ -23,6 +27,9 @@ import org.conetender.core.unit.Units;
  * @param scene what happens around it
  */
 public record View(Settings settings, Cone cone, Book book, ConeJudgement judged, Scene scene) {
+
+    /** A person is told this long before air returns: two minutes (design.md, dangers) and two ticks. */
+    static final long NOTICE_MS = 2 * Units.MINUTE_MS + 2 * Units.SECOND_MS;
 
     /**
      * @param image what this tick was told
@@ -89,6 +96,37 @@ public record View(Settings settings, Cone cone, Book book, ConeJudgement judged
     public long airOffForMs() {
         Moment off = stage().airOff();
         return off == null ? 0 : now().since(off).mostMs();
+    }
+
+    /** How long air may be off in this stage, ms from the moment it went off. */
+    public long airOffCapMs() {
+        return stage() instanceof Stage.Drawing ? scene.caps().drawingMs() : scene.caps().settledMs();
+    }
+
+    /** Whether the air returns within the notice that a person is given. */
+    boolean airDue() {
+        return airOffForMs() >= airOffCapMs() - NOTICE_MS;
+    }
+
+    /** How long the air valve has been reported shut, ms; for ever where nobody knows. */
+    long valveShutForMs() {
+        return batch().marks().valveShut() ? reported(Step.VALVE_SHUT).map(m -> now().since(m).mostMs())
+                .orElse(Long.MAX_VALUE) : 0;
+    }
+
+    /** When that step of this batch was last reported. */
+    private Optional<Moment> reported(Step step) {
+        return coneBook().facts().stream()
+                .filter(f -> f.change() instanceof Change.Told(Ask.Did(Step s)) && s == step)
+                .map(Fact::at).reduce((a, b) -> b);
+    }
+
+    /** When the first animals of this batch swam, as far as was noted; empty before. */
+    Optional<Moment> animalsSince() {
+        return coneBook().facts().stream()
+                .filter(f -> f.change() instanceof Change.Moved(String s, String _) && s.equals("hatching")
+                        || f.change() instanceof Change.Told(Ask.Did(Step d)) && d == Step.FIRST_SEEN)
+                .map(Fact::at).findFirst();
     }
 
     /** Whether this life of the process began after that moment. */

@@ -7,19 +7,25 @@ import java.util.List;
 /**
  * Turns duties into on and off. Each cone has a credit of heater seconds it is owed: it grows by the
  * duty, shrinks while the heater is on. On when the credit is worth it, off when it is used up, which
- * gives windows of the wanted length; where power is short the one owed most comes first, so that
- * nobody starves and the windows stagger themselves.
+ * gives windows of the wanted length; where power is short, whoever waited for longer than a turn comes
+ * first, so that nobody starves, and the windows stagger themselves.
  */
 public final class Share {
+
+    /** No pulse or pause is shorter than this share of the window: 10 s for a relay (control.md §1.5). */
+    private static final double LEAST_SHARE = 1.0 / 24;
+    /** A running heater is only displaced by one that has waited this long, ms (guess: spares relays). */
+    static final long TURN_MS = 120_000;
 
     private Share() {}
 
     /**
      * @param creditMs heater milliseconds owed
      * @param wants whether it would be on now if there were power for all
+     * @param turnMs how long it has waited for power; negative: how long it has had it
      */
-    public record Credit(double creditMs, boolean wants) {
-        public static final Credit NONE = new Credit(0, false);
+    public record Credit(double creditMs, boolean wants, long turnMs) {
+        public static final Credit NONE = new Credit(0, false, 0);
     }
 
     /**
@@ -36,25 +42,30 @@ public final class Share {
         }
         double credit = before.creditMs() + (duty - (wasOn ? 1 : 0)) * window.dtMs();
         credit = Math.clamp(credit, -window.windowMs(), window.windowMs());
-        double start = window.windowMs() * duty * (1 - duty);
+        double start = window.windowMs() * Math.max(duty * (1 - duty), LEAST_SHARE * Math.max(duty, 1 - duty));
         boolean wants = wasOn ? credit > 0 || duty >= 1 : credit >= start;
-        return new Credit(credit, wants);
+        long turn = !wants ? 0 : wasOn ? Math.min(0, before.turnMs()) - window.dtMs()
+                : Math.max(0, before.turnMs()) + window.dtMs();
+        return new Credit(credit, wants, turn);
     }
 
     /** @param dtMs since the last tick  @param windowMs the switching window */
     public record Window(long dtMs, long windowMs) {}
 
     /** @param cone its id  @param credit what it is owed  @param wasOn whether it was on */
-    public record Claim(String cone, Credit credit, boolean wasOn) {}
+    public record Claim(String cone, Credit credit, boolean wasOn) {
 
-    /** A running heater is only displaced by one that is owed this much more (guess: spares relays). */
-    private static final double STAY_MS = 30_000;
+        /** Who runs keeps its place until somebody has waited for a whole turn. */
+        private long rankMs() {
+            return wasOn ? TURN_MS : credit.turnMs();
+        }
+    }
 
-    /** The claims in the order in which they are served. */
+    /** The claims in the order in which they are served; of those that run, the longest running gives way. */
     public static List<Claim> order(List<Claim> claims) {
         List<Claim> sorted = new ArrayList<>(claims);
-        sorted.sort(Comparator.comparingDouble(
-                (Claim c) -> -(c.credit().creditMs() + (c.wasOn() ? STAY_MS : 0))).thenComparing(Claim::cone));
+        sorted.sort(Comparator.comparingLong((Claim c) -> -c.rankMs())
+                .thenComparing(c -> -c.credit().turnMs()).thenComparing(Claim::cone));
         return sorted;
     }
 }

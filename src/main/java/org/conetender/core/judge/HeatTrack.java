@@ -13,7 +13,8 @@ import org.conetender.core.unit.Units;
  *
  * @param offForMs how long heat has been off without a break; 0 while on
  * @param calmForMs how long nobody has had hands in the water, as far as is known
- * @param lowestOffC lowest water temperature since the element cooled, °C; NaN while not watching
+ * @param lowestOffC lowest water temperature since the element cooled, °C, raised by what an unmeasured
+ *     room may have added since; NaN while not watching
  * @param window the open window
  * @param responded whether a window has passed since the start of the process and the last filling
  * @param failed whether the last closed window did not pass
@@ -49,8 +50,9 @@ public record HeatTrack(long offForMs, long calmForMs, double lowestOffC, Window
      * @param slopeKPerS rise at full power without losses, K/s
      * @param lossKPerS nominal cooling at present, K/s
      * @param coldRoom whether the room is too cool to warm the water by itself
+     * @param driftKPerS how fast a room nobody measures may warm it, K/s; 0 where it is measured
      */
-    public record Physics(double slopeKPerS, double lossKPerS, boolean coldRoom) {}
+    public record Physics(double slopeKPerS, double lossKPerS, boolean coldRoom, double driftKPerS) {}
 
     public static HeatTrack fresh() {
         return new HeatTrack(0, 0, Double.NaN, Window.NONE, false, false);
@@ -75,12 +77,14 @@ public record HeatTrack(long offForMs, long calmForMs, double lowestOffC, Window
     public HeatTrack after(Step s, boolean disturbed) {
         long off = s.heated() ? 0 : offForMs + s.dtMs();
         if (disturbed || !(s.water() instanceof Belief.Trusted(double c))) {
-            return new HeatTrack(off, disturbed ? 0 : calmForMs + s.dtMs(), Double.NaN, Window.NONE, responded, failed);
+            return new HeatTrack(off, disturbed ? 0 : calmForMs + s.dtMs(), Double.NaN, Window.NONE,
+                    responded, failed);
         }
         long calm = calmForMs + s.dtMs();
         // Water poured in warm reaches the probe late, and is no heater's doing.
         double lowest = off < COOLED_MS || calm < LAG_MS || !s.physics().coldRoom() ? Double.NaN
-                : Double.isNaN(lowestOffC) ? c : Math.min(lowestOffC, c);
+                : Double.isNaN(lowestOffC) ? c
+                : Math.min(lowestOffC + s.physics().driftKPerS() * s.dtMs() / 1000.0, c);
         return closed(new HeatTrack(off, calm, lowest, open(s, c), responded, failed), c);
     }
 
@@ -100,6 +104,7 @@ public record HeatTrack(long offForMs, long calmForMs, double lowestOffC, Window
             return t;
         }
         boolean pass = c - w.startC() + w.lostK() >= FAIR_SHARE * w.givenK();
-        return new HeatTrack(t.offForMs(), t.calmForMs(), t.lowestOffC(), Window.NONE, responded || pass, !pass);
+        return new HeatTrack(t.offForMs(), t.calmForMs(), t.lowestOffC(), Window.NONE, responded || pass,
+                !pass);
     }
 }

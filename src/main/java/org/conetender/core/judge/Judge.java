@@ -19,6 +19,8 @@ public final class Judge {
     private static final long ROOM_USABLE_MS = 10 * Units.MINUTE_MS;
     /** A room this much cooler than the water cannot be what warms it, K (guess: two probes at ±0.5 °C). */
     private static final double COLD_ROOM_K = 1.0;
+    /** A room without a probe may be this warm on a summer's day, °C (guess); it warms no faster than that. */
+    private static final double WARMEST_ROOM_C = 35;
 
     private Judge() {}
 
@@ -67,7 +69,8 @@ public final class Judge {
         ConeJudgement next = new ConeJudgement(water, about.roomC(), image.contact(cone.id() + ".level"),
                 before.heat(), before.air().after(did.airOn(), did.dtMs(), cone.fittings().air(),
                         image.contact(cone.id() + ".air-proof")));
-        boolean disturbed = loose || about.batch().stage() instanceof Stage.Clean || next.air().offForMs() > 0;
+        boolean disturbed = loose || about.batch().stage() instanceof Stage.Clean
+                || next.air().offForMs() > 0;
         HeatTrack heat = before.heat().after(new HeatTrack.Step(did.dtMs(), did.heated(), water.belief(),
                 physics(cone, litres, next)), disturbed);
         return new ConeJudgement(water, next.roomC(), next.level(), heat, next.air());
@@ -80,7 +83,10 @@ public final class Judge {
         double capacity = litres * Units.BRINE_J_PER_L_K;
         double c = j.belief().middleC();
         double over = Double.isNaN(c) ? 0 : c - j.roomOrUsualC();
-        return new HeatTrack.Physics(cone.fittings().heat().watts() / capacity,
-                lossWPerK(cone, litres) * over / capacity, over > COLD_ROOM_K);
+        double loss = lossWPerK(cone, litres) / capacity;
+        boolean measured = j.roomC().isPresent();
+        double drift = measured || Double.isNaN(c) ? 0 : loss * Math.max(0, WARMEST_ROOM_C - c);
+        return new HeatTrack.Physics(cone.fittings().heat().watts() / capacity, loss * over,
+                !measured || over > COLD_ROOM_K, drift);
     }
 }

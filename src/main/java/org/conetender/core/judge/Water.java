@@ -3,9 +3,12 @@ package org.conetender.core.judge;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
 import org.conetender.core.image.ProbeSample;
 import org.conetender.core.image.Reading;
 import org.conetender.core.settings.Cone;
+import org.conetender.core.unit.Text;
 import org.conetender.core.unit.Units;
 
 /**
@@ -23,9 +26,10 @@ import org.conetender.core.unit.Units;
  * @param doubt what is wrong at present; empty while trusted
  * @param departures times (monotonic ms) of the last departures from the model, within the hour
  * @param belief what follows
+ * @param heard ids of the probes that have answered with a figure in this life of the process
  */
 public record Water(double lastC, long lastAtMs, List<Seen> trail, Optional<Doubt> doubt, List<Long> departures,
-                    Belief belief) {
+                    Belief belief, Set<String> heard) {
 
     /** Readings outside cannot be hatching water (control.md §3.3). */
     static final double COLDEST_C = 1;
@@ -64,12 +68,12 @@ public record Water(double lastC, long lastAtMs, List<Seen> trail, Optional<Doub
     /** Nothing heard in this life of the process. */
     public static Water unheard() {
         return new Water(Double.NaN, 0, List.of(), Optional.empty(), List.of(),
-                new Belief.Untrusted("no reading yet since the daemon started"));
+                new Belief.Untrusted("no reading yet since the daemon started"), Set.of());
     }
 
     /** The same memory after a person has seen to the probe: the hour's departures no longer count. */
     public Water forgiven() {
-        return new Water(lastC, lastAtMs, trail, doubt, List.of(), belief);
+        return new Water(lastC, lastAtMs, trail, doubt, List.of(), belief, heard);
     }
 
     /** How fast this cone's water can move at most, K/s: thrice its heater's slope (control.md §3.3). */
@@ -85,11 +89,25 @@ public record Water(double lastC, long lastAtMs, List<Seen> trail, Optional<Doub
      * @param nowMs monotonic
      */
     public Water after(Hearing hearing, long nowMs) {
+        Set<String> answered = new TreeSet<>(heard);
+        hearing.samples().stream().filter(s -> s.reading() instanceof Reading.Value)
+                .forEach(s -> answered.add(s.probe()));
+        Water next = ladder(hearing, nowMs);
+        Optional<String> mute = hearing.samples().stream().map(ProbeSample::probe)
+                .filter(p -> !answered.contains(p)).findFirst();
+        Belief b = mute.<Belief>map(p -> new Belief.Untrusted("probe " + p + " has not answered since the daemon "
+                + "started")).orElse(next.belief());
+        return new Water(next.lastC(), next.lastAtMs(), next.trail(), next.doubt(), next.departures(), b,
+                Set.copyOf(answered));
+    }
+
+    private Water ladder(Hearing hearing, long nowMs) {
         Optional<String> pair = hearing.disagreement();
         ProbeSample s = hearing.best();
         if (s.reading() instanceof Reading.Value(double c) && s.ageMs() <= USABLE_MS) {
             String wrong = c == 85.0 ? "a probe says 85.0 °C, its power-on value"
-                    : c < COLDEST_C || c > HOTTEST_C ? "a probe says " + c + " °C, which hatching water is not"
+                    : c < COLDEST_C || c > HOTTEST_C ? "a probe says " + c
+                    + " °C, which hatching water is not"
                     : pair.orElse(null);
             return wrong == null ? accept(c, nowMs - s.ageMs(), hearing, nowMs)
                     : depart(wrong, c, nowMs - s.ageMs(), nowMs).aged(hearing, nowMs);
@@ -105,11 +123,11 @@ public record Water(double lastC, long lastAtMs, List<Seen> trail, Optional<Doub
             return recover(c, atMs, h, nowMs).aged(h, nowMs);
         }
         if (Double.isNaN(lastC) || h.handled() || follows(c, atMs, h)) {
-            return new Water(c, atMs, trail(c, atMs, h.handled()), Optional.empty(), recent(nowMs), belief)
+            return new Water(c, atMs, trail(c, atMs, h.handled()), Optional.empty(), recent(nowMs), belief, heard)
                     .aged(h, nowMs);
         }
-        String why = "the reading jumped from %.1f to %.1f °C, as a probe does that left the water"
-                .formatted(trail.isEmpty() ? lastC : trail.getFirst().degreesC(), c);
+        String why = Text.of("the reading jumped from %.1f to %.1f °C, as a probe does that left the water",
+                trail.isEmpty() ? lastC : trail.getFirst().degreesC(), c);
         return depart(why, c, atMs, nowMs).aged(h, nowMs);
     }
 
@@ -141,12 +159,12 @@ public record Water(double lastC, long lastAtMs, List<Seen> trail, Optional<Doub
         if (doubt.isPresent()) {
             Doubt d = doubt.get();
             return new Water(lastC, lastAtMs, trail, Optional.of(new Doubt(why, d.sinceMs(), -1, c, atMs)),
-                    recent(nowMs), belief);
+                    recent(nowMs), belief, heard);
         }
         List<Long> times = new ArrayList<>(recent(nowMs));
         times.add(nowMs);
         return new Water(lastC, lastAtMs, trail, Optional.of(new Doubt(why, nowMs, -1, c, atMs)),
-                List.copyOf(times), belief);
+                List.copyOf(times), belief, heard);
     }
 
     /** While in doubt: three minutes of readings that agree with each other and with the water. */
@@ -158,10 +176,10 @@ public record Water(double lastC, long lastAtMs, List<Seen> trail, Optional<Doub
                 || (c <= lastC + 1.0 && c >= lastC - 1.5);
         long good = !steady || !near ? -1 : d.goodSinceMs() < 0 ? nowMs : d.goodSinceMs();
         if (good >= 0 && nowMs - good >= REARM_MS) {
-            return new Water(c, atMs, List.of(new Seen(c, atMs)), Optional.empty(), recent(nowMs), belief);
+            return new Water(c, atMs, List.of(new Seen(c, atMs)), Optional.empty(), recent(nowMs), belief, heard);
         }
         return new Water(lastC, lastAtMs, trail, Optional.of(new Doubt(d.why(), d.sinceMs(), good, c, atMs)),
-                recent(nowMs), belief);
+                recent(nowMs), belief, heard);
     }
 
     private Water silent(Reading r) {
@@ -169,9 +187,9 @@ public record Water(double lastC, long lastAtMs, List<Seen> trail, Optional<Doub
             Doubt d = doubt.get();
             return new Water(lastC, lastAtMs, trail,
                     Optional.of(new Doubt(d.why(), d.sinceMs(), -1, d.seenC(), d.seenAtMs())), departures,
-                    new Belief.Untrusted(words(r)));
+                    new Belief.Untrusted(words(r)), heard);
         }
-        return new Water(lastC, lastAtMs, trail, doubt, departures, new Belief.Untrusted(words(r)));
+        return new Water(lastC, lastAtMs, trail, doubt, departures, new Belief.Untrusted(words(r)), heard);
     }
 
     private static String words(Reading r) {
@@ -204,7 +222,7 @@ public record Water(double lastC, long lastAtMs, List<Seen> trail, Optional<Doub
     }
 
     private Water with(Belief b) {
-        return new Water(lastC, lastAtMs, trail, doubt, departures, b);
+        return new Water(lastC, lastAtMs, trail, doubt, departures, b, heard);
     }
 
     private List<Long> recent(long nowMs) {

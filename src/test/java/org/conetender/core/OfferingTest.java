@@ -1,0 +1,122 @@
+package org.conetender.core;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalTime;
+import java.time.ZoneId;
+import java.util.List;
+import org.conetender.core.Larkmoor.Fitting;
+import org.conetender.core.image.Ask;
+import org.conetender.core.image.Step;
+import org.conetender.core.settings.Settings;
+import org.conetender.core.settings.Site;
+import org.conetender.core.unit.Moment;
+import org.junit.jupiter.api.Test;
+
+/** A separation that starts by itself: only where it is allowed, and only where it is provably safe. */
+class OfferingTest {
+
+    /** A ripe batch at about half past nine; the next feed is at 12:30, the offer 45 minutes before. */
+    private static Story ripe(Settings settings) {
+        Story s = new Story(settings);
+        s.does(Step.STARTED, Step.FIRST_SEEN, Step.SETTLE, Step.HANDS_IN);
+        return s.minutes(30);
+    }
+
+    private static Story untilOffer(Story s) {
+        return s.pass(Duration.ofMinutes(100)).minutes(40);
+    }
+
+    @Test
+    void itStartsAtFeedHourLessLead() {
+        Story s = ripe(Larkmoor.with(Fitting.AUTOMATIC));
+        s.pass(Duration.ofMinutes(130));
+        assertThat(s.stage()).isEqualTo("ready");
+        s.minutes(7);
+        assertThat(s.stage()).isEqualTo("settling");
+        assertThat(s.on("a.air-pause")).isTrue();
+    }
+
+    @Test
+    void ifNobodyComesItIsNotRepeatedBeforeTheNextFeed() {
+        Story s = untilOffer(ripe(Larkmoor.with(Fitting.AUTOMATIC)));
+        s.minutes(30);
+        assertThat(s.stage()).isEqualTo("ready");
+        assertThat(s.told("air-back")).isEqualTo(1);
+        s.pass(Duration.ofMinutes(180));
+        assertThat(s.told("air-back")).isEqualTo(1);
+    }
+
+    @Test
+    void byDefaultAPersonStartsIt() {
+        assertThat(untilOffer(ripe(Larkmoor.with())).stage()).isEqualTo("ready");
+    }
+
+    @Test
+    void neverWhereThePumpCouldBeFlooded() {
+        Story s = new Story(Larkmoor.with(Fitting.AUTOMATIC, Fitting.SIPHONING));
+        s.does(Step.STARTED, Step.FIRST_SEEN, Step.VALVE_SHUT, Step.SETTLE, Step.HANDS_IN);
+        assertThat(untilOffer(s.minutes(30)).stage()).isEqualTo("ready");
+    }
+
+    @Test
+    void neverWhileNobodyIsNear() {
+        Story s = ripe(Larkmoor.with(Fitting.AUTOMATIC));
+        s.ask("", new Ask.Away("Noor"));
+        assertThat(untilOffer(s).stage()).isEqualTo("ready");
+    }
+
+    @Test
+    void neverByAClockThatIsNotTrusted() {
+        Story s = ripe(Larkmoor.with(Fitting.AUTOMATIC));
+        s.wall(0, false);
+        assertThat(untilOffer(s).stage()).isEqualTo("ready");
+    }
+
+    @Test
+    void neverWhileTheRecordFails() {
+        Story s = ripe(Larkmoor.with(Fitting.AUTOMATIC));
+        s.pass(Duration.ofMinutes(100));
+        s.paper.mood(Paper.Mood.REFUSING);
+        s.did("b", Step.STARTED);
+        s.minutes(60);
+        assertThat(s.stage()).isEqualTo("ready");
+    }
+
+    @Test
+    void neverWhereTheTimeWithoutAirIsTooShortToSettle() {
+        assertThat(untilOffer(ripe(Larkmoor.room(Fitting.AUTOMATIC).airOff(6, 5.5).build())).stage())
+                .isEqualTo("ready");
+        Story dense = new Story(Larkmoor.with(Fitting.AUTOMATIC));
+        assertThat(dense.ask("a", new Ask.DidStock("L-0417", 14)).sentence()).contains("too short to settle");
+        dense.does(Step.FIRST_SEEN, Step.SETTLE, Step.HANDS_IN);
+        assertThat(untilOffer(dense.minutes(30)).stage()).isEqualTo("ready");
+    }
+
+    @Test
+    void aUsualChargeIsNotCalledTooDense() {
+        assertThat(Story.at().did("a", Step.STARTED).sentence()).doesNotContain("without air");
+    }
+
+    @Test
+    void theNextFeedIsTodaysOrTomorrowsFirst() {
+        Site.Feeding f = new Site.Feeding(ZoneId.of("Europe/Berlin"),
+                List.of(LocalTime.of(18, 0), LocalTime.of(7, 30)), 45);
+        assertThat(next(f, "2026-03-02T06:30:00Z")).isEqualTo("2026-03-02T07:30+01:00[Europe/Berlin]");
+        assertThat(next(f, "2026-03-02T06:30:01Z")).isEqualTo("2026-03-02T18:00+01:00[Europe/Berlin]");
+        assertThat(next(f, "2026-03-28T20:00:00Z")).as("the night the clocks change")
+                .isEqualTo("2026-03-29T07:30+02:00[Europe/Berlin]");
+        assertThat(Offering.nextFeed(new Site.Feeding(ZoneId.of("UTC"), List.of(), 45), at("2026-03-02T06:00:00Z")))
+                .isEmpty();
+    }
+
+    private static String next(Site.Feeding f, String now) {
+        return Offering.nextFeed(f, at(now)).orElseThrow().toString();
+    }
+
+    private static Moment at(String wall) {
+        return new Moment("boot-1", 0, Instant.parse(wall).toEpochMilli(), true);
+    }
+}

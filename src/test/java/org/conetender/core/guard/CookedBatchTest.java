@@ -1,0 +1,153 @@
+package org.conetender.core.guard;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import org.conetender.core.Larkmoor;
+import org.conetender.core.Story;
+import org.conetender.core.image.Ask;
+import org.conetender.core.image.Step;
+import org.junit.jupiter.api.Test;
+
+/** Danger: the batch is cooked (science.md §1). */
+class CookedBatchTest {
+
+    private static Story incubating(Story s) {
+        s.does(Step.STARTED);
+        return s.minutes(10);
+    }
+
+    /** Warms the water of cone a as its own heater could, not faster. */
+    private static Story warm(Story s, double toC) {
+        double from = 27;
+        while (from < toC) {
+            from = Math.min(toC, from + 0.1);
+            s.senses.water("a", from);
+            s.seconds(20);
+        }
+        return s;
+    }
+
+    private static boolean heaterSeenIn(Story s, int seconds) {
+        boolean seen = false;
+        for (int i = 0; i < seconds; i++) {
+            s.tick();
+            seen |= s.on("a.heat");
+        }
+        return seen;
+    }
+
+    @Test
+    void waterAtTheGuardTemperatureStopsEverythingThatWarms() {
+        Story s = incubating(Story.at());
+        s.pass(java.time.Duration.ofHours(3)).minutes(5);
+        assertThat(s.on("a.trigger")).isTrue();
+        assertThat(s.on("a.cut-out")).isTrue();
+        warm(s, 31.1);
+        assertThat(s.on("a.heat")).isFalse();
+        assertThat(s.on("a.cut-out")).isFalse();
+        assertThat(s.on("a.trigger")).isFalse();
+        assertThat(s.on("b.heat") || s.last().findings().get("b").stream()
+                .anyMatch(f -> f.guard().equals("too-hot"))).isFalse();
+    }
+
+    @Test
+    void heatThatOursMadeIsLatchedUntilAPersonSaysItIsMended() {
+        Story s = overheated();
+        assertThat(s.standing("a")).contains("overheat").doesNotContain("room-too-warm");
+        cool(s);
+        assertThat(heaterSeenIn(s, 600)).as("cool again, but nobody has looked").isFalse();
+        assertThat(s.ask("a", new Ask.Acknowledge("overheat")).accepted()).isTrue();
+        assertThat(heaterSeenIn(s, 600)).isTrue();
+        s.minutes(2);
+        assertThat(s.standing("a")).doesNotContain("overheat");
+    }
+
+    @Test
+    void anAcknowledgementWhileItIsStillHotReleasesNothing() {
+        Story s = overheated();
+        assertThat(s.ask("a", new Ask.Acknowledge("overheat")).accepted()).isTrue();
+        cool(s);
+        assertThat(heaterSeenIn(s, 600)).isFalse();
+        assertThat(s.standing("a")).contains("overheat");
+    }
+
+    /** A set-point of 30 °C: the heater works just above it still, and the water passes the guard. */
+    private static Story overheated() {
+        Story s = new Story(Larkmoor.room().setpoint(30).build());
+        s.senses.water("a", 30.2);
+        s.does(Step.STARTED);
+        for (int i = 0; i < 900 && !s.on("a.heat"); i++) {
+            s.tick();
+        }
+        assertThat(s.on("a.heat")).isTrue();
+        for (double c = 30.3; c < 31.2; c += 0.1) {
+            s.senses.water("a", c);
+            s.seconds(12);
+        }
+        return s;
+    }
+
+    private static void cool(Story s) {
+        for (double c = 31; c > 29.4; c -= 0.1) {
+            s.senses.water("a", c);
+            s.seconds(20);
+        }
+    }
+
+    @Test
+    void aRoomThatIsTooWarmIsNotTheHeatersFaultAndClearsByItself() {
+        Story s = incubating(Story.at());
+        s.does(Step.FIRST_SEEN, Step.SETTLE, Step.HANDS_IN);
+        assertThat(s.stage()).isEqualTo("ready");
+        s.minutes(16);
+        for (double c = 27; c < 31.2; c += 0.1) {
+            s.senses.water("a", c);
+            s.minutes(3);
+        }
+        assertThat(s.standing("a")).containsExactly("room-too-warm");
+        assertThat(s.told().getFirst().what()).contains("31.").contains("heater off");
+        s.senses.water("a", 30.9);
+        s.minutes(3);
+        assertThat(s.standing("a")).isEmpty();
+        assertThat(s.state().book().cone("a").latches()).isEmpty();
+    }
+
+    @Test
+    void aboveArrestAPersonIsCalledAndAboveLossTheBatchIsInDoubt() {
+        Story s = incubating(Story.at());
+        warm(s, 33.1);
+        assertThat(s.standing("a")).contains("arrest");
+        assertThat(s.batch("a").marks().words().doubts()).isEmpty();
+        warm2(s, 38.1);
+        assertThat(s.standing("a")).contains("cooked");
+        assertThat(s.batch("a").marks().words().doubts()).singleElement().asString().contains("38.0");
+        s.does(Step.HANDS_IN);
+        s.senses.water("a", 27);
+        s.minutes(20);
+        assertThat(s.batch("a").marks().words().doubts()).as("cooling does not revive it").hasSize(1);
+    }
+
+    private static void warm2(Story s, double toC) {
+        for (double c = 33.1; c < toC + 0.1; c += 0.1) {
+            s.senses.water("a", c);
+            s.seconds(20);
+        }
+    }
+
+    @Test
+    void anEmptyConeInAWarmRoomCallsNobody() {
+        Story s = Story.at();
+        s.senses.water("a", 34);
+        s.minutes(30);
+        assertThat(s.told()).isEmpty();
+    }
+
+    @Test
+    void withoutThisGuardTheHeaterWouldBeAllowedInWaterThatIsTooHot() {
+        Story s = incubating(Story.without(CookedBatch.class));
+        s.ask("a", new Ask.SetSetpoint(30));
+        warm(s, 31.1);
+        assertThat(s.on("a.cut-out")).as("nothing opens the cut-out").isTrue();
+        assertThat(s.standing("a")).isEmpty();
+    }
+}

@@ -1,0 +1,58 @@
+package org.conetender.core.guard;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import org.conetender.core.Paper;
+import org.conetender.core.Story;
+import org.conetender.core.image.Ask;
+import org.conetender.core.image.Step;
+import org.junit.jupiter.api.Test;
+
+/** Danger: something is done that no record will remember. */
+class LostRecordTest {
+
+    private static Story failing(Story s) {
+        s.does(Step.STARTED);
+        s.paper.mood(Paper.Mood.REFUSING);
+        s.did("b", Step.STARTED);
+        return s;
+    }
+
+    @Test
+    void whileTheRecordFailsNothingNewIsStarted() {
+        Story s = failing(Story.at());
+        var no = s.did("c", Step.STARTED);
+        assertThat(no.accepted()).isFalse();
+        assertThat(no.sentence()).contains("not recorded, so not done").contains("disk is full");
+        assertThat(s.batch("b").stage().word()).isEqualTo("clean");
+        assertThat(s.batch("c").stage().word()).isEqualTo("clean");
+    }
+
+    @Test
+    void whatTakesAwayIsDoneAndAnsweredHonestly() {
+        Story s = failing(Story.at());
+        var done = s.did("a", Step.DRAINED);
+        assertThat(done.sentence()).startsWith("Done, but not recorded");
+        assertThat(s.stage()).isEqualTo("drained");
+        assertThat(s.on("a.cut-out")).isFalse();
+    }
+
+    @Test
+    void itIsToldAfterAMinuteOnceForTheSite() {
+        Story s = failing(Story.at());
+        s.seconds(70);
+        assertThat(s.standing("")).containsExactly("record");
+        assertThat(s.told("record")).isEqualTo(1);
+        s.paper.mood(Paper.Mood.KEEPING);
+        s.minutes(3);
+        assertThat(s.standing("")).isEmpty();
+    }
+
+    @Test
+    void withoutThisGuardARequestWouldBeTriedAndFailOneByOne() {
+        Story s = failing(Story.without(LostRecord.class));
+        assertThat(s.did("c", Step.STARTED).sentence()).startsWith("Not recorded, so not done");
+        s.minutes(10);
+        assertThat(s.standing("")).isEmpty();
+    }
+}

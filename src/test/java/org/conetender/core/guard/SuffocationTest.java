@@ -1,0 +1,93 @@
+package org.conetender.core.guard;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import org.conetender.core.Larkmoor;
+import org.conetender.core.Larkmoor.Fitting;
+import org.conetender.core.Story;
+import org.conetender.core.image.Ask;
+import org.conetender.core.image.Step;
+import org.junit.jupiter.api.Test;
+
+/** Danger: animals without air for longer than they stand it (science.md §7.3). */
+class SuffocationTest {
+
+    private static Story settling(Story s) {
+        s.does(Step.STARTED, Step.FIRST_SEEN, Step.SETTLE);
+        return s;
+    }
+
+    @Test
+    void airComesBackAtTheCapByItselfWithAnAlarm() {
+        Story s = settling(Story.at());
+        s.minutes(7);
+        assertThat(s.stage()).isEqualTo("settled");
+        s.seconds(170);
+        assertThat(s.on("a.air-pause")).isTrue();
+        s.seconds(12);
+        assertThat(s.on("a.air-pause") || s.on("a.lamp")).isFalse();
+        assertThat(s.stage()).isEqualTo("ready");
+        assertThat(s.told("air-back")).isEqualTo(1);
+        assertThat(s.told().getLast().what()).contains("10 min").contains("back on");
+    }
+
+    @Test
+    void theCapCountsFromTheMomentTheAirWentOffAlsoWhileDrawing() {
+        Story s = settling(Story.at());
+        s.minutes(8);
+        s.does(Step.DRAWING);
+        s.minutes(3);
+        assertThat(s.on("a.air-pause")).as("drawing has 12 min in all").isTrue();
+        s.minutes(1);
+        assertThat(s.on("a.air-pause")).isFalse();
+        assertThat(s.stage()).isEqualTo("ready");
+    }
+
+    @Test
+    void aDenserChargeHasLess() {
+        Story s = Story.at();
+        assertThat(s.ask("a", new Ask.DidStock("L-0417", 14)).sentence()).contains("without air");
+        s.does(Step.FIRST_SEEN, Step.SETTLE);
+        s.minutes(6);
+        assertThat(s.on("a.air-pause")).isFalse();
+        assertThat(s.told("air-back")).isEqualTo(1);
+    }
+
+    @Test
+    void aWatchWithATwentyMinuteCapIsStillHeldToTwelve() {
+        Story s = settling(new Story(Larkmoor.room().airOff(6, 20).build()));
+        s.minutes(13);
+        assertThat(s.on("a.air-pause")).isFalse();
+    }
+
+    @Test
+    void afterARestartTheAirIsOnAtOnce() {
+        for (int wait : new int[] {1, 7}) {
+            Story s = settling(Story.at()).minutes(wait);
+            assertThat(s.on("a.air-pause")).isTrue();
+            s.restart("boot-1", 2_000);
+            s.tick();
+            assertThat(s.on("a.air-pause")).isFalse();
+            s.tick();
+            assertThat(s.stage()).isEqualTo("ready");
+            assertThat(s.standing("a")).contains("air-back");
+        }
+    }
+
+    @Test
+    void aReportThatBringsBackAnOldSeparationDoesNotStopTheAirAgain() {
+        Story s = settling(Story.at()).minutes(7);
+        s.does(Step.DRAWING, Step.DRAINED);
+        s.minutes(10);
+        assertThat(s.ask("a", new Ask.Withdraw("drained")).accepted()).isTrue();
+        assertThat(s.on("a.air-pause")).isFalse();
+        s.tick();
+        assertThat(s.stage()).isEqualTo("ready");
+    }
+
+    @Test
+    void withoutThisGuardTheAirWouldStayOff() {
+        Story s = settling(Story.without(Suffocation.class)).minutes(30);
+        assertThat(s.on("a.air-pause")).isTrue();
+    }
+}

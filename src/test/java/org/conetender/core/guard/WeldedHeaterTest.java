@@ -1,0 +1,101 @@
+package org.conetender.core.guard;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import org.conetender.core.Larkmoor;
+import org.conetender.core.Larkmoor.Fitting;
+import org.conetender.core.Story;
+import org.conetender.core.image.Ask;
+import org.conetender.core.image.Step;
+import org.junit.jupiter.api.Test;
+
+/** Danger: a heater whose switch no longer opens. */
+class WeldedHeaterTest {
+
+    /** A ready batch: heat is off, down to the floor, and the water cools. */
+    private static Story ready(Story s) {
+        s.does(Step.STARTED);
+        s.minutes(5);
+        s.does(Step.FIRST_SEEN, Step.SETTLE, Step.HANDS_IN);
+        s.minutes(16);
+        s.senses.water("a", 26.9);
+        return s.minutes(5);
+    }
+
+    /** What 25 W give to 2 L less its losses: about 0.1 K a minute. */
+    private static Story creep(Story s, double kelvin) {
+        double from = 26.9;
+        for (double c = from; c < from + kelvin; c += 0.1) {
+            s.senses.water("a", c);
+            s.minutes(1);
+        }
+        return s;
+    }
+
+    @Test
+    void waterThatWarmsWhileTheHeaterIsOffOpensTheCutOutAndCallsAPerson() {
+        Story s = creep(ready(Story.at(Fitting.ROOM_PROBE)), 0.5);
+        assertThat(s.standing("a")).containsExactly("welded");
+        assertThat(s.told().getLast().what()).contains("although the heater is switched off").contains("cut-out is open");
+        assertThat(s.on("a.cut-out")).isFalse();
+        assertThat(s.standing("b")).isEmpty();
+    }
+
+    @Test
+    void aPersonWhoHasMendedItAcknowledgesAndTheWatchBeginsAnew() {
+        Story s = creep(ready(Story.at(Fitting.ROOM_PROBE)), 0.5);
+        assertThat(s.ask("a", new Ask.Acknowledge("welded")).accepted()).isTrue();
+        s.minutes(10);
+        assertThat(s.standing("a")).isEmpty();
+        assertThat(s.state().book().cone("a").latches()).isEmpty();
+    }
+
+    @Test
+    void theLatchOutlivesACoolBatchARestartAndTheNextFilling() {
+        Story s = creep(ready(Story.at(Fitting.ROOM_PROBE)), 0.5);
+        s.senses.water("a", 25);
+        s.minutes(5);
+        s.restart("boot-1", 5_000).minutes(2);
+        s.does(Step.CLEANED, Step.STARTED);
+        s.minutes(20);
+        assertThat(s.on("a.cut-out")).isFalse();
+        assertThat(s.standing("a")).contains("welded");
+    }
+
+    @Test
+    void withoutACutOutTheSentenceSaysSo() {
+        Story s = creep(ready(Story.at(Fitting.ROOM_PROBE, Fitting.NO_CUT_OUT)), 0.5);
+        assertThat(s.told().getLast().what()).contains("no cut-out is fitted");
+    }
+
+    @Test
+    void aSummerRoomThatNobodyMeasuresIsNotTakenForAWeldedSwitch() {
+        Story s = ready(Story.at());
+        for (double c = 26.9; c < 29; c += 0.05) {
+            s.senses.water("a", c);
+            s.minutes(2);
+        }
+        assertThat(s.standing("a")).isEmpty();
+    }
+
+    @Test
+    void evenWithoutARoomProbeASwitchThatWeldedIsFoundBeforeTheGuardTemperature() {
+        Story s = creep(ready(Story.at()), 2);
+        assertThat(s.standing("a")).containsExactly("welded");
+    }
+
+    @Test
+    void warmWaterPouredInIsNotTakenForAWeldedSwitch() {
+        Story s = ready(Story.at(Fitting.ROOM_PROBE));
+        s.does(Step.TOPPED_UP);
+        s.senses.water("a", 27.9);
+        s.minutes(14);
+        assertThat(s.standing("a")).isEmpty();
+    }
+
+    @Test
+    void withoutThisGuardNobodyWouldKnowUntilTheWaterIsTooHot() {
+        Story s = creep(ready(Story.without(WeldedHeater.class, Fitting.ROOM_PROBE)), 2);
+        assertThat(s.standing("a")).isEmpty();
+    }
+}
