@@ -76,7 +76,7 @@ class DaemonEndToEndTest {
     void aStepIsRecordedOutputsSwitchAndNonsenseChangesNothing() throws IOException, Store.StoreException {
         started();
         look();
-        assertThat(Homie5Checker.check(Map.copyOf(tree()))).isEmpty();
+        assertThat(violations(tree())).isEmpty();
 
         refused(bench.command("tell", "z", "started"), "There is no cone 'z' here; the cones are a, b.");
         refused(bench.command("tell", "a", "drawing"), "Cone a: ");
@@ -93,7 +93,7 @@ class DaemonEndToEndTest {
         assertThat(near.code()).as(near.text()).isZero();
         Eventually.holds("heat goes on, its cut-out first; " + bench.lines(), 120, () ->
                 "on".equals(bench.outputs().get("a.cut-out")) && bench.lines().stream().anyMatch(l -> l.startsWith("a.heat on")));
-        assertThat(Homie5Checker.check(Map.copyOf(tree()))).isEmpty();
+        assertThat(violations(tree())).isEmpty();
 
         assertThat(bench.signal("INT")).as(bench.log()).isEqualTo(130);
         assertThat(bench.outputs().values()).as("every output is safe").containsOnly("off");
@@ -101,6 +101,15 @@ class DaemonEndToEndTest {
         assertThat(bench.facts()).extracting(Fact::change).contains(new Change.Told(new Ask.Did(Step.STARTED)))
                 .noneMatch(c -> c.toString().contains("DRAWING"));
         assertThat(bench.command("tell", "a", "drained").code()).as("nobody is there to answer").isEqualTo(3);
+    }
+
+    /**
+     * What is not known has no value, since a stale one is worse than none (mqtt.md): of all that the
+     * checker finds, only that is no violation here.
+     */
+    static List<String> violations(Map<String, String> retained) {
+        return Homie5Checker.check(retained).stream().filter(v -> !v.endsWith("is described but has no value"))
+                .toList();
     }
 
     /** As a stranger's client may send it. */
@@ -156,14 +165,16 @@ class DaemonEndToEndTest {
                 published.add(payload);
             }
         });
-        for (String wrong : List.of("85000", "127937", "", "not a number", "-55000", "0", "99999999999")) {
+        for (String wrong : List.of("85000", "127937", "", "not a number", "0", "99999999999", "-999999")) {
             bench.water(TestBench.PROBE_A, wrong);
-            site.awaitNews(2_000);
-            site.await(() -> false, 1_500);
+            site.await(() -> false, 3_000);
         }
-        bench.water(TestBench.PROBE_A, "22000");
-        Eventually.holds("a good reading is believed again: " + published, 120, () -> published.contains("22.0"));
-        assertThat(published).allMatch(p -> Double.parseDouble(p) >= 20.5 && Double.parseDouble(p) <= 22.5);
+        assertThat(tree().get(ROOT + "-a/water/trust")).isNotEqualTo("trusted");
+        bench.water(TestBench.PROBE_A, "21000");
+        Eventually.holds("a good reading is believed again", 240,
+                () -> "trusted".equals(tree().get(ROOT + "-a/water/trust")));
+        assertThat(tree()).containsEntry(ROOT + "-a/water/temperature", "21.0");
+        assertThat(published).allMatch("21.0"::equals);
     }
 
     /** A batch that was stocked a while ago in this boot, with its last checkpoint half a minute old. */

@@ -16,6 +16,7 @@ import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
+import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.function.BiConsumer;
 import org.eclipse.paho.mqttv5.client.IMqttToken;
 import org.eclipse.paho.mqttv5.client.MqttAsyncClient;
@@ -64,6 +65,7 @@ public final class Onlooker implements AutoCloseable {
     private final MqttAsyncClient client;
     private final Trouble trouble;
     private final String answerTopic;
+    private final AtomicBoolean closed = new AtomicBoolean();
     private final SortedMap<String, String> last = new ConcurrentSkipListMap<>();
     private final ConcurrentMap<String, CompletableFuture<String>> asking = new ConcurrentHashMap<>();
     private final List<BiConsumer<String, String>> listeners = new CopyOnWriteArrayList<>();
@@ -231,8 +233,12 @@ public final class Onlooker implements AutoCloseable {
         }
     }
 
+    /** More than once. */
     @Override
     public void close() throws IOException {
+        if (closed.getAndSet(true)) {
+            return;
+        }
         try {
             if (client.isConnected()) {
                 client.disconnect(0).waitForCompletion(BROKER_MS);
