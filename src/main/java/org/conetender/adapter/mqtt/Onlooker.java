@@ -8,14 +8,15 @@ import java.util.List;
 import java.util.Optional;
 import java.util.SortedMap;
 import java.util.UUID;
+import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ConcurrentMap;
 import java.util.concurrent.ConcurrentSkipListMap;
 import java.util.concurrent.CopyOnWriteArrayList;
-import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
+import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.function.BiConsumer;
 import org.eclipse.paho.mqttv5.client.IMqttToken;
 import org.eclipse.paho.mqttv5.client.MqttAsyncClient;
@@ -26,6 +27,8 @@ import org.eclipse.paho.mqttv5.common.MqttMessage;
 import org.eclipse.paho.mqttv5.common.MqttSubscription;
 import org.eclipse.paho.mqttv5.common.packet.MqttProperties;
 import org.eclipse.paho.mqttv5.common.packet.UserProperty;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /**
  * The other side of the broker: a client that follows topics, remembers the last word on each and can
@@ -35,8 +38,12 @@ import org.eclipse.paho.mqttv5.common.packet.UserProperty;
  */
 public final class Onlooker implements AutoCloseable {
 
+    private static final Logger LOG = LoggerFactory.getLogger(Onlooker.class);
+
     /** How long the broker may take for each thing, ms: guess, a phone's patience. */
     private static final long BROKER_MS = 5_000;
+    /** Seconds to wait for our own mark: guess. */
+    private static final int MARK_S = 2;
     /** Seconds between pings: guess. */
     private static final int KEEP_ALIVE_S = 20;
     /** An Onlooker has no last will; the options want one, which is never spoken. */
@@ -58,6 +65,7 @@ public final class Onlooker implements AutoCloseable {
     private final MqttAsyncClient client;
     private final Trouble trouble;
     private final String answerTopic;
+    private final AtomicBoolean closed = new AtomicBoolean();
     private final SortedMap<String, String> last = new ConcurrentSkipListMap<>();
     private final ConcurrentMap<String, CompletableFuture<String>> asking = new ConcurrentHashMap<>();
     private final List<BiConsumer<String, String>> listeners = new CopyOnWriteArrayList<>();
@@ -112,11 +120,28 @@ public final class Onlooker implements AutoCloseable {
         }
     }
 
-    /** Follows these filters too; what lies there has been heard when this returns, or soon after. */
+    /** Follows these filters too; what is retained there has been heard when this returns. */
     public void follow(List<String> filters) throws IOException {
+        subscribe(filters);
+        catchUp();
+    }
+
+    private void subscribe(List<String> filters) throws IOException {
         MqttSubscription[] wanted = filters.stream().map(f -> new MqttSubscription(f, 1))
                 .toArray(MqttSubscription[]::new);
         waitFor(() -> client.subscribe(wanted, null, null, new MqttProperties()));
+    }
+
+    /**
+     * Nothing marks the end of what is retained, but a broker keeps the order: our own word to ourselves
+     * comes after it. One that forbids such a word leaves us to hear the rest as it comes.
+     */
+    private void catchUp() {
+        try {
+            ask(new Question(answerTopic, "mark", "mark", MARK_S), MARK_S * 1_000L);
+        } catch (IOException forbidden) {
+            LOG.debug("cannot tell when all that is retained has come: {}", forbidden.getMessage());
+        }
     }
 
     /** The last word on every topic that was not taken back: a live view in order, safe to read. */
@@ -138,7 +163,7 @@ public final class Onlooker implements AutoCloseable {
 
     /** Asks and waits; empty when no answer comes within {@code patienceMs}. */
     public Optional<String> ask(Question q, long patienceMs) throws IOException {
-        follow(List.of(answerTopic));
+        subscribe(List.of(answerTopic));
         UUID correlation = UUID.randomUUID();
         byte[] bytes = HexFormat.of().parseHex(correlation.toString().replace("-", ""));
         MqttProperties p = new MqttProperties();
@@ -208,8 +233,12 @@ public final class Onlooker implements AutoCloseable {
         }
     }
 
+    /** More than once. */
     @Override
     public void close() throws IOException {
+        if (closed.getAndSet(true)) {
+            return;
+        }
         try {
             if (client.isConnected()) {
                 client.disconnect(0).waitForCompletion(BROKER_MS);

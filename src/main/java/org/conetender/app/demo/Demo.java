@@ -178,6 +178,11 @@ public final class Demo implements AutoCloseable {
         return through.trouble().orElse("the person said " + through.said() + " words");
     }
 
+    /** The person loses the way to the broker, for good: a trial of whether anything happens by another. */
+    public void silence() throws IOException {
+        site.close();
+    }
+
     /** Where any other client can look on. */
     public URI broker() {
         return broker.uri();

@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.SortedMap;
 import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
+import java.util.function.BiConsumer;
 import java.util.function.BooleanSupplier;
 import org.conetender.adapter.mqtt.Onlooker;
 import org.conetender.core.face.Names;
@@ -123,6 +124,11 @@ public final class RemoteSite implements AutoCloseable {
     /** @see Onlooker#ask */
     public Optional<String> ask(Onlooker.Question q, long patienceMs) throws IOException {
         return client.ask(q, patienceMs);
+    }
+
+    /** @see Onlooker#listen */
+    public void listen(BiConsumer<String, String> listener) {
+        client.listen(listener);
     }
 
     /** @see Onlooker#say */
