@@ -23,7 +23,8 @@ class DemoTest {
     @Test
     void aDayBringsThreeHarvestsAndItsBrokerCarriesAValidTree() throws IOException, Unavailable {
         try (Demo demo = Demo.open(10);
-                RemoteSite stranger = RemoteSite.connect(new Onlooker.Address(demo.broker(), Optional.empty()),
+                RemoteSite stranger = RemoteSite.connect(new Onlooker.Address(demo.broker(),
+                        Optional.empty()),
                         new Names("homie", "larkmoor"), new LinuxClock())) {
             boolean everReady = false;
             for (long hour = 1; demo.harvests() < 3 && demo.elapsedMs() < LIMIT_MS; hour++) {
@@ -43,7 +44,8 @@ class DemoTest {
     @Test
     void whatNobodySaidStaysUndone() throws IOException, Unavailable {
         try (Demo demo = Demo.open(10);
-                RemoteSite stranger = RemoteSite.connect(new Onlooker.Address(demo.broker(), Optional.empty()),
+                RemoteSite stranger = RemoteSite.connect(new Onlooker.Address(demo.broker(),
+                        Optional.empty()),
                         new Names("homie", "larkmoor"), new LinuxClock())) {
             demo.silence();
             while (demo.elapsedMs() < 3 * HOUR_MS) {
@@ -51,7 +53,8 @@ class DemoTest {
             }
             stranger.await(() -> false, 500);
             assertThat(stranger.cones()).hasSize(3)
-                    .allMatch(c -> "clean".equals(stranger.topics().get("homie/5/larkmoor-" + c + "/hatch/stage")));
+                    .allMatch(c ->
+                            "clean".equals(stranger.topics().get("homie/5/larkmoor-" + c + "/hatch/stage")));
             assertThat(stranger.topics().get("homie/5/larkmoor/$state")).isEqualTo("ready");
             assertThat(demo.person()).contains("could not be said");
         }
