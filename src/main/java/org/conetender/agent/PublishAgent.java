@@ -101,7 +101,7 @@ public final class PublishAgent implements Agent {
             }
             count++;
         }
-        return count + clear(tree) + forget(tree) + announce();
+        return count + clear(tree) + announce();
     }
 
     /** What comes before the values of a fresh connection. */
@@ -143,23 +143,6 @@ public final class PublishAgent implements Agent {
             } else if (!head && transport.offer(new Outgoing(t, "", true, ""))) {
                 sent.remove(t);
                 doubtful.remove(t);
-                count++;
-            }
-        }
-        return count;
-    }
-
-    /**
-     * At each new connection, what an earlier life may have left and is not so now: an alert of
-     * yesterday, a forecast of the last batch (mqtt.md).
-     */
-    private int forget(Map<String, String> tree) {
-        if (announced) {
-            return 0;
-        }
-        int count = 0;
-        for (String t : Description.topics(settings, names)) {
-            if (!tree.containsKey(t) && transport.offer(new Outgoing(t, "", true, ""))) {
                 count++;
             }
         }

@@ -39,12 +39,11 @@ class PublishAgentTest {
     void whatAnEarlierLifeLeftIsTakenBack() throws Store.StoreException {
         broker.retained.put("homie/5/larkmoor-a/$alert/welded", "yesterday's alarm");
         broker.retained.put("homie/5/larkmoor-a/hatch/ready-at", "2026-01-01T00:00:00+00:00");
-        broker.retained.put("homie/5/larkmoor-a/hand/answer", "what was said by hand stays");
+        broker.retained.put("homie/5/larkmoor-a/hand/answer", "an answer of yesterday");
         rounds(begin(), 5);
         assertThat(broker.retained).doesNotContainKeys("homie/5/larkmoor-a/$alert/welded",
-                "homie/5/larkmoor-a/hatch/ready-at");
-        assertThat(broker.retained)
-                .containsKeys("homie/5/larkmoor-a/hand/answer", "homie/5/larkmoor-a/hatch/stage");
+                "homie/5/larkmoor-a/hatch/ready-at", "homie/5/larkmoor-a/hand/answer");
+        assertThat(broker.retained).containsKey("homie/5/larkmoor-a/hatch/stage");
     }
 
     @Test

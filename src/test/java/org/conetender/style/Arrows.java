@@ -29,7 +29,7 @@ final class Arrows {
             "java.sql", List.of("adapter.sqlite"),
             "org.tomlj", List.of("app.config"),
             "picocli", List.of("app"),
-            "org.apache.activemq", List.of("sim"),
+            "org.apache.activemq", List.of("app"),
             "com.fasterxml.jackson", List.of("app"));
 
     private Arrows() {}

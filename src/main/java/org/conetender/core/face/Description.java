@@ -93,30 +93,6 @@ public final class Description {
         return n;
     }
 
-    /**
-     * Every topic below which {@link Tree} may ever put something, values and alerts; not what was said
-     * by hand, which stays true.
-     */
-    public static List<String> topics(Settings s, Names names) {
-        List<String> out = new ArrayList<>();
-        topics(out, names.root(), SITE);
-        for (Cone c : s.cones()) {
-            topics(out, names.cone(c.id()), CONE);
-        }
-        return out;
-    }
-
-    private static void topics(List<String> out, String device, Map<String, List<Property>> nodes) {
-        nodes.forEach((node, properties) -> {
-            if (!node.equals("hand")) {
-                properties.forEach(p -> out.add(device + "/" + node + "/" + p.id()));
-            }
-        });
-        for (AlarmKind k : AlarmKind.values()) {
-            out.add(device + "/$alert/" + k.id());
-        }
-    }
-
     /** The root device's document. */
     public static String root(Settings s) {
         Names names = new Names("homie", s.site().id());

@@ -7,14 +7,14 @@ import java.util.List;
 /**
  * Turns duties into on and off. Each cone has a credit of heater seconds it is owed: it grows by the
  * duty, shrinks while the heater is on. On when the credit is worth it, off when it is used up, which
- * gives windows of the wanted length; where power is short, whoever waited for longer than a turn comes
- * first, so that nobody starves, and the windows stagger themselves.
+ * gives windows of the wanted length; where power is short, whoever ran for a whole turn gives way to the
+ * one that waited longest, so that nobody starves, and the windows stagger themselves.
  */
 public final class Share {
 
     /** No pulse or pause is shorter than this share of the window: 10 s for a relay (control.md §1.5). */
     private static final double LEAST_SHARE = 1.0 / 24;
-    /** A running heater is only displaced by one that has waited this long, ms (guess: spares relays). */
+    /** A running heater is not displaced before it has run this long, ms (guess: spares relays). */
     static final long TURN_MS = 120_000;
 
     private Share() {}
@@ -55,16 +55,16 @@ public final class Share {
     /** @param cone its id  @param credit what it is owed  @param wasOn whether it was on */
     public record Claim(String cone, Credit credit, boolean wasOn) {
 
-        /** Who runs keeps its place until somebody has waited for a whole turn. */
+        /** Who runs keeps its place for a whole turn and then gives way to whoever waits. */
         private long rankMs() {
-            return wasOn ? TURN_MS : credit.turnMs();
+            return !wasOn ? credit.turnMs() : -credit.turnMs() < TURN_MS ? Long.MAX_VALUE : 0;
         }
     }
 
     /** The claims in the order in which they are served; of those that run, the longest running gives way. */
     public static List<Claim> order(List<Claim> claims) {
         List<Claim> sorted = new ArrayList<>(claims);
-        sorted.sort(Comparator.comparingLong((Claim c) -> -c.rankMs())
+        sorted.sort(Comparator.comparing(Claim::rankMs, Comparator.<Long>reverseOrder())
                 .thenComparing(c -> -c.credit().turnMs()).thenComparing(Claim::cone));
         return sorted;
     }

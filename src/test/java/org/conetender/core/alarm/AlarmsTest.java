@@ -1,0 +1,118 @@
+package org.conetender.core.alarm;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.conetender.core.alarm.Alarms.Cause;
+import org.conetender.core.unit.Moment;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+
+/** Raise, acknowledge, return, repeat. */
+class AlarmsTest {
+
+    private Alarms alarms = Alarms.NONE;
+    private final List<String> told = new ArrayList<>();
+    private final List<String> over = new ArrayList<>();
+    private long seconds;
+
+    private void pass(long s, Cause... causes) {
+        for (long i = 0; i < s; i++) {
+            Alarms.Turn t = alarms.after(List.of(causes), new Moment("boot-1", seconds * 1000, 0, true));
+            alarms = t.next();
+            t.tell().forEach(a -> told.add(a.key() + "@" + seconds));
+            t.over().forEach(a -> over.add(a.key() + "@" + seconds));
+            seconds++;
+        }
+    }
+
+    private static Cause cause(AlarmKind k) {
+        return new Cause(k.siteWide() ? "" : "a", k, "something is wrong");
+    }
+
+    @Test
+    void aCauseIsToldWhenItHasLastedItsDelayAndAgainAfterAQuarterAnHourAndFour() {
+        pass(6 * 3600, cause(AlarmKind.PROBE));
+        assertThat(told).containsExactly("a/probe@60", "a/probe@960", "a/probe@4560", "a/probe@18960");
+    }
+
+    @Test
+    void aBriefCauseIsNeverTold() {
+        for (int i = 0; i < 20; i++) {
+            pass(50, cause(AlarmKind.PROBE));
+            pass(5);
+        }
+        assertThat(told).isEmpty();
+        assertThat(over).as("what was not told does not end").isEmpty();
+    }
+
+    @Test
+    void aFlutteringCauseIsOneIncident() {
+        pass(70, cause(AlarmKind.PROBE));
+        for (int i = 0; i < 10; i++) {
+            pass(30);
+            pass(30, cause(AlarmKind.PROBE));
+        }
+        assertThat(told).hasSize(1);
+        pass(61);
+        assertThat(over).hasSize(1);
+        pass(61, cause(AlarmKind.PROBE));
+        assertThat(told).hasSize(2);
+    }
+
+    @Test
+    void acknowledgingSilencesButOnlyTheEndOfTheCauseClears() {
+        pass(10, cause(AlarmKind.WELDED));
+        alarms = alarms.acknowledged("a", "welded", seconds * 1000);
+        pass(24 * 3600, cause(AlarmKind.WELDED));
+        assertThat(told).hasSize(1);
+        assertThat(alarms.raised()).singleElement().satisfies(a -> assertThat(a.acknowledged()).isTrue());
+        pass(61);
+        assertThat(alarms.raised()).isEmpty();
+        pass(2, cause(AlarmKind.WELDED));
+        assertThat(told).as("a new incident is told anew").hasSize(2);
+    }
+
+    @Test
+    void acknowledgingWhatDoesNotStandChangesNothing() {
+        assertThat(alarms.acknowledged("a", "welded", 0)).isSameAs(alarms);
+    }
+
+    @Test
+    void suffocatingNaupliiAreToldEveryThreeMinutesAndSilencedForTen() {
+        pass(31, cause(AlarmKind.AIR_FAILED_ANIMALS));
+        alarms = alarms.acknowledged("a", "air-failed-animals", seconds * 1000);
+        pass(601, cause(AlarmKind.AIR_FAILED_ANIMALS));
+        assertThat(told).hasSize(2);
+        pass(180, cause(AlarmKind.AIR_FAILED_ANIMALS));
+        assertThat(told).hasSize(3);
+    }
+
+    @Test
+    void theSameAlarmOfTwoConesIsTwoAlarms() {
+        pass(61, new Cause("a", AlarmKind.DRY, "x"), new Cause("b", AlarmKind.DRY, "x"));
+        assertThat(told).containsExactly("a/dry@60", "b/dry@60");
+    }
+
+    @Test
+    void theFirstWordsStandWhileTheCauseLasts() {
+        pass(1, new Cause("a", AlarmKind.OVERHEAT, "first"));
+        pass(1, new Cause("a", AlarmKind.OVERHEAT, "later"));
+        assertThat(alarms.raised().getFirst().what()).isEqualTo("first");
+    }
+
+    @ParameterizedTest
+    @EnumSource(AlarmKind.class)
+    void everyAlarmAsksSomethingOfAPersonAndIsRepeatedUntilAcknowledged(AlarmKind k) {
+        assertThat(k.todo()).matches("[A-Z].*[.?]").hasSizeGreaterThan(10);
+        assertThat(k.id()).matches("[a-z-]+");
+        pass(k.onDelayMs() / 1000 + 3601, cause(k));
+        assertThat(told).hasSizeGreaterThanOrEqualTo(2);
+        alarms = alarms.acknowledged(k.siteWide() ? "" : "a", k.id(), seconds * 1000);
+        told.clear();
+        pass(590, cause(k));
+        assertThat(told).as("quiet after it was acknowledged").isEmpty();
+    }
+}
