@@ -21,6 +21,7 @@ import org.conetender.port.Transport.Outgoing;
  */
 final class Letters {
 
+    private final Settings settings;
     private final SetTopic sets;
     private final Names names;
     private final Mail mail;
@@ -29,6 +30,7 @@ final class Letters {
     private long count;
 
     Letters(Settings settings, Names names, Mail mail) {
+        this.settings = settings;
         this.sets = new SetTopic(settings, names);
         this.names = names;
         this.mail = mail;
@@ -41,17 +43,24 @@ final class Letters {
         }
         String id = in.properties().getOrDefault("request-id", "mqtt-" + mail.life() + "-" + ++count);
         return switch (sets.read(in.topic(), in.payload())) {
-            case Heard.Refused(String sentence) -> answer(in, coneOf(in.topic()), sentence);
+            case Heard.Refused(String sentence) ->
+                    answer(in, coneOf(in.topic()), new Answer(false, sentence));
             case Heard.Understood(String cone, var ask) -> {
                 Request r = new Request(id, new Request.Origin("mqtt", in.topic(), stale(in)), cone, ask);
                 if (open.containsKey(id) || !mail.ask(r)) {
-                    yield answer(in, cone, open.containsKey(id) ? "This request is being carried out already."
-                            : "Too many requests at once; send it again in a few seconds.");
+                    yield answer(in, cone, new Answer(false, open.containsKey(id)
+                            ? "This request is being carried out already."
+                            : "Too many requests at once; send it again in a few seconds."));
                 }
                 open.put(id, in);
                 yield List.of();
             }
         };
+    }
+
+    /** A cone that somebody made up has no topics, and must not be given any. */
+    private boolean known(String cone) {
+        return settings.cone(cone).isPresent();
     }
 
     private static Optional<String> stale(Incoming in) {
@@ -76,25 +85,34 @@ final class Letters {
         List<Outgoing> out = new ArrayList<>();
         String cone = reply.request().cone();
         if (in == null) {
-            return answer(null, cone, reply.sentence());
+            return answer(null, cone, new Answer(reply.accepted(), reply.sentence()));
         }
         String property = sets.property(in.topic()).orElseThrow();
         if (reply.accepted() && property.startsWith(names.cone(cone) + "/hand/")) {
             out.add(new Outgoing(property + "/$target", in.payload(), true, ""));
             out.add(new Outgoing(property, in.payload(), true, ""));
         }
-        out.addAll(answer(in, cone, reply.sentence()));
+        out.addAll(answer(in, cone, new Answer(reply.accepted(), reply.sentence())));
         return out;
     }
 
-    private List<Outgoing> answer(Incoming in, String cone, String sentence) {
+    private record Answer(boolean accepted, String sentence) {
+        /** For who asked for an answer: the same line that the local socket gives. */
+        String line() {
+            return (accepted ? "ok " : "refused ") + sentence;
+        }
+    }
+
+    private List<Outgoing> answer(Incoming in, String cone, Answer answer) {
         List<Outgoing> out = new ArrayList<>();
+        String sentence = answer.sentence();
         if (in != null && in.properties().containsKey("response-topic")) {
-            out.add(new Outgoing(in.properties().get("response-topic"), sentence, false,
+            out.add(new Outgoing(in.properties().get("response-topic"), answer.line(), false,
                     in.properties().getOrDefault("correlation", "")));
         }
-        out.add(new Outgoing(names.cone(cone) + "/$log/info", sentence, false, ""));
-        if (!cone.isEmpty()) {
+        boolean known = known(cone);
+        out.add(new Outgoing((known ? names.cone(cone) : names.root()) + "/$log/info", sentence, false, ""));
+        if (known) {
             out.add(new Outgoing(names.cone(cone) + "/hand/answer", sentence, true, ""));
         }
         return out;

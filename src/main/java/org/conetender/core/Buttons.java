@@ -42,7 +42,8 @@ final class Buttons {
             return Optional.empty();
         }
         String id = "button-" + c.id() + "-" + work.image.now().boot() + "-" + work.image.now().monoMs();
-        return meaning(work, c, held).map(ask -> new Request(id, Request.Origin.fresh("button", c.id()), c.id(), ask));
+        return meaning(work, c, held)
+                .map(ask -> new Request(id, Request.Origin.fresh("button", c.id()), c.id(), ask));
     }
 
     private static Optional<Ask> meaning(Work work, Cone c, long held) {

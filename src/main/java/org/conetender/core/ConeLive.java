@@ -34,7 +34,8 @@ public record ConeLive(ConeJudgement judged, Growth growth, Hold hold, Share.Cre
      * @param water the belief it was made from
      */
     public record Outlook(Optional<Forecast> forecast, long atMs, Belief water) {
-        static final Outlook NONE = new Outlook(Optional.empty(), 0, new Belief.Untrusted("nothing heard yet"));
+        static final Outlook NONE = new Outlook(Optional.empty(), 0,
+                new Belief.Untrusted("nothing heard yet"));
     }
 
 

@@ -19,7 +19,8 @@ final class Demand {
     static OptionalDouble aimC(Cone cone, Batch b) {
         double set = b.marks().setpointC().orElse(cone.limits().setpointC());
         return switch (b.stage()) {
-            case Stage.Filled _, Stage.Hydrating _, Stage.Incubating _, Stage.Hatching _ -> OptionalDouble.of(set);
+            case Stage.Filled _, Stage.Hydrating _, Stage.Incubating _, Stage.Hatching _ ->
+                    OptionalDouble.of(set);
             case Stage.Ready _ -> OptionalDouble.of(Math.min(set, cone.limits().floorC()));
             case Stage.Clean _, Stage.Settling _, Stage.Settled _, Stage.Drawing _, Stage.Drained _,
                  Stage.Abandoned _ -> OptionalDouble.empty();
@@ -38,7 +39,8 @@ final class Demand {
 
     /** The trigger light burns in the first hours after complete hydration (science.md §5). */
     static boolean trigger(Cone cone, Batch b, org.conetender.core.unit.Moment now) {
-        return cone.fittings().lights().trigger() && b.stage() instanceof Stage.Incubating && b.stock().isPresent()
+        return cone.fittings().lights().trigger() && b.stage() instanceof Stage.Incubating
+                && b.stock().isPresent()
                 && now.since(b.stock().get().at()).leastMs() < Units.msOfHours(cone.timing().triggerHours());
     }
 
@@ -52,8 +54,10 @@ final class Demand {
         double litres = Judge.warmedLitres(cone, b);
         Hold.Plant plant = Hold.Plant.of(cone.fittings().heat(), litres, Judge.lossWPerK(cone, litres),
                 aim.getAsDouble() - j.roomOrUsualC());
-        Hold h = before.after(aim.getAsDouble() - j.belief().hottestC(), aim.getAsDouble(), now.dtMs(), plant);
-        boolean untried = cone.fittings().heat().kind() == HeatKind.IMMERSED && !cone.fittings().probes().level()
+        Hold h = before.after(aim.getAsDouble() - j.belief().hottestC(), aim.getAsDouble(), now.dtMs(),
+                plant);
+        boolean untried = cone.fittings().heat().kind() == HeatKind.IMMERSED
+                && !cone.fittings().probes().level()
                 && !j.heat().responded();
         return untried ? h.lowPower() : h;
     }

@@ -15,6 +15,7 @@ import org.conetender.core.image.Ask;
 import org.conetender.core.image.Request;
 import org.conetender.core.image.Step;
 import org.conetender.core.settings.Cone;
+import org.conetender.core.unit.Text;
 
 /**
  * Where requests are judged: refused with a reason, or written down. A grant waits until an earlier
@@ -46,7 +47,8 @@ final class Desk {
 
     private void serve(Request r) {
         boolean site = r.cone().isEmpty();
-        Optional<Cone> cone = site ? work.settings.cones().stream().findFirst() : work.settings.cone(r.cone());
+        Optional<Cone> cone = site ? work.settings.cones().stream().findFirst()
+                : work.settings.cone(r.cone());
         if (cone.isEmpty()) {
             work.reply(r, false, "There is no cone '" + r.cone() + "' here; the cones are "
                     + String.join(", ", work.settings.cones().stream().map(Cone::id).toList()) + ".");
@@ -107,7 +109,7 @@ final class Desk {
             return Optional.of("a set-point belongs to its batch; fill the cone first.");
         }
         return c >= 15 && c <= most ? Optional.empty()
-                : Optional.of("set-point = %s °C is not safe; give 15 to %.1f °C.".formatted(c, most));
+                : Optional.of(Text.of("set-point = %s °C is not safe; give 15 to %.1f °C.", c, most));
     }
 
     private static Optional<String> withdraw(String what, View v) {
@@ -116,7 +118,8 @@ final class Desk {
             return Optional.of("there is no report to withdraw.");
         }
         if (v.now().since(last.get().at()).leastMs() > Fits.WITHDRAW_WITHIN_MS) {
-            return Optional.of("the last report is over half an hour old and stands; report 'abandoned' to start over.");
+            return Optional.of("the last report is over half an hour old and stands; "
+                    + "report 'abandoned' to start over.");
         }
         return what.equals("last") || words(v.coneBook(), last.get()).contains(what) ? Optional.empty()
                 : Optional.of("the last report was '" + words(v.coneBook(), last.get()).getFirst()
@@ -151,7 +154,8 @@ final class Desk {
 
     private Optional<String> acknowledge(String alarm, View v) {
         List<String> standing = work.before.live().alarms().raised().stream()
-                .filter(a -> a.cone().equals(v.cone().id()) || a.cone().isEmpty()).map(a -> a.kind().id()).toList();
+                .filter(a -> a.cone().equals(v.cone().id()) || a.cone().isEmpty()).map(a -> a.kind().id())
+                .toList();
         return standing.contains(alarm) ? Optional.empty()
                 : Optional.of("no alarm '" + alarm + "' stands" + (standing.isEmpty() ? "."
                         : "; standing: " + String.join(", ", standing) + "."));
@@ -209,7 +213,8 @@ final class Desk {
                 if (f.change() instanceof Change.Told(Ask.Acknowledge(String id))) {
                     next = next.acknowledged(f.cone(), id, nowMs);
                     for (Alarm a : alarms.raised()) {
-                        next = a.cone().isEmpty() && a.kind().id().equals(id) ? next.acknowledged("", id, nowMs) : next;
+                        next = a.cone().isEmpty() && a.kind().id().equals(id)
+                                ? next.acknowledged("", id, nowMs) : next;
                     }
                 }
             }

@@ -47,7 +47,8 @@ public record State(Ledger ledger, Live live) {
      * @param facts all that the record holds, in order
      * @param checkpoint the last one
      */
-    public static State begin(Settings settings, List<Fact> facts, Optional<Checkpoint> checkpoint, Moment now) {
+    public static State begin(Settings settings, List<Fact> facts, Optional<Checkpoint> checkpoint,
+            Moment now) {
         Moment first = facts.isEmpty() ? now : facts.getFirst().at();
         Book book = Book.empty(settings, first);
         for (Fact f : facts) {

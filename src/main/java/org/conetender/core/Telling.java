@@ -48,7 +48,8 @@ final class Telling {
         List<Alarms.Cause> causes = new ArrayList<>();
         findings.forEach((cone, found) -> found.forEach(f -> f.alarm().ifPresent(k ->
                 causes.add(new Alarms.Cause(Tick.place(k, cone), k, f.what())))));
-        Alarms acked = Desk.acknowledged(work.before.live().alarms(), settled.done(), work.image.now().monoMs());
+        Alarms acked = Desk.acknowledged(work.before.live().alarms(), settled.done(),
+                work.image.now().monoMs());
         Alarms.Turn turn = acked.after(causes, work.image.now());
         for (Alarm a : turn.over()) {
             String id = a.kind().id();
@@ -109,7 +110,8 @@ final class Telling {
             return was;
         }
         if (!b.stage().develops() || !j.belief().known()) {
-            return new ConeLive.Outlook(b.stage().develops() ? was.forecast() : Optional.empty(), now, j.belief());
+            return new ConeLive.Outlook(b.stage().develops() ? was.forecast() : Optional.empty(), now,
+                    j.belief());
         }
         return new ConeLive.Outlook(Optional.of(forecast(c, b, growth, j)), now, j.belief());
     }
@@ -120,8 +122,9 @@ final class Telling {
         Projection.Plant plant = new Projection.Plant(litres, c.fittings().heat().watts(),
                 Judge.lossWPerK(c, litres), Room.constant(j.roomOrUsualC()));
         Projection.Plan plan = new Projection.Plan(set, Math.min(set, c.limits().floorC()),
-                Speed.UNKNOWN_LOT.k90());
-        return Forecast.of(growth.done(), Speed.UNKNOWN_LOT, new Projection(j.belief().middleC(), plant, plan),
+                Speed.UNKNOWN_LOT.calledReadyAt());
+        return Forecast.of(growth.done(), Speed.UNKNOWN_LOT,
+                new Projection(j.belief().middleC(), plant, plan),
                 Zones.of(c.limits()).rate());
     }
 
@@ -130,7 +133,8 @@ final class Telling {
         State.Timers was = work.before.live().timers();
         boolean minute = Tick.minutePassed(was.checkpointAtMs(), now);
         long untrusted = work.image.now().wallTrusted() ? 0 : was.wallUntrustedForMs() + work.dtMs;
-        State.Timers timers = new State.Timers(Optional.of(work.image.now()), minute ? now : was.checkpointAtMs(),
+        State.Timers timers = new State.Timers(Optional.of(work.image.now()), minute ? now
+                : was.checkpointAtMs(),
                 untrusted, parts.waiting());
         List<Fact> again = minute ? work.ledger.refused() : List.of();
         Ledger ledger = again.isEmpty() ? work.ledger : work.ledger.offeredAgain();
@@ -141,7 +145,8 @@ final class Telling {
             transactions.addFirst(again);
         }
         return new Result(next, outputs,
-                new Result.Record(transactions, minute ? Optional.of(checkpoint(parts.cones())) : Optional.empty()),
+                new Result.Record(transactions, minute ? Optional.of(checkpoint(parts.cones()))
+                : Optional.empty()),
                 new Result.Words(List.copyOf(work.replies), parts.alarms().tell()), parts.findings());
     }
 

@@ -95,7 +95,8 @@ public final class Tick {
                 continue; // A report is on its way and may change what is due; it takes a tick or two.
             }
             Batch b = work.batch(c.id());
-            Moves.due(b, c.timing(), new Moves.Progress(work.live(c.id()).growth().doneOf(b), Speed.UNKNOWN_LOT),
+            Moves.due(b, c.timing(),
+                    new Moves.Progress(work.live(c.id()).growth().doneOf(b), Speed.UNKNOWN_LOT),
                     new Moves.Clock(work.image.now(), work.caps(c).waitMs()))
                     .ifPresent(m -> work.write(c.id(), m));
             Offering.automatic(work, c).ifPresent(m -> work.write(c.id(), m));
@@ -132,7 +133,8 @@ public final class Tick {
         for (Share.Claim claim : Share.order(claims)) {
             Cone c = settings.cone(claim.cone()).orElseThrow();
             View v = work.view(c, new View.Wants(claim.credit().wants(), Demand.airOff(c, work.batch(c.id())),
-                    claim.wasOn()), new View.SiteLoad(watts, work.before.live().timers().wallUntrustedForMs()));
+                    claim.wasOn()),
+                    new View.SiteLoad(watts, work.before.live().timers().wallUntrustedForMs()));
             List<Finding> found = guards.stream().flatMap(g -> g.look(v).stream()).toList();
             findings.put(c.id(), found);
             if (claim.credit().wants() && permits(found, Power.HEAT)) {
@@ -192,7 +194,8 @@ public final class Tick {
         }
     }
 
-    private Map<String, Boolean> levels(Map<String, ConeLive.ConeOut> outs, Map<String, List<Finding>> findings) {
+    private Map<String, Boolean> levels(Map<String, ConeLive.ConeOut> outs,
+            Map<String, List<Finding>> findings) {
         Map<String, Boolean> levels = new TreeMap<>();
         for (Cone c : settings.cones()) {
             ConeLive.ConeOut o = outs.get(c.id());

@@ -50,24 +50,32 @@ final class ConeRules {
         boolean cutOut = rules.on(cone, "cut-out");
         boolean lamps = rules.on(cone, "lamp") || rules.on(cone, "trigger");
         double water = cone.water().waterC();
-        boolean hot = cone.water().waterPresent() && water > settings.limits().guardC() + PROBE_K && probeHonest();
+        boolean hot = cone.water().waterPresent() && water > settings.limits().guardC() + PROBE_K
+                && probeHonest();
         rules.lasting("too-hot", cone, hot && (heat || cutOut || lamps), 60,
                 "the water was above the guard with heat or lamps on");
         rules.lasting("too-hot-told", cone, hot && water > settings.limits().arrestC() + PROBE_K
                 && batch.stage().develops() && !told("arrest", "overheat", "room-too-warm", "cooked"), 120,
                 "the water was above arrest and nobody was told");
-        rules.lasting("welded", cone, cone.heaterOn() && !heat && settings.fittings().heat().cutOut()
-                && batch.stage().hasWater(), 15 * 60, "a heater that was off kept heating");
+        boolean unasked = cone.heaterOn() && !heat && batch.stage().hasWater();
+        rules.lasting("welded", cone, unasked && settings.fittings().heat().cutOut() && !broken("cut-out"),
+                15 * 60,
+                "a heater that was off kept heating although a cut-out is fitted");
+        rules.lasting("welded-told", cone, unasked && !told("welded", "overheat"), 20 * 60,
+                "a heater that was off kept heating and nobody was told");
         boolean dead = heat && !cone.heaterOn() && rig.world().powered();
         rules.lasting("no-effect", cone, (dead || rules.lastedS("no-effect", settings.id()) > 0
-                && batch.stage().hasWater() && broken("heat")) && !told("no-effect", "probe", "probe-unsteady",
-                "overheat", "dry", "welded"), 60 * 60, "a heater did nothing for an hour and nobody was told");
+                && batch.stage().hasWater() && broken("heat"))
+                && !told("no-effect", "probe", "probe-unsteady",
+                "overheat", "dry", "welded"), 60 * 60,
+                "a heater did nothing for an hour and nobody was told");
         boolean levelHonest = settings.fittings().probes().level() && !broken("level");
         rules.lasting("dry", cone, heat && levelHonest && !cone.water().heaterCovered(), 10,
                 "a heater was on without water although the level contact said so");
         boolean proofHonest = settings.fittings().air().proof() && !broken("air-proof");
         rules.lasting("still-water", cone, heat && proofHonest && cone.air().flowLpm() <= 0
-                && settings.fittings().heat().kind() == HeatKind.IMMERSED, 5, "immersed heat without stirring");
+                && settings.fittings().heat().kind() == HeatKind.IMMERSED, 5,
+                "immersed heat without stirring");
     }
 
     private boolean broken(String device) {
@@ -76,7 +84,8 @@ final class ConeRules {
             case Fault.OfContact c -> c.contact().equals(device);
             case Fault.OfAir a -> device.equals("air-proof");
             case Fault.OfProbe _, Fault.Swapped _, Fault.OfWater _, Fault.OfSite _ -> false;
-        } && !(f instanceof Fault.OfAir(String c, Air.Fault kind, var w) && kind != Air.Fault.PROOF_STUCK_CLOSED
+        } && !(f instanceof Fault.OfAir(String c, Air.Fault kind, var w)
+                && kind != Air.Fault.PROOF_STUCK_CLOSED
                 && kind != Air.Fault.PROOF_STUCK_OPEN));
     }
 
@@ -85,14 +94,18 @@ final class ConeRules {
     }
 
     private boolean probeHonest() {
-        return rig.world().wrong().stream().noneMatch(f -> f instanceof Fault.OfProbe(var c, var i, var k, var w)
+        return rig.world().wrong().stream()
+                .noneMatch(f -> f instanceof Fault.OfProbe(var c, var i, var k, var w)
                 && c.equals(settings.id()) || f instanceof Fault.Swapped(var a, var b, var w2)
                 && (a.equals(settings.id()) || b.equals(settings.id())));
     }
 
-    /** A probe that is gone or in air must be told; a frozen or swapped one cannot be seen without learning. */
+    /**
+     * A probe that is gone or in air must be told; a frozen or swapped one cannot be seen without learning.
+     */
     private void probe() {
-        boolean gone = firstProbe().latest(rig.world().clock().now().monoMs()).reading() instanceof Reading.Absent;
+        boolean gone = firstProbe().latest(rig.world().clock().now().monoMs())
+                .reading() instanceof Reading.Absent;
         boolean single = settings.fittings().probes().water().size() == 1;
         rules.lasting("probe", cone, gone && single && batch.stage().hasWater() && !handled()
                 && !told("probe", "probe-unsteady"), 5 * 60, "a probe was gone and nobody was told");
@@ -118,7 +131,8 @@ final class ConeRules {
                 "air could not return by itself and this was not told 2 min before the cap");
         rules.lasting("air-cap", cone, paused && animals && !drawing, (long) (cap * 60) + 5,
                 "air was commanded off beyond the configured cap");
-        rules.lasting("drawing-told", cone, paused && drawing && offForS() > 12 * 60 - 100 && !told("air-due"), 2,
+        rules.lasting("drawing-told", cone, paused && drawing && offForS() > 12 * 60 - 100
+                && !told("air-due"), 2,
                 "air was about to return to a person who draws, unannounced");
     }
 
@@ -128,16 +142,19 @@ final class ConeRules {
     }
 
     private void hands() {
-        boolean in = batch.marks().handsIn().filter(m -> rig.world().clock().now().since(m).leastMs() < 14 * 60_000)
+        boolean in = batch.marks().handsIn()
+                .filter(m -> rig.world().clock().now().since(m).leastMs() < 14 * 60_000)
                 .isPresent();
         rules.lasting("hands-in", cone, in && (rules.on(cone, "heat") || rules.on(cone, "lamp")
-                || rules.on(cone, "trigger") || rules.on(cone, "air-pause")), 2, "something was on with hands in");
+                || rules.on(cone, "trigger") || rules.on(cone, "air-pause")), 2,
+                "something was on with hands in");
     }
 
     /** After a long cut with animals in the water the batch must be in doubt. */
     private void cut() {
         boolean long1 = rig.invariants().cutForMs() > 15 * 60_000 && rig.livedMs() > 60_000;
-        rules.lasting("power-cut", cone, long1 && batch.stage().hasAnimals() && rig.invariants().hadAnimals(settings.id())
+        rules.lasting("power-cut", cone, long1 && batch.stage().hasAnimals()
+                && rig.invariants().hadAnimals(settings.id())
                 && batch.marks().words().doubts().isEmpty(), 60, "a long power cut left no doubt");
     }
 }

@@ -82,12 +82,14 @@ public final class Invariants {
     /** What must hold with and without a living daemon. */
     private void always(SimCone c) {
         Cone.Air air = c.settings().fittings().air();
-        boolean reported = rig.alive() && rig.state().book().cone(c.settings().id()).batch().marks().valveShut();
+        boolean reported = rig.alive()
+                && rig.state().book().cone(c.settings().id()).batch().marks().valveShut();
         boolean harmful = on(c, "air-pause") && air.geometry().canSiphon() && c.water().waterPresent()
                 && c.air().valveOpen() && !reported;
         lasting("siphon", c, harmful, 0, "the pump was stopped although water could run back into it");
         // The house's cap counts with animals in the water, which the daemon has from hatching on.
-        boolean animals = rig.alive() && rig.state().book().cone(c.settings().id()).batch().stage().hasAnimals();
+        boolean animals = rig.alive()
+                && rig.state().book().cone(c.settings().id()).batch().stage().hasAnimals();
         lasting("suffocation", c, on(c, "air-pause") && animals, 12 * 60 + 5,
                 "air was commanded off for more than 12 min");
     }
@@ -97,7 +99,7 @@ public final class Invariants {
         return s != null && s.commanded();
     }
 
-    /** Breaks when {@code hazard} has lasted longer than {@code seconds} without a break. */
+    /** Breaks when {@code hazard} has lasted {@code seconds} without a break; at once when that is 0. */
     void lasting(String rule, SimCone c, boolean hazard, long seconds, String what) {
         lasting(rule, c == null ? "" : c.settings().id(), hazard, seconds, what);
     }
@@ -107,7 +109,7 @@ public final class Invariants {
         long now = rig.world().clock().elapsedMs();
         if (!hazard) {
             sinceMs.remove(key);
-        } else if (now - sinceMs.computeIfAbsent(key, k -> now) > seconds * 1_000) {
+        } else if (now - sinceMs.computeIfAbsent(key, k -> now) >= seconds * 1_000) {
             broken.add(new Violation(rule, cone, now, what));
         }
     }

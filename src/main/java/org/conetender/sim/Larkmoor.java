@@ -36,7 +36,8 @@ public final class Larkmoor {
         Cone.Heat heat = new Cone.Heat(Cone.HeatKind.IMMERSED, 25, Cone.SwitchKind.RELAY, true);
         Cone.Air air = new Cone.Air(Cone.AirEntry.BOTTOM, proof, true, geometry);
         Cone.Probes probes = new Cone.Probes(List.of("28-00000a00000" + (id.charAt(0) - 'a' + 1)), level);
-        return new Cone(id, new Cone.Fittings(probes, heat, air, new Cone.Lights(true, true), true, LID), LIMITS,
+        return new Cone(id, new Cone.Fittings(probes, heat, air, new Cone.Lights(true, true), true, LID),
+                LIMITS,
                 TIMING, USUAL);
     }
 }

@@ -161,7 +161,12 @@ public final class Rig {
 
     /** A client says a word to a cone. */
     public void say(String cone, String step) {
-        world.broker().set("homie/5/" + settings.site().id() + "-" + cone + "/hand/step/set", step);
+        set(cone, "hand/step", step);
+    }
+
+    /** A client sets a property of a cone. */
+    void set(String cone, String property, String payload) {
+        world.broker().set("homie/5/" + settings.site().id() + "-" + cone + "/" + property + "/set", payload);
     }
 
     /** The disk refuses writes from now on, or takes them again. */

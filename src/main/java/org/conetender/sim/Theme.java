@@ -2,7 +2,6 @@ package org.conetender.sim;
 
 import java.util.List;
 import java.util.Map;
-import org.conetender.core.alarm.AlarmKind;
 import org.conetender.core.image.Step;
 import org.conetender.port.Transport.Incoming;
 import org.conetender.sim.Fault.When;
@@ -27,6 +26,13 @@ public enum Theme {
         nursed(r, s);
         if (s == 3_600) {
             r.world().apply(new Fault.OfSwitch("a", "heat", SimSwitch.Fault.WELDED, lasting(r, 120)));
+        }
+    }),
+    WELDED_PAIR(7, (r, s) -> {
+        nursed(r, s);
+        if (s == 3_600) {
+            r.world().apply(new Fault.OfSwitch("a", "heat", SimSwitch.Fault.WELDED, lasting(r, 400)));
+            r.world().apply(new Fault.OfSwitch("a", "cut-out", SimSwitch.Fault.WELDED, lasting(r, 400)));
         }
     }),
     DEAD_HEATER(4, (r, s) -> {
@@ -131,7 +137,8 @@ public enum Theme {
         nursed(r, s);
         if (s == 1_800) {
             inject(r, "drained", true, Map.of("request-id", SiteRules.STALE + "retained"));
-            inject(r, "abandoned", false, Map.of("request-id", SiteRules.STALE + "expired", "expires-in-s", "0"));
+            inject(r, "abandoned", false,
+                    Map.of("request-id", SiteRules.STALE + "expired", "expires-in-s", "0"));
         }
         if (s == 1_800 || s == 1_900) {
             inject(r, "topped-up", false, Map.of("request-id", SiteRules.TWICE + "topped-up"));
@@ -173,10 +180,14 @@ public enum Theme {
     }),
     CLUMSY(6, (r, s) -> {
         if (s % 37 == 5) {
-            Step[] all = Step.values();
             var dice = Seeds.of(r.world().seed() + s, "clumsy");
             String cone = List.of("a", "b", "c").get(dice.nextInt(3));
-            r.say(cone, all[dice.nextInt(all.length)].word());
+            if (dice.nextInt(3) > 0) {
+                r.say(cone, Step.values()[dice.nextInt(Step.values().length)].word());
+            } else {
+                String[] said = Nonsense.SAID.get(dice.nextInt(Nonsense.SAID.size()));
+                r.set(cone, said[0], said[1]);
+            }
         }
     }),
     KILLED(3, (r, s) -> {
@@ -247,7 +258,4 @@ public enum Theme {
     private static When lasting(Rig r, long minutes) {
         return new When(now(r), minutes * 60_000);
     }
-
-    /** Alarms that need a failure the simulation does not have are named here, so that nothing is hidden. */
-    public static final List<AlarmKind> NOT_SIMULATED = List.of();
 }

@@ -54,7 +54,7 @@ class AgentsTest {
             assertThat(o.topic()).isEqualTo("noor/answers");
             assertThat(o.correlation()).isEqualTo("beef");
             assertThat(o.retained()).isFalse();
-            assertThat(o.payload()).startsWith("Cone a: 'started' is recorded.");
+            assertThat(o.payload()).startsWith("ok Cone a: 'started' is recorded.");
         });
         assertThat(b.sent("larkmoor-a/$log/info")).hasSize(1);
     }

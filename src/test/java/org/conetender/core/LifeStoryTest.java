@@ -23,7 +23,7 @@ class LifeStoryTest {
         assertThat(s.stage()).isEqualTo("incubating");
         s.pass(Duration.ofHours(14));
         assertThat(s.stage()).isEqualTo("hatching");
-        s.pass(Duration.ofHours(8));
+        s.pass(Duration.ofHours(10));
         assertThat(s.stage()).isEqualTo("ready");
         s.does(Step.SETTLE);
         assertThat(s.stage()).isEqualTo("settling");
@@ -98,7 +98,7 @@ class LifeStoryTest {
     void aBatchThatWasPartDrawnIsOfferedAgainTwoHoursLater() {
         Story s = Story.at();
         s.does(Step.STARTED);
-        s.pass(Duration.ofHours(24));
+        s.pass(Duration.ofHours(26));
         assertThat(s.stage()).isEqualTo("ready");
         s.does(Step.SETTLE);
         s.minutes(6);

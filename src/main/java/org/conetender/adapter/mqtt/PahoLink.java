@@ -43,6 +43,11 @@ final class PahoLink {
     private static final Logger PAHO_LOG = Logger.getLogger("org.eclipse.paho");
 
     static {
+        quiet();
+    }
+
+    /** For every client of Paho's in this process. */
+    static void quiet() {
         PAHO_LOG.setLevel(Level.OFF);
     }
 

@@ -16,8 +16,8 @@ import picocli.CommandLine.Spec;
 
 /** {@code conetender check}: says whether a configuration would be taken, and what it amounts to. */
 @Command(name = "check", mixinStandardHelpOptions = true, sortOptions = false,
-        description = {"Checks a configuration without touching any device: prints every setting as it",
-            "counts, or everything that is wrong with it, each with its line."},
+        description = "Checks a configuration without touching any device: prints every setting as it "
+                + "counts, or everything that is wrong with it, each with its line.",
         exitCodeListHeading = "%nExit codes:%n",
         exitCodeList = {"0:the configuration is good (there may be warnings)",
             "2:it is refused, or the command was not understood"},
@@ -51,6 +51,7 @@ public final class CheckCommand implements Callable<Integer> {
         Path file = config.orElseThrow(() -> new ParameterException(spec.commandLine(),
                 "Which file? Name it with --config FILE, or ask --explain about a setting."));
         Outcome outcome = ConfigLoader.load(file);
+        // JSON goes to the standard output either way: the program that asked reads only there.
         boolean good = outcome instanceof Outcome.Accepted;
         if (json) {
             spec.commandLine().getOut().println(CheckReport.json(file.toString(), outcome));

@@ -10,6 +10,7 @@ import org.conetender.app.config.Effective;
 import org.conetender.app.config.Outcome;
 import org.conetender.app.config.Problem;
 import org.conetender.app.config.SettingDoc;
+import org.conetender.core.unit.Text;
 
 /** What {@code check} prints, and what {@code run} prints when it refuses to start. */
 public final class CheckReport {
@@ -93,11 +94,12 @@ public final class CheckReport {
         return d.fallback() instanceof SettingDoc.Fallback.Value && !d.unit().isEmpty() ? " " + d.unit() : "";
     }
 
+    /** One row as it would stand in the file, so that it can be copied there. */
     private static String row(Effective e) {
         boolean figure = !e.unit().isEmpty() && !e.value().equals("none");
         String remark = (figure ? e.unit() : "") + (figure && e.isDefault() ? ", " : "")
                 + (e.isDefault() ? "default" : "");
-        return String.format("%-40s = %s", e.key(), e.value()) + (remark.isEmpty() ? "" : "   # " + remark);
+        return Text.of("%-40s = %s", e.key(), e.value()) + (remark.isEmpty() ? "" : "   # " + remark);
     }
 
     private static void warnings(StringBuilder out, String file, List<Problem> warnings) {

@@ -15,6 +15,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import org.conetender.core.hatch.ThermometerLog;
+import org.conetender.core.unit.Text;
 
 /**
  * Reads a thermometer log in CSV: a time and a temperature per line, with a header or without, fields
@@ -84,9 +85,9 @@ public final class LogReader {
         }
         dropRepeats();
         if (ms[n - 1] - ms[0] > LONGEST_MS) {
-            throw new BadLog(("%s: lines %d and %d lie more than 62 days apart; "
-                    + "give the log of one hatch, and check the year")
-                    .formatted(file, lines[0], lines[n - 1]));
+            throw new BadLog(Text.of("%s: lines %d and %d lie more than 62 days apart; "
+                    + "give the log of one hatch, and check the year",
+                    file, lines[0], lines[n - 1]));
         }
         ThermometerLog log = new ThermometerLog(Arrays.copyOf(ms, n), Arrays.copyOf(waterC, n));
         tellGaps(log);
@@ -143,8 +144,8 @@ public final class LogReader {
         }
         if (stamp.ms() < before) {
             inOrder = false;
-            remarks.add("line %d is earlier than line %d: put in its place."
-                    .formatted(lineNumber, lines[n - 1]));
+            remarks.add(Text.of("line %d is earlier than line %d: put in its place.",
+                    lineNumber, lines[n - 1]));
         }
         ms[n] = stamp.ms();
         waterC[n] = c;
@@ -174,8 +175,9 @@ public final class LogReader {
         int kept = 0;
         for (int i = 1; i < n; i++) {
             if (ms[i] == ms[kept]) {
-                remarks.add("line %d repeats the time of line %d (%.2f and %.2f °C): the first was kept."
-                        .formatted(lines[i], lines[kept], waterC[i], waterC[kept]));
+                remarks.add(Text.of("line %d repeats the time of line %d (%.2f and %.2f °C): "
+                        + "the first was kept.",
+                        lines[i], lines[kept], waterC[i], waterC[kept]));
             } else {
                 kept++;
                 ms[kept] = ms[i];
@@ -190,9 +192,9 @@ public final class LogReader {
         for (int i = 1; i < log.size(); i++) {
             if (log.gapBefore(i)) {
                 long minutes = (log.timeMs(i) - log.timeMs(i - 1)) / 60_000;
-                remarks.add(("no reading for %d h %02d min between lines %d and %d: "
-                        + "the degree-hours there are an interval.")
-                        .formatted(minutes / 60, minutes % 60, lines[i - 1], lines[i]));
+                remarks.add(Text.of("no reading for %d h %02d min between lines %d and %d: "
+                        + "the degree-hours there are an interval.",
+                        minutes / 60, minutes % 60, lines[i - 1], lines[i]));
             }
         }
     }

@@ -5,8 +5,8 @@ import java.time.format.DateTimeParseException;
 import org.conetender.core.settings.Cone;
 
 /**
- * What the settings of one cone mean together: limits in order, times that
- * leave room to draw, air that cannot flood its pump. Figures that could not be read are {@code NaN}, which breaks no rule here.
+ * What the settings of one cone mean together: limits in order, times that leave room to draw, air
+ * that cannot flood its pump. Figures that could not be read are {@code NaN}, which breaks no rule here.
  */
 final class ConeRules {
 
@@ -89,6 +89,7 @@ final class ConeRules {
         }
     }
 
+    /** The signature only has to be one; whether it lies in the past is not asked: no clock is read here. */
     private static void signature(Section at, String signed) {
         int comma = signed.lastIndexOf(',');
         try {
@@ -121,6 +122,7 @@ final class ConeRules {
         }
     }
 
+    /** A separation that nobody watches must be safe without anybody (design.md). */
     private void automatic(Section at) {
         if (read.timing().settleMinutes() < LEAST_AUTOMATIC_MIN) {
             at.wrong("automatic-settling", "a wait under 4 min does not separate nauplii from shells; raise "

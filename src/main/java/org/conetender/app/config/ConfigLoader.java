@@ -38,7 +38,8 @@ public final class ConfigLoader {
         } catch (CharacterCodingException e) {
             return unreadable("this is not UTF-8 text; save it again as UTF-8");
         } catch (IOException e) {
-            return unreadable("this file cannot be read (" + e.getMessage() + "); look at its path, owner and mode");
+            return unreadable("this file cannot be read (" + e.getMessage()
+                    + "); look at its path, owner and mode");
         }
     }
 
@@ -84,6 +85,7 @@ public final class ConfigLoader {
         return new Outcome.Refused(List.of(new Problem(1, 1, "", "", what)), List.of());
     }
 
+    /** Reads all of it, whatever is found wrong on the way; the answer counts only without errors. */
     private static Config read(Fields root) {
         UnknownKeys.walk(root.at());
         Fields gpio = root.sub("gpio");
@@ -91,12 +93,14 @@ public final class ConfigLoader {
         Ids ids = new Ids();
         Fields site = root.sub("site");
         String siteId = Ids.id(site, "id").orElse("");
+        // The cones come before the site, because its power limit must carry the largest heater.
         List<Cone> cones = new ConesReader(root.at(), siteId, lines, ids).read();
         Site read = new SiteReader(site).read(cones, lines, ids, siteId);
         return new Config(new Settings(read, cones), hardware(root, gpio, lines));
     }
 
     private static Hardware hardware(Fields root, Fields gpio, LineBook lines) {
+        // Stands in for a path that was refused; such a configuration is never handed out.
         Path none = Path.of("/");
         Fields oneWire = root.sub("one-wire");
         Fields socket = root.sub("socket");

@@ -64,6 +64,7 @@ final class HeatRules {
         }
     }
 
+    /** Too weak never gets warm, too strong outruns every check (science.md §9, stuck-on heater). */
     private void power() {
         double litres = warmed();
         double perLitre = read.fittings().heat().watts() / litres;
@@ -77,6 +78,7 @@ final class HeatRules {
         }
     }
 
+    /** What is allowed but leaves one way less to switch heat off. */
     private void warn() {
         Cone.Heat heat = read.fittings().heat();
         if (!heat.cutOut()) {

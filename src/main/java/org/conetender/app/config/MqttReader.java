@@ -54,6 +54,7 @@ final class MqttReader {
         return Optional.empty();
     }
 
+    /** Half a login would fail at the broker, hours later and far from this file. */
     private void together() {
         if (mqtt.given("user") && !mqtt.given("password-file")) {
             mqtt.at().wrong("user", "a user needs a password: name a file that holds it as "

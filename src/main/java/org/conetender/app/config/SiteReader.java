@@ -79,6 +79,7 @@ final class SiteReader {
     }
 
     private double powerLimit(List<Cone> cones) {
+        // A limit below one heater would keep its cone cold for ever; unreadable ratings do not count.
         double largest = cones.stream().mapToDouble(c -> c.fittings().heat().watts())
                 .filter(w -> !Double.isNaN(w)).max().orElse(0);
         double limit = site.number("power-limit-w", largest);

@@ -20,7 +20,8 @@ public record Alarm(String cone, AlarmKind kind, String what, Course course) {
      * @param toldAtMs when last, monotonic ms
      * @param acknowledgedAtMs when a person acknowledged, monotonic ms; empty while nobody has
      */
-    public record Course(Moment since, long goneAtMs, int told, long toldAtMs, Optional<Long> acknowledgedAtMs) {}
+    public record Course(Moment since, long goneAtMs, int told, long toldAtMs,
+            Optional<Long> acknowledgedAtMs) {}
 
     /** Whether a person has been told, which is when it counts. */
     public boolean raised() {
@@ -41,12 +42,14 @@ public record Alarm(String cone, AlarmKind kind, String what, Course course) {
     }
 
     Alarm present(long goneAtMs) {
-        return new Alarm(cone, kind, what, new Course(course.since(), goneAtMs, course.told(), course.toldAtMs(),
+        return new Alarm(cone, kind, what,
+                new Course(course.since(), goneAtMs, course.told(), course.toldAtMs(),
                 course.acknowledgedAtMs()));
     }
 
     Alarm told(long nowMs) {
-        return new Alarm(cone, kind, what, new Course(course.since(), course.goneAtMs(), course.told() + 1, nowMs,
+        return new Alarm(cone, kind, what,
+                new Course(course.since(), course.goneAtMs(), course.told() + 1, nowMs,
                 Optional.empty()));
     }
 

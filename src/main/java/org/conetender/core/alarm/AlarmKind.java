@@ -8,30 +8,38 @@ import org.conetender.core.unit.Units;
  * person does. Whatever asks nothing of a person is not here. Delays are guesses unless said.
  */
 public enum AlarmKind {
-    OVERHEAT(Priority.NOW, 0, "Heat is locked off. Unplug the heater, let the water cool, find the cause, then "
+    OVERHEAT(Priority.NOW, 0,
+            "Heat is locked off. Unplug the heater, let the water cool, find the cause, then "
             + "acknowledge."),
     ROOM_TOO_WARM(Priority.SOON, 60, "The heater is off already; cool the room or the cone."),
     ARREST(Priority.NOW, 0, "Development stands still. Cool the cone now, gently."),
     COOKED(Priority.NOW, 0, "Look before feeding: this batch may be lost."),
-    WELDED(Priority.NOW, 0, "Unplug the heater now: its switch does not open. Mend it before you acknowledge."),
-    NO_EFFECT(Priority.SOON, 0, "Heat is locked off. See that heater and probe are under water and the heater is "
+    WELDED(Priority.NOW, 0,
+            "Unplug the heater now: its switch does not open. Mend it before you acknowledge."),
+    NO_EFFECT(Priority.SOON, 0,
+            "Heat is locked off. See that heater and probe are under water and the heater is "
             + "whole, then acknowledge."),
-    PROBE(Priority.SOON, 60, "Heat is off meanwhile. See that the probe is in the water and its plug is dry and firm."),
+    PROBE(Priority.SOON, 60,
+            "Heat is off meanwhile. See that the probe is in the water and its plug is dry and firm."),
     PROBE_UNSTEADY(Priority.SOON, 0, "Heat is locked off. Fix the probe in its place, then acknowledge."),
     DRY(Priority.SOON, 60, "Heat is off. Fill up to the mark, or check the level contact."),
-    WET_CONTACT(Priority.LATER, 600, "The cone was reported drained but its level contact says wet: empty it, or "
+    WET_CONTACT(Priority.LATER, 600,
+            "The cone was reported drained but its level contact says wet: empty it, or "
             + "check the contact."),
     AIR_FAILED(Priority.SOON, 30, "See that the pump runs, its hose is on and the air valve is open."),
-    AIR_FAILED_ANIMALS(Priority.NOW, 30, "The nauplii suffocate within minutes: start the pump, put the hose on, "
+    AIR_FAILED_ANIMALS(Priority.NOW, 30,
+            "The nauplii suffocate within minutes: start the pump, put the hose on, "
             + "open the air valve."),
     AIR_DUE(Priority.NOW, 0, "Finish drawing or open the air valve: the air comes back by itself."),
     AIR_SHUT_IN(Priority.NOW, 0, "Open the air valve now: the pump runs but no air gets in."),
     AIR_BACK(Priority.LATER, 0, "The separation is over; report 'settle' again when you are there to draw."),
     SIPHON(Priority.SOON, 0, "Shut the air valve while the pump runs, then report 'valve-shut'."),
     DOUBTFUL(Priority.SOON, 0, "Look before feeding."),
-    RECORD(Priority.SOON, 60, "Control goes on, but nothing new is started. Check the disk: is it full, or read-only?"),
+    RECORD(Priority.SOON, 60,
+            "Control goes on, but nothing new is started. Check the disk: is it full, or read-only?"),
     CLOCK(Priority.LATER, 0, "Control is not affected; times shown may be wrong. Check the network."),
-    LATE(Priority.SOON, 10, "The computer is overloaded or its clock stalls; outputs fall to their safe level when "
+    LATE(Priority.SOON, 10,
+            "The computer is overloaded or its clock stalls; outputs fall to their safe level when "
             + "it hangs. Restart it if this stays.");
 
     /** How soon a person has to act. */

@@ -41,7 +41,8 @@ public record Alarms(Map<String, Alarm> standing) {
         Map<String, Alarm> next = new TreeMap<>(standing);
         for (Cause c : causes) {
             Alarm known = next.get(Alarm.key(c.cone(), c.kind()));
-            Alarm fresh = new Alarm(c.cone(), c.kind(), c.what(), new Alarm.Course(now, -1, 0, 0, Optional.empty()));
+            Alarm fresh = new Alarm(c.cone(), c.kind(), c.what(),
+                    new Alarm.Course(now, -1, 0, 0, Optional.empty()));
             next.put(fresh.key(), known == null ? fresh : known.present(-1));
         }
         List<Alarm> over = fade(causes, next, now.monoMs());

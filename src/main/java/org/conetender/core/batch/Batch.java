@@ -51,7 +51,8 @@ public record Batch(long number, Stage stage, Optional<Fill> fill, Optional<Stoc
         }
 
         Marks setpoint(double degreesC) {
-            return new Marks(salted, valveShut, harvests, OptionalDouble.of(degreesC), handsIn, toppedUp, words);
+            return new Marks(salted, valveShut, harvests, OptionalDouble.of(degreesC), handsIn, toppedUp,
+                    words);
         }
 
         Marks handsIn(Moment at) {
@@ -95,7 +96,8 @@ public record Batch(long number, Stage stage, Optional<Fill> fill, Optional<Stoc
         if (marks.words().doubts().contains(why)) {
             return this;
         }
-        return with(marks.words(new Words(plus(marks.words().doubts(), List.of(why)), marks.words().assumed())));
+        return with(marks.words(new Words(plus(marks.words().doubts(), List.of(why)),
+                marks.words().assumed())));
     }
 
     Batch assumed(List<String> steps) {

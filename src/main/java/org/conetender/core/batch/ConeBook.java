@@ -93,7 +93,8 @@ public record ConeBook(Batch base, List<Fact> facts, Batch batch, Usual usual, L
         List<Fact> kept = new ArrayList<>();
         Batch b = base;
         for (Fact f : facts) {
-            boolean same = f.seq() == gone.seq() || (!gone.source().isEmpty() && f.source().equals(gone.source()));
+            boolean same = f.seq() == gone.seq()
+                    || (!gone.source().isEmpty() && f.source().equals(gone.source()));
             boolean derived = f.seq() > gone.seq() && f.change() instanceof Change.Moved;
             if (!same && !derived) {
                 kept.add(f);

@@ -20,7 +20,8 @@ public final class Fits {
     public static Optional<String> refusal(ConeBook book, Step step) {
         Stage stage = book.batch().stage();
         return Optional.ofNullable(switch (step) {
-            case STARTED -> stage instanceof Stage.Clean || stage instanceof Stage.Drained || stage.hasAnimals()
+            case STARTED -> stage instanceof Stage.Clean || stage instanceof Stage.Drained
+                    || stage.hasAnimals()
                     ? null : holds(book, "started");
             case FILLED -> fill(stage, book);
             case STOCKED -> stock(stage, book);
@@ -31,11 +32,13 @@ public final class Fits {
             case TOPPED_UP -> stage.hasWater() ? null : "there is no water in it; report 'filled' instead.";
             case SETTLE -> settle(stage);
             case DRAWING -> stage instanceof Stage.Settling || stage instanceof Stage.Settled ? null
-                    : stage instanceof Stage.Drawing ? "drawing was reported already; report 'drained' when it is done."
+                    : stage instanceof Stage.Drawing
+                    ? "drawing was reported already; report 'drained' when it is done."
                     : "nothing has settled yet; report 'settle' and wait for the layer first.";
             case PART_DRAWN -> stage instanceof Stage.Drawing ? null
                     : "nobody is drawing; report 'drawing' first.";
-            case DRAINED -> stage.hasWater() ? null : "it holds no water as far as reported; nothing to drain.";
+            case DRAINED -> stage.hasWater() ? null
+                    : "it holds no water as far as reported; nothing to drain.";
             case CLEANED -> cleaned(stage);
             case RINSED, DISINFECTED -> stage instanceof Stage.Drained || stage instanceof Stage.Clean ? null
                     : "it still holds a batch; report 'drained' first.";
@@ -80,9 +83,11 @@ public final class Fits {
         return switch (stage) {
             case Stage.Hatching _, Stage.Ready _ -> null;
             case Stage.Settling _, Stage.Settled _, Stage.Drawing _ -> "it is settling already.";
-            case Stage.Hydrating _, Stage.Incubating _ -> "nothing has hatched yet; wait for the ready time, or "
+            case Stage.Hydrating _, Stage.Incubating _ ->
+                    "nothing has hatched yet; wait for the ready time, or "
                     + "report 'first-seen' if nauplii swim.";
-            case Stage.Clean _, Stage.Filled _, Stage.Drained _, Stage.Abandoned _ -> "there is nothing to harvest.";
+            case Stage.Clean _, Stage.Filled _, Stage.Drained _, Stage.Abandoned _ ->
+                    "there is nothing to harvest.";
         };
     }
 
@@ -90,7 +95,8 @@ public final class Fits {
         return switch (stage) {
             case Stage.Hydrating _, Stage.Incubating _ -> "its cysts have not hatched; if the cone really is "
                     + "empty report 'drained' first, then 'cleaned'.";
-            case Stage.Clean _, Stage.Filled _, Stage.Hatching _, Stage.Ready _, Stage.Settling _, Stage.Settled _,
+            case Stage.Clean _, Stage.Filled _, Stage.Hatching _, Stage.Ready _, Stage.Settling _,
+                    Stage.Settled _,
                  Stage.Drawing _, Stage.Drained _, Stage.Abandoned _ -> null;
         };
     }
@@ -102,7 +108,8 @@ public final class Fits {
             case Ask.DidStock s -> first(range("cysts-g", s.cystsG(), 0.01, 200), lot(s.lot()));
             case Ask.DidCount c -> first(c.nauplii() < 0 || c.umbrella() < 0 || c.unhatched() < 0
                     || c.nauplii() > 1_000_000 || c.umbrella() > 1_000_000 || c.unhatched() > 1_000_000
-                    ? "counts must lie between 0 and 1000000." : null, range("sample-ml", c.sampleMl(), 0.01, 1_000));
+                    ? "counts must lie between 0 and 1000000." : null,
+                    range("sample-ml", c.sampleMl(), 0.01, 1_000));
             case Ask.SetUsual u -> first(u.litres().map(v -> range("litres", v, 0.1, 25)).orElse(null),
                     u.ppt().map(v -> range("ppt", v, 0, 90)).orElse(null),
                     u.cystsG().map(v -> range("cysts-g", v, 0.01, 200)).orElse(null),
@@ -122,7 +129,8 @@ public final class Fits {
 
     private static String range(String name, double v, double least, double most) {
         return v >= least && v <= most ? null
-                : name + " = " + v + " cannot be right; give a number from " + trim(least) + " to " + trim(most) + ".";
+                : name + " = " + v + " cannot be right; give a number from " + trim(least) + " to "
+                + trim(most) + ".";
     }
 
     private static String trim(double d) {

@@ -29,9 +29,9 @@ public final class Moves {
                     new Change.Moved("incubating", "hydration is over");
             case Stage.Incubating _ when done.degreeHours() >= done.speed().k10() ->
                     new Change.Moved("hatching", "one in ten should have hatched");
-            case Stage.Hatching s when done.degreeHours() >= done.speed().k90()
+            case Stage.Hatching s when done.degreeHours() >= done.speed().calledReadyAt()
                     && (b.marks().harvests() == 0 || clock.past(s.since(), SECOND_HARVEST_MS)) ->
-                    new Change.Moved("ready", "nine in ten should have hatched");
+                    new Change.Moved("ready", "the harvest point is reached");
             case Stage.Settling s when clock.past(s.since(), clock.settleMs()) ->
                     new Change.Moved("settled", "the wait is over");
             case Stage.Clean _, Stage.Filled _, Stage.Hydrating _, Stage.Incubating _, Stage.Hatching _,

@@ -11,7 +11,11 @@ public final class Obvious {
     /** @param step the next step  @param dangerous whether the button must be held for it (design.md) */
     public record Next(Step step, boolean dangerous) {}
 
-    /** The next step; empty while there is nothing to do. @param canSiphon whether stopping air needs a shut valve */
+    /**
+     * The next step; empty while there is nothing to do.
+     *
+     * @param canSiphon whether stopping air needs a shut valve
+     */
     public static Optional<Next> after(Batch b, boolean canSiphon) {
         return Optional.ofNullable(switch (b.stage()) {
             case Stage.Clean _ -> new Next(Step.STARTED, false);
@@ -21,7 +25,8 @@ public final class Obvious {
             case Stage.Settled _ -> new Next(Step.DRAWING, true);
             case Stage.Drawing _ -> new Next(Step.DRAINED, false);
             case Stage.Drained _ -> new Next(Step.CLEANED, false);
-            case Stage.Hydrating _, Stage.Incubating _, Stage.Hatching _, Stage.Settling _, Stage.Abandoned _ -> null;
+            case Stage.Hydrating _, Stage.Incubating _, Stage.Hatching _, Stage.Settling _,
+                    Stage.Abandoned _ -> null;
         });
     }
 }

@@ -26,7 +26,8 @@ public final class Reports {
         return switch (ask) {
             case Ask.Did d -> switch (d.step()) {
                 case DRAINED, ABANDONED, VALVE_OPEN, HANDS_IN, PART_DRAWN -> true;
-                case STARTED, FILLED, SALTED, STOCKED, FIRST_SEEN, VALVE_SHUT, SETTLE, DRAWING, RINSED, CLEANED,
+                case STARTED, FILLED, SALTED, STOCKED, FIRST_SEEN, VALVE_SHUT, SETTLE, DRAWING, RINSED,
+                        CLEANED,
                      DISINFECTED, TOPPED_UP, TOO_EARLY, RIGHT, LATE -> false;
             };
             case Ask.DidFill _, Ask.DidStock _, Ask.DidCount _, Ask.SetUsual _, Ask.SetSetpoint _,

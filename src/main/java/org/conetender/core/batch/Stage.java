@@ -78,7 +78,8 @@ public sealed interface Stage {
             case Settling s -> s.since();
             case Settled s -> s.airOffAt();
             case Drawing d -> d.airOffAt();
-            case Clean _, Filled _, Hydrating _, Incubating _, Hatching _, Ready _, Drained _, Abandoned _ -> null;
+            case Clean _, Filled _, Hydrating _, Incubating _, Hatching _, Ready _, Drained _, Abandoned _ ->
+                    null;
         };
     }
 }

@@ -1,10 +1,12 @@
 package org.conetender.core.face;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
+import org.conetender.core.alarm.AlarmKind;
 import org.conetender.core.image.Step;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.settings.Settings;
@@ -19,8 +21,10 @@ public final class Description {
             + "drained,abandoned";
     static final String STEPS = Arrays.stream(Step.values()).map(Step::word).collect(Collectors.joining(","));
 
-    static final String FILLED = schema(Map.of("litres", number(0.1, 25), "ppt", number(0, 90)), "litres", "ppt");
-    static final String STOCKED = schema(Map.of("lot", text(40), "cysts-g", number(0.01, 200)), "lot", "cysts-g");
+    static final String FILLED = schema(Map.of("litres", number(0.1, 25), "ppt", number(0, 90)), "litres",
+            "ppt");
+    static final String STOCKED = schema(Map.of("lot", text(40), "cysts-g", number(0.01, 200)), "lot",
+            "cysts-g");
     static final String COUNT = schema(Map.of("nauplii", whole(), "umbrella", whole(), "unhatched", whole(),
             "sample-ml", number(0.01, 1000)), "nauplii", "umbrella", "unhatched", "sample-ml");
 
@@ -56,7 +60,8 @@ public final class Description {
                 Property.of("duty", "Heat demanded", "float").unit("%"),
                 Property.of("vetoed", "Why heat is withheld", "string")));
         n.put("air", List.of(Property.of("on", "Air commanded on", "boolean"),
-                Property.of("proven", "Whether air is proven to flow", "enum").format("proven,failed,unverified")));
+                Property.of("proven", "Whether air is proven to flow", "enum")
+                .format("proven,failed,unverified")));
         n.put("lamp", List.of(Property.of("on", "Harvest lamp on", "boolean")));
         n.put("siphon", List.of(Property.of("state", "Whether stopping the pump could flood it", "enum")
                 .format("safe,valve-shut,at-risk")));
@@ -80,9 +85,11 @@ public final class Description {
         n.put("feed", List.of(Property.of("next", "Next feed", "datetime"),
                 Property.of("digest", "What is there for it", "string")));
         n.put("room", List.of(Property.of("temperature", "Room temperature", "float").unit("°C")));
-        n.put("site", List.of(Property.of("clock", "Whether the clock is trusted", "enum").format("trusted,untrusted"),
+        n.put("site", List.of(Property.of("clock", "Whether the clock is trusted", "enum")
+                .format("trusted,untrusted"),
                 Property.of("record", "How the record stands", "string"),
-                Property.of("away", "Who may be called while nobody is near; empty ends it", "string").set()));
+                Property.of("away", "Who may be called while nobody is near; empty ends it", "string")
+                .set()));
         return n;
     }
 

@@ -28,7 +28,8 @@ final class Figures {
 
     static Ask count(Map<String, Object> given) {
         Figures f = new Figures(given).only("nauplii", "umbrella", "unhatched", "sample-ml");
-        return new Ask.DidCount(f.whole("nauplii"), f.whole("umbrella"), f.whole("unhatched"), f.number("sample-ml"));
+        return new Ask.DidCount(f.whole("nauplii"), f.whole("umbrella"), f.whole("unhatched"),
+                f.number("sample-ml"));
     }
 
     /** At least one of the usual values. */
@@ -51,7 +52,8 @@ final class Figures {
     }
 
     private double number(String name) {
-        return maybe(name).orElseThrow(() -> new IllegalArgumentException("the figure '" + name + "' is missing"));
+        return maybe(name)
+                .orElseThrow(() -> new IllegalArgumentException("the figure '" + name + "' is missing"));
     }
 
     private Optional<Double> maybe(String name) {
@@ -79,6 +81,7 @@ final class Figures {
     }
 
     private Optional<String> maybeText(String name) {
-        return Optional.ofNullable(given.get(name)).map(v -> v instanceof Double d ? Sentences.plain(d) : v.toString());
+        return Optional.ofNullable(given.get(name))
+                .map(v -> v instanceof Double d ? Sentences.plain(d) : v.toString());
     }
 }

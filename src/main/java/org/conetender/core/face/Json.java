@@ -3,6 +3,7 @@ package org.conetender.core.face;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
+import org.conetender.core.unit.Text;
 
 /** Writes JSON text from maps, lists, strings, numbers and booleans. Only writes; reading is the shell's. */
 public final class Json {
@@ -63,7 +64,7 @@ public final class Json {
                 case '\r' -> s.append("\\r");
                 default -> {
                     if (c < 32) {
-                        s.append("\\u%04x".formatted((int) c));
+                        s.append(Text.of("\\u%04x", (int) c));
                     } else {
                         s.append(c);
                     }

@@ -16,6 +16,7 @@ import org.conetender.core.image.Request;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.settings.Settings;
 import org.conetender.core.unit.Moment;
+import org.conetender.core.unit.Text;
 import org.conetender.core.unit.Units;
 
 /** Whole sentences for people: what, where, since when, what to do. */
@@ -45,16 +46,18 @@ public final class Sentences {
     public static String recorded(Settings s, Book book, Request r) {
         String what = switch (r.ask()) {
             case Ask.Did d -> "'" + d.step().word() + "' is recorded.";
-            case Ask.DidFill f -> "filled with %s L at %s ppt, recorded.".formatted(plain(f.litres()), plain(f.ppt()));
-            case Ask.DidStock k -> "%s g of lot %s, recorded.".formatted(plain(k.cystsG()), k.lot());
-            case Ask.DidCount c -> "count of %d nauplii, %d umbrella, %d unhatched, recorded."
-                    .formatted(c.nauplii(), c.umbrella(), c.unhatched());
+            case Ask.DidFill f ->
+                    Text.of("filled with %s L at %s ppt, recorded.", plain(f.litres()), plain(f.ppt()));
+            case Ask.DidStock k -> Text.of("%s g of lot %s, recorded.", plain(k.cystsG()), k.lot());
+            case Ask.DidCount c -> Text.of("count of %d nauplii, %d umbrella, %d unhatched, recorded.",
+                    c.nauplii(), c.umbrella(), c.unhatched());
             case Ask.SetUsual _ -> "usual values changed.";
-            case Ask.SetSetpoint p -> "this batch is held at %s °C.".formatted(plain(p.degreesC()));
+            case Ask.SetSetpoint p -> Text.of("this batch is held at %s °C.", plain(p.degreesC()));
             case Ask.Withdraw _ -> "the last report is withdrawn; the batch is "
                     + book.cone(r.cone()).batch().stage().word() + " again.";
             case Ask.Acknowledge a -> "alarm '" + a.alarm() + "' is acknowledged"
-                    + (book.cone(r.cone()).latches().isEmpty() ? "." : "; what tripped stays off while its cause lasts.");
+                    + (book.cone(r.cone()).latches().isEmpty() ? "."
+                    : "; what tripped stays off while its cause lasts.");
             case Ask.Away a -> a.helper().isEmpty() ? "Somebody is near again." : "Away is noted; helper: "
                     + a.helper() + ".";
         };
@@ -67,32 +70,39 @@ public final class Sentences {
 
     /** What a dense charge means for its harvest. @param caps of that batch */
     public static String hurried(View.Caps caps) {
-        return " So dense a charge stands only %.0f min without air, which is too short to settle well: it is not "
-                .formatted(Math.floor(Units.minutes(caps.settledMs()))) + "started by itself; draw at once, in parts.";
+        return Text.of(" So dense a charge stands only %.0f min without air, which is too short to settle well: it"
+                + " is not started by itself; draw at once, in parts.",
+                Math.floor(Units.minutes(caps.settledMs())));
     }
 
     /** What the batch asks of a person next, as one sentence. */
     public static String nextStep(Cone cone, Batch b) {
         boolean siphon = cone.fittings().air().geometry().canSiphon();
         return switch (b.stage()) {
-            case Stage.Clean _ -> "shut the drain valve, connect the air, pump on, fill, open the air valve, add salt "
+            case Stage.Clean _ ->
+                    "shut the drain valve, connect the air, pump on, fill, open the air valve, add salt "
                     + "and cysts; then report 'started'.";
-            case Stage.Filled _ -> b.marks().salted() ? "when the salt is dissolved add the cysts; then report 'stocked'."
+            case Stage.Filled _ -> b.marks().salted()
+                    ? "when the salt is dissolved add the cysts; then report 'stocked'."
                     : "add the salt and report 'salted'; then the cysts, and report 'stocked'.";
             case Stage.Hydrating _ -> b.marks().salted() ? "after an hour or two swirl stuck cysts back in."
                     : "add the salt and report 'salted'.";
             case Stage.Incubating _ -> b.marks().salted() ? "nothing; it is growing."
                     : "the salt was never reported; add it and report 'salted'.";
             case Stage.Hatching _ -> "nothing needed; a 'count' is welcome.";
-            case Stage.Ready _ -> b.marks().valveShut() ? "report 'settle' to stop the air, or open the air valve and "
+            case Stage.Ready _ -> b.marks().valveShut()
+                    ? "report 'settle' to stop the air, or open the air valve and "
                     + "report 'valve-open'."
-                    : siphon ? "to harvest, shut the air valve while the pump runs and report 'valve-shut', then 'settle'."
+                    : siphon ? "to harvest, shut the air valve while the pump runs and report "
+                            + "'valve-shut', then 'settle'."
                     : "to harvest, report 'settle'; the air stops and the lamp at the drain comes on.";
             case Stage.Settling _ -> "wait; the nauplii gather at the drain.";
             case Stage.Settled _ -> "see that nothing else is open, then draw: report 'drawing'.";
-            case Stage.Drawing _ -> "let the first 20 to 50 mL go, draw the orange layer into the sieve, stop before the "
+            case Stage.Drawing _ ->
+                    "let the first 20 to 50 mL go, draw the orange layer into the sieve, stop before the "
                     + "shells, shut the drain; then report 'drained', or 'part-drawn' to leave the rest.";
-            case Stage.Drained _ -> "rinse the nauplii; unplug the heater, scrub and rinse the cone; then report "
+            case Stage.Drained _ ->
+                    "rinse the nauplii; unplug the heater, scrub and rinse the cone; then report "
                     + "'cleaned'.";
             case Stage.Abandoned _ -> "unplug the heater, drain and clean the cone; then report 'cleaned'.";
         };

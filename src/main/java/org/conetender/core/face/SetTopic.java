@@ -59,7 +59,8 @@ public final class SetTopic {
     private static Ask ask(String property, String payload) {
         return switch (property) {
             case "hand/step" -> new Ask.Did(Step.of(payload).orElseThrow(() -> new IllegalArgumentException(
-                    "there is no step '" + payload + "'; the steps are " + Description.STEPS.replace(",", ", "))));
+                    "there is no step '" + payload + "'; the steps are "
+                    + Description.STEPS.replace(",", ", "))));
             case "hand/filled" -> Figures.filled(FlatJson.read(payload));
             case "hand/stocked" -> Figures.stocked(FlatJson.read(payload));
             case "hand/count" -> Figures.count(FlatJson.read(payload));

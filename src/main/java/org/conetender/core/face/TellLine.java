@@ -56,7 +56,8 @@ public final class TellLine {
                     + ", and count, usual, setpoint, withdraw, acknowledge, away, back");
         }
         if (!rest.isEmpty()) {
-            throw new IllegalArgumentException("'" + verb + "' takes no figures; leave out '" + rest.getFirst() + "'");
+            throw new IllegalArgumentException("'" + verb + "' takes no figures; leave out '"
+                    + rest.getFirst() + "'");
         }
         return new Ask.Did(step.get());
     }

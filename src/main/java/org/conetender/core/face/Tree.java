@@ -101,7 +101,8 @@ public final class Tree {
         out.put(at + "/site/record", result.findings().values().stream().flatMap(List::stream)
                 .filter(f -> f.alarm().filter(k -> k == AlarmKind.RECORD).isPresent()).findFirst()
                 .map(Finding::what).orElse("kept"));
-        out.put(at + "/site/away", s.book().away().map(a -> a.helper()).filter(h -> !h.isEmpty()).orElse("\0"));
+        out.put(at + "/site/away",
+                s.book().away().map(a -> a.helper()).filter(h -> !h.isEmpty()).orElse("\0"));
         Offering.nextFeed(settings.site().feeding(), now).ifPresent(f -> {
             out.put(at + "/feed/next", iso(f.toInstant().toEpochMilli()));
             out.put(at + "/feed/digest", digest(s, f.toInstant().toEpochMilli()));
@@ -121,7 +122,8 @@ public final class Tree {
             } else if (stage.airOff() != null) {
                 parts.add("cone " + c.id() + " is being harvested");
             } else {
-                live.outlook().forecast().filter(Forecast::reachable).map(f -> readyAt(live, f.ready().announced()))
+                live.outlook().forecast().filter(Forecast::reachable)
+                        .map(f -> readyAt(live, f.ready().announced()))
                         .filter(t -> t <= feedMs).ifPresent(t -> parts.add("cone " + c.id() + " at "
                                 + Sentences.clock(t, zone(), now.wallMs())));
             }
@@ -158,7 +160,8 @@ public final class Tree {
         live.outlook().forecast().ifPresent(f -> {
             out.put(at + "degree-hours-needed", decimals(f.neededDegreeHours(), 1));
             out.put(at + "hatched", decimals(100 * f.hatched().median(), 0));
-            out.put(at + "arrested", String.valueOf(!f.reachable() && f.course().end() != Forecast.End.TOO_SLOW));
+            out.put(at + "arrested",
+                    String.valueOf(!f.reachable() && f.course().end() != Forecast.End.TOO_SLOW));
             out.put(at + "outlook", f.sentence());
             if (f.reachable() && !(b.stage() instanceof Stage.Ready) && b.stage().airOff() == null) {
                 ready(at, live, f);

@@ -17,6 +17,7 @@ public final class AirWhileDrawing implements Guard {
         if (!(v.stage() instanceof Stage.Drawing) || !v.airDue()) {
             return List.of();
         }
-        return List.of(Finding.veto(id(), "its air returns in 2 min while you draw").alarm(AlarmKind.AIR_DUE));
+        return List.of(Finding.veto(id(), "its air returns in 2 min while you draw")
+                .alarm(AlarmKind.AIR_DUE));
     }
 }

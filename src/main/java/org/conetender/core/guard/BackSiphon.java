@@ -27,7 +27,8 @@ public final class BackSiphon implements Guard {
         if (!v.cone().fittings().air().geometry().canSiphon() || shut) {
             return List.of();
         }
-        Finding f = Finding.veto(id(), "stopping the pump could siphon water into it: its outlet is not above the "
+        Finding f = Finding.veto(id(),
+                "stopping the pump could siphon water into it: its outlet is not above the "
                 + "waterline and no check valve is fitted", Power.AIR_OFF);
         return List.of(v.stage().airOff() == null ? f : f.alarm(AlarmKind.SIPHON));
     }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.conetender.core.alarm.AlarmKind;
 import org.conetender.core.settings.Cone.Limits;
+import org.conetender.core.unit.Text;
 import org.conetender.core.unit.Units;
 
 /**
@@ -26,20 +27,22 @@ public final class CookedBatch implements Guard {
         double hottest = v.water().known() ? v.water().hottestC() : Double.NEGATIVE_INFINITY;
         List<Finding> found = new ArrayList<>();
         if (v.latch(id()).isPresent() || hottest >= l.guardC() && ours(v)) {
-            found.add(Finding.trip(id(), "the water passed %.1f °C with the heater at work".formatted(l.guardC()),
+            found.add(Finding.trip(id(),
+                    Text.of("the water passed %.1f °C with the heater at work", l.guardC()),
                     Power.HEAT, Power.CUT_OUT, Power.LAMPS).alarm(AlarmKind.OVERHEAT));
         } else if (hottest >= l.guardC()) {
-            Finding f = Finding.veto(id(), "the room is too warm: the water is at %.1f °C with the heater off"
-                    .formatted(hottest), Power.HEAT, Power.CUT_OUT, Power.LAMPS);
+            Finding f = Finding.veto(id(),
+                    Text.of("the room is too warm: the water is at %.1f °C with the heater off", hottest),
+                    Power.HEAT, Power.CUT_OUT, Power.LAMPS);
             // The probe of an empty cone hangs in the air, or in the hot water it is washed with.
             found.add(v.stage().hasWater() ? f.alarm(AlarmKind.ROOM_TOO_WARM) : f);
         }
         if (hottest >= l.arrestC() && v.stage().develops()) {
-            found.add(Finding.veto(id(), "the water is at %.1f °C, above arrest".formatted(hottest),
+            found.add(Finding.veto(id(), Text.of("the water is at %.1f °C, above arrest", hottest),
                     Power.HEAT).alarm(AlarmKind.ARREST));
         }
         if (hottest >= l.lossC() && v.stage().develops()) {
-            String why = "the water was at %.1f °C or more".formatted(l.lossC());
+            String why = Text.of("the water was at %.1f °C or more", l.lossC());
             found.add(Finding.veto(id(), why, Power.HEAT).alarm(AlarmKind.COOKED).doubting(why));
         }
         return found;
@@ -52,6 +55,7 @@ public final class CookedBatch implements Guard {
 
     private static boolean ours(View v) {
         boolean warmedUp = v.now().monoMs() - v.scene().begun().monoMs() > COASTING_MS;
-        return v.scene().wants().heatWasOn() || warmedUp && v.judged().heat().offForMs() < COASTING_MS;
+        return v.scene().wants().heatWasOn() || v.latch("welded").isPresent() || warmedUp
+                && v.judged().heat().offForMs() < COASTING_MS;
     }
 }

@@ -7,7 +7,8 @@ public final class Guards {
 
     /** One for every row of design.md's table of dangers that needs no learning. */
     public static final List<Guard> ALL = List.of(new CookedBatch(), new WeldedHeater(), new NoEffect(),
-            new LyingProbe(), new DryHeater(), new StillWater(), new Handled(), new AirFailed(), new Suffocation(),
+            new LyingProbe(), new DryHeater(), new StillWater(), new Handled(), new AirFailed(),
+            new Suffocation(),
             new BackSiphon(), new ShutValve(), new AirWhileDrawing(), new PowerCut(), new TooManyWatts(),
             new StaleCommand(), new LostRecord(), new WrongClock(), new SilentFailure());
 

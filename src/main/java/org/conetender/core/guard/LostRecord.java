@@ -18,7 +18,8 @@ public final class LostRecord implements Guard {
     @Override
     public List<Finding> look(View v) {
         return v.scene().image().pipes().store().map(why -> List.of(
-                Finding.veto(id(), "the record cannot be written: " + why).alarm(AlarmKind.RECORD))).orElse(List.of());
+                Finding.veto(id(), "the record cannot be written: " + why).alarm(AlarmKind.RECORD)))
+                .orElse(List.of());
     }
 
     @Override

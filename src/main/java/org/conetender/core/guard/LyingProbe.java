@@ -17,7 +17,8 @@ public final class LyingProbe implements Guard {
     @Override
     public List<Finding> look(View v) {
         List<Finding> found = new ArrayList<>();
-        if (v.latch(id()).isPresent() || v.judged().water().departures().size() >= Water.DEPARTURES_TO_LATCH) {
+        if (v.latch(id()).isPresent()
+                || v.judged().water().departures().size() >= Water.DEPARTURES_TO_LATCH) {
             found.add(Finding.trip(id(), "its probe left the water's course three times within an hour",
                     Power.HEAT, Power.CUT_OUT).alarm(AlarmKind.PROBE_UNSTEADY));
         }

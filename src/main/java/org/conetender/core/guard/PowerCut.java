@@ -3,6 +3,7 @@ package org.conetender.core.guard;
 import java.util.List;
 import org.conetender.core.alarm.AlarmKind;
 import org.conetender.core.unit.Span;
+import org.conetender.core.unit.Text;
 import org.conetender.core.unit.Units;
 
 /** Danger: a power cut that stopped the air for too long once nauplii swim. The batch is doubtful. */
@@ -26,7 +27,8 @@ public final class PowerCut implements Guard {
         if (gap.mostMs() <= v.scene().caps().settledMs()) {
             return List.of();
         }
-        String long1 = gap.bounded() ? "about %.0f min".formatted(Units.minutes(gap.mostMs())) : "an unknown time";
+        String long1 = gap.bounded() ? Text.of("about %.0f min", Units.minutes(gap.mostMs()))
+                : "an unknown time";
         String why = "the power was off for " + long1 + " with nauplii in the water";
         return List.of(Finding.veto(id(), why).alarm(AlarmKind.DOUBTFUL).doubting(why));
     }

@@ -17,6 +17,7 @@ public final class StaleCommand implements Guard {
             return Optional.of(r.from().stale().get() + "; send it again, now.");
         }
         return v.book().recentIds().contains(r.id())
-                ? Optional.of("this request was already carried out; give a new one a new id.") : Optional.empty();
+                ? Optional.of("this request was already carried out; give a new one a new id.")
+                : Optional.empty();
     }
 }

@@ -4,7 +4,10 @@ import java.util.List;
 import org.conetender.core.judge.AirTrack;
 import org.conetender.core.settings.Cone.HeatKind;
 
-/** Danger: heat without stirring. An immersed heater is off while air is off or proven absent (science.md §9). */
+/**
+ * Danger: heat without stirring. An immersed heater is off while air is off or proven absent (science.md
+ * §9).
+ */
 public final class StillWater implements Guard {
 
     @Override

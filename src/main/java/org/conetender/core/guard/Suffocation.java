@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.conetender.core.alarm.AlarmKind;
 import org.conetender.core.unit.Moment;
+import org.conetender.core.unit.Text;
 import org.conetender.core.unit.Units;
 
 /**
@@ -34,8 +35,9 @@ public final class Suffocation implements Guard {
             found.add(Finding.veto(id(), "the daemon restarted while its air was off; the air is back on",
                     Power.AIR_OFF).alarm(AlarmKind.AIR_BACK));
         } else if (v.airOffForMs() >= v.airOffCapMs()) {
-            found.add(Finding.veto(id(), "its air was off for %.0f min, as long as the nauplii stand it; it is back on"
-                    .formatted(Units.minutes(v.airOffCapMs())), Power.AIR_OFF).alarm(AlarmKind.AIR_BACK));
+            found.add(Finding.veto(id(),
+                    Text.of("its air was off for %.0f min, as long as the nauplii stand it; it is back on",
+                            Units.minutes(v.airOffCapMs())), Power.AIR_OFF).alarm(AlarmKind.AIR_BACK));
         }
         return found;
     }

@@ -1,6 +1,7 @@
 package org.conetender.core.guard;
 
 import java.util.List;
+import org.conetender.core.unit.Text;
 
 /** Danger: too many heaters at once. Who is served first is {@code core.heat}'s choice, the limit is ours. */
 public final class TooManyWatts implements Guard {
@@ -18,6 +19,6 @@ public final class TooManyWatts implements Guard {
         double with = v.scene().site().wattsBefore() + v.cone().fittings().heat().watts();
         double limit = v.settings().site().supply().limitWatts();
         return !v.scene().wants().heat() || with <= limit ? List.of()
-                : List.of(Finding.veto(id(), "the site's %.0f W are taken".formatted(limit), Power.HEAT));
+                : List.of(Finding.veto(id(), Text.of("the site's %.0f W are taken", limit), Power.HEAT));
     }
 }

@@ -1,5 +1,7 @@
 package org.conetender.core.hatch;
 
+import org.conetender.core.unit.Text;
+
 /**
  * Base / deviation / ceiling form, in degree-hours instead of a fraction (science.md §3.2): zero up to
  * the base, one degree-hour per hour and kelvin above it, bending down from the deviation temperature
@@ -14,8 +16,9 @@ public record BaseDeviationCeiling(double tbC, double tdC, double tcC) implement
     /** @throws IllegalArgumentException unless base < deviation < ceiling */
     public BaseDeviationCeiling {
         if (!(tbC < tdC && tdC < tcC && Double.isFinite(tbC) && Double.isFinite(tcC))) {
-            throw new IllegalArgumentException("base < deviation < ceiling is needed, got %s, %s, %s °C"
-                    .formatted(tbC, tdC, tcC));
+            throw new IllegalArgumentException(Text.of(
+                    "base < deviation < ceiling is needed, got %s, %s, %s °C",
+                    tbC, tdC, tcC));
         }
     }
 

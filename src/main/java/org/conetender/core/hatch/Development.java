@@ -1,5 +1,6 @@
 package org.conetender.core.hatch;
 
+import org.conetender.core.unit.Text;
 import org.conetender.core.unit.Units;
 
 /**
@@ -25,8 +26,8 @@ public record Development(double leastDegreeHours, double mostDegreeHours, doubl
                 && Double.isFinite(mostDegreeHours + hoursWarm + hoursCold + hoursAboveLoss);
         if (!sound) {
             throw new IllegalArgumentException(
-                    "not a development: %s to %s °C·h, %s h warm, %s h cold, %s h hot"
-                    .formatted(leastDegreeHours, mostDegreeHours, hoursWarm, hoursCold, hoursAboveLoss));
+                    Text.of("not a development: %s to %s °C·h, %s h warm, %s h cold, %s h hot",
+                    leastDegreeHours, mostDegreeHours, hoursWarm, hoursCold, hoursAboveLoss));
         }
     }
 
@@ -51,8 +52,8 @@ public record Development(double leastDegreeHours, double mostDegreeHours, doubl
      */
     public Development advance(long dtMs, double waterLeastC, double waterMostC, Zones zones) {
         if (!(waterLeastC <= waterMostC) || Double.isInfinite(waterMostC - waterLeastC)) {
-            throw new IllegalArgumentException("not a water temperature: %s to %s °C"
-                    .formatted(waterLeastC, waterMostC));
+            throw new IllegalArgumentException(Text.of("not a water temperature: %s to %s °C",
+                    waterLeastC, waterMostC));
         }
         if (dtMs <= 0) {
             return this;

@@ -1,5 +1,7 @@
 package org.conetender.core.hatch;
 
+import org.conetender.core.unit.Text;
+
 /**
  * When a batch will be at its harvest point, as an interval, and how much has hatched now.
  *
@@ -8,7 +10,7 @@ package org.conetender.core.hatch;
  * Past hours are reckoned at the present rate, so they say "about"; who saw the moment keeps its own.
  *
  * @param doneDegreeHours degree-hours done, the middle of what is possible, °C·h
- * @param neededDegreeHours degree-hours at the harvest point for the lot's median, °C·h
+ * @param neededDegreeHours degree-hours at which the batch is called ready, °C·h
  * @param ready hours until the harvest point
  * @param t10Hours median hours until 10 % have hatched
  * @param hatched share of the hatchable that has hatched now
@@ -54,12 +56,14 @@ public record Forecast(double doneDegreeHours, double neededDegreeHours, Ready r
     public String sentence() {
         return switch (course.end()) {
             case REACHED -> "developing";
-            case TOO_WARM -> "stands still: the water is heading for %.1f °C, in arrest; let it cool"
-                    .formatted(course.headingC());
-            case TOO_COLD -> "stands still: the water is heading for %.1f °C, too cold to develop; warm it"
-                    .formatted(course.headingC());
-            case TOO_SLOW -> "too slow: at the projected %.1f °C it takes more than %d hours; warm the water"
-                    .formatted(course.headingC(), HORIZON_H);
+            case TOO_WARM -> Text.of("stands still: the water is heading for %.1f °C, in arrest; let it cool",
+                    course.headingC());
+            case TOO_COLD ->
+                    Text.of("stands still: the water is heading for %.1f °C, too cold to develop; warm it",
+                    course.headingC());
+            case TOO_SLOW ->
+                    Text.of("too slow: at the projected %.1f °C it takes more than %d hours; warm the water",
+                    course.headingC(), HORIZON_H);
         };
     }
 
@@ -75,9 +79,9 @@ public record Forecast(double doneDegreeHours, double neededDegreeHours, Ready r
      * @param rate the same that {@code done} was gained with
      */
     public static Forecast of(Development done, Speed speed, Projection projection, Rate rate) {
-        double needed = speed.k90();
+        double needed = speed.calledReadyAt();
         Ahead ahead = Ahead.walk(done.degreeHours(), needed, projection, rate);
-        double median = ahead.hoursUntil(needed);
+        double median = ahead.hoursUntil(speed.k90());
         Spread spread = Spread.of(done, speed, ahead, rate);
         Ready ready = ready(speed, ahead, spread.logSdAt(Normal.Z90));
         Course course = new Course(end(median, ahead, rate), ahead.headingC(),

@@ -29,7 +29,8 @@ public record Growth(Optional<Batch.Stock> stock, Development done, double lastC
         for (Checkpoint c : checkpoint.stream().toList()) {
             for (Checkpoint.ConePoint p : c.cones()) {
                 if (p.cone().equals(cone) && p.batch() == batch.number() && batch.stock().isPresent()) {
-                    return new Growth(batch.stock(), new Development(p.leastDegreeHours(), p.mostDegreeHours(),
+                    return new Growth(batch.stock(),
+                            new Development(p.leastDegreeHours(), p.mostDegreeHours(),
                             p.hoursArrested(), 0, 0), waterC(c, cone), c.at());
                 }
             }

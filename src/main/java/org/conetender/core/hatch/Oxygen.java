@@ -1,5 +1,7 @@
 package org.conetender.core.hatch;
 
+import org.conetender.core.unit.Text;
+
 /**
  * Oxygen in the cone: how much the water holds, how fast the animals use it, and so how long the air
  * may be off. Pure functions; any thread.
@@ -49,8 +51,8 @@ public final class Oxygen {
                     && hatchedShare >= 0 && hatchedShare <= 1;
             if (!possible) {
                 throw new IllegalArgumentException(
-                        "no cone holds %s g of cysts at %s/g, %s hatched, in %s L of %s ppt"
-                        .formatted(cystsG, naupliiPerGram, hatchedShare, litres, ppt));
+                        Text.of("no cone holds %s g of cysts at %s/g, %s hatched, in %s L of %s ppt",
+                        cystsG, naupliiPerGram, hatchedShare, litres, ppt));
             }
         }
 

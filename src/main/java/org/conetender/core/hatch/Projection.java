@@ -1,5 +1,6 @@
 package org.conetender.core.hatch;
 
+import org.conetender.core.unit.Text;
 import org.conetender.core.unit.Units;
 
 /**
@@ -26,8 +27,8 @@ public record Projection(double waterC, Plant plant, Plan plan) {
         /** Whether every figure is one that a cone can have is checked here, once. */
         public Plant {
             if (!(litres > 0 && watts >= 0 && wattsPerK > 0)) {
-                throw new IllegalArgumentException("no cone holds %s L with %s W and loses %s W/K"
-                        .formatted(litres, watts, wattsPerK));
+                throw new IllegalArgumentException(Text.of("no cone holds %s L with %s W and loses %s W/K",
+                        litres, watts, wattsPerK));
             }
         }
 

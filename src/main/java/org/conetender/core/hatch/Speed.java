@@ -1,5 +1,7 @@
 package org.conetender.core.hatch;
 
+import org.conetender.core.unit.Text;
+
 /**
  * How fast a lot of cysts hatches, and how well that is known: hatch times are lognormal in thermal
  * time, with one sigma at all temperatures (science.md §3.5.4).
@@ -36,8 +38,8 @@ public record Speed(double k50DegreeHours, double sigma, double logSdOfK50, int 
                 && logSdOfK50 >= 0 && logSdOfK50 < 2 && timesSeen >= 0;
         if (!possible) {
             throw new IllegalArgumentException(
-                    "no lot hatches like this: K50 %s °C·h, sigma %s, log-sd %s, seen %d"
-                    .formatted(k50DegreeHours, sigma, logSdOfK50, timesSeen));
+                    Text.of("no lot hatches like this: K50 %s °C·h, sigma %s, log-sd %s, seen %d",
+                    k50DegreeHours, sigma, logSdOfK50, timesSeen));
         }
     }
 
@@ -59,6 +61,14 @@ public record Speed(double k50DegreeHours, double sigma, double logSdOfK50, int 
     /** The field's harvest point: 90 % hatched (science.md §6). */
     public double k90() {
         return degreeHoursAt(0.9);
+    }
+
+    /**
+     * Degree-hours at which a batch is called ready: the harvest point of a lot that is known; the later
+     * quartile of one that is not, so that three harvests in four are not too early (design.md).
+     */
+    public double calledReadyAt() {
+        return known() ? k90() : k90() * Math.exp(Normal.Z75 * logSdOfK50);
     }
 
     /** Whether reports of this lot have replaced the prior. */

@@ -1,6 +1,7 @@
 package org.conetender.core.hatch;
 
 import org.conetender.core.settings.Cone;
+import org.conetender.core.unit.Text;
 
 /**
  * The temperature zones of hydrated cysts (science.md §1): where they develop and how fast, where they
@@ -19,8 +20,8 @@ public record Zones(Rate rate, double lossC) {
 
     public Zones {
         if (!(lossC > rate.ceilingC())) {
-            throw new IllegalArgumentException("loss must lie above arrest (%s °C), got %s °C"
-                    .formatted(rate.ceilingC(), lossC));
+            throw new IllegalArgumentException(Text.of("loss must lie above arrest (%s °C), got %s °C",
+                    rate.ceilingC(), lossC));
         }
     }
 

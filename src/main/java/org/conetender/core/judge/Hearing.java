@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import org.conetender.core.image.ProbeSample;
 import org.conetender.core.image.Reading;
+import org.conetender.core.unit.Text;
 
 /**
  * What one cone's water probes say this tick, and the circumstances in which they say it.
@@ -33,6 +34,6 @@ public record Hearing(List<ProbeSample> samples, double slewKPerS, boolean handl
                 || Math.abs(a - b) <= Water.PAIR_DIFFERS_C) {
             return Optional.empty();
         }
-        return Optional.of("its two probes say %.1f and %.1f °C".formatted(a, b));
+        return Optional.of(Text.of("its two probes say %.1f and %.1f °C", a, b));
     }
 }

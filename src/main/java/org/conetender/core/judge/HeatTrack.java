@@ -12,13 +12,15 @@ import org.conetender.core.unit.Units;
  * a third (control.md §2), so both thresholds are wide.
  *
  * @param offForMs how long heat has been off without a break; 0 while on
+ * @param calmForMs how long nobody has had hands in the water, as far as is known
  * @param lowestOffC lowest water temperature since the element cooled, °C, raised by what an unmeasured
  *     room may have added since; NaN while not watching
  * @param window the open window
  * @param responded whether a window has passed since the start of the process and the last filling
  * @param failed whether the last closed window did not pass
  */
-public record HeatTrack(long offForMs, double lowestOffC, Window window, boolean responded, boolean failed) {
+public record HeatTrack(long offForMs, long calmForMs, double lowestOffC, Window window, boolean responded,
+                        boolean failed) {
 
     /** Energy that closes a window, as the rise it would give without losses, K (guess: 4 probe steps). */
     static final double WINDOW_K = 0.8;
@@ -53,17 +55,17 @@ public record HeatTrack(long offForMs, double lowestOffC, Window window, boolean
     public record Physics(double slopeKPerS, double lossKPerS, boolean coldRoom, double driftKPerS) {}
 
     public static HeatTrack fresh() {
-        return new HeatTrack(0, Double.NaN, Window.NONE, false, false);
+        return new HeatTrack(0, 0, Double.NaN, Window.NONE, false, false);
     }
 
     /** The track of a cone that was filled anew: water must answer again before normal heat. */
     public HeatTrack untested() {
-        return new HeatTrack(offForMs, Double.NaN, Window.NONE, false, failed);
+        return new HeatTrack(offForMs, 0, Double.NaN, Window.NONE, false, failed);
     }
 
     /** The track after a person said that the cause is mended: try again. */
     public HeatTrack forgiven() {
-        return new HeatTrack(offForMs, Double.NaN, Window.NONE, false, false);
+        return new HeatTrack(offForMs, calmForMs, Double.NaN, Window.NONE, false, false);
     }
 
     /** How far the water has risen since the element cooled, K; 0 while not watching. */
@@ -75,12 +77,15 @@ public record HeatTrack(long offForMs, double lowestOffC, Window window, boolean
     public HeatTrack after(Step s, boolean disturbed) {
         long off = s.heated() ? 0 : offForMs + s.dtMs();
         if (disturbed || !(s.water() instanceof Belief.Trusted(double c))) {
-            return new HeatTrack(off, Double.NaN, Window.NONE, responded, failed);
+            return new HeatTrack(off, disturbed ? 0 : calmForMs + s.dtMs(), Double.NaN, Window.NONE,
+                    responded, failed);
         }
-        double lowest = off < COOLED_MS || !s.physics().coldRoom() ? Double.NaN
+        long calm = calmForMs + s.dtMs();
+        // Water poured in warm reaches the probe late, and is no heater's doing.
+        double lowest = off < COOLED_MS || calm < LAG_MS || !s.physics().coldRoom() ? Double.NaN
                 : Double.isNaN(lowestOffC) ? c
                 : Math.min(lowestOffC + s.physics().driftKPerS() * s.dtMs() / 1000.0, c);
-        return closed(new HeatTrack(off, lowest, open(s, c), responded, failed), c);
+        return closed(new HeatTrack(off, calm, lowest, open(s, c), responded, failed), c);
     }
 
     private Window open(Step s, double c) {
@@ -99,6 +104,7 @@ public record HeatTrack(long offForMs, double lowestOffC, Window window, boolean
             return t;
         }
         boolean pass = c - w.startC() + w.lostK() >= FAIR_SHARE * w.givenK();
-        return new HeatTrack(t.offForMs(), t.lowestOffC(), Window.NONE, responded || pass, !pass);
+        return new HeatTrack(t.offForMs(), t.calmForMs(), t.lowestOffC(), Window.NONE, responded || pass,
+                !pass);
     }
 }

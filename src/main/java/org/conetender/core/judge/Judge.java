@@ -69,7 +69,8 @@ public final class Judge {
         ConeJudgement next = new ConeJudgement(water, about.roomC(), image.contact(cone.id() + ".level"),
                 before.heat(), before.air().after(did.airOn(), did.dtMs(), cone.fittings().air(),
                         image.contact(cone.id() + ".air-proof")));
-        boolean disturbed = loose || about.batch().stage() instanceof Stage.Clean || next.air().offForMs() > 0;
+        boolean disturbed = loose || about.batch().stage() instanceof Stage.Clean
+                || next.air().offForMs() > 0;
         HeatTrack heat = before.heat().after(new HeatTrack.Step(did.dtMs(), did.heated(), water.belief(),
                 physics(cone, litres, next)), disturbed);
         return new ConeJudgement(water, next.roomC(), next.level(), heat, next.air());

@@ -8,6 +8,7 @@ import java.util.TreeSet;
 import org.conetender.core.image.ProbeSample;
 import org.conetender.core.image.Reading;
 import org.conetender.core.settings.Cone;
+import org.conetender.core.unit.Text;
 import org.conetender.core.unit.Units;
 
 /**
@@ -105,7 +106,8 @@ public record Water(double lastC, long lastAtMs, List<Seen> trail, Optional<Doub
         ProbeSample s = hearing.best();
         if (s.reading() instanceof Reading.Value(double c) && s.ageMs() <= USABLE_MS) {
             String wrong = c == 85.0 ? "a probe says 85.0 °C, its power-on value"
-                    : c < COLDEST_C || c > HOTTEST_C ? "a probe says " + c + " °C, which hatching water is not"
+                    : c < COLDEST_C || c > HOTTEST_C ? "a probe says " + c
+                    + " °C, which hatching water is not"
                     : pair.orElse(null);
             return wrong == null ? accept(c, nowMs - s.ageMs(), hearing, nowMs)
                     : depart(wrong, c, nowMs - s.ageMs(), nowMs).aged(hearing, nowMs);
@@ -124,8 +126,8 @@ public record Water(double lastC, long lastAtMs, List<Seen> trail, Optional<Doub
             return new Water(c, atMs, trail(c, atMs, h.handled()), Optional.empty(), recent(nowMs), belief, heard)
                     .aged(h, nowMs);
         }
-        String why = "the reading jumped from %.1f to %.1f °C, as a probe does that left the water"
-                .formatted(trail.isEmpty() ? lastC : trail.getFirst().degreesC(), c);
+        String why = Text.of("the reading jumped from %.1f to %.1f °C, as a probe does that left the water",
+                trail.isEmpty() ? lastC : trail.getFirst().degreesC(), c);
         return depart(why, c, atMs, nowMs).aged(h, nowMs);
     }
 

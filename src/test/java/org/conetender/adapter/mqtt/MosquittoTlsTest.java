@@ -28,7 +28,8 @@ class MosquittoTlsTest {
         Path store = certificate();
         int plainPort = MosquittoProcess.freePort();
         try (MosquittoProcess broker = MosquittoProcess.start(folder,
-                "certfile " + pem("cert.pem", "CERTIFICATE", store(store).getCertificate("broker").getEncoded()),
+                "certfile "
+                + pem("cert.pem", "CERTIFICATE", store(store).getCertificate("broker").getEncoded()),
                 "keyfile " + pem("key.pem", "PRIVATE KEY",
                         store(store).getKey("broker", PASSWORD.toCharArray()).getEncoded()),
                 "listener " + plainPort + " 127.0.0.1")) {
@@ -52,7 +53,8 @@ class MosquittoTlsTest {
 
     private static Process child(Path store, String uri) throws IOException {
         return new ProcessBuilder(tool("java"), "-Djavax.net.ssl.trustStore=" + store,
-                "-Djavax.net.ssl.trustStorePassword=" + PASSWORD, "-cp", System.getProperty("java.class.path"),
+                "-Djavax.net.ssl.trustStorePassword=" + PASSWORD, "-cp",
+                System.getProperty("java.class.path"),
                 ChildDaemon.class.getName(), uri).inheritIO().start();
     }
 

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
@@ -293,7 +294,7 @@ class OneWireTest {
     private static void rewrite(Path file, AtomicBoolean stop) {
         for (int i = 0; !stop.get(); i++) {
             try (var out = Files.newOutputStream(file, StandardOpenOption.TRUNCATE_EXISTING)) {
-                for (byte b : (i % 2 == 0 ? "27062\n" : "-10125\n").getBytes()) {
+                for (byte b : (i % 2 == 0 ? "27062\n" : "-10125\n").getBytes(StandardCharsets.US_ASCII)) {
                     out.write(b);
                 }
                 for (int n = 0; n < 20_000; n++) {

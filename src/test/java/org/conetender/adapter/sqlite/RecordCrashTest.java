@@ -1,5 +1,6 @@
 package org.conetender.adapter.sqlite;
 
+import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
@@ -66,7 +67,7 @@ class RecordCrashTest {
 
     /** Lets it print some lines and work on for a random moment more, so that the kill falls anywhere. */
     private void killAfter(int lines, int spins, Process writer) throws Exception {
-        try (BufferedReader out = new BufferedReader(new InputStreamReader(writer.getInputStream()))) {
+        try (BufferedReader out = new BufferedReader(new InputStreamReader(writer.getInputStream(), UTF_8))) {
             for (int i = 0; i < lines; i++) {
                 note(out.readLine());
             }

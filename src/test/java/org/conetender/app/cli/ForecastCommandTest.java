@@ -61,8 +61,8 @@ class ForecastCommandTest {
                 .contains("61 readings from 2026-03-01 19:00 to 2026-03-02 05:00 (Europe/London)")
                 .contains("   1  2026-03-01 20:00    26.00  26.00  26.00   14.00   14.0")
                 .contains("  10  2026-03-02 05:00    26.00  26.00  26.00   14.00  140.0")
-                .contains("140.0 done of 328.4 needed")
-                // (328.4 − 140) / 14 = 13.46 h after 05:00
+                .contains("140.0 done of 375.9 needed")
+                // Half of such lots: (328.4 − 140) / 14 = 13.46 h after 05:00
                 .contains("ready at 2026-03-02 18:27; 8 in 10 such batches between ")
                 .contains("plan for 2026-03-0")
                 .contains("stay at 26.0 °C");
@@ -81,7 +81,7 @@ class ForecastCommandTest {
         assertThat(run("--zone", "UTC", "--json")).isZero();
         JsonNode json = new ObjectMapper().readTree(out.toString());
         assertThat(json.get("degree-hours").asDouble()).isEqualTo(140);
-        assertThat(json.get("degree-hours-needed").asDouble()).isCloseTo(328.4, within(0.1));
+        assertThat(json.get("degree-hours-needed").asDouble()).isCloseTo(375.9, within(0.1));
         assertThat(json.get("ready-at").asText()).startsWith("2026-03-02T18:27:");
         assertThat(json.get("ready-from").asText()).isLessThan(json.get("ready-at").asText());
         assertThat(json.get("ready-until").asText()).isGreaterThan(json.get("announced-at").asText());

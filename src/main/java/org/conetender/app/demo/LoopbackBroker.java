@@ -1,4 +1,4 @@
-package org.conetender.sim;
+package org.conetender.app.demo;
 
 import java.io.IOException;
 import java.net.URI;

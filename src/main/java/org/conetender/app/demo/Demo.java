@@ -1,0 +1,208 @@
+package org.conetender.app.demo;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.net.URI;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.time.OffsetDateTime;
+import java.time.ZoneId;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.conetender.adapter.clock.LinuxClock;
+import org.conetender.adapter.mqtt.Onlooker;
+import org.conetender.app.Unavailable;
+import org.conetender.app.Wiring;
+import org.conetender.app.config.Config;
+import org.conetender.app.config.ConfigLoader;
+import org.conetender.app.config.Hardware;
+import org.conetender.app.config.Outcome;
+import org.conetender.app.remote.RemoteSite;
+import org.conetender.app.view.SiteView;
+import org.conetender.core.face.Names;
+import org.conetender.sim.Bench;
+import org.conetender.sim.Habit;
+import org.conetender.sim.Person;
+import org.conetender.sim.World;
+
+/**
+ * Larkmoor Fry Room in a box: the real daemon, wired as always, its record in a folder that goes away,
+ * a real broker on loopback, a simulated world below and a person at the other end of the broker.
+ * {@link #second} is the only thing that moves simulated time. One thread.
+ */
+public final class Demo implements AutoCloseable {
+
+    private static final String CONFIG = "/config/larkmoor.toml";
+    /** Half past ten: a day later the hatch is ready for the feed at noon. */
+    private static final Instant BEGIN = Instant.parse("2026-03-02T10:30:00Z");
+    /** How long broker and clients may take to find each other, ms: guess. */
+    private static final long MEETING_MS = 15_000;
+    /** The face is published, and a person looks up, this often, world ms. */
+    private static final long LOOK_MS = 5_000;
+    private static final long NOTE_MS = 60_000;
+    private static final long SECOND_MS = 1_000;
+
+    private final Path folder;
+    private final LoopbackBroker broker;
+    private final World world;
+    private final Wiring wiring;
+    private final RemoteSite site;
+    private final ThroughBroker through;
+    private final Person person;
+    private final ZoneId zone;
+    private final Announcements announced = new Announcements();
+
+    private Demo(Parts parts, Wiring wiring, RemoteSite site) {
+        this.folder = parts.folder();
+        this.broker = parts.broker();
+        this.world = parts.world();
+        this.wiring = wiring;
+        this.site = site;
+        this.zone = parts.config().settings().site().feeding().zone();
+        this.through = new ThroughBroker(site);
+        this.person = new Person(world, parts.config().settings(), Habit.careful(),
+                new Person.Senses(through, through));
+    }
+
+    private record Parts(Path folder, LoopbackBroker broker, World world, Config config) {}
+
+    /**
+     * Starts everything; simulated time stands still.
+     *
+     * @param seed decides what the room, the lots and the person are like
+     * @throws Unavailable in words, if a part does not start
+     */
+    public static Demo open(long seed) throws Unavailable {
+        try {
+            Path folder = Files.createTempDirectory("conetender-demo");
+            LoopbackBroker broker = LoopbackBroker.start();
+            Config config = config(broker, folder);
+            World world = new World(config.settings(), seed, Bench.larkmoor().withStart(BEGIN));
+            return join(new Parts(folder, broker, world, config));
+        } catch (IOException e) {
+            throw new Unavailable("The demonstration does not start: " + e.getMessage(), e);
+        }
+    }
+
+    private static Demo join(Parts parts) throws Unavailable, IOException {
+        Wiring wiring = Wiring.open(parts.config(), () -> new SimGround(parts.world()));
+        LinuxClock real = new LinuxClock();
+        long untilMs = real.now().monoMs() + MEETING_MS;
+        // The tree appears once the daemon has made its first rounds; simulated time does not move.
+        RemoteSite site = RemoteSite.connect(new Onlooker.Address(parts.broker().uri(), Optional.empty()),
+                Names.of("homie", parts.config().settings()), real);
+        while (!complete(site) && real.now().monoMs() < untilMs) {
+            wiring.agents().round();
+            site.awaitNews(50);
+            site.refresh();
+        }
+        if (!complete(site)) {
+            site.close();
+            wiring.close();
+            throw new Unavailable("The demonstration's daemon does not reach its broker: "
+                    + wiring.link().trouble().orElse("it says nothing"), null);
+        }
+        return new Demo(parts, wiring, site);
+    }
+
+    private static boolean complete(RemoteSite site) {
+        return site.state().filter("ready"::equals).isPresent() && site.cones().stream()
+                .allMatch(c -> site.topics().containsKey(site.names().cone(c) + "/hand/next-step"));
+    }
+
+    /** The example configuration, at this broker, with its record in that folder. */
+    private static Config config(LoopbackBroker broker, Path folder) throws IOException {
+        try (InputStream in = Demo.class.getResourceAsStream(CONFIG)) {
+            if (in == null) {
+                throw new IOException("the example " + CONFIG + " is not in the program; build it again");
+            }
+            Outcome outcome = ConfigLoader.parse(new String(in.readAllBytes(), StandardCharsets.UTF_8));
+            return switch (outcome) {
+                case Outcome.Refused r -> throw new IOException("the example " + CONFIG + " is refused: "
+                        + r.errors().getFirst().text(CONFIG));
+                case Outcome.Accepted(Config c, var effective, var warnings) -> new Config(c.settings(),
+                        new Hardware(c.hardware().gpio(), c.hardware().oneWire(),
+                                Optional.of(new Hardware.Mqtt(broker.uri(), "homie", Optional.empty(),
+                                        Optional.empty())),
+                                new Hardware.Paths(folder, folder.resolve("socket"))));
+            };
+        }
+    }
+
+    /** One simulated second: the world, the daemon, now and then the person. */
+    public void second() {
+        world.step(SECOND_MS);
+        wiring.agents().control().doWork();
+        wiring.agents().record().doWork();
+        long now = world.clock().elapsedMs();
+        if (now % LOOK_MS == 0) {
+            wiring.agents().publish().doWork();
+            person.step();
+        }
+        if (now % NOTE_MS == 0) {
+            announced.look(view(), now);
+        }
+    }
+
+    /** What any client sees now. */
+    public SiteView view() {
+        return SiteView.of(site.topics(), site.names(), site.cones(), site.name());
+    }
+
+    /** Simulated milliseconds since the beginning. */
+    public long elapsedMs() {
+        return world.clock().elapsedMs();
+    }
+
+    /** The simulated wall clock. */
+    public OffsetDateTime now() {
+        return Instant.ofEpochMilli(world.clock().trueWallMs()).atZone(zone).toOffsetDateTime();
+    }
+
+    /** How many batches have ended with animals in the sieve. */
+    public int harvests() {
+        return Score.harvests(world).size();
+    }
+
+    /** Forecast against truth, batch by batch. */
+    public List<String> score() {
+        return new Score(world, announced, zone).lines();
+    }
+
+    /** Why the person could not say something, and how much was said at all. */
+    public String person() {
+        return through.trouble().orElse("the person said " + through.said() + " words");
+    }
+
+    /** The person loses the way to the broker, for good: a trial of whether anything happens by another. */
+    public void silence() throws IOException {
+        site.close();
+    }
+
+    /** Where any other client can look on. */
+    public URI broker() {
+        return broker.uri();
+    }
+
+    @Override
+    public void close() throws IOException {
+        try (broker) {
+            wiring.close();
+            site.close();
+        } finally {
+            remove(folder);
+        }
+    }
+
+    private static void remove(Path folder) throws IOException {
+        try (Stream<Path> inside = Files.walk(folder)) {
+            for (Path p : inside.sorted(Comparator.reverseOrder()).toList()) {
+                Files.deleteIfExists(p);
+            }
+        }
+    }
+}

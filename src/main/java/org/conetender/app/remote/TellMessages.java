@@ -1,0 +1,57 @@
+package org.conetender.app.remote;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.conetender.core.face.Json;
+import org.conetender.core.face.Sentences;
+import org.conetender.core.image.Ask;
+
+/** What {@code tell} publishes for what a person typed: the way back from {@code core.face.SetTopic}. */
+public final class TellMessages {
+
+    private static final String EMPTY = "\0";
+
+    /** @param property {@code node/property}, below the cone or the site  @param payload for its set */
+    public record Message(String property, String payload) {}
+
+    private TellMessages() {}
+
+    /** At least one message; several only where several values were given. */
+    public static List<Message> of(Ask ask) {
+        return switch (ask) {
+            case Ask.Did d -> one("hand/step", d.step().word());
+            case Ask.DidFill f -> one("hand/filled", json("litres", f.litres(), "ppt", f.ppt()));
+            case Ask.DidStock s -> one("hand/stocked", json("lot", s.lot(), "cysts-g", s.cystsG()));
+            case Ask.DidCount c -> one("hand/count", json("nauplii", c.nauplii(), "umbrella", c.umbrella(),
+                    "unhatched", c.unhatched(), "sample-ml", c.sampleMl()));
+            case Ask.SetUsual u -> usual(u);
+            case Ask.SetSetpoint s -> one("water/setpoint", Sentences.plain(s.degreesC()));
+            case Ask.Withdraw w -> one("hand/withdraw", w.what());
+            case Ask.Acknowledge a -> one("hand/acknowledge", a.alarm());
+            case Ask.Away a -> one("site/away", a.helper().isEmpty() ? EMPTY : a.helper());
+        };
+    }
+
+    private static List<Message> one(String property, String payload) {
+        return List.of(new Message(property, payload));
+    }
+
+    private static List<Message> usual(Ask.SetUsual u) {
+        List<Message> out = new ArrayList<>();
+        u.lot().ifPresent(v -> out.add(new Message("usual/lot", v)));
+        u.litres().ifPresent(v -> out.add(new Message("usual/litres", Sentences.plain(v))));
+        u.cystsG().ifPresent(v -> out.add(new Message("usual/cysts-g", Sentences.plain(v))));
+        u.ppt().ifPresent(v -> out.add(new Message("usual/ppt", Sentences.plain(v))));
+        return out;
+    }
+
+    private static String json(Object... pairs) {
+        Map<String, Object> m = new LinkedHashMap<>();
+        for (int i = 0; i < pairs.length; i += 2) {
+            m.put((String) pairs[i], pairs[i + 1]);
+        }
+        return Json.write(m);
+    }
+}

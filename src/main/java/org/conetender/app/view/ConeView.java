@@ -1,0 +1,92 @@
+package org.conetender.app.view;
+
+import java.time.OffsetDateTime;
+import java.time.format.DateTimeParseException;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.SortedMap;
+
+/**
+ * One look at a cone. What is not published is empty.
+ *
+ * @param id of the cone
+ * @param hatch the batch
+ * @param water what it is in
+ * @param out what is switched
+ * @param hand what a person is asked, and was told last
+ * @param alerts sentences by their id
+ */
+public record ConeView(String id, Hatch hatch, Water water, Out out, Hand hand,
+                       SortedMap<String, String> alerts) {
+
+    /** @param done degree-hours, °C·h  @param needed for the harvest point, °C·h  @param hatched percent */
+    public record Hatch(String stage, OptionalDouble done, OptionalDouble needed, OptionalDouble hatched,
+                        Ready ready, Optional<String> doubt) {
+        /** Share of the way to the harvest point, 0 to 1. */
+        public OptionalDouble share() {
+            return done.isPresent() && needed.isPresent() && needed.getAsDouble() > 0
+                    ? OptionalDouble.of(Math.clamp(done.getAsDouble() / needed.getAsDouble(), 0, 1))
+                    : OptionalDouble.empty();
+        }
+    }
+
+    /** When it will be ready. @param from one in ten before  @param until nine in ten before */
+    public record Ready(Optional<OffsetDateTime> at, Optional<OffsetDateTime> from,
+            Optional<OffsetDateTime> until) {}
+
+    /** @param degreesC measured  @param setpoint °C  @param trust a word  @param why not trusted */
+    public record Water(OptionalDouble degreesC, OptionalDouble setpoint, String trust,
+            Optional<String> why) {}
+
+    /** @param duty heat demanded, percent  @param vetoed why heat is withheld  @param siphon a word */
+    public record Out(boolean heat, OptionalDouble duty, Optional<String> vetoed, boolean air, String proven,
+                      boolean lamp, String siphon) {}
+
+    /** @param next a sentence  @param answer the last one */
+    public record Hand(String next, Optional<String> answer) {}
+
+    static ConeView of(Map<String, String> topics, String at, String id) {
+        Look l = new Look(topics, at + "/");
+        Ready ready = new Ready(l.time("hatch/ready-at"), l.time("hatch/ready-from"),
+                l.time("hatch/ready-until"));
+        Hatch hatch = new Hatch(l.word("hatch/stage"), l.number("hatch/degree-hours"),
+                l.number("hatch/degree-hours-needed"), l.number("hatch/hatched"), ready,
+                l.text("hatch/doubt"));
+        Water water = new Water(l.number("water/temperature"), l.number("water/setpoint"),
+                l.word("water/trust"),
+                l.text("water/why"));
+        Out out = new Out(l.is("heat/on"), l.number("heat/duty"), l.text("heat/vetoed"), l.is("air/on"),
+                l.word("air/proven"), l.is("lamp/on"), l.word("siphon/state"));
+        return new ConeView(id, hatch, water, out, new Hand(l.word("hand/next-step"), l.text("hand/answer")),
+                SiteView.alerts(topics, at));
+    }
+
+    private record Look(Map<String, String> topics, String prefix) {
+
+        Optional<String> text(String property) {
+            return Optional.ofNullable(topics.get(prefix + property));
+        }
+
+        String word(String property) {
+            return text(property).orElse("?");
+        }
+
+        boolean is(String property) {
+            return text(property).filter("true"::equals).isPresent();
+        }
+
+        OptionalDouble number(String property) {
+            Optional<String> t = text(property).filter(s -> s.matches("-?[0-9.]+(e-?[0-9]+)?"));
+            return t.map(s -> OptionalDouble.of(Double.parseDouble(s))).orElse(OptionalDouble.empty());
+        }
+
+        Optional<OffsetDateTime> time(String property) {
+            try {
+                return text(property).map(OffsetDateTime::parse);
+            } catch (DateTimeParseException foreign) {
+                return Optional.empty(); // somebody else's idea of a time is shown as none
+            }
+        }
+    }
+}

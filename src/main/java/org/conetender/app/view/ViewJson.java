@@ -1,0 +1,55 @@
+package org.conetender.app.view;
+
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.conetender.core.face.Json;
+
+/** A look at a site as one line of JSON, for another program. What is not known is left out. */
+public final class ViewJson {
+
+    private ViewJson() {}
+
+    public static String of(SiteView s) {
+        Map<String, Object> m = new LinkedHashMap<>();
+        m.put("site", s.name());
+        m.put("state", s.state());
+        put(m, "digest", s.notes().digest());
+        m.put("alerts", s.alerts());
+        m.put("cones", s.cones().stream().map(ViewJson::cone).toList());
+        return Json.write(m);
+    }
+
+    private static Map<String, Object> cone(ConeView c) {
+        Map<String, Object> m = new LinkedHashMap<>();
+        m.put("cone", c.id());
+        m.put("stage", c.hatch().stage());
+        put(m, "degree-hours", c.hatch().done());
+        put(m, "degree-hours-needed", c.hatch().needed());
+        put(m, "hatched-percent", c.hatch().hatched());
+        put(m, "ready-at", c.hatch().ready().at().map(Object::toString));
+        put(m, "ready-from", c.hatch().ready().from().map(Object::toString));
+        put(m, "ready-until", c.hatch().ready().until().map(Object::toString));
+        put(m, "doubt", c.hatch().doubt());
+        put(m, "water-c", c.water().degreesC());
+        put(m, "setpoint-c", c.water().setpoint());
+        m.put("trust", c.water().trust());
+        m.put("heat", c.out().heat());
+        m.put("air", c.out().air());
+        m.put("air-proven", c.out().proven());
+        m.put("lamp", c.out().lamp());
+        m.put("siphon", c.out().siphon());
+        m.put("next-step", c.hand().next());
+        m.put("alerts", c.alerts());
+        return m;
+    }
+
+    private static void put(Map<String, Object> m, String key, Optional<String> value) {
+        value.ifPresent(v -> m.put(key, v));
+    }
+
+    private static void put(Map<String, Object> m, String key, OptionalDouble value) {
+        value.ifPresent(v -> m.put(key, v));
+    }
+}

@@ -1,0 +1,6 @@
+/**
+ * What a person is told, and when again. No cause is sought here and no message is sent; guards find
+ * the causes, the face words them. Start with {@link org.conetender.core.alarm.AlarmKind}, which holds
+ * every alarm there is, then {@link org.conetender.core.alarm.Alarms}.
+ */
+package org.conetender.core.alarm;

@@ -1,0 +1,21 @@
+package org.conetender.sim;
+
+import java.util.List;
+
+/** What nobody should say, said nevertheless. */
+final class Nonsense {
+
+    /** Properties and payloads that a clumsy hand or a hostile client may send; few of them make sense. */
+    static final List<String[]> SAID = List.of(
+            new String[] {"hand/step", "dance"}, new String[] {"hand/filled", "{\"litres\":2}"},
+            new String[] {"hand/filled", "{\"litres\":200,\"ppt\":25}"}, new String[] {"hand/filled", "}{"},
+            new String[] {"hand/stocked", "{\"lot\":\"\",\"cysts-g\":2}"},
+            new String[] {"hand/count", "{\"nauplii\":9,\"umbrella\":1,\"unhatched\":2,\"sample-ml\":0.25}"},
+            new String[] {"hand/withdraw", "last"}, new String[] {"hand/withdraw", "drained"},
+            new String[] {"hand/acknowledge", "no-such-alarm"}, new String[] {"water/setpoint", "40"},
+            new String[] {"water/setpoint", "26"}, new String[] {"water/setpoint", "warm"},
+            new String[] {"usual/litres", "99"}, new String[] {"usual/lot", "L-0420"},
+            new String[] {"heat/on", "true"});
+
+    private Nonsense() {}
+}

@@ -1,0 +1,210 @@
+package org.conetender.app;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.concurrent.CopyOnWriteArrayList;
+import org.conetender.adapter.clock.LinuxClock;
+import org.conetender.adapter.mqtt.Eventually;
+import org.conetender.adapter.mqtt.MosquittoProcess;
+import org.conetender.adapter.mqtt.Onlooker;
+import org.conetender.adapter.sqlite.SqliteStore;
+import org.conetender.app.TestBench.Told;
+import org.conetender.app.remote.RemoteSite;
+import org.conetender.core.batch.Change;
+import org.conetender.core.batch.Checkpoint;
+import org.conetender.core.batch.Fact;
+import org.conetender.core.face.Names;
+import org.conetender.core.image.Ask;
+import org.conetender.core.image.Step;
+import org.conetender.core.unit.Moment;
+import org.conetender.homie.Homie5Checker;
+import org.conetender.port.Store;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The real process on a folder that looks like a board, a real broker, and a person at the keyboard. */
+class DaemonEndToEndTest {
+
+    private static final String ROOT = "homie/5/larkmoor";
+    /** What one minute at 30 °C is worth, °C·h: 18 K above 12 °C for a sixtieth of an hour. */
+    private static final double A_MINUTES_WORTH = 0.3;
+
+    @TempDir
+    Path folder;
+
+    private MosquittoProcess broker;
+    private TestBench bench;
+    private RemoteSite site;
+
+    @BeforeEach
+    void begin() throws IOException {
+        broker = MosquittoProcess.start(Files.createDirectories(folder.resolve("broker")));
+        bench = new TestBench(folder, broker.uri());
+    }
+
+    @AfterEach
+    void end() throws IOException {
+        bench.close();
+        if (site != null) {
+            site.close();
+        }
+        broker.close();
+    }
+
+    private void look() throws IOException {
+        site = RemoteSite.connect(new Onlooker.Address(broker.uri(), Optional.empty()), new Names("homie", "larkmoor"),
+                new LinuxClock());
+    }
+
+    private void started() throws IOException {
+        bench.start();
+        bench.shows("the daemon is there", "\"state\":\"ready\".*\"water-c\":.*\"water-c\":.*");
+    }
+
+    @Test
+    void aStepIsRecordedOutputsSwitchAndNonsenseChangesNothing() throws IOException, Store.StoreException {
+        started();
+        look();
+        assertThat(violations(tree())).isEmpty();
+
+        refused(bench.command("tell", "z", "started"), "There is no cone 'z' here; the cones are a, b.");
+        refused(bench.command("tell", "a", "drawing"), "Cone a: ");
+        refused(bench.command("tell", "a", "dance"), "there is no step 'dance'; the steps are started, ");
+        refused(bench.command("tell", "a", "filled", "litres=lots"), "'litres' must be a number, not 'lots'");
+        refused(bench.command("tell", "z", "started", "--socket", bench.socket().toString()), "There is no cone 'z'");
+        nonsense();
+        assertThat(tree()).containsEntry(ROOT + "-a/hatch/stage", "clean")
+                .containsEntry(ROOT + "-b/hatch/stage", "clean");
+
+        assertThat(bench.command("tell", "a", "started")).isEqualTo(new Told(0,
+                "Cone a: 'started' is recorded. Next: after an hour or two swirl stuck cysts back in.\n"));
+        Told near = bench.command("tell", "b", "started", "--socket", bench.socket().toString());
+        assertThat(near.code()).as(near.text()).isZero();
+        Eventually.holds("heat goes on, its cut-out first; " + bench.lines(), 120, () ->
+                "on".equals(bench.outputs().get("a.cut-out")) && bench.lines().stream().anyMatch(l -> l.startsWith("a.heat on")));
+        assertThat(violations(tree())).isEmpty();
+
+        assertThat(bench.signal("INT")).as(bench.log()).isEqualTo(130);
+        assertThat(bench.outputs().values()).as("every output is safe").containsOnly("off");
+        Eventually.holds("goodbye", 5, () -> "disconnected".equals(tree().get(ROOT + "/$state")));
+        assertThat(bench.facts()).extracting(Fact::change).contains(new Change.Told(new Ask.Did(Step.STARTED)))
+                .noneMatch(c -> c.toString().contains("DRAWING"));
+        assertThat(bench.command("tell", "a", "drained").code()).as("nobody is there to answer").isEqualTo(3);
+    }
+
+    /**
+     * What is not known has no value, since a stale one is worse than none (mqtt.md): of all that the
+     * checker finds, only that is no violation here.
+     */
+    static List<String> violations(Map<String, String> retained) {
+        return Homie5Checker.check(retained).stream().filter(v -> !v.endsWith("is described but has no value"))
+                .toList();
+    }
+
+    /** As a stranger's client may send it. */
+    private void nonsense() throws IOException {
+        for (String[] m : new String[][] {{"hand/step", "dance"}, {"hand/filled", "{\"litres\":"},
+            {"water/setpoint", "hot"}, {"hatch/stage", "ready"}, {"hand/filled", "[1,2]"}}) {
+            site.say(ROOT + "-a/" + m[0] + "/set", m[1]);
+            String needle = m[0].equals("hatch/stage") ? "cannot be set" : "Not understood";
+            Eventually.holds("a clear sentence for " + m[1] + ", not " + tree().get(ROOT + "-a/hand/answer"), 10,
+                    () -> tree().getOrDefault(ROOT + "-a/hand/answer", "").contains(needle));
+        }
+    }
+
+    private static void refused(Told told, String sentence) {
+        assertThat(told.text()).contains(sentence);
+        assertThat(told.code()).isEqualTo(1);
+    }
+
+    @Test
+    void afterAKillItStandsWhereItStood() throws IOException, Store.StoreException {
+        double before = history();
+        bench.water(TestBench.PROBE_A, "30000");
+        started();
+        look();
+        assertThat(bench.command("tell", "b", "filled", "litres=2", "ppt=25").code()).isZero();
+        Eventually.holds("it goes on developing", 20, () -> degreeHours() >= before);
+        bench.kill();
+        Eventually.holds("the broker says lost", 10, () -> "lost".equals(tree().get(ROOT + "/$state")));
+        double killed = degreeHours();
+        List<Fact> facts = bench.facts();
+        assertThat(facts.getLast().change()).isEqualTo(new Change.Told(new Ask.DidFill(2, 25)));
+
+        bench.start();
+        Eventually.holds("it is back; " + bench.log(), 60, () -> "ready".equals(tree().get(ROOT + "/$state")));
+        assertThat(tree()).containsEntry(ROOT + "-a/hatch/stage", "hydrating")
+                .containsEntry(ROOT + "-b/hatch/stage", "filled");
+        Eventually.holds("degree-hours are shown", 20, () -> degreeHours() > 0);
+        assertThat(degreeHours()).isCloseTo(killed, within(A_MINUTES_WORTH));
+        assertThat(bench.command("tell", "a", "swirled").code()).isEqualTo(1);
+
+        assertThat(bench.signal("TERM")).as(bench.log()).isEqualTo(143);
+        assertThat(bench.outputs().values()).containsOnly("off");
+        assertThat(bench.facts().subList(0, facts.size())).isEqualTo(facts);
+    }
+
+    @Test
+    void aCorruptReadingNeverBecomesATemperature() throws IOException {
+        started();
+        look();
+        List<String> published = new CopyOnWriteArrayList<>();
+        site.listen((topic, payload) -> {
+            if (topic.endsWith("/water/temperature") && !payload.isEmpty()) {
+                published.add(payload);
+            }
+        });
+        for (String wrong : List.of("85000", "127937", "", "not a number", "0", "99999999999", "-999999")) {
+            bench.water(TestBench.PROBE_A, wrong);
+            site.await(() -> false, 3_000);
+        }
+        assertThat(tree().get(ROOT + "-a/water/trust")).isNotEqualTo("trusted");
+        bench.water(TestBench.PROBE_A, "21000");
+        Eventually.holds("a good reading is believed again", 240,
+                () -> "trusted".equals(tree().get(ROOT + "-a/water/trust")));
+        assertThat(tree()).containsEntry(ROOT + "-a/water/temperature", "21.0");
+        assertThat(published).allMatch("21.0"::equals);
+    }
+
+    /** A batch that was stocked a while ago in this boot, with its last checkpoint half a minute old. */
+    private double history() throws Store.StoreException {
+        Moment now = new LinuxClock().now();
+        Moment then = now.plusMs(-Math.min(40 * 60_000L, now.monoMs() / 2));
+        List<Change> changes = List.of(new Change.Told(new Ask.Did(Step.STARTED)),
+                new Change.Told(new Ask.DidFill(2, 25)), new Change.Told(new Ask.Did(Step.SALTED)),
+                new Change.Told(new Ask.DidStock("L-0417", 2)));
+        List<Fact> facts = new ArrayList<>();
+        for (Change c : changes) {
+            facts.add(new Fact(facts.size() + 1, then, "a", "earlier", c));
+        }
+        try (SqliteStore store = SqliteStore.open(bench.record())) {
+            store.append(facts);
+            store.minute(new Checkpoint(now.plusMs(-Math.min(30_000, now.monoMs() / 4)),
+                    List.of(new Checkpoint.Temperature("a", 30)),
+                    List.of(new Checkpoint.ConePoint("a", 1, 9.5, 9.5, 0))));
+        }
+        return 9.5;
+    }
+
+    private double degreeHours() {
+        return Double.parseDouble(tree().getOrDefault(ROOT + "-a/hatch/degree-hours", "-1"));
+    }
+
+    /** What is retained: without the log, which is not. */
+    private Map<String, String> tree() {
+        Map<String, String> all = new TreeMap<>(site.topics());
+        all.keySet().removeIf(t -> t.contains("/$log/") || t.endsWith("/set"));
+        return all;
+    }
+}
