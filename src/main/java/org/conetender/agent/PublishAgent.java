@@ -75,7 +75,9 @@ public final class PublishAgent implements Agent {
         if (o.retained()) {
             letters.remember(o);
         }
-        transport.offer(o);
+        if (transport.offer(o) && o.retained()) {
+            sent.put(o.topic(), o.payload());
+        }
     }
 
     private int publish(Mail.Shown s, long nowGeneration) {

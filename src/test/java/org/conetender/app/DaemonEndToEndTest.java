@@ -64,8 +64,7 @@ class DaemonEndToEndTest {
 
     private void look() throws IOException {
         site = RemoteSite.connect(new Onlooker.Address(broker.uri(), Optional.empty()),
-                new Names("homie", "larkmoor"),
-                new LinuxClock());
+                new Names("homie", "larkmoor"), new LinuxClock());
     }
 
     private void started() throws IOException {
@@ -95,7 +94,7 @@ class DaemonEndToEndTest {
         assertThat(near.code()).as(near.text()).isZero();
         Eventually.holds("heat goes on, its cut-out first; " + bench.lines(), 120, () ->
                 "on".equals(bench.outputs().get("a.cut-out"))
-                        && bench.lines().stream().anyMatch(l -> l.startsWith("a.heat on")));
+                && bench.lines().stream().anyMatch(l -> l.startsWith("a.heat on")));
         assertThat(violations(tree())).isEmpty();
 
         assertThat(bench.signal("INT")).as(bench.log()).isEqualTo(130);
@@ -113,8 +112,7 @@ class DaemonEndToEndTest {
      */
     static List<String> violations(Map<String, String> retained) {
         return Homie5Checker.check(retained).stream()
-                .filter(v -> !v.endsWith("is described but has no value"))
-                .toList();
+                .filter(v -> !v.endsWith("is described but has no value")).toList();
     }
 
     /** As a stranger's client may send it. */
@@ -123,8 +121,7 @@ class DaemonEndToEndTest {
             {"water/setpoint", "hot"}, {"hatch/stage", "ready"}, {"hand/filled", "[1,2]"}}) {
             site.say(ROOT + "-a/" + m[0] + "/set", m[1]);
             String needle = m[0].equals("hatch/stage") ? "cannot be set" : "Not understood";
-            Eventually.holds("a clear sentence for " + m[1] + ", not " + tree().get(ROOT + "-a/hand/answer"),
-                    10,
+            Eventually.holds("a clear sentence for " + m[1], 10,
                     () -> tree().getOrDefault(ROOT + "-a/hand/answer", "").contains(needle));
         }
     }
@@ -149,8 +146,8 @@ class DaemonEndToEndTest {
         assertThat(facts.getLast().change()).isEqualTo(new Change.Told(new Ask.DidFill(2, 25)));
 
         bench.start();
-        Eventually.holds("it is back; " + bench.log(), 60, () ->
-                "ready".equals(tree().get(ROOT + "/$state")));
+        Eventually.holds("it is back; " + bench.log(), 60,
+                () -> "ready".equals(tree().get(ROOT + "/$state")));
         assertThat(tree()).containsEntry(ROOT + "-a/hatch/stage", "hydrating")
                 .containsEntry(ROOT + "-b/hatch/stage", "filled");
         Eventually.holds("degree-hours are shown", 20, () -> degreeHours() > 0);

@@ -23,9 +23,7 @@ class DemoTest {
     @Test
     void aDayBringsThreeHarvestsAndItsBrokerCarriesAValidTree() throws IOException, Unavailable {
         try (Demo demo = Demo.open(10);
-                RemoteSite stranger = RemoteSite.connect(new Onlooker.Address(demo.broker(),
-                        Optional.empty()),
-                        new Names("homie", "larkmoor"), new LinuxClock())) {
+                RemoteSite stranger = stranger(demo)) {
             boolean everReady = false;
             for (long hour = 1; demo.harvests() < 3 && demo.elapsedMs() < LIMIT_MS; hour++) {
                 while (demo.elapsedMs() < hour * HOUR_MS && demo.harvests() < 3) {
@@ -44,20 +42,23 @@ class DemoTest {
     @Test
     void whatNobodySaidStaysUndone() throws IOException, Unavailable {
         try (Demo demo = Demo.open(10);
-                RemoteSite stranger = RemoteSite.connect(new Onlooker.Address(demo.broker(),
-                        Optional.empty()),
-                        new Names("homie", "larkmoor"), new LinuxClock())) {
+                RemoteSite stranger = stranger(demo)) {
             demo.silence();
             while (demo.elapsedMs() < 3 * HOUR_MS) {
                 demo.second();
             }
             stranger.await(() -> false, 500);
             assertThat(stranger.cones()).hasSize(3)
-                    .allMatch(c ->
-                            "clean".equals(stranger.topics().get("homie/5/larkmoor-" + c + "/hatch/stage")));
+                    .extracting(c -> stranger.topics().get("homie/5/larkmoor-" + c + "/hatch/stage"))
+                    .containsOnly("clean");
             assertThat(stranger.topics().get("homie/5/larkmoor/$state")).isEqualTo("ready");
             assertThat(demo.person()).contains("could not be said");
         }
+    }
+
+    private static RemoteSite stranger(Demo demo) throws IOException {
+        return RemoteSite.connect(new Onlooker.Address(demo.broker(), Optional.empty()),
+                new Names("homie", "larkmoor"), new LinuxClock());
     }
 
     private static Map<String, String> tree(RemoteSite site) {

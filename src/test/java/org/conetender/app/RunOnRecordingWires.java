@@ -24,8 +24,8 @@ public final class RunOnRecordingWires {
         Logging.begin(Level.INFO);
         Clock clock = new LinuxClock();
         Path file = Path.of(args[1]);
-        RecordingProvider wires = new RecordingProvider(() -> clock.now().monoMs(), change ->
-                write(file, change));
+        RecordingProvider wires = new RecordingProvider(() -> clock.now().monoMs(),
+                change -> write(file, change));
         RunCommand run = new RunCommand(lines -> wires.layer());
         System.exit(Main.commandLine(run).execute("run", "--config", args[0]));
     }

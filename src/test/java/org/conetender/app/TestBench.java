@@ -36,8 +36,8 @@ final class TestBench implements AutoCloseable {
         this.folder = folder;
         Path w1 = Files.createDirectories(folder.resolve("w1"));
         Files.createDirectories(folder.resolve("record"));
-        Files.writeString(Files.createDirectories(w1.resolve("w1_bus_master1")).resolve("therm_bulk_read"),
-                "0\n");
+        Path master = Files.createDirectories(w1.resolve("w1_bus_master1"));
+        Files.writeString(master.resolve("therm_bulk_read"), "0\n");
         for (String probe : List.of(PROBE_A, PROBE_B)) {
             Path p = Files.createDirectories(w1.resolve(probe));
             Files.writeString(p.resolve("resolution"), "12\n");

@@ -48,6 +48,8 @@ public final class DemoCommand implements Callable<Integer> {
     private static final long LIMIT_MS = 48L * 3_600_000;
     /** The cleaning up after the last harvest is still shown, simulated ms. */
     private static final long TIDYING_MS = 45L * 60_000;
+    /** While a cone settles and is drawn the picture runs at a tenth, or at this speed if that is more. */
+    private static final double CLOSE_UP = 60;
     private static final long DRAW_MS = 250;
     private static final long NAP_MS = 10;
     /** Between two looks at the view, so that a line bears the time at which it was new, ms. */
@@ -64,7 +66,7 @@ public final class DemoCommand implements Callable<Integer> {
     @Option(names = "--once", description = "end by itself after three harvests")
     private boolean once;
 
-    @Option(names = "--speed", paramLabel = "N", defaultValue = "720",
+    @Option(names = "--speed", paramLabel = "N", defaultValue = "900",
             description = "simulated seconds in one real second, 1 to 20000; default: ${DEFAULT-VALUE}")
     private double speed;
 
@@ -126,7 +128,8 @@ public final class DemoCommand implements Callable<Integer> {
                 && demo.elapsedMs() < Math.min(enoughAtMs, once ? LIMIT_MS : Long.MAX_VALUE)) {
             long nowMs = clock.now().monoMs();
             // A machine that cannot keep up runs slower, and does not run after lost time.
-            owedMs = Math.min(owedMs + (nowMs - lastMs) * speed, speed * DRAW_MS);
+            double pace = demo.separating() ? Math.min(speed, Math.max(CLOSE_UP, speed / 10)) : speed;
+            owedMs = Math.min(owedMs + (nowMs - lastMs) * pace, pace * DRAW_MS);
             lastMs = nowMs;
             for (; owedMs >= 1_000 && clock.now().monoMs() - nowMs < SLICE_MS; owedMs -= 1_000) {
                 demo.second();

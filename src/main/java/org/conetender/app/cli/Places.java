@@ -33,6 +33,11 @@ final class Places {
 
     private Places() {}
 
+    /** With an end, where it has none. */
+    static String sentence(String words) {
+        return words.endsWith(".") || words.endsWith("?") ? words : words + ".";
+    }
+
     static Found find(CommandLine line, ConfigFile file, BrokerOptions options) {
         if (options.broker != null) {
             if (options.site == null || !options.site.matches("[a-z0-9-]+")) {

@@ -109,7 +109,7 @@ public final class TellCommand implements Callable<Integer> {
             site = found.broker().isEmpty() ? null : found.connect(new LinuxClock());
         } catch (IOException e) {
             if (found.socket().isEmpty()) {
-                return end(NO_ANSWER, "The broker: " + e.getMessage() + ".");
+                return end(NO_ANSWER, Places.sentence("The broker: " + e.getMessage()));
             }
             spec.commandLine().getErr()
                     .println("The broker: " + e.getMessage() + ". Trying the local socket.");
@@ -172,7 +172,7 @@ public final class TellCommand implements Callable<Integer> {
                 case UNKNOWN -> end(NO_ANSWER, a.sentence());
             };
         } catch (IOException e) {
-            return end(NO_ANSWER, "The socket: " + e.getMessage() + ".");
+            return end(NO_ANSWER, Places.sentence("The socket: " + e.getMessage()));
         }
     }
 

@@ -93,7 +93,7 @@ public final class WatchCommand implements Callable<Integer> {
                 follow(site, terminal, out);
             } catch (IOException e) {
                 if (once || !seen) {
-                    return nothing("The broker: " + e.getMessage() + ".");
+                    return nothing(Places.sentence("The broker: " + e.getMessage()));
                 }
                 terminal.close();
                 spec.commandLine().getErr().println("The broker: " + e.getMessage() + "; trying again.");

@@ -37,8 +37,8 @@ import org.conetender.sim.World;
 public final class Demo implements AutoCloseable {
 
     private static final String CONFIG = "/config/larkmoor.toml";
-    /** Half past ten: a day later the hatch is ready for the feed at noon. */
-    private static final Instant BEGIN = Instant.parse("2026-03-02T10:30:00Z");
+    /** Half past eight: a day later the hatch is ready before the feed at half past twelve. */
+    private static final Instant BEGIN = Instant.parse("2026-03-02T08:30:00Z");
     /** How long broker and clients may take to find each other, ms: guess. */
     private static final long MEETING_MS = 15_000;
     /** The face is published, and a person looks up, this often, world ms. */
@@ -151,6 +151,11 @@ public final class Demo implements AutoCloseable {
     /** What any client sees now. */
     public SiteView view() {
         return SiteView.of(site.topics(), site.names(), site.cones(), site.name());
+    }
+
+    /** Whether some cone's air is off, so that minutes count and messages must not be outrun. */
+    public boolean separating() {
+        return world.cones().stream().anyMatch(c -> c.air().pausedMs() > 0);
     }
 
     /** Simulated milliseconds since the beginning. */

@@ -37,6 +37,9 @@ final class Score {
     }
 
     List<String> lines() {
+        if (harvests(world).isEmpty()) {
+            return List.of("No harvest yet, so there is no forecast to hold against the truth.");
+        }
         List<String> out = new ArrayList<>();
         out.add("Forecast against truth. The truth is T90: nine in ten of what can hatch have hatched.");
         out.add("Minutes: + announced later than it was, - earlier. A lot nobody has seen hatch is told");

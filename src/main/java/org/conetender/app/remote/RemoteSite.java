@@ -1,10 +1,6 @@
 package org.conetender.app.remote;
 
-import com.fasterxml.jackson.core.JsonFactory;
-import com.fasterxml.jackson.core.JsonParser;
-import com.fasterxml.jackson.core.JsonToken;
 import java.io.IOException;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.SortedMap;
@@ -23,8 +19,6 @@ public final class RemoteSite implements AutoCloseable {
 
     /** How long retained topics may take to arrive after subscribing, ms: guess. */
     public static final long SETTLING_MS = 3_000;
-
-    private static final JsonFactory JSON = new JsonFactory();
 
     private final Onlooker client;
     private final Names names;
@@ -102,7 +96,8 @@ public final class RemoteSite implements AutoCloseable {
     /** The ids of the cones, as the root's description lists them; empty while there is none. */
     public List<String> cones() {
         String d = topics().get(names.root() + "/$description");
-        return d == null ? List.of() : children(d).stream().filter(c -> c.startsWith(names.site() + "-"))
+        return d == null ? List.of() : RootDescription.children(d).stream()
+                .filter(c -> c.startsWith(names.site() + "-"))
                 .map(c -> c.substring(names.site().length() + 1)).toList();
     }
 
@@ -118,7 +113,7 @@ public final class RemoteSite implements AutoCloseable {
     /** What stands under a key of the root's description. */
     public Optional<String> name() {
         String d = topics().get(names.root() + "/$description");
-        return d == null ? Optional.empty() : Optional.ofNullable(field(d, "name"));
+        return d == null ? Optional.empty() : RootDescription.name(d);
     }
 
     /** @see Onlooker#ask */
@@ -134,41 +129,6 @@ public final class RemoteSite implements AutoCloseable {
     /** @see Onlooker#say */
     public void say(String topic, String payload) throws IOException {
         client.say(topic, payload);
-    }
-
-    private static List<String> children(String description) {
-        List<String> out = new ArrayList<>();
-        try (JsonParser p = JSON.createParser(description)) {
-            if (seek(p, "children") && p.nextToken() == JsonToken.START_ARRAY) {
-                while (p.nextToken() == JsonToken.VALUE_STRING) {
-                    out.add(p.getText());
-                }
-            }
-            return out;
-        } catch (IOException notJson) {
-            return List.of(); // no description of ours: a site without cones
-        }
-    }
-
-    private static String field(String description, String key) {
-        try (JsonParser p = JSON.createParser(description)) {
-            return seek(p, key) ? p.nextTextValue() : null;
-        } catch (IOException notJson) {
-            return null; // no description of ours: a site without a name
-        }
-    }
-
-    /** To the value of a key of the outermost object. */
-    private static boolean seek(JsonParser p, String key) throws IOException {
-        p.nextToken();
-        while (p.nextToken() == JsonToken.FIELD_NAME) {
-            if (p.currentName().equals(key)) {
-                return true;
-            }
-            p.nextToken();
-            p.skipChildren();
-        }
-        return false;
     }
 
     @Override

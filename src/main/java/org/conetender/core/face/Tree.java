@@ -98,6 +98,9 @@ public final class Tree {
     private void site(State s) {
         String at = names.root();
         out.put(at + "/site/clock", now.wallTrusted() ? "trusted" : "untrusted");
+        out.put(at + "/site/record", result.findings().values().stream().flatMap(List::stream)
+                .filter(f -> f.alarm().filter(k -> k == AlarmKind.RECORD).isPresent()).findFirst()
+                .map(Finding::what).orElse("kept"));
         out.put(at + "/site/away",
                 s.book().away().map(a -> a.helper()).filter(h -> !h.isEmpty()).orElse("\0"));
         Offering.nextFeed(settings.site().feeding(), now).ifPresent(f -> {

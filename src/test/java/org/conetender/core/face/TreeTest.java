@@ -1,0 +1,188 @@
+package org.conetender.core.face;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.Duration;
+import java.util.Map;
+import java.util.TreeMap;
+import org.conetender.core.Larkmoor;
+import org.conetender.core.Larkmoor.Fitting;
+import org.conetender.core.Story;
+import org.conetender.core.image.Ask;
+import org.conetender.core.image.ContactSample.Level;
+import org.conetender.core.image.Reading;
+import org.conetender.core.image.Step;
+import org.conetender.homie.Homie5Checker;
+import org.junit.jupiter.api.Test;
+
+/** What is shown of a state: a valid Homie 5 tree in every stage, and never a stale value. */
+class TreeTest {
+
+    private static final String A = "homie/5/larkmoor-a/";
+
+    private static Map<String, String> tree(Story s) {
+        Names names = Names.of("homie", s.settings());
+        Map<String, String> all = new TreeMap<>(Tree.of(s.settings(), names, s.last(), s.now()));
+        all.put(names.root() + "/$description", Description.root(s.settings()));
+        all.put(names.root() + "/$state", "ready");
+        s.settings().cones().forEach(c -> {
+            all.put(names.cone(c.id()) + "/$description", Description.cone(s.settings(), c));
+            all.put(names.cone(c.id()) + "/$state", "ready");
+        });
+        return all;
+    }
+
+    private static Map<String, String> valid(Story s) {
+        Map<String, String> all = tree(s);
+        // What is not known is not there (mqtt.md): a value may be missing, but none may be wrong.
+        assertThat(Homie5Checker.check(all)).filteredOn(v -> !v.endsWith("has no value")).isEmpty();
+        assertThat(Tree.everything(s.settings(), Names.of("homie", s.settings())))
+                .containsAll(all.keySet().stream()
+                .filter(t -> !t.endsWith("$state") && !t.endsWith("$description"))
+                        .toList());
+        return all;
+    }
+
+    @Test
+    void everyStageIsAValidTree() {
+        Story s = new Story(Larkmoor.with(Fitting.AIR_PROOF, Fitting.LEVEL, Fitting.ROOM_PROBE,
+                Fitting.SIPHONING));
+        assertThat(valid(s)).containsEntry(A + "hatch/stage", "clean")
+                .containsEntry(A + "siphon/state", "at-risk")
+                .doesNotContainKey(A + "hatch/degree-hours");
+        s.does(Step.FILLED);
+        assertThat(valid(s)).containsEntry(A + "hatch/stage", "filled");
+        s.does(Step.STOCKED);
+        s.minutes(2);
+        assertThat(valid(s)).containsEntry(A + "hatch/stage", "hydrating")
+                .containsKeys(A + "hatch/degree-hours",
+                A + "hatch/ready-at", A + "hatch/ready-from", A + "hatch/ready-until", A
+                + "hatch/degree-hours-needed");
+        s.pass(Duration.ofHours(3));
+        assertThat(valid(s)).containsEntry(A + "hatch/stage", "incubating");
+        s.pass(Duration.ofHours(14));
+        assertThat(valid(s)).containsEntry(A + "hatch/stage", "hatching");
+        s.pass(Duration.ofHours(8));
+        assertThat(valid(s)).containsEntry(A + "hatch/stage", "ready")
+                .doesNotContainKey(A + "hatch/ready-at");
+        s.does(Step.VALVE_SHUT, Step.SETTLE);
+        assertThat(valid(s)).containsEntry(A + "hatch/stage", "settling").containsEntry(A + "air/on", "false")
+                .containsEntry(A + "lamp/on", "true").containsEntry(A + "siphon/state", "valve-shut");
+        s.minutes(6);
+        assertThat(valid(s)).containsEntry(A + "hatch/stage", "settled");
+        s.does(Step.DRAWING);
+        assertThat(valid(s)).containsEntry(A + "hatch/stage", "drawing");
+        s.does(Step.DRAINED);
+        assertThat(valid(s)).containsEntry(A + "hatch/stage", "drained");
+        s.does(Step.FILLED, Step.ABANDONED);
+        assertThat(valid(s)).containsEntry(A + "hatch/stage", "abandoned");
+    }
+
+    @Test
+    void alertsAreWholeSentencesThatSayWhatWhereSinceWhenAndWhatToDo() {
+        Story s = new Story(Larkmoor.with(Fitting.AIR_PROOF));
+        s.does(Step.STARTED, Step.FIRST_SEEN);
+        s.senses.contact("a.air-proof", Level.OPEN);
+        s.minutes(1);
+        assertThat(valid(s).get(A + "$alert/air-failed-animals")).isEqualTo(
+                "Cone a: its air is switched on but none arrives, since 09:00. The nauplii suffocate "
+                        + "within minutes: "
+                + "start the pump, put the hose on, open the air valve.");
+        s.senses.contact("a.air-proof", Level.CLOSED);
+        s.minutes(2);
+        assertThat(valid(s)).doesNotContainKey(A + "$alert/air-failed-animals");
+    }
+
+    @Test
+    void aTemperatureThatIsNotKnownIsNotThere() {
+        Story s = new Story(Larkmoor.with());
+        s.does(Step.STARTED);
+        assertThat(valid(s)).containsEntry(A + "water/temperature", "27.0")
+                .containsEntry(A + "water/trust", "trusted")
+                .doesNotContainKey(A + "water/why");
+        s.senses.silent("a-water", s.now().monoMs() - 1_000);
+        s.seconds(30);
+        assertThat(valid(s)).containsEntry(A + "water/trust", "projected");
+        s.seconds(100);
+        assertThat(valid(s)).doesNotContainKey(A + "water/temperature")
+                .containsEntry(A + "water/trust", "untrusted")
+                .containsKey(A + "water/why").containsKey(A + "$alert/probe").satisfies(t -> assertThat(
+                        t.get(A + "heat/on")).isEqualTo("false"));
+    }
+
+    @Test
+    void whyHeatIsWithheldIsShownWhileItIsWanted() {
+        Story s = new Story(Larkmoor.with(Fitting.AIR_PROOF));
+        s.does(Step.STARTED);
+        s.minutes(1);
+        assertThat(valid(s)).doesNotContainKey(A + "heat/vetoed");
+        s.senses.contact("a.air-proof", Level.OPEN);
+        s.tick();
+        assertThat(valid(s)).containsEntry(A + "heat/vetoed", "no air stirs the water")
+                .containsEntry(A + "air/proven", "failed");
+    }
+
+    @Test
+    void doubtsAreShownBeforeFeeding() {
+        Story s = new Story(Larkmoor.with());
+        s.does(Step.STARTED, Step.FIRST_SEEN);
+        s.minutes(5);
+        s.restart("boot-2", 3_600_000).minutes(1);
+        assertThat(valid(s).get(A + "hatch/doubt"))
+                .startsWith("Look before feeding: the power was off for about 60 min");
+    }
+
+    @Test
+    void oneDigestPerFeedForAllCones() {
+        Story s = new Story(Larkmoor.with());
+        String digest = "homie/5/larkmoor/feed/digest";
+        assertThat(valid(s)).containsEntry(digest, "For the feed at 12:30 nothing will be ready.")
+                .containsEntry("homie/5/larkmoor/feed/next", "2026-03-02T12:30:00+00:00");
+        s.does(Step.STARTED, Step.FIRST_SEEN, Step.SETTLE);
+        assertThat(valid(s).get(digest)).contains("cone a is being harvested");
+        s.does(Step.HANDS_IN);
+        assertThat(valid(s).get(digest)).isEqualTo("For the feed at 12:30: cone a is ready.");
+    }
+
+    @Test
+    void theSiteShowsClockRoomAndWhoIsNear() {
+        Story s = new Story(Larkmoor.with(Fitting.ROOM_PROBE));
+        assertThat(valid(s)).containsEntry("homie/5/larkmoor/site/record", "kept")
+                .containsEntry("homie/5/larkmoor/site/clock", "trusted")
+                .containsEntry("homie/5/larkmoor/room/temperature", "20.0")
+                .containsEntry("homie/5/larkmoor/site/away", "\0");
+        s.ask("", new Ask.Away("Noor"));
+        s.senses.probe("room", new Reading.Absent());
+        s.wall(0, false).tick();
+        assertThat(valid(s)).containsEntry("homie/5/larkmoor/site/clock", "untrusted")
+                .containsEntry("homie/5/larkmoor/site/away", "Noor")
+                .doesNotContainKey("homie/5/larkmoor/room/temperature");
+    }
+
+    @Test
+    void theNextStepIsASentenceForEveryStageAndGeometry() {
+        for (Fitting[] f : new Fitting[][] {{}, {Fitting.SIPHONING}}) {
+            Story s = new Story(Larkmoor.with(f));
+            String next = A + "hand/next-step";
+            assertThat(tree(s).get(next)).contains("then report 'started'");
+            s.does(Step.STARTED, Step.FIRST_SEEN, Step.VALVE_SHUT, Step.SETTLE, Step.HANDS_IN);
+            assertThat(tree(s).get(next)).contains("'valve-open'");
+            s.does(Step.VALVE_OPEN);
+            assertThat(tree(s).get(next))
+                    .contains(f.length > 0 ? "report 'valve-shut', then 'settle'" : "report 'settle'");
+        }
+    }
+
+    @Test
+    void theDescriptionsVersionChangesWithItsContentOnly() {
+        String one = Description.cone(Larkmoor.with(), Larkmoor.with().cones().getFirst());
+        String same = Description.cone(Larkmoor.with(), Larkmoor.with().cones().getFirst());
+        String other = Description.cone(Larkmoor.with(), Larkmoor.with().cones().getLast());
+        assertThat(one).isEqualTo(same).isNotEqualTo(other);
+        assertThat(version(one)).isNotEqualTo(version(other));
+    }
+
+    private static String version(String json) {
+        return json.replaceAll(".*\"version\":(\\d+).*", "$1");
+    }
+}
