@@ -78,7 +78,8 @@ public record Ledger(Book committed, List<Pending> pending, long nextSeq, Book b
 
     /** What the record refused and must be offered again: it is in force already. */
     List<Fact> refused() {
-        return pending.stream().filter(p -> p.way() == Pending.Way.REFUSED).flatMap(p -> p.facts().stream()).toList();
+        return pending.stream().filter(p -> p.way() == Pending.Way.REFUSED).flatMap(p -> p.facts().stream())
+                .toList();
     }
 
     /** The ledger after all of that was offered again. */

@@ -22,10 +22,12 @@ class AgentsTest {
         assertThat(b.sent("larkmoor/$state")).containsExactly("init", "ready");
         assertThat(b.sent("larkmoor-a/$state")).containsExactly("init", "ready");
         int root = b.heard.indexOf(b.heard.getLast());
-        assertThat(b.heard.stream().filter(o -> o.topic().endsWith("/$state")).reduce((x, y) -> y).orElseThrow().topic())
+        assertThat(b.heard.stream().filter(o -> o.topic().endsWith("/$state")).reduce((x, y) -> y)
+                .orElseThrow().topic())
                 .isEqualTo("homie/5/larkmoor/$state");
         assertThat(root).isPositive();
-        assertThat(Homie5Checker.check(b.broker.under("homie/"))).filteredOn(v -> !v.endsWith("has no value")).isEmpty();
+        assertThat(Homie5Checker.check(b.broker.under("homie/")))
+                .filteredOn(v -> !v.endsWith("has no value")).isEmpty();
         assertThat(b.supervisor.isReady()).isTrue();
         assertThat(b.supervisor.lastStatus()).isEqualTo("a clean, b clean, c clean; 0 alarms");
     }
@@ -84,7 +86,8 @@ class AgentsTest {
         b.broker.link(true);
         b.rounds(3);
         assertThat(b.shown("larkmoor-a/hatch/stage")).isEqualTo("clean");
-        b.broker.inject(new Incoming("homie/5/larkmoor-b/hand/step/set", "started", false, Map.of("expires-in-s", "-4")));
+        b.broker.inject(new Incoming("homie/5/larkmoor-b/hand/step/set", "started", false,
+                Map.of("expires-in-s", "-4")));
         b.rounds(3);
         assertThat(b.shown("larkmoor-b/hatch/stage")).isEqualTo("clean");
         assertThat(b.shown("larkmoor-b/hand/answer")).contains("time had run out");
@@ -94,7 +97,8 @@ class AgentsTest {
     void aRequestIdIsCarriedOutOnce() {
         HandBench b = new HandBench().rounds(2);
         for (int i = 0; i < 3; i++) {
-            b.broker.inject(new Incoming("homie/5/larkmoor-a/hand/step/set", "hands-in", false, Map.of("request-id", "x1")));
+            b.broker.inject(new Incoming("homie/5/larkmoor-a/hand/step/set", "hands-in", false,
+                    Map.of("request-id", "x1")));
             b.rounds(i == 0 ? 0 : 3);
         }
         assertThat(b.sent("larkmoor-a/$log/info")).hasSize(3)
@@ -109,7 +113,8 @@ class AgentsTest {
         assertThat(b.shown("larkmoor-a/hatch/degree-hours")).isNotNull();
         b.broker.link(false);
         assertThat(b.shown("larkmoor/$state")).isEqualTo("lost");
-        b.socket.waiting.add(new Request("s1", Request.Origin.fresh("socket", ""), "a", new Ask.Did(Step.DRAINED)));
+        b.socket.waiting.add(new Request("s1", Request.Origin.fresh("socket", ""), "a",
+                new Ask.Did(Step.DRAINED)));
         b.rounds(5);
         b.heard.clear();
         b.broker.link(true);
@@ -146,11 +151,13 @@ class AgentsTest {
     @Test
     void theSocketIsAnsweredWhenItIsDurable() {
         HandBench b = new HandBench().rounds(2);
-        b.socket.waiting.add(new Request("s1", Request.Origin.fresh("socket", ""), "a", new Ask.Did(Step.STARTED)));
+        b.socket.waiting.add(new Request("s1", Request.Origin.fresh("socket", ""), "a",
+                new Ask.Did(Step.STARTED)));
         b.rounds(1);
         assertThat(b.socket.answers).isEmpty();
         b.rounds(2);
-        assertThat(b.socket.answers).singleElement().asString().startsWith("s1 true Cone a: 'started' is recorded.");
+        assertThat(b.socket.answers).singleElement().asString()
+                .startsWith("s1 true Cone a: 'started' is recorded.");
         assertThat(b.shown("larkmoor-a/hand/answer")).as("everybody hears of it").contains("'started'");
     }
 
@@ -176,8 +183,10 @@ class AgentsTest {
         b.set(STEP, "started");
         b.rounds(5);
         assertThat(b.order).hasSize(15);
-        int lastOff = b.order.lastIndexOf(b.order.stream().filter(o -> o.startsWith("off")).reduce((x, y) -> y).orElseThrow());
-        int firstOn = b.order.indexOf(b.order.stream().filter(o -> o.startsWith("on")).findFirst().orElseThrow());
+        int lastOff = b.order.lastIndexOf(b.order.stream().filter(o -> o.startsWith("off"))
+                .reduce((x, y) -> y).orElseThrow());
+        int firstOn = b.order.indexOf(b.order.stream().filter(o -> o.startsWith("on")).findFirst()
+                .orElseThrow());
         assertThat(lastOff).isLessThan(firstOn);
         assertThat(b.supervisor.fed()).isEqualTo(6);
     }

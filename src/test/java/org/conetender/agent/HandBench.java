@@ -155,7 +155,8 @@ final class HandBench {
 
     /** What was sent there, in order, since the beginning or the last {@code heard.clear()}. */
     List<String> sent(String topic) {
-        return heard.stream().filter(o -> o.topic().equals("homie/5/" + topic)).map(Outgoing::payload).toList();
+        return heard.stream().filter(o -> o.topic().equals("homie/5/" + topic)).map(Outgoing::payload)
+                .toList();
     }
 
     void set(String topic, String payload) {

@@ -60,7 +60,8 @@ class CommitOrderTest {
         s.paper.next(false);
         s.seconds(3);
         assertThat(s.stage()).isEqualTo("clean");
-        assertThat(s.replies().getLast().sentence()).startsWith("Not recorded, so not done: the disk is full");
+        assertThat(s.replies().getLast().sentence())
+                .startsWith("Not recorded, so not done: the disk is full");
         assertThat(s.replies().getLast().accepted()).isFalse();
     }
 
@@ -77,7 +78,8 @@ class CommitOrderTest {
         s.paper.mood(Paper.Mood.KEEPING);
         s.minutes(2);
         assertThat(s.paper.facts().getLast().change().toString()).contains("DRAINED");
-        assertThat(s.replies().stream().filter(r -> r.sentence().contains("drained"))).as("answered once").isEmpty();
+        assertThat(s.replies().stream().filter(r -> r.sentence().contains("drained"))).as("answered once")
+                .isEmpty();
         s.restart("boot-1", 1_000).tick();
         assertThat(s.stage()).isEqualTo("drained");
     }
@@ -189,13 +191,15 @@ class CommitOrderTest {
         StringBuilder out = new StringBuilder();
         book.cones().forEach((id, b) -> out.append(id).append(' ').append(b.batch().number()).append(' ')
                 .append(b.batch().stage().word()).append(' ').append(b.batch().marks()).append(' ')
-                .append(b.facts().stream().map(Fact::seq).toList()).append(' ').append(b.latches()).append('\n'));
+                .append(b.facts().stream().map(Fact::seq).toList()).append(' ').append(b.latches())
+                        .append('\n'));
         return out.append(book.recentIds()).toString();
     }
 
     private static Book expected(Ledger ledger, Story s) {
         List<Fact> facts = new ArrayList<>();
-        // What a commit told in this tick is known to the paper but not yet to the book: ask the ledger's own list.
+        // What a commit told in this tick is known to the paper but not yet to the book: ask the ledger's
+        // own list.
         Book b = ledger.committed();
         for (Pending p : ledger.pending()) {
             if (p.takesAway() || s.paper.facts().containsAll(p.facts()) && p.way() == Pending.Way.KEPT) {
@@ -224,7 +228,8 @@ class CommitOrderTest {
             }
             State begun = State.begin(s.settings(), prefix, s.paper.checkpoint(), s.now());
             assertThat(begun.book().cones()).isEqualTo(n == 0 ? begun.book().cones() : book.cones());
-            Result r = new Tick(s.settings()).step(begun, new org.conetender.core.image.Image(s.now().plusMs(1),
+            Result r = new Tick(s.settings())
+                    .step(begun, new org.conetender.core.image.Image(s.now().plusMs(1),
                     s.senses.probes(0), s.senses.contacts(), org.conetender.core.image.Image.Inbox.EMPTY,
                     org.conetender.core.image.Image.Pipes.HEALTHY));
             boolean water = r.next().book().cone("a").batch().stage().hasWater();

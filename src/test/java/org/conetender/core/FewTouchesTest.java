@@ -21,7 +21,8 @@ class FewTouchesTest {
             s.pass(Duration.ofHours(26));
             assertThat(s.stage()).isEqualTo("ready");
             assertThat(s.did("a", Step.CLEANED).accepted()).isTrue();
-            assertThat(s.batch("a").marks().words().assumed()).containsExactly("settle", "drawing", "drained");
+            assertThat(s.batch("a").marks().words().assumed())
+                    .containsExactly("settle", "drawing", "drained");
         }
         assertThat(s.told()).as("nobody is chased").isEmpty();
     }
@@ -40,7 +41,8 @@ class FewTouchesTest {
         s.does(Step.STARTED);
         var no = s.did("a", Step.STARTED);
         assertThat(no.accepted()).isFalse();
-        assertThat(no.sentence()).contains("batch 1 is hydrating").contains("'drained'").contains("'withdraw'");
+        assertThat(no.sentence()).contains("batch 1 is hydrating").contains("'drained'")
+                .contains("'withdraw'");
         assertThat(s.batch("a").number()).isEqualTo(1);
     }
 
@@ -131,7 +133,8 @@ class FewTouchesTest {
         s.paper.mood(Paper.Mood.WAITING);
         for (int i = 0; i < 40; i++) {
             s.send(new Request("q" + i, new Request.Origin("mqtt", "", Optional.empty()), "a",
-                    new Ask.SetUsual(Optional.of("L-" + i), Optional.empty(), Optional.empty(), Optional.empty())));
+                    new Ask.SetUsual(Optional.of("L-" + i), Optional.empty(), Optional.empty(),
+                            Optional.empty())));
         }
         s.tick();
         assertThat(s.replies()).hasSize(7).allSatisfy(r -> {

@@ -190,7 +190,8 @@ class JudgeLadderTest {
         Story s = holding();
         s.senses.probe("a-water", new Reading.NotYet());
         s.restart("boot-2", 60_000).tick();
-        assertThat(s.last().outputs()).as("and the air is on").allSatisfy((id, level) -> assertThat(level).as(id)
+        assertThat(s.last().outputs()).as("and the air is on")
+                .allSatisfy((id, level) -> assertThat(level).as(id)
                 .isEqualTo(id.endsWith("air-pause") && !id.startsWith("a.")));
     }
 

@@ -19,7 +19,8 @@ public final class Larkmoor {
 
     /** What a story may fit, or leave out, at all three cones. */
     public enum Fitting {
-        LEVEL, AIR_PROOF, SIPHONING, BUTTON, AUTOMATIC, TWO_PROBES, NO_CUT_OUT, ROOM_PROBE, SOLID_STATE, MAT, DIP_TUBE,
+        LEVEL, AIR_PROOF, SIPHONING, BUTTON, AUTOMATIC, TWO_PROBES, NO_CUT_OUT, ROOM_PROBE, SOLID_STATE, MAT,
+                DIP_TUBE,
         IDLE_AIR, HEARTBEAT, NO_HEAT
     }
 
@@ -90,7 +91,8 @@ public final class Larkmoor {
                 has(Fitting.AIR_PROOF), has(Fitting.IDLE_AIR), geometry);
         Cone.Fittings fittings = new Cone.Fittings(new Cone.Probes(probes, has(Fitting.LEVEL)), heat, air,
                 new Cone.Lights(true, true), has(Fitting.BUTTON));
-        Cone.Timing t = new Cone.Timing(timing.hydrationHours(), timing.triggerHours(), timing.settleMinutes(),
+        Cone.Timing t = new Cone.Timing(timing.hydrationHours(), timing.triggerHours(),
+                timing.settleMinutes(),
                 timing.airOffCapMinutes(), has(Fitting.AUTOMATIC));
         return new Cone(id, fittings, limits, t, new Cone.Usual("L-0417", 2, 2, 25));
     }

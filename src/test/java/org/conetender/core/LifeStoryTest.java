@@ -65,7 +65,8 @@ class LifeStoryTest {
         outputs(s, "drained", false, true, false, false);
     }
 
-    private static void outputs(Story s, String stage, boolean heat, boolean airOff, boolean lamp, boolean trigger) {
+    private static void outputs(Story s, String stage, boolean heat, boolean airOff, boolean lamp,
+            boolean trigger) {
         s.tick();
         assertThat(s.stage()).isEqualTo(stage);
         assertThat(s.on("a.cut-out")).as("heat in " + stage).isEqualTo(heat);
@@ -176,7 +177,8 @@ class LifeStoryTest {
                 java.util.Optional.empty(), java.util.Optional.of(30.0))).accepted()).isTrue();
         s.does(Step.STARTED);
         assertThat(s.batch("a").fill().orElseThrow()).extracting("litres", "ppt").containsExactly(1.5, 30.0);
-        assertThat(s.batch("a").stock().orElseThrow()).extracting("lot", "cystsG").containsExactly("L-0500", 2.0);
+        assertThat(s.batch("a").stock().orElseThrow()).extracting("lot", "cystsG")
+                .containsExactly("L-0500", 2.0);
         s.restart("boot-1", 1_000).minutes(1);
         s.does(Step.DRAINED, Step.STARTED);
         assertThat(s.batch("a").stock().orElseThrow().lot()).isEqualTo("L-0500");

@@ -108,7 +108,8 @@ class OfferingTest {
         assertThat(next(f, "2026-03-02T06:30:01Z")).isEqualTo("2026-03-02T18:00+01:00[Europe/Berlin]");
         assertThat(next(f, "2026-03-28T20:00:00Z")).as("the night the clocks change")
                 .isEqualTo("2026-03-29T07:30+02:00[Europe/Berlin]");
-        assertThat(Offering.nextFeed(new Site.Feeding(ZoneId.of("UTC"), List.of(), 45), at("2026-03-02T06:00:00Z")))
+        assertThat(Offering.nextFeed(new Site.Feeding(ZoneId.of("UTC"), List.of(), 45),
+                at("2026-03-02T06:00:00Z")))
                 .isEmpty();
     }
 

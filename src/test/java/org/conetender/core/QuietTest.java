@@ -41,7 +41,8 @@ class QuietTest {
     @Test
     void whatDoesNotStandCannotBeAcknowledgedAndTheAnswerNamesWhatDoes() {
         Story s = Story.at();
-        assertThat(s.ask("a", new Ask.Acknowledge("welded")).sentence()).contains("no alarm 'welded' stands.");
+        assertThat(s.ask("a", new Ask.Acknowledge("welded")).sentence())
+                .contains("no alarm 'welded' stands.");
         s.did("a", Step.STARTED);
         s.senses.probe("a-water", new Reading.Absent());
         s.minutes(3);

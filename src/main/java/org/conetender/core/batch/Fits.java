@@ -65,7 +65,8 @@ public final class Fits {
         if (book.batch().stage() instanceof Stage.Abandoned) {
             return "the abandoned batch is still in it; report 'drained' or 'cleaned' before '" + word + "'.";
         }
-        return "batch " + book.batch().number() + " is " + book.batch().stage().word() + " in it; report 'drained' "
+        return "batch " + book.batch().number() + " is " + book.batch().stage().word()
+                + " in it; report 'drained' "
                 + "or 'abandoned' before '" + word + "', or 'withdraw' the report that was a mistake.";
     }
 

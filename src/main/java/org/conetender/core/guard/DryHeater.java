@@ -29,7 +29,8 @@ public final class DryHeater implements Guard {
             return found;
         }
         if (s.hasWater() && v.judged().level() != Level.CLOSED) {
-            Finding f = Finding.veto(id(), "its level contact says the water is low", Power.HEAT, Power.CUT_OUT);
+            Finding f = Finding.veto(id(), "its level contact says the water is low", Power.HEAT,
+                    Power.CUT_OUT);
             found.add(v.handled() ? f : f.alarm(AlarmKind.DRY));
         }
         if (s instanceof Stage.Drained && v.judged().level() == Level.CLOSED) {

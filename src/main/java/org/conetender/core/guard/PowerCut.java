@@ -33,7 +33,9 @@ public final class PowerCut implements Guard {
         return List.of(Finding.veto(id(), why).alarm(AlarmKind.DOUBTFUL).doubting(why));
     }
 
-    /** Whether the animals lived through the cut, or hatched in it: a later batch has nothing to do with it. */
+    /**
+     * Whether the animals lived through the cut, or hatched in it: a later batch has nothing to do with it.
+     */
     private static boolean thereBefore(View v) {
         return v.animalsSince().map(m -> v.restartedSince(m)
                 || m.monoMs() - v.scene().begun().monoMs() < HATCHED_MEANWHILE_MS).orElse(false);

@@ -42,7 +42,8 @@ public final class Share {
         }
         double credit = before.creditMs() + (duty - (wasOn ? 1 : 0)) * window.dtMs();
         credit = Math.clamp(credit, -window.windowMs(), window.windowMs());
-        double start = window.windowMs() * Math.max(duty * (1 - duty), LEAST_SHARE * Math.max(duty, 1 - duty));
+        double start = window.windowMs() * Math.max(duty * (1 - duty),
+                LEAST_SHARE * Math.max(duty, 1 - duty));
         boolean wants = wasOn ? credit > 0 || duty >= 1 : credit >= start;
         long turn = !wants ? 0 : wasOn ? Math.min(0, before.turnMs()) - window.dtMs()
                 : Math.max(0, before.turnMs()) + window.dtMs();

@@ -19,7 +19,9 @@ public final class Judge {
     private static final long ROOM_USABLE_MS = 10 * Units.MINUTE_MS;
     /** A room this much cooler than the water cannot be what warms it, K (guess: two probes at ±0.5 °C). */
     private static final double COLD_ROOM_K = 1.0;
-    /** A room without a probe may be this warm on a summer's day, °C (guess); it warms no faster than that. */
+    /**
+     * A room without a probe may be this warm on a summer's day, °C (guess); it warms no faster than that.
+     */
     private static final double WARMEST_ROOM_C = 35;
 
     private Judge() {}

@@ -28,7 +28,8 @@ import org.conetender.core.unit.Units;
  * @param belief what follows
  * @param heard ids of the probes that have answered with a figure in this life of the process
  */
-public record Water(double lastC, long lastAtMs, List<Seen> trail, Optional<Doubt> doubt, List<Long> departures,
+public record Water(double lastC, long lastAtMs, List<Seen> trail, Optional<Doubt> doubt,
+        List<Long> departures,
                     Belief belief, Set<String> heard) {
 
     /** Readings outside cannot be hatching water (control.md §3.3). */
@@ -95,7 +96,8 @@ public record Water(double lastC, long lastAtMs, List<Seen> trail, Optional<Doub
         Water next = ladder(hearing, nowMs);
         Optional<String> mute = hearing.samples().stream().map(ProbeSample::probe)
                 .filter(p -> !answered.contains(p)).findFirst();
-        Belief b = mute.<Belief>map(p -> new Belief.Untrusted("probe " + p + " has not answered since the daemon "
+        Belief b = mute.<Belief>map(p -> new Belief.Untrusted("probe " + p
+                + " has not answered since the daemon "
                 + "started")).orElse(next.belief());
         return new Water(next.lastC(), next.lastAtMs(), next.trail(), next.doubt(), next.departures(), b,
                 Set.copyOf(answered));
@@ -123,7 +125,8 @@ public record Water(double lastC, long lastAtMs, List<Seen> trail, Optional<Doub
             return recover(c, atMs, h, nowMs).aged(h, nowMs);
         }
         if (Double.isNaN(lastC) || h.handled() || follows(c, atMs, h)) {
-            return new Water(c, atMs, trail(c, atMs, h.handled()), Optional.empty(), recent(nowMs), belief, heard)
+            return new Water(c, atMs, trail(c, atMs, h.handled()), Optional.empty(), recent(nowMs), belief,
+                    heard)
                     .aged(h, nowMs);
         }
         String why = Text.of("the reading jumped from %.1f to %.1f °C, as a probe does that left the water",
@@ -176,7 +179,8 @@ public record Water(double lastC, long lastAtMs, List<Seen> trail, Optional<Doub
                 || (c <= lastC + 1.0 && c >= lastC - 1.5);
         long good = !steady || !near ? -1 : d.goodSinceMs() < 0 ? nowMs : d.goodSinceMs();
         if (good >= 0 && nowMs - good >= REARM_MS) {
-            return new Water(c, atMs, List.of(new Seen(c, atMs)), Optional.empty(), recent(nowMs), belief, heard);
+            return new Water(c, atMs, List.of(new Seen(c, atMs)), Optional.empty(), recent(nowMs), belief,
+                    heard);
         }
         return new Water(lastC, lastAtMs, trail, Optional.of(new Doubt(d.why(), d.sinceMs(), good, c, atMs)),
                 recent(nowMs), belief, heard);

@@ -89,7 +89,8 @@ class FitsTest {
         Set<String> welcome = Set.of(stages.strip().split(" "));
         for (String stage : WAYS.keySet()) {
             var no = Fits.refusal(in(stage), step);
-            assertThat(no.isEmpty()).as(step.word() + " in " + stage + ": " + no).isEqualTo(welcome.contains(stage));
+            assertThat(no.isEmpty()).as(step.word() + " in " + stage + ": " + no)
+                    .isEqualTo(welcome.contains(stage));
         }
     }
 

@@ -50,7 +50,8 @@ class LifeTest {
 
     @Test
     void aWordNoReleaseWroteIsAnError() {
-        assertThatThrownBy(() -> after("ready", new Change.Moved("drawing", ""))).hasMessageContaining("'drawing'");
+        assertThatThrownBy(() -> after("ready", new Change.Moved("drawing", "")))
+                .hasMessageContaining("'drawing'");
     }
 
     @Test
@@ -103,7 +104,8 @@ class LifeTest {
             if (last == null || facts.getLast().seq() != last.seq()) {
                 continue;
             }
-            ConeBook withdrawn = with.after(new Fact(1000, AT, "a", "w", new Change.Told(new Ask.Withdraw("last"))));
+            ConeBook withdrawn = with.after(new Fact(1000, AT, "a", "w",
+                    new Change.Told(new Ask.Withdraw("last"))));
             ConeBook without = fold(facts.stream().filter(f -> !f.source().equals(last.source())).toList());
             assertThat(withdrawn.batch()).as("seed " + seed).isEqualTo(without.batch());
         }

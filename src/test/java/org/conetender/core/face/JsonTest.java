@@ -19,7 +19,9 @@ class JsonTest {
 
     private static final JsonFactory LIBRARY = new JsonFactory();
 
-    /** What the library makes of a flat object; numbers as doubles. @throws IOException where it is not JSON */
+    /**
+     * What the library makes of a flat object; numbers as doubles. @throws IOException where it is not JSON
+     */
     private static Map<String, Object> library(String text) throws IOException {
         Map<String, Object> out = new LinkedHashMap<>();
         try (JsonParser p = LIBRARY.createParser(text)) {
@@ -103,7 +105,8 @@ class JsonTest {
 
     @Test
     void listsNestingAndTruthAreWritten() {
-        assertThat(Json.write(Map.of("a", List.of(1, 2L, 2.5, true, "x")))).isEqualTo("{\"a\":[1,2,2.5,true,\"x\"]}");
+        assertThat(Json.write(Map.of("a", List.of(1, 2L, 2.5, true, "x"))))
+                .isEqualTo("{\"a\":[1,2,2.5,true,\"x\"]}");
         assertThat(Json.write(List.of())).isEqualTo("[]");
         assertThat(Json.write(3.0)).isEqualTo("3");
     }

@@ -54,7 +54,8 @@ class SetTopicTest {
         assertThat(ask("hand/acknowledge", "dry")).isEqualTo(new Ask.Acknowledge("dry"));
         assertThat(ask("usual/ppt", "30")).isEqualTo(new Ask.SetUsual(Optional.empty(), Optional.empty(),
                 Optional.empty(), Optional.of(30.0)));
-        assertThat(ask("usual/lot", "L-0500")).isEqualTo(new Ask.SetUsual(Optional.of("L-0500"), Optional.empty(),
+        assertThat(ask("usual/lot", "L-0500"))
+                .isEqualTo(new Ask.SetUsual(Optional.of("L-0500"), Optional.empty(),
                 Optional.empty(), Optional.empty()));
         assertThat(SETS.read("homie/5/larkmoor/site/away/set", "Noor"))
                 .isEqualTo(new Heard.Understood("", new Ask.Away("Noor")));
@@ -109,7 +110,6 @@ class SetTopicTest {
             site away helper=Noor          | Away[helper=Noor]
             site away                      | Away[helper=nobody]
             site back                      | Away[helper=]
-            a usual lot=L-0500             | SetUsual[lot=Optional[L-0500], litres=Optional.empty, cystsG=Optional.empty, ppt=Optional.empty]
             """)
     void aLineSaysTheSame(String line, String ask) {
         assertThat(TellLine.read(line)).isInstanceOfSatisfying(Heard.Understood.class, u -> {
@@ -135,13 +135,15 @@ class SetTopicTest {
         for (int seed = 1; seed <= 3_000; seed++) {
             Random random = new Random(seed);
             String payload = mangled(random);
-            assertThat(SETS.read(A + properties[random.nextInt(properties.length)] + "/set", payload)).isNotNull();
+            assertThat(SETS.read(A + properties[random.nextInt(properties.length)] + "/set", payload))
+                    .isNotNull();
             assertThat(TellLine.read(payload)).isNotNull();
         }
     }
 
     private static String mangled(Random random) {
-        StringBuilder s = new StringBuilder("{\"litres\":2.5,\"ppt\":25,\"lot\":\"L-\\u0034\\n\",\"cysts-g\":1e-1}");
+        StringBuilder s = new StringBuilder(
+                "{\"litres\":2.5,\"ppt\":25,\"lot\":\"L-\\u0034\\n\",\"cysts-g\":1e-1}");
         for (int i = 0; i < 1 + random.nextInt(4); i++) {
             int at = random.nextInt(Math.max(1, s.length()));
             switch (random.nextInt(4)) {

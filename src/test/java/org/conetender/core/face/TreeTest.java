@@ -36,29 +36,35 @@ class TreeTest {
         Map<String, String> all = tree(s);
         // What is not known is not there (mqtt.md): a value may be missing, but none may be wrong.
         assertThat(Homie5Checker.check(all)).filteredOn(v -> !v.endsWith("has no value")).isEmpty();
-        assertThat(Tree.everything(s.settings(), Names.of("homie", s.settings())))
-                .containsAll(all.keySet().stream().filter(t -> !t.endsWith("$state") && !t.endsWith("$description"))
+        assertThat(Topics.everything(s.settings(), Names.of("homie", s.settings())))
+                .containsAll(all.keySet().stream().filter(t -> !t.endsWith("$state")
+                        && !t.endsWith("$description"))
                         .toList());
         return all;
     }
 
     @Test
     void everyStageIsAValidTree() {
-        Story s = new Story(Larkmoor.with(Fitting.AIR_PROOF, Fitting.LEVEL, Fitting.ROOM_PROBE, Fitting.SIPHONING));
-        assertThat(valid(s)).containsEntry(A + "hatch/stage", "clean").containsEntry(A + "siphon/state", "at-risk")
+        Story s = new Story(Larkmoor.with(Fitting.AIR_PROOF, Fitting.LEVEL, Fitting.ROOM_PROBE,
+                Fitting.SIPHONING));
+        assertThat(valid(s)).containsEntry(A + "hatch/stage", "clean")
+                .containsEntry(A + "siphon/state", "at-risk")
                 .doesNotContainKey(A + "hatch/degree-hours");
         s.does(Step.FILLED);
         assertThat(valid(s)).containsEntry(A + "hatch/stage", "filled");
         s.does(Step.STOCKED);
         s.minutes(2);
-        assertThat(valid(s)).containsEntry(A + "hatch/stage", "hydrating").containsKeys(A + "hatch/degree-hours",
-                A + "hatch/ready-at", A + "hatch/ready-from", A + "hatch/ready-until", A + "hatch/degree-hours-needed");
+        assertThat(valid(s)).containsEntry(A + "hatch/stage", "hydrating")
+                .containsKeys(A + "hatch/degree-hours",
+                A + "hatch/ready-at", A + "hatch/ready-from", A + "hatch/ready-until", A
+                        + "hatch/degree-hours-needed");
         s.pass(Duration.ofHours(3));
         assertThat(valid(s)).containsEntry(A + "hatch/stage", "incubating");
         s.pass(Duration.ofHours(14));
         assertThat(valid(s)).containsEntry(A + "hatch/stage", "hatching");
-        s.pass(Duration.ofHours(8));
-        assertThat(valid(s)).containsEntry(A + "hatch/stage", "ready").doesNotContainKey(A + "hatch/ready-at");
+        s.pass(Duration.ofHours(10));
+        assertThat(valid(s)).containsEntry(A + "hatch/stage", "ready")
+                .doesNotContainKey(A + "hatch/ready-at");
         s.does(Step.VALVE_SHUT, Step.SETTLE);
         assertThat(valid(s)).containsEntry(A + "hatch/stage", "settling").containsEntry(A + "air/on", "false")
                 .containsEntry(A + "lamp/on", "true").containsEntry(A + "siphon/state", "valve-shut");
@@ -79,8 +85,8 @@ class TreeTest {
         s.senses.contact("a.air-proof", Level.OPEN);
         s.minutes(1);
         assertThat(valid(s).get(A + "$alert/air-failed-animals")).isEqualTo(
-                "Cone a: its air is switched on but none arrives, since 09:00. The nauplii suffocate within minutes: "
-                + "start the pump, put the hose on, open the air valve.");
+                "Cone a: its air is switched on but none arrives, since 09:00. The nauplii suffocate "
+                + "within minutes: start the pump, put the hose on, open the air valve.");
         s.senses.contact("a.air-proof", Level.CLOSED);
         s.minutes(2);
         assertThat(valid(s)).doesNotContainKey(A + "$alert/air-failed-animals");
@@ -90,13 +96,15 @@ class TreeTest {
     void aTemperatureThatIsNotKnownIsNotThere() {
         Story s = new Story(Larkmoor.with());
         s.does(Step.STARTED);
-        assertThat(valid(s)).containsEntry(A + "water/temperature", "27.0").containsEntry(A + "water/trust", "trusted")
+        assertThat(valid(s)).containsEntry(A + "water/temperature", "27.0")
+                .containsEntry(A + "water/trust", "trusted")
                 .doesNotContainKey(A + "water/why");
         s.senses.silent("a-water", s.now().monoMs() - 1_000);
         s.seconds(30);
         assertThat(valid(s)).containsEntry(A + "water/trust", "projected");
         s.seconds(100);
-        assertThat(valid(s)).doesNotContainKey(A + "water/temperature").containsEntry(A + "water/trust", "untrusted")
+        assertThat(valid(s)).doesNotContainKey(A + "water/temperature")
+                .containsEntry(A + "water/trust", "untrusted")
                 .containsKey(A + "water/why").containsKey(A + "$alert/probe").satisfies(t -> assertThat(
                         t.get(A + "heat/on")).isEqualTo("false"));
     }
@@ -119,7 +127,8 @@ class TreeTest {
         s.does(Step.STARTED, Step.FIRST_SEEN);
         s.minutes(5);
         s.restart("boot-2", 3_600_000).minutes(1);
-        assertThat(valid(s).get(A + "hatch/doubt")).startsWith("Look before feeding: the power was off for about 60 min");
+        assertThat(valid(s).get(A + "hatch/doubt"))
+                .startsWith("Look before feeding: the power was off for about 60 min");
     }
 
     @Test
@@ -145,7 +154,8 @@ class TreeTest {
         s.senses.probe("room", new Reading.Absent());
         s.wall(0, false).tick();
         assertThat(valid(s)).containsEntry("homie/5/larkmoor/site/clock", "untrusted")
-                .containsEntry("homie/5/larkmoor/site/away", "Noor").doesNotContainKey("homie/5/larkmoor/room/temperature");
+                .containsEntry("homie/5/larkmoor/site/away", "Noor")
+                        .doesNotContainKey("homie/5/larkmoor/room/temperature");
     }
 
     @Test
@@ -157,7 +167,8 @@ class TreeTest {
             s.does(Step.STARTED, Step.FIRST_SEEN, Step.VALVE_SHUT, Step.SETTLE, Step.HANDS_IN);
             assertThat(tree(s).get(next)).contains("'valve-open'");
             s.does(Step.VALVE_OPEN);
-            assertThat(tree(s).get(next)).contains(f.length > 0 ? "report 'valve-shut', then 'settle'" : "report 'settle'");
+            assertThat(tree(s).get(next)).contains(f.length > 0 ? "report 'valve-shut', then 'settle'"
+                    : "report 'settle'");
         }
     }
 

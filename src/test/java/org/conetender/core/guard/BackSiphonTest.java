@@ -17,7 +17,8 @@ class BackSiphonTest {
         s.does(Step.STARTED, Step.FIRST_SEEN);
         var no = s.did("a", Step.SETTLE);
         assertThat(no.accepted()).isFalse();
-        assertThat(no.sentence()).startsWith("Cone a: ").contains("shut the air valve while the pump still runs")
+        assertThat(no.sentence()).startsWith("Cone a: ")
+                .contains("shut the air valve while the pump still runs")
                 .contains("'valve-shut'");
         assertThat(s.on("a.air-pause")).isFalse();
         s.does(Step.VALVE_SHUT, Step.SETTLE);

@@ -91,7 +91,8 @@ class DryHeaterTest {
 
     @Test
     void withoutAContactALowPowerTrialComesFirstAndWithOneItDoesNot() {
-        assertThat(heatSecondsInColdWater(Story.at())).isLessThan(heatSecondsInColdWater(Story.at(Fitting.LEVEL)) / 2);
+        assertThat(heatSecondsInColdWater(Story.at()))
+                .isLessThan(heatSecondsInColdWater(Story.at(Fitting.LEVEL)) / 2);
     }
 
     private static int heatSecondsInColdWater(Story s) {

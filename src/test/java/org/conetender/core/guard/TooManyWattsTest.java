@@ -44,7 +44,8 @@ class TooManyWattsTest {
         boolean seen = false;
         for (int i = 0; i < 600; i++) {
             s.tick();
-            seen |= s.last().findings().get("c").stream().anyMatch(f -> f.what().equals("the site's 25 W are taken"));
+            seen |= s.last().findings().get("c").stream().anyMatch(f -> f.what()
+                    .equals("the site's 25 W are taken"));
         }
         assertThat(seen).isTrue();
         assertThat(s.told()).as("nobody is called for it").isEmpty();
@@ -61,6 +62,7 @@ class TooManyWattsTest {
 
     @Test
     void withoutThisGuardAllThreeWouldBurnTogether() {
-        assertThat(most(cold(Story.without(TooManyWatts.class, Larkmoor.room().limit(25).build())), 900)).isEqualTo(3);
+        assertThat(most(cold(Story.without(TooManyWatts.class, Larkmoor.room().limit(25).build())), 900))
+                .isEqualTo(3);
     }
 }

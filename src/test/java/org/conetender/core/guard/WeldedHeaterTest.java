@@ -36,7 +36,8 @@ class WeldedHeaterTest {
     void waterThatWarmsWhileTheHeaterIsOffOpensTheCutOutAndCallsAPerson() {
         Story s = creep(ready(Story.at(Fitting.ROOM_PROBE)), 0.5);
         assertThat(s.standing("a")).containsExactly("welded");
-        assertThat(s.told().getLast().what()).contains("although the heater is switched off").contains("cut-out is open");
+        assertThat(s.told().getLast().what()).contains("although the heater is switched off")
+                .contains("cut-out is open");
         assertThat(s.on("a.cut-out")).isFalse();
         assertThat(s.standing("b")).isEmpty();
     }

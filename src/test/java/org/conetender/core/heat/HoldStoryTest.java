@@ -14,7 +14,10 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** The law in closed loop with water of its own: one heat capacity, one loss, an element and a probe that lag. */
+/**
+ * The law in closed loop with water of its own: one heat capacity, one loss, an element and a probe that
+ * lag.
+ */
 class HoldStoryTest {
 
     private static final double ELEMENT_S = 45;
@@ -145,7 +148,8 @@ class HoldStoryTest {
             s.did(cone, Step.STARTED);
         }
         hours(s, 1.5);
-        double spread = Math.max(a.waterC, Math.max(b.waterC, c.waterC)) - Math.min(a.waterC, Math.min(b.waterC, c.waterC));
+        double spread = Math.max(a.waterC, Math.max(b.waterC, c.waterC)) - Math.min(a.waterC,
+                Math.min(b.waterC, c.waterC));
         assertThat(spread).isLessThan(1.5);
         hours(s, 5);
         for (Tub t : new Tub[] {a, b, c}) {
