@@ -9,6 +9,7 @@ import org.conetender.core.Result;
 import org.conetender.core.alarm.Alarm;
 import org.conetender.core.face.Description;
 import org.conetender.core.face.Names;
+import org.conetender.core.face.Topics;
 import org.conetender.core.face.Tree;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.settings.Settings;
@@ -86,7 +87,7 @@ public final class PublishAgent implements Agent {
             sent.clear();
             announced = false;
             // What lies at the broker from before may no longer be true: a value, an alert, an older answer.
-            doubtful.addAll(Tree.everything(settings, names));
+            doubtful.addAll(Topics.everything(settings, names));
         }
         Map<String, String> tree = Tree.of(settings, names, s.result(), s.at());
         letters.remembered().forEach(tree::putIfAbsent);

@@ -146,8 +146,8 @@ public final class Tick {
 
     /** Heat held back for its own sake is not owed afterwards; heat that waits for its turn is. */
     private static boolean withheld(List<Finding> found) {
-        return found.stream()
-                .anyMatch(f -> f.denies().contains(Power.HEAT) && !f.guard().equals(TooManyWatts.ID));
+        return found.stream().anyMatch(f -> f.denies().contains(Power.HEAT) && !f.guard()
+                .equals(TooManyWatts.ID));
     }
 
     private static boolean permits(List<Finding> found, Power p) {

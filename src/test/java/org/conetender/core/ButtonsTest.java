@@ -22,8 +22,8 @@ class ButtonsTest {
     void aShortPressIsTheObviousNextStep() {
         Story s = press(Story.at(Fitting.BUTTON), 1);
         assertThat(s.stage()).isEqualTo("hydrating");
-        assertThat(s.replies()).singleElement()
-                .satisfies(r -> assertThat(r.request().from().face()).isEqualTo("button"));
+        assertThat(s.replies()).singleElement().satisfies(r -> assertThat(r.request().from().face())
+                .isEqualTo("button"));
     }
 
     @Test

@@ -192,7 +192,7 @@ class CommitOrderTest {
         book.cones().forEach((id, b) -> out.append(id).append(' ').append(b.batch().number()).append(' ')
                 .append(b.batch().stage().word()).append(' ').append(b.batch().marks()).append(' ')
                 .append(b.facts().stream().map(Fact::seq).toList()).append(' ').append(b.latches())
-                .append('\n'));
+                        .append('\n'));
         return out.append(book.recentIds()).toString();
     }
 

@@ -134,7 +134,7 @@ class FewTouchesTest {
         for (int i = 0; i < 40; i++) {
             s.send(new Request("q" + i, new Request.Origin("mqtt", "", Optional.empty()), "a",
                     new Ask.SetUsual(Optional.of("L-" + i), Optional.empty(), Optional.empty(),
-                    Optional.empty())));
+                            Optional.empty())));
         }
         s.tick();
         assertThat(s.replies()).hasSize(7).allSatisfy(r -> {

@@ -70,9 +70,8 @@ public final class Sentences {
 
     /** What a dense charge means for its harvest. @param caps of that batch */
     public static String hurried(View.Caps caps) {
-        return Text.of(" So dense a charge stands only %.0f min without air, which is too short to "
-                + "settle well: it"
-                + " is not started by itself; draw at once, in parts.",
+        return Text.of(" So dense a charge stands only %.0f min without air, which is too short to settle "
+                + "well: it is not started by itself; draw at once, in parts.",
                 Math.floor(Units.minutes(caps.settledMs())));
     }
 

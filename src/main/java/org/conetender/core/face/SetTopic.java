@@ -64,8 +64,8 @@ public final class SetTopic {
             case "hand/filled" -> Figures.filled(FlatJson.read(payload));
             case "hand/stocked" -> Figures.stocked(FlatJson.read(payload));
             case "hand/count" -> Figures.count(FlatJson.read(payload));
-            case "hand/withdraw" ->
-                    new Ask.Withdraw(payload.isBlank() || payload.equals("\0") ? "last" : payload);
+            case "hand/withdraw" -> new Ask.Withdraw(payload.isBlank() || payload.equals("\0") ? "last"
+                    : payload);
             case "hand/acknowledge" -> new Ask.Acknowledge(payload);
             case "water/setpoint" -> new Ask.SetSetpoint(TellLine.number("setpoint", payload));
             case "usual/lot" -> Figures.usual(Map.of("lot", payload));

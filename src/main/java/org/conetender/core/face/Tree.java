@@ -9,9 +9,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.TreeMap;
-import java.util.TreeSet;
 import org.conetender.core.ConeLive;
 import org.conetender.core.Offering;
 import org.conetender.core.Result;
@@ -51,28 +49,6 @@ public final class Tree {
     /** Topic to payload, sorted. @param result of the tick at {@code now} */
     public static Map<String, String> of(Settings settings, Names names, Result result, Moment now) {
         return new Tree(settings, names, result, now).build();
-    }
-
-    /** Every topic that {@link #of}, or an answer, may ever retain under these settings. */
-    public static Set<String> everything(Settings settings, Names names) {
-        Set<String> all = new TreeSet<>();
-        topics(names.root(), Description.SITE, all);
-        settings.cones().forEach(c -> topics(names.cone(c.id()), Description.CONE, all));
-        return all;
-    }
-
-    private static void topics(String device, Map<String, List<Property>> nodes, Set<String> all) {
-        nodes.forEach((node, properties) -> {
-            for (Property p : properties) {
-                all.add(device + "/" + node + "/" + p.id());
-                if (node.equals("hand") && p.settable()) {
-                    all.add(device + "/" + node + "/" + p.id() + "/$target");
-                }
-            }
-        });
-        for (AlarmKind k : AlarmKind.values()) {
-            all.add(device + "/$alert/" + k.id());
-        }
     }
 
     private Map<String, String> build() {

@@ -26,13 +26,13 @@ public final class ShutValve implements Guard {
         if (v.stage().airOff() != null) {
             return !v.airDue() ? List.of()
                     : List.of(Finding.veto(id(),
-                    "its air returns in 2 min but the air valve was reported shut")
+                            "its air returns in 2 min but the air valve was reported shut")
                             .alarm(AlarmKind.AIR_DUE));
         }
         // Before a separation the valve is shut under a running pump, so the report's own minute counts too.
         return Math.min(v.judged().air().onForMs(), v.valveShutForMs()) < OPEN_WITHIN_MS ? List.of()
                 : List.of(Finding.veto(id(),
-                "the pump runs against an air valve that was reported shut; report "
+                        "the pump runs against an air valve that was reported shut; report "
                         + "'valve-open' when it is open").alarm(AlarmKind.AIR_SHUT_IN));
     }
 }

@@ -110,15 +110,9 @@ public record View(Settings settings, Cone cone, Book book, ConeJudgement judged
 
     /** How long the air valve has been reported shut, ms; for ever where nobody knows. */
     long valveShutForMs() {
-        return batch().marks().valveShut() ? reported(Step.VALVE_SHUT).map(m -> now().since(m).mostMs())
-                .orElse(Long.MAX_VALUE) : 0;
-    }
-
-    /** When that step of this batch was last reported. */
-    private Optional<Moment> reported(Step step) {
-        return coneBook().facts().stream()
-                .filter(f -> f.change() instanceof Change.Told(Ask.Did(Step s)) && s == step)
-                .map(Fact::at).reduce((a, b) -> b);
+        return !batch().marks().valveShut() ? 0 : coneBook().facts().stream()
+                .filter(f -> f.change() instanceof Change.Told(Ask.Did(Step s)) && s == Step.VALVE_SHUT)
+                .map(f -> now().since(f.at()).mostMs()).reduce((a, b) -> b).orElse(Long.MAX_VALUE);
     }
 
     /** When the first animals of this batch swam, as far as was noted; empty before. */

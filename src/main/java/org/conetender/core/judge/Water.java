@@ -96,8 +96,8 @@ public record Water(double lastC, long lastAtMs, List<Seen> trail, Optional<Doub
         Water next = ladder(hearing, nowMs);
         Optional<String> mute = hearing.samples().stream().map(ProbeSample::probe)
                 .filter(p -> !answered.contains(p)).findFirst();
-        Belief b = mute.<Belief>map(p ->
-                new Belief.Untrusted("probe " + p + " has not answered since the daemon "
+        Belief b = mute.<Belief>map(p -> new Belief.Untrusted("probe " + p
+                + " has not answered since the daemon "
                 + "started")).orElse(next.belief());
         return new Water(next.lastC(), next.lastAtMs(), next.trail(), next.doubt(), next.departures(), b,
                 Set.copyOf(answered));

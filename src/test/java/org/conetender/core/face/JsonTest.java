@@ -20,9 +20,7 @@ class JsonTest {
     private static final JsonFactory LIBRARY = new JsonFactory();
 
     /**
-     * What the library makes of a flat object; numbers as doubles.
-     *
-     * @throws IOException where it is not JSON
+     * What the library makes of a flat object; numbers as doubles. @throws IOException where it is not JSON
      */
     private static Map<String, Object> library(String text) throws IOException {
         Map<String, Object> out = new LinkedHashMap<>();

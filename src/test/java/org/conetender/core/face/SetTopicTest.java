@@ -110,8 +110,6 @@ class SetTopicTest {
             site away helper=Noor          | Away[helper=Noor]
             site away                      | Away[helper=nobody]
             site back                      | Away[helper=]
-            a usual lot=L-0500             | SetUsual[lot=Optional[L-0500], litres=Optional.empty,
-            cystsG=Optional.empty, ppt=Optional.empty]
             """)
     void aLineSaysTheSame(String line, String ask) {
         assertThat(TellLine.read(line)).isInstanceOfSatisfying(Heard.Understood.class, u -> {

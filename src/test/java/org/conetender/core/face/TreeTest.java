@@ -36,9 +36,9 @@ class TreeTest {
         Map<String, String> all = tree(s);
         // What is not known is not there (mqtt.md): a value may be missing, but none may be wrong.
         assertThat(Homie5Checker.check(all)).filteredOn(v -> !v.endsWith("has no value")).isEmpty();
-        assertThat(Tree.everything(s.settings(), Names.of("homie", s.settings())))
-                .containsAll(all.keySet().stream()
-                .filter(t -> !t.endsWith("$state") && !t.endsWith("$description"))
+        assertThat(Topics.everything(s.settings(), Names.of("homie", s.settings())))
+                .containsAll(all.keySet().stream().filter(t -> !t.endsWith("$state")
+                        && !t.endsWith("$description"))
                         .toList());
         return all;
     }
@@ -57,12 +57,12 @@ class TreeTest {
         assertThat(valid(s)).containsEntry(A + "hatch/stage", "hydrating")
                 .containsKeys(A + "hatch/degree-hours",
                 A + "hatch/ready-at", A + "hatch/ready-from", A + "hatch/ready-until", A
-                + "hatch/degree-hours-needed");
+                        + "hatch/degree-hours-needed");
         s.pass(Duration.ofHours(3));
         assertThat(valid(s)).containsEntry(A + "hatch/stage", "incubating");
         s.pass(Duration.ofHours(14));
         assertThat(valid(s)).containsEntry(A + "hatch/stage", "hatching");
-        s.pass(Duration.ofHours(8));
+        s.pass(Duration.ofHours(10));
         assertThat(valid(s)).containsEntry(A + "hatch/stage", "ready")
                 .doesNotContainKey(A + "hatch/ready-at");
         s.does(Step.VALVE_SHUT, Step.SETTLE);
@@ -86,8 +86,7 @@ class TreeTest {
         s.minutes(1);
         assertThat(valid(s).get(A + "$alert/air-failed-animals")).isEqualTo(
                 "Cone a: its air is switched on but none arrives, since 09:00. The nauplii suffocate "
-                        + "within minutes: "
-                + "start the pump, put the hose on, open the air valve.");
+                + "within minutes: start the pump, put the hose on, open the air valve.");
         s.senses.contact("a.air-proof", Level.CLOSED);
         s.minutes(2);
         assertThat(valid(s)).doesNotContainKey(A + "$alert/air-failed-animals");
@@ -156,7 +155,7 @@ class TreeTest {
         s.wall(0, false).tick();
         assertThat(valid(s)).containsEntry("homie/5/larkmoor/site/clock", "untrusted")
                 .containsEntry("homie/5/larkmoor/site/away", "Noor")
-                .doesNotContainKey("homie/5/larkmoor/room/temperature");
+                        .doesNotContainKey("homie/5/larkmoor/room/temperature");
     }
 
     @Test
@@ -168,8 +167,8 @@ class TreeTest {
             s.does(Step.STARTED, Step.FIRST_SEEN, Step.VALVE_SHUT, Step.SETTLE, Step.HANDS_IN);
             assertThat(tree(s).get(next)).contains("'valve-open'");
             s.does(Step.VALVE_OPEN);
-            assertThat(tree(s).get(next))
-                    .contains(f.length > 0 ? "report 'valve-shut', then 'settle'" : "report 'settle'");
+            assertThat(tree(s).get(next)).contains(f.length > 0 ? "report 'valve-shut', then 'settle'"
+                    : "report 'settle'");
         }
     }
 

@@ -44,8 +44,8 @@ class TooManyWattsTest {
         boolean seen = false;
         for (int i = 0; i < 600; i++) {
             s.tick();
-            seen |= s.last().findings().get("c").stream()
-                    .anyMatch(f -> f.what().equals("the site's 25 W are taken"));
+            seen |= s.last().findings().get("c").stream().anyMatch(f -> f.what()
+                    .equals("the site's 25 W are taken"));
         }
         assertThat(seen).isTrue();
         assertThat(s.told()).as("nobody is called for it").isEmpty();
