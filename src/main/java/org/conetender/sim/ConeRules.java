@@ -127,7 +127,9 @@ final class ConeRules {
                 "air ran against a shut valve and nobody was told");
         double cap = settings.timing().airOffCapMinutes();
         boolean drawing = batch.stage() instanceof Stage.Drawing;
-        rules.lasting("air-due", cone, paused && animals && shut && !told("air-due"), (long) (cap - 2) * 60,
+        // Drawing has a cap of its own, counted from the same moment (design.md, the life of a batch).
+        long dueS = (long) ((drawing ? 12 : cap) - 2) * 60;
+        rules.lasting("air-due", cone, paused && animals && shut && !told("air-due"), dueS,
                 "air could not return by itself and this was not told 2 min before the cap");
         rules.lasting("air-cap", cone, paused && animals && !drawing, (long) (cap * 60) + 5,
                 "air was commanded off beyond the configured cap");

@@ -75,8 +75,10 @@ class ExamplesTest {
                     .isEqualTo(new Cone.Heat(Cone.HeatKind.IMMERSED, 25, Cone.SwitchKind.RELAY, true));
             assertThat(c.fittings().lights()).isEqualTo(new Cone.Lights(true, false));
             assertThat(c.fittings().air().geometry().canSiphon()).isFalse();
-            assertThat(c.usual()).isEqualTo(new Cone.Usual("L-0417", 2, 2, 25));
+            assertThat(c.usual()).isEqualTo(new Cone.Usual(c.usual().lot(), 2, 2, 25));
         });
+        assertThat(config.settings().cones()).extracting(c -> c.usual().lot())
+                .containsExactly("L-0417", "L-0421", "L-0433");
         assertThat(config.settings().site().name()).isEqualTo("Larkmoor Fry Room");
         assertThat(config.settings().site().feeding().zone()).isEqualTo(ZoneId.of("Europe/London"));
         assertThat(config.settings().site().feeding().hours()).containsExactly(

@@ -1,0 +1,218 @@
+package org.conetender.app;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.SplittableRandom;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.TimeUnit;
+import java.util.stream.Collectors;
+import org.conetender.adapter.clock.LinuxClock;
+import org.conetender.adapter.mqtt.Eventually;
+import org.conetender.adapter.mqtt.MosquittoProcess;
+import org.conetender.adapter.mqtt.Onlooker;
+import org.conetender.adapter.socket.Answer;
+import org.conetender.adapter.socket.TellClient;
+import org.conetender.adapter.sqlite.SqliteStore;
+import org.conetender.app.remote.RemoteSite;
+import org.conetender.core.batch.Change;
+import org.conetender.core.batch.Checkpoint;
+import org.conetender.core.batch.Fact;
+import org.conetender.core.face.Names;
+import org.conetender.core.image.Ask;
+import org.conetender.core.image.Step;
+import org.conetender.core.unit.Moment;
+import org.conetender.port.Store;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The real process is killed without warning, in every stage and in the middle of commits. */
+class KillTest {
+
+    private static final String ROOT = "homie/5/larkmoor";
+
+    @TempDir
+    Path folder;
+
+    private MosquittoProcess broker;
+    private TestBench bench;
+    private RemoteSite site;
+
+    @BeforeEach
+    void begin() throws IOException {
+        broker = MosquittoProcess.start(Files.createDirectories(folder.resolve("broker")));
+        bench = new TestBench(folder, broker.uri());
+    }
+
+    @AfterEach
+    void end() throws IOException {
+        bench.close();
+        if (site != null) {
+            site.close();
+        }
+        broker.close();
+    }
+
+    /** A stage that a record can stand in. @param after what the daemon says once it stands there again */
+    private record Where(String after, double degreeHours, List<Change> changes) {
+
+        static Where at(String after, double degreeHours, Change... more) {
+            List<Change> all = new ArrayList<>(List.of(did(Step.STARTED), new Change.Told(new Ask.DidFill(2, 25)),
+                    did(Step.SALTED), new Change.Told(new Ask.DidStock("L-0417", 2))));
+            all.addAll(List.of(more));
+            return new Where(after, degreeHours, all);
+        }
+    }
+
+    private static Change did(Step step) {
+        return new Change.Told(new Ask.Did(step));
+    }
+
+    private static Change moved(String stage) {
+        return new Change.Moved(stage, "as the test has it");
+    }
+
+    /** Every stage, in pairs for the two cones. */
+    private static List<Where> everywhere() {
+        Change grows = moved("incubating");
+        Change hatching = moved("hatching");
+        return List.of(new Where("clean", 0, List.of(new Change.Told(new Ask.DidFill(2, 25)), did(Step.CLEANED))),
+                new Where("filled", 0, List.of(new Change.Told(new Ask.DidFill(2, 25)))),
+                Where.at("hydrating", 5), Where.at("incubating", 50, grows),
+                Where.at("hatching", 250, grows, hatching),
+                Where.at("ready", 380, grows, hatching, moved("ready")),
+                Where.at("drained", 380, grows, hatching, moved("ready"), did(Step.DRAINED)),
+                Where.at("abandoned", 20, did(Step.ABANDONED)),
+                // Air that was off comes back at once, and the separation is over.
+                Where.at("ready", 380, grows, hatching, did(Step.SETTLE), moved("settled")),
+                Where.at("ready", 380, grows, hatching, did(Step.SETTLE), did(Step.DRAWING)));
+    }
+
+    @Test
+    void inEveryStageItComesBackWhereItStood() throws IOException, Store.StoreException {
+        SplittableRandom dice = new SplittableRandom(6);
+        List<Where> all = everywhere();
+        for (int i = 0; i < all.size(); i += 2) {
+            write(all.get(i), all.get(i + 1));
+            for (int kills = 0; kills < 2; kills++) {
+                bench.start();
+                look();
+                stands("a", all.get(i).after());
+                stands("b", all.get(i + 1).after());
+                assertThat(bench.outputs().getOrDefault("a.air-pause", "off")).isEqualTo("off");
+                site.await(() -> false, dice.nextInt(1_200));
+                bench.kill();
+            }
+        }
+    }
+
+    /** From a real separation, not a written one. */
+    @Test
+    void killedWhileItSettlesTheAirComesBackAndTheBatchIsReady() throws IOException, Store.StoreException {
+        write(everywhere().get(4), everywhere().get(5));
+        bench.start();
+        look();
+        stands("a", "hatching");
+        assertThat(bench.command("tell", "a", "settle").code()).isZero();
+        Eventually.holds("air goes off", 20, () -> "on".equals(bench.outputs().get("a.air-pause")));
+        bench.kill();
+        bench.start();
+        stands("a", "ready");
+        Eventually.holds("air is back", 20, () -> "off".equals(bench.outputs().get("a.air-pause")));
+        assertThat(bench.signal("TERM")).isEqualTo(143);
+    }
+
+    @Test
+    void whatWasAcknowledgedSurvivesAKillInTheMiddleOfCommits() throws IOException, Store.StoreException {
+        write(everywhere().get(4), everywhere().get(5));
+        SplittableRandom dice = new SplittableRandom(7);
+        Set<String> acknowledged = ConcurrentHashMap.newKeySet();
+        for (int round = 0; round < 5; round++) {
+            bench.start();
+            look();
+            stands("b", "ready");
+            int before = acknowledged.size();
+            try (ExecutorService hands = Executors.newFixedThreadPool(4)) {
+                for (int h = 0; h < 4; h++) {
+                    String name = "r" + round + "-h" + h + "-";
+                    String cone = h % 2 == 0 ? "a" : "b";
+                    hands.submit(() -> keepTelling(cone, name, acknowledged));
+                }
+                Eventually.holds("answers come", 60, () -> acknowledged.size() > before + 2);
+                site.await(() -> false, dice.nextInt(1_500));
+                bench.kill();
+            }
+            assertThat(bench.facts().stream().map(Fact::source).collect(Collectors.toSet()))
+                    .containsAll(acknowledged);
+        }
+        assertThat(acknowledged).hasSizeGreaterThan(10);
+    }
+
+    /** Says one thing after another until nobody answers any more. */
+    private void keepTelling(String cone, String name, Set<String> acknowledged) {
+        for (int i = 0; i < 500; i++) {
+            String id = name + i;
+            try {
+                var answer = TellClient.tell(bench.socket(), cone + " topped-up id=" + id, Duration.ofSeconds(15));
+                if (answer.kind() == Answer.Kind.OK) {
+                    acknowledged.add(id);
+                }
+            } catch (IOException e) {
+                return;
+            }
+        }
+    }
+
+    private void stands(String cone, String stage) {
+        String topic = ROOT + "-" + cone + "/hatch/stage";
+        site.await(() -> stage.equals(site.topics().get(topic))
+                && "ready".equals(site.topics().get(ROOT + "/$state")), 30_000);
+        assertThat(site.topics()).as(bench.log()).containsEntry(topic, stage)
+                .containsEntry(ROOT + "/$state", "ready");
+    }
+
+    /** Begins to look once the daemon has described itself; the state of an earlier life is not taken for it. */
+    private void look() throws IOException {
+        if (site == null) {
+            bench.shows("the daemon is there", "\"state\":\"ready\".*");
+            site = RemoteSite.connect(new Onlooker.Address(broker.uri(), Optional.empty()),
+                    new Names("homie", "larkmoor"), new LinuxClock());
+        }
+        Eventually.holds("it lives; " + bench.log(), 60, () -> Files.exists(bench.socket())
+                && "ready".equals(site.topics().get(ROOT + "/$state")));
+    }
+
+    /** A fresh record in which the two cones stand so. */
+    private void write(Where a, Where b) throws IOException, Store.StoreException {
+        try (var old = Files.list(bench.record().getParent())) {
+            for (Path p : old.toList()) {
+                Files.delete(p);
+            }
+        }
+        Moment now = new LinuxClock().now();
+        Moment then = now.plusMs(-Math.min(TimeUnit.MINUTES.toMillis(2), now.monoMs() / 2));
+        List<Fact> facts = new ArrayList<>();
+        a.changes().forEach(c -> facts.add(new Fact(facts.size() + 1, then, "a", "", c)));
+        b.changes().forEach(c -> facts.add(new Fact(facts.size() + 1, then, "b", "", c)));
+        try (SqliteStore store = SqliteStore.open(bench.record())) {
+            store.append(facts);
+            store.minute(new Checkpoint(now, List.of(new Checkpoint.Temperature("a", 21),
+                    new Checkpoint.Temperature("b", 21)), List.of(point("a", a), point("b", b))));
+        }
+    }
+
+    private static Checkpoint.ConePoint point(String cone, Where w) {
+        return new Checkpoint.ConePoint(cone, 1, w.degreeHours(), w.degreeHours(), 0);
+    }
+}
