@@ -78,6 +78,12 @@ public enum Theme {
     NOBODY_COMES(4, (r, s) -> {
         nursed(r, s);
         hatchedAndSettled(r, s, "a");
+        if (s == 3_720) {
+            r.say("a", "settle");
+        }
+        if (s == 3_780) {
+            r.set("c", "hand/withdraw", "last");
+        }
     }),
     FLOOD(3, (r, s) -> {
         nursed(r, s);
@@ -105,7 +111,7 @@ public enum Theme {
     DRAWS_FOR_EVER(3, (r, s) -> {
         nursed(r, s);
         hatchedAndSettled(r, s, "a");
-        if (s == 4_050) {
+        if (s == 4_050 || s == 4_110) {
             r.say("a", "drawing");
         }
         if (s == 8_000) {

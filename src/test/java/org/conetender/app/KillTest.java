@@ -41,6 +41,7 @@ import org.junit.jupiter.api.io.TempDir;
 class KillTest {
 
     private static final String ROOT = "homie/5/larkmoor";
+    private static final Change FILL = new Change.Told(new Ask.DidFill(2, 25));
 
     @TempDir
     Path folder;
@@ -68,7 +69,7 @@ class KillTest {
     private record Where(String after, double degreeHours, List<Change> changes) {
 
         static Where at(String after, double degreeHours, Change... more) {
-            List<Change> all = new ArrayList<>(List.of(did(Step.STARTED), new Change.Told(new Ask.DidFill(2, 25)),
+            List<Change> all = new ArrayList<>(List.of(did(Step.STARTED), FILL,
                     did(Step.SALTED), new Change.Told(new Ask.DidStock("L-0417", 2))));
             all.addAll(List.of(more));
             return new Where(after, degreeHours, all);
@@ -87,8 +88,8 @@ class KillTest {
     private static List<Where> everywhere() {
         Change grows = moved("incubating");
         Change hatching = moved("hatching");
-        return List.of(new Where("clean", 0, List.of(new Change.Told(new Ask.DidFill(2, 25)), did(Step.CLEANED))),
-                new Where("filled", 0, List.of(new Change.Told(new Ask.DidFill(2, 25)))),
+        return List.of(new Where("clean", 0, List.of(FILL, did(Step.CLEANED))),
+                new Where("filled", 0, List.of(FILL)),
                 Where.at("hydrating", 5), Where.at("incubating", 50, grows),
                 Where.at("hatching", 250, grows, hatching),
                 Where.at("ready", 380, grows, hatching, moved("ready")),
@@ -164,7 +165,8 @@ class KillTest {
         for (int i = 0; i < 500; i++) {
             String id = name + i;
             try {
-                var answer = TellClient.tell(bench.socket(), cone + " topped-up id=" + id, Duration.ofSeconds(15));
+                Answer answer = TellClient.tell(bench.socket(), cone + " topped-up id=" + id,
+                        Duration.ofSeconds(15));
                 if (answer.kind() == Answer.Kind.OK) {
                     acknowledged.add(id);
                 }
@@ -182,7 +184,7 @@ class KillTest {
                 .containsEntry(ROOT + "/$state", "ready");
     }
 
-    /** Begins to look once the daemon has described itself; the state of an earlier life is not taken for it. */
+    /** Begins to look once the daemon has described itself. */
     private void look() throws IOException {
         if (site == null) {
             bench.shows("the daemon is there", "\"state\":\"ready\".*");

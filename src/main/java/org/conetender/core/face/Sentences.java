@@ -57,7 +57,7 @@ public final class Sentences {
                     + book.cone(r.cone()).batch().stage().word() + " again.";
             case Ask.Acknowledge a -> "alarm '" + a.alarm() + "' is acknowledged"
                     + (book.cone(r.cone()).latches().isEmpty() ? "."
-                    : "; what tripped stays off while its cause lasts.");
+                    : "; what tripped stays locked off; acknowledge again when its cause is gone.");
             case Ask.Away a -> a.helper().isEmpty() ? "Somebody is near again." : "Away is noted; helper: "
                     + a.helper() + ".";
         };

@@ -16,7 +16,12 @@ public final class Handled implements Guard {
 
     @Override
     public List<Finding> look(View v) {
-        return !v.handsIn() ? List.of() : List.of(Finding.veto(id(), "hands are in the water",
-                Power.HEAT, Power.CUT_OUT, Power.LAMPS, Power.AIR_OFF));
+        if (v.handsIn()) {
+            return List.of(Finding.veto(id(), "hands are in the water",
+                    Power.HEAT, Power.CUT_OUT, Power.LAMPS, Power.AIR_OFF));
+        }
+        // While jumps of the probe are let pass, nothing shows that it still hangs in the water.
+        return !v.handled() ? List.of() : List.of(Finding.veto(id(), "the water was topped up just now",
+                Power.HEAT, Power.CUT_OUT));
     }
 }
