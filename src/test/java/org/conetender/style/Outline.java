@@ -131,7 +131,7 @@ final class Outline {
 
     /** The header without annotations. */
     private static String header(Scope s) {
-        return s.header.toString().replaceAll("@\\w+(\\s*\\((?:[^()]|\\([^()]*\\))*\\))?", " ").strip();
+        return s.header.toString().replaceAll("@\\w+(\\s*\\((?:[^()]++|\\([^()]*\\))*+\\))?", " ").strip();
     }
 
     private static java.util.Optional<Scope> method(Scope type, String header) {
