@@ -115,7 +115,7 @@ public final class Tick {
     private static Map<String, Share.Credit> credits(Work work, Map<String, Hold> holds) {
         Map<String, Share.Credit> credits = new TreeMap<>();
         for (Cone c : work.settings.cones()) {
-            long window = Hold.Plant.of(c.fittings().heat(), 1, 0, 0).windowMs();
+            long window = Hold.switchingMs(c.fittings().heat().switchKind());
             credits.put(c.id(), Share.after(work.live(c.id()).credit(), holds.get(c.id()).duty(),
                     work.live(c.id()).out().heat(), new Share.Window(work.dtMs, window)));
         }

@@ -8,7 +8,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Optional;
 import java.util.TreeMap;
 import org.conetender.core.ConeLive;
 import org.conetender.core.Offering;
@@ -196,10 +195,5 @@ public final class Tree {
 
     static String decimals(double d, int digits) {
         return String.format(Locale.ROOT, "%." + digits + "f", d + 0.0);
-    }
-
-    /** The forecast's distance for other faces, hours; empty while none. */
-    public static Optional<Double> announcedHours(ConeLive live) {
-        return live.outlook().forecast().filter(Forecast::reachable).map(f -> f.ready().announced());
     }
 }

@@ -36,7 +36,7 @@ public record Hold(double integral, double duty, double aimC) {
     }
 
     /** Switching window: relays are spared, solid-state switches follow closely (control.md §1.5). */
-    static long switchingMs(Cone.SwitchKind kind) {
+    public static long switchingMs(Cone.SwitchKind kind) {
         return switch (kind) {
             case RELAY -> 4 * Units.MINUTE_MS;
             case SOLID_STATE -> 10 * Units.SECOND_MS;
