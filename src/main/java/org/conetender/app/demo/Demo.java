@@ -12,6 +12,7 @@ import java.time.ZoneId;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.locks.LockSupport;
 import java.util.stream.Stream;
 import org.conetender.adapter.clock.LinuxClock;
 import org.conetender.adapter.mqtt.Onlooker;
@@ -40,7 +41,10 @@ public final class Demo implements AutoCloseable {
     /** Half past eight: a day later the hatch is ready before the feed at half past twelve. */
     private static final Instant BEGIN = Instant.parse("2026-03-02T08:30:00Z");
     /** How long broker and clients may take to find each other, ms: guess. */
-    private static final long MEETING_MS = 15_000;
+    private static final long MEETING_MS = 60_000;
+    /** Rounds before somebody looks, and the pause after each in which messages travel, ms: guess. */
+    private static final int ROUNDS = 10;
+    private static final long ROUND_MS = 30;
     /** The face is published, and a person looks up, this often, world ms. */
     private static final long LOOK_MS = 5_000;
     private static final long NOTE_MS = 60_000;
@@ -90,23 +94,41 @@ public final class Demo implements AutoCloseable {
 
     private static Demo join(Parts parts) throws Unavailable, IOException {
         Wiring wiring = Wiring.open(parts.config(), () -> new SimGround(parts.world()));
+        try {
+            return new Demo(parts, wiring, meet(parts, wiring));
+        } catch (Unavailable | IOException e) {
+            wiring.close();
+            throw e;
+        }
+    }
+
+    /**
+     * Waits until the person sees the whole tree. Simulated time does not move; the daemon makes its
+     * rounds. This broker may lose a message that is published just while a client subscribes, so
+     * whoever does not see everything soon looks again from the beginning.
+     */
+    private static RemoteSite meet(Parts parts, Wiring wiring) throws Unavailable, IOException {
         LinuxClock real = new LinuxClock();
         long untilMs = real.now().monoMs() + MEETING_MS;
-        // The tree appears once the daemon has made its first rounds; simulated time does not move.
-        RemoteSite site = RemoteSite.connect(new Onlooker.Address(parts.broker().uri(), Optional.empty()),
-                Names.of("homie", parts.config().settings()), real);
-        while (!complete(site) && real.now().monoMs() < untilMs) {
-            wiring.agents().round();
-            site.awaitNews(50);
-            site.refresh();
-        }
-        if (!complete(site)) {
-            site.close();
-            wiring.close();
-            throw new Unavailable("The demonstration's daemon does not reach its broker: "
-                    + wiring.link().trouble().orElse("it says nothing"), null);
-        }
-        return new Demo(parts, wiring, site);
+        do {
+            for (int i = 0; i < ROUNDS; i++) {
+                wiring.agents().round();
+                LockSupport.parkNanos(ROUND_MS * 1_000_000);
+            }
+            if (wiring.link().up()) {
+                RemoteSite site = RemoteSite.connect(
+                        new Onlooker.Address(parts.broker().uri(), Optional.empty()),
+                        Names.of("homie", parts.config().settings()), real);
+                if (complete(site)) {
+                    return site;
+                }
+                site.close();
+            }
+        } while (real.now().monoMs() < untilMs);
+        throw new Unavailable("The demonstration's daemon and its broker do not find each other within "
+                + MEETING_MS / 1_000 + " s: "
+                + wiring.link().trouble().orElse("what the daemon publishes does not come back whole")
+                + ". Try again when the machine is less busy.", null);
     }
 
     private static boolean complete(RemoteSite site) {

@@ -20,8 +20,9 @@ import org.apache.activemq.artemis.core.settings.impl.AddressSettings;
  * The broker of the demonstration: a whole MQTT 5 broker inside this process, so that nothing need be
  * installed. It listens on 127.0.0.1 only, lets everybody on this machine in, and keeps nothing.
  *
- * <p>One thing it does less well than a broker for real use: a command sent with RETAIN=1 while the
- * daemon listens through a wildcard arrives without its mark (it carries it at the next connection).
+ * <p>Two things it does less well than a broker for real use: a command sent with RETAIN=1 while the
+ * daemon listens through a wildcard arrives without its mark (it carries it at the next connection), and
+ * what is published in the moment in which a client subscribes may never reach that client.
  */
 public final class LoopbackBroker implements AutoCloseable {
 
