@@ -1,9 +1,7 @@
 package org.conetender.app.demo;
 
 import java.io.IOException;
-import java.io.InputStream;
 import java.net.URI;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
@@ -11,17 +9,10 @@ import java.time.OffsetDateTime;
 import java.time.ZoneId;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Optional;
-import java.util.concurrent.locks.LockSupport;
 import java.util.stream.Stream;
-import org.conetender.adapter.clock.LinuxClock;
-import org.conetender.adapter.mqtt.Onlooker;
 import org.conetender.app.Unavailable;
 import org.conetender.app.Wiring;
 import org.conetender.app.config.Config;
-import org.conetender.app.config.ConfigLoader;
-import org.conetender.app.config.Hardware;
-import org.conetender.app.config.Outcome;
 import org.conetender.app.remote.RemoteSite;
 import org.conetender.app.view.SiteView;
 import org.conetender.core.face.Names;
@@ -40,11 +31,6 @@ public final class Demo implements AutoCloseable {
     private static final String CONFIG = "/config/larkmoor.toml";
     /** Half past eight: a day later the hatch is ready before the feed at half past twelve. */
     private static final Instant BEGIN = Instant.parse("2026-03-02T08:30:00Z");
-    /** How long broker and clients may take to find each other, ms: guess. */
-    private static final long MEETING_MS = 60_000;
-    /** Rounds before somebody looks, and the pause after each in which messages travel, ms: guess. */
-    private static final int ROUNDS = 10;
-    private static final long ROUND_MS = 30;
     /** The face is published, and a person looks up, this often, world ms. */
     private static final long LOOK_MS = 5_000;
     private static final long NOTE_MS = 60_000;
@@ -84,7 +70,7 @@ public final class Demo implements AutoCloseable {
         try {
             Path folder = Files.createTempDirectory("conetender-demo");
             LoopbackBroker broker = LoopbackBroker.start();
-            Config config = config(broker, folder);
+            Config config = ExampleConfig.of(CONFIG, broker.uri(), folder);
             World world = new World(config.settings(), seed, Bench.larkmoor().withStart(BEGIN));
             return join(new Parts(folder, broker, world, config));
         } catch (IOException e) {
@@ -95,63 +81,11 @@ public final class Demo implements AutoCloseable {
     private static Demo join(Parts parts) throws Unavailable, IOException {
         Wiring wiring = Wiring.open(parts.config(), () -> new SimGround(parts.world()));
         try {
-            return new Demo(parts, wiring, meet(parts, wiring));
+            return new Demo(parts, wiring, new Meeting(wiring, parts.broker().uri(),
+                    Names.of("homie", parts.config().settings())).wholeTree());
         } catch (Unavailable | IOException e) {
             wiring.close();
             throw e;
-        }
-    }
-
-    /**
-     * Waits until the person sees the whole tree. Simulated time does not move; the daemon makes its
-     * rounds. This broker may lose a message that is published just while a client subscribes, so
-     * whoever does not see everything soon looks again from the beginning.
-     */
-    private static RemoteSite meet(Parts parts, Wiring wiring) throws Unavailable, IOException {
-        LinuxClock real = new LinuxClock();
-        long untilMs = real.now().monoMs() + MEETING_MS;
-        do {
-            for (int i = 0; i < ROUNDS; i++) {
-                wiring.agents().round();
-                LockSupport.parkNanos(ROUND_MS * 1_000_000);
-            }
-            if (wiring.link().up()) {
-                RemoteSite site = RemoteSite.connect(
-                        new Onlooker.Address(parts.broker().uri(), Optional.empty()),
-                        Names.of("homie", parts.config().settings()), real);
-                if (complete(site)) {
-                    return site;
-                }
-                site.close();
-            }
-        } while (real.now().monoMs() < untilMs);
-        throw new Unavailable("The demonstration's daemon and its broker do not find each other within "
-                + MEETING_MS / 1_000 + " s: "
-                + wiring.link().trouble().orElse("what the daemon publishes does not come back whole")
-                + ". Try again when the machine is less busy.", null);
-    }
-
-    private static boolean complete(RemoteSite site) {
-        return site.state().filter("ready"::equals).isPresent() && site.cones().stream()
-                .allMatch(c -> site.topics().containsKey(site.names().cone(c) + "/hand/next-step"));
-    }
-
-    /** The example configuration, at this broker, with its record in that folder. */
-    private static Config config(LoopbackBroker broker, Path folder) throws IOException {
-        try (InputStream in = Demo.class.getResourceAsStream(CONFIG)) {
-            if (in == null) {
-                throw new IOException("the example " + CONFIG + " is not in the program; build it again");
-            }
-            Outcome outcome = ConfigLoader.parse(new String(in.readAllBytes(), StandardCharsets.UTF_8));
-            return switch (outcome) {
-                case Outcome.Refused r -> throw new IOException("the example " + CONFIG + " is refused: "
-                        + r.errors().getFirst().text(CONFIG));
-                case Outcome.Accepted(Config c, var effective, var warnings) -> new Config(c.settings(),
-                        new Hardware(c.hardware().gpio(), c.hardware().oneWire(),
-                                Optional.of(new Hardware.Mqtt(broker.uri(), "homie", Optional.empty(),
-                                        Optional.empty())),
-                                new Hardware.Paths(folder, folder.resolve("socket"))));
-            };
         }
     }
 
