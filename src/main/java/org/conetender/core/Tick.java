@@ -14,6 +14,7 @@ import org.conetender.core.guard.Finding;
 import org.conetender.core.guard.Guard;
 import org.conetender.core.guard.Guards;
 import org.conetender.core.guard.Power;
+import org.conetender.core.guard.StuckHeater;
 import org.conetender.core.guard.TooManyWatts;
 import org.conetender.core.guard.View;
 import org.conetender.core.hatch.Speed;
@@ -133,7 +134,7 @@ public final class Tick {
             claims.add(new Share.Claim(c.id(), credits.get(c.id()), work.live(c.id()).out().heat()));
         }
         Map<String, List<Finding>> findings = new TreeMap<>();
-        double watts = 0;
+        double watts = StuckHeater.wattsAtLarge(settings, work.image);
         for (Share.Claim claim : Share.order(claims)) {
             Cone c = settings.cone(claim.cone()).orElseThrow();
             View v = work.view(c, new View.Wants(claim.credit().wants(), Demand.airOff(c, work.batch(c.id())),
