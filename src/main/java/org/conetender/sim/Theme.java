@@ -200,6 +200,9 @@ public enum Theme {
         }
     }),
     CLUMSY(6, (r, s) -> {
+        if (s == 2) {
+            r.set("c", "hand/withdraw", "last"); // Before there is any report: surely, not by the dice.
+        }
         if (s % 37 == 5) {
             var dice = Seeds.of(r.world().seed() + s, "clumsy");
             String cone = List.of("a", "b", "c").get(dice.nextInt(3));
