@@ -3,7 +3,9 @@ package org.conetender.agent;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import org.conetender.core.Result;
 import org.conetender.core.State;
 import org.conetender.core.Tick;
@@ -39,7 +41,9 @@ public final class ControlAgent implements Agent {
     private State state;
     private long dueMs = -1;
     private long ticks;
-    private long unset;
+    /** Outputs that could not be set in the last tick, and how often that has happened in all. */
+    private final Set<String> unset = new TreeSet<>();
+    private long unsetTimes;
 
     ControlAgent(Ports ports, Mail mail, Tick tick, State state) {
         this.ports = ports;
@@ -83,11 +87,12 @@ public final class ControlAgent implements Agent {
         List<Request> requests = new ArrayList<>(mail.requests(MOST_REQUESTS_A_TICK));
         requests.addAll(ports.outside().requests().poll(MOST_REQUESTS_A_TICK));
         return new Image(now, probes, contacts, new Image.Inbox(requests, mail.commits()),
-                new Image.Pipes(mail.storeTrouble(), mail.brokerTrouble(), lateMs));
+                new Image.Pipes(mail.storeTrouble(), mail.brokerTrouble(), lateMs, unset));
     }
 
     /** Off before on, so that a limit is never exceeded for a moment. */
     private void act(Map<String, Boolean> outputs) {
+        unset.clear();
         for (boolean level : new boolean[] {false, true}) {
             outputs.forEach((id, on) -> {
                 if (on == level) {
@@ -102,8 +107,11 @@ public final class ControlAgent implements Agent {
         if (s == null) {
             throw new IllegalStateException("no switch is wired for output " + id);
         }
-        if (!s.hold(level, LEASE_MS) && unset++ % 60 == 0) {
-            LOG.warn("output {} could not be set ({} times so far)", id, unset);
+        if (!s.hold(level, LEASE_MS)) {
+            unset.add(id);
+            if (unsetTimes++ % 60 == 0) {
+                LOG.warn("output {} could not be set ({} refusals so far)", id, unsetTimes);
+            }
         }
     }
 

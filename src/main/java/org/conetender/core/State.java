@@ -28,9 +28,10 @@ public record State(Ledger ledger, Live live) {
      * @param cones by id
      * @param alarms which stand
      * @param timers the rest
+     * @param beat the heartbeat's level, which every healthy tick turns over
      */
     public record Live(Moment begun, Optional<Moment> lastSeen, Map<String, ConeLive> cones, Alarms alarms,
-                       Timers timers) {}
+                       Timers timers, boolean beat) {}
 
     /**
      * @param last when the last tick began; empty before the first
@@ -61,7 +62,7 @@ public record State(Ledger ledger, Live live) {
         long next = facts.isEmpty() ? 1 : facts.getLast().seq() + 1;
         return new State(Ledger.of(book, next),
                 new Live(now, lastSeen(facts, checkpoint), cones, Alarms.NONE, new Timers(Optional.empty(),
-                        now.monoMs(), 0, List.of())));
+                        now.monoMs(), 0, List.of()), false));
     }
 
     private static Optional<Moment> lastSeen(List<Fact> facts, Optional<Checkpoint> checkpoint) {

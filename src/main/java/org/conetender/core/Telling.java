@@ -139,7 +139,8 @@ final class Telling {
         List<Fact> again = minute ? work.ledger.refused() : List.of();
         Ledger ledger = again.isEmpty() ? work.ledger : work.ledger.offeredAgain();
         State next = new State(ledger, new State.Live(work.before.live().begun(),
-                work.before.live().lastSeen(), parts.cones(), parts.alarms().next(), timers));
+                work.before.live().lastSeen(), parts.cones(), parts.alarms().next(), timers,
+                outputs.getOrDefault(Tick.HEARTBEAT, false)));
         List<List<Fact>> transactions = new ArrayList<>(work.transactions);
         if (!again.isEmpty()) {
             transactions.addFirst(again);

@@ -14,6 +14,7 @@ import org.conetender.core.guard.Finding;
 import org.conetender.core.guard.Guard;
 import org.conetender.core.guard.Guards;
 import org.conetender.core.guard.Power;
+import org.conetender.core.guard.StuckHeater;
 import org.conetender.core.guard.TooManyWatts;
 import org.conetender.core.guard.View;
 import org.conetender.core.hatch.Speed;
@@ -35,6 +36,9 @@ import org.conetender.core.unit.Units;
  * alarms, forecasts, the record.
  */
 public final class Tick {
+
+    /** The output that beats for whatever watches the daemon from outside. */
+    static final String HEARTBEAT = "site.heartbeat";
 
     private static final String OVERDUE = "nobody came within 12 h of the harvest point: do not feed";
 
@@ -77,7 +81,8 @@ public final class Tick {
         for (Cone c : settings.cones()) {
             cones.put(c.id(), telling.grown(c, holds.get(c.id()), credits.get(c.id()), outs.get(c.id())));
         }
-        return telling.result(new Telling.Parts(cones, alarms, waiting, findings), levels(outs, findings));
+        return telling.result(new Telling.Parts(cones, alarms, waiting, findings),
+                levels(work, outs, findings));
     }
 
     private static List<Request> withButtons(Work work, Image image) {
@@ -129,7 +134,7 @@ public final class Tick {
             claims.add(new Share.Claim(c.id(), credits.get(c.id()), work.live(c.id()).out().heat()));
         }
         Map<String, List<Finding>> findings = new TreeMap<>();
-        double watts = 0;
+        double watts = StuckHeater.wattsAtLarge(settings, work.image);
         for (Share.Claim claim : Share.order(claims)) {
             Cone c = settings.cone(claim.cone()).orElseThrow();
             View v = work.view(c, new View.Wants(claim.credit().wants(), Demand.airOff(c, work.batch(c.id())),
@@ -195,8 +200,12 @@ public final class Tick {
         }
     }
 
-    private Map<String, Boolean> levels(Map<String, ConeLive.ConeOut> outs,
-            Map<String, List<Finding>> findings) {
+    /**
+     * Every output by id. The heartbeat turns over with each tick: only edges keep what watches it
+     * closed (control.md §1.5), so a line that sticks high says nothing. Withheld, it stays low.
+     */
+    private Map<String, Boolean> levels(Work work, Map<String, ConeLive.ConeOut> outs,
+                                        Map<String, List<Finding>> findings) {
         Map<String, Boolean> levels = new TreeMap<>();
         for (Cone c : settings.cones()) {
             ConeLive.ConeOut o = outs.get(c.id());
@@ -207,8 +216,8 @@ public final class Tick {
             put(levels, c.id() + ".lamp", fit.lights().harvest(), o.lamp());
             put(levels, c.id() + ".trigger", fit.lights().trigger(), o.trigger());
         }
-        boolean beat = findings.values().stream().allMatch(f -> permits(f, Power.HEARTBEAT));
-        put(levels, "site.heartbeat", settings.site().supply().heartbeat(), beat);
+        boolean beats = findings.values().stream().allMatch(f -> permits(f, Power.HEARTBEAT));
+        put(levels, HEARTBEAT, settings.site().supply().heartbeat(), beats && !work.before.live().beat());
         return levels;
     }
 

@@ -61,13 +61,13 @@ final class ConeRules {
         rules.lasting("welded", cone, unasked && settings.fittings().heat().cutOut() && !broken("cut-out"),
                 15 * 60,
                 "a heater that was off kept heating although a cut-out is fitted");
-        rules.lasting("welded-told", cone, unasked && !told("welded", "overheat"), 20 * 60,
+        rules.lasting("welded-told", cone, unasked && !told("welded", "overheat", "heater-stuck"), 20 * 60,
                 "a heater that was off kept heating and nobody was told");
         boolean dead = heat && !cone.heaterOn() && rig.world().powered();
         rules.lasting("no-effect", cone, (dead || rules.lastedS("no-effect", settings.id()) > 0
                 && batch.stage().hasWater() && broken("heat"))
                 && !told("no-effect", "probe", "probe-unsteady",
-                "overheat", "dry", "welded"), 60 * 60,
+                "overheat", "dry", "welded", "heater-stuck"), 60 * 60,
                 "a heater did nothing for an hour and nobody was told");
         boolean levelHonest = settings.fittings().probes().level() && !broken("level");
         rules.lasting("dry", cone, heat && levelHonest && !cone.water().heaterCovered(), 10,

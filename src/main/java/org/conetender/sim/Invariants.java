@@ -22,12 +22,14 @@ public final class Invariants {
     private final Map<String, Long> sinceMs = new TreeMap<>();
     private final List<Violation> broken = new ArrayList<>();
     private final SiteRules site;
+    private final OutputRules outputs;
     private final Set<String> animalsBefore = new TreeSet<>();
     private long cutMs;
 
     Invariants(Rig rig) {
         this.rig = rig;
         this.site = new SiteRules(rig, this);
+        this.outputs = new OutputRules(rig, this);
     }
 
     public List<Violation> broken() {
@@ -38,6 +40,7 @@ public final class Invariants {
     void died() {
         sinceMs.clear();
         site.died();
+        outputs.died();
     }
 
     /** The house's power is off for this second. */
@@ -73,6 +76,7 @@ public final class Invariants {
         if (rig.alive()) {
             State s = rig.state();
             site.look(s);
+            outputs.look(s);
             for (SimCone c : rig.world().cones()) {
                 new ConeRules(rig, this, c, s).look();
             }

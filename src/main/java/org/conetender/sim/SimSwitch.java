@@ -3,8 +3,9 @@ package org.conetender.sim;
 import org.conetender.port.Switch;
 
 /**
- * One output with its lease: the coil as commanded, and the contact as it really is. The world calls
- * {@link #expire} at every step, which is what the lease thread does in the real adapter.
+ * One output with its lease: the coil, as commanded unless its line is deaf, and the contact as it
+ * really is. The world calls {@link #expire} at every step, which is what the lease thread does in the
+ * real adapter.
  */
 public final class SimSwitch implements Switch {
 
@@ -18,13 +19,17 @@ public final class SimSwitch implements Switch {
         /** A board that conducts when its input is low: the contact is the opposite of the coil. */
         INVERTED,
         /** The line cannot be driven: {@link SimSwitch#hold} answers false and the coil falls off. */
-        REFUSING
+        REFUSING,
+        /** The line takes no level: {@link SimSwitch#hold} answers false and the coil stays as it was. */
+        DEAF
     }
 
     private final String id;
     private final SimClock clock;
     private Fault fault = Fault.NONE;
     private boolean coil;
+    /** What was asked for last and has not expired: the coil, unless the line is deaf. */
+    private boolean asked;
     private boolean contact;
     private long expiresAtMs;
     private long cycles;
@@ -45,8 +50,9 @@ public final class SimSwitch implements Switch {
         if (validForMs <= 0) {
             throw new IllegalArgumentException(id + ": a lease must last longer than 0 ms: " + validForMs);
         }
-        boolean can = powered && fault != Fault.REFUSING;
-        coil = energised && can;
+        boolean can = powered && !refuses();
+        asked = energised && (can || fault == Fault.DEAF);
+        follow();
         expiresAtMs = clock.elapsedMs() + validForMs;
         settle();
         return can;
@@ -54,8 +60,9 @@ public final class SimSwitch implements Switch {
 
     /** Lets go of a coil whose lease is over. */
     void expire() {
-        if (coil && clock.elapsedMs() >= expiresAtMs) {
-            coil = false;
+        if (asked && clock.elapsedMs() >= expiresAtMs) {
+            asked = false;
+            follow();
             settle();
         }
     }
@@ -63,19 +70,31 @@ public final class SimSwitch implements Switch {
     /** Supply to the control box. Without it no coil holds, though a welded contact still conducts. */
     void power(boolean on) {
         powered = on;
+        asked &= on;
         coil &= on;
         settle();
     }
 
     public void fail(Fault what) {
         fault = what;
-        coil &= what != Fault.REFUSING;
+        asked &= what != Fault.REFUSING;
+        follow();
         settle();
     }
 
-    /** Whether the coil or gate is driven now: what the daemon commands, lease and all. */
+    /** Whether it can be set at all. */
+    boolean refuses() {
+        return fault == Fault.REFUSING || fault == Fault.DEAF;
+    }
+
+    /** A deaf line keeps its level, also when its lease runs out. */
+    private void follow() {
+        coil = fault == Fault.DEAF ? coil : asked;
+    }
+
+    /** What the daemon commands, lease and all: the coil or gate is driven so, unless its line is deaf. */
     public boolean commanded() {
-        return coil;
+        return asked;
     }
 
     /** Whether the contact conducts now: what really happens to the load. */
@@ -90,7 +109,7 @@ public final class SimSwitch implements Switch {
 
     private void settle() {
         boolean next = switch (fault) {
-            case NONE, REFUSING -> coil;
+            case NONE, REFUSING, DEAF -> coil;
             case WELDED -> true;
             case OPEN -> false;
             case INVERTED -> powered && !coil;

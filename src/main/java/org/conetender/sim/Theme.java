@@ -35,6 +35,21 @@ public enum Theme {
             r.world().apply(new Fault.OfSwitch("a", "cut-out", SimSwitch.Fault.WELDED, lasting(r, 400)));
         }
     }),
+    DEAF_OUTPUTS(3, (r, s) -> {
+        nursed(r, s);
+        // Each strikes while the heater is on: alone, then with its cut-out, then the pump's relay.
+        boolean heating = r.world().cone("a").heaterOn() && r.world().wrong().isEmpty();
+        if (s >= 1_200 && s < 3_000 && heating) {
+            r.world().apply(new Fault.OfSwitch("a", "heat", SimSwitch.Fault.DEAF, lasting(r, 30)));
+        }
+        if (s >= 3_600 && s < 5_400 && heating) {
+            r.world().apply(new Fault.OfSwitch("a", "heat", SimSwitch.Fault.DEAF, lasting(r, 30)));
+            r.world().apply(new Fault.OfSwitch("a", "cut-out", SimSwitch.Fault.DEAF, lasting(r, 30)));
+        }
+        if (s == 8_000) {
+            r.world().apply(new Fault.OfSwitch("b", "air-pause", SimSwitch.Fault.DEAF, lasting(r, 20)));
+        }
+    }),
     DEAD_HEATER(4, (r, s) -> {
         nursed(r, s);
         if (s == 1_200) {
@@ -185,6 +200,9 @@ public enum Theme {
         }
     }),
     CLUMSY(6, (r, s) -> {
+        if (s == 2) {
+            r.set("c", "hand/withdraw", "last"); // Before there is any report: surely, not by the dice.
+        }
         if (s % 37 == 5) {
             var dice = Seeds.of(r.world().seed() + s, "clumsy");
             String cone = List.of("a", "b", "c").get(dice.nextInt(3));

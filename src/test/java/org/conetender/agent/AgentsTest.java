@@ -194,10 +194,30 @@ class AgentsTest {
     @Test
     void aSwitchThatCannotBeSetStopsNothingElse() {
         HandBench b = new HandBench().rounds(1);
-        b.stuck = true;
+        b.stuck.add("a.lamp");
         b.set(STEP, "started");
         b.rounds(5);
         assertThat(b.shown("larkmoor-a/hatch/stage")).isEqualTo("hydrating");
         assertThat(b.levels.get("a.cut-out")).isTrue();
+        assertThat(b.shown("larkmoor-a/$alert/output-stuck")).contains("a.lamp cannot be set");
+    }
+
+    @Test
+    void aHeaterThatCannotBeSetIsAFactOfTheNextTickAndOnlyWhileItLasts() {
+        HandBench b = new HandBench().rounds(1);
+        b.set(STEP, "started");
+        b.rounds(5);
+        b.stuck.add("a.heat");
+        b.rounds(1);
+        assertThat(b.levels.get("a.cut-out")).as("nobody knows yet").isTrue();
+        b.rounds(1);
+        assertThat(b.levels.get("a.cut-out")).isFalse();
+        assertThat(b.shown("larkmoor-a/$alert/heater-stuck")).contains("the heater's output cannot be set")
+                .contains("Unplug the heater now");
+        b.stuck.clear();
+        b.rounds(2);
+        assertThat(b.levels.get("a.cut-out")).isTrue();
+        b.rounds(70);
+        assertThat(b.shown("larkmoor-a/$alert/heater-stuck")).isNull();
     }
 }

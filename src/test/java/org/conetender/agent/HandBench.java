@@ -3,7 +3,9 @@ package org.conetender.agent;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import org.conetender.core.Larkmoor;
 import org.conetender.core.face.Names;
 import org.conetender.core.guard.Guards;
@@ -35,8 +37,8 @@ final class HandBench {
     final Map<String, Boolean> levels = new TreeMap<>();
     final Socket socket = new Socket();
     final Settings settings = Larkmoor.with();
-    /** Switches refuse to be set. */
-    boolean stuck;
+    /** Outputs that refuse to be set. */
+    final Set<String> stuck = new TreeSet<>();
     /** Every output in the order in which it was set in the last round. */
     final List<String> order = new ArrayList<>();
     private SimStore store;
@@ -135,7 +137,7 @@ final class HandBench {
             public boolean hold(boolean energised, long validForMs) {
                 levels.put(id, energised);
                 order.add((energised ? "on " : "off ") + id);
-                return !stuck;
+                return !stuck.contains(id);
             }
         };
     }

@@ -4,6 +4,8 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.function.Consumer;
 import java.util.stream.Stream;
 import org.conetender.core.alarm.Alarm;
@@ -28,6 +30,8 @@ public final class Story {
 
     public final Senses senses;
     public final Paper paper = new Paper();
+    /** Outputs that could not be set, from now on. */
+    public final Set<String> unset = new TreeSet<>();
     private final Settings settings;
     private final Tick tick;
     private final List<Request> inbox = new ArrayList<>();
@@ -82,7 +86,7 @@ public final class Story {
         inbox.clear();
         last = tick.step(state, new Image(now, senses.probes(now.monoMs()), senses.contacts(),
                 new Image.Inbox(came, paper.takeCommits()),
-                new Image.Pipes(paper.trouble(), java.util.Optional.empty(), lateMs)));
+                new Image.Pipes(paper.trouble(), java.util.Optional.empty(), lateMs, unset)));
         state = last.next();
         paper.take(last.record());
         replies.addAll(last.words().replies());

@@ -148,6 +148,25 @@ class DevicesTest {
     }
 
     @Test
+    void aDeafOutputKeepsItsLevelWhateverIsAskedAndWhoeverLetsGo() {
+        SimSwitch s = new SimSwitch("a.heat", clock);
+        s.hold(true, 4_000);
+        s.fail(SimSwitch.Fault.DEAF);
+        assertThat(s.hold(false, 4_000)).isFalse();
+        assertThat(s.conducting()).isTrue();
+        assertThat(s.commanded()).as("what was asked").isFalse();
+        clock.advance(5_000);
+        s.expire();
+        assertThat(s.conducting()).as("its lease is nobody's to end").isTrue();
+        s.power(false);
+        assertThat(s.conducting()).as("without supply no coil holds").isFalse();
+        s.power(true);
+        s.fail(SimSwitch.Fault.NONE);
+        assertThat(s.hold(true, 4_000)).isTrue();
+        assertThat(s.conducting()).isTrue();
+    }
+
+    @Test
     void contactsStickAndButtonsAreReleasedAgain() {
         SimContact c = new SimContact("a.button", clock);
         c.press(2_000);

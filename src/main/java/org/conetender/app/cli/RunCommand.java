@@ -1,8 +1,10 @@
 package org.conetender.app.cli;
 
+import java.io.IOException;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.function.Function;
+import org.conetender.adapter.gpio.DrivenLines;
 import org.conetender.adapter.gpio.GpioLayer;
 import org.conetender.adapter.gpio.Lines;
 import org.conetender.app.Daemon;
@@ -43,6 +45,9 @@ public final class RunCommand implements Callable<Integer> {
     @Mixin
     private ConfigFile configFile;
 
+    @Mixin
+    private StateFolder state;
+
     /** On the kernel's own lines. */
     public RunCommand() {
         this(GpioLayer::kernel);
@@ -67,10 +72,28 @@ public final class RunCommand implements Callable<Integer> {
             LOG.error("{}", e.getMessage());
             return UNAVAILABLE;
         }
+        if (!keepLines(config)) {
+            wiring.close();
+            return UNAVAILABLE;
+        }
         Daemon daemon = new Daemon(wiring);
         Runtime.getRuntime().addShutdownHook(new Thread(daemon::stop, "conetender-stop"));
         LOG.info("looking after {} cones of {}", config.settings().cones().size(),
                 config.settings().site().name());
         return daemon.run();
+    }
+
+    /**
+     * Before the first tick, while nothing was energised yet. A list of before would make {@code safe}
+     * drive the wrong lines, so without the right one there is no start.
+     */
+    private boolean keepLines(Config config) {
+        try {
+            DrivenLines.keep(state.of(Optional.of(config)), Wiring.lines(config.hardware().gpio()));
+            return true;
+        } catch (IOException e) {
+            LOG.error("The relays: {} Without it nobody could make them safe after a crash.", e.getMessage());
+            return false;
+        }
     }
 }

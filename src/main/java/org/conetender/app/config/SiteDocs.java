@@ -42,8 +42,9 @@ final class SiteDocs {
                     "A probe in the room's air. With it the forecast knows what the water cools towards, "
                             + "and faults are told sooner from a cold night.", "\"28-00000b0c0d0e\""),
             row("site.heartbeat-line", line(), absent(),
-                    "An output that beats while the daemon is well, for an external dead-man relay that "
-                            + "cuts the heaters when the beat stops.", "26"),
+                    "An output that beats while the daemon is well: it changes its level once a second. An "
+                            + "external dead-man relay that watches the changes cuts the heaters when they "
+                            + "stop, after about 5 s.", "26"),
 
             row("gpio.chip", text(PATH_FORM), value("\"/dev/gpiochip0\""),
                     "The GPIO character device that all lines belong to.", "\"/dev/gpiochip0\""),

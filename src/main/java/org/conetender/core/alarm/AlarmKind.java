@@ -16,6 +16,12 @@ public enum AlarmKind {
     COOKED(Priority.NOW, 0, "Look before feeding: this batch may be lost."),
     WELDED(Priority.NOW, 0,
             "Unplug the heater now: its switch does not open. Mend it before you acknowledge."),
+    HEATER_STUCK(Priority.NOW, 0,
+            "Unplug the heater now: its output does not obey, so it may stay on. Find out why before "
+            + "you plug it in again."),
+    OUTPUT_STUCK(Priority.NOW, 0,
+            "See that the air runs and that the lamps are as they should be. Then look at the board, its "
+            + "wires and the daemon's log."),
     NO_EFFECT(Priority.SOON, 0,
             "Heat is locked off. See that heater and probe are under water and the heater is "
             + "whole, then acknowledge."),

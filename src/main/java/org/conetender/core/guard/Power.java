@@ -10,6 +10,6 @@ public enum Power {
     LAMPS,
     /** Stopping the air. */
     AIR_OFF,
-    /** The site's heartbeat. */
+    /** The edges of the site's heartbeat, by which something outside knows that all is well. */
     HEARTBEAT
 }

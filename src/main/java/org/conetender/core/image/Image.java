@@ -2,6 +2,7 @@ package org.conetender.core.image;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.conetender.core.unit.Moment;
 
 /**
@@ -28,9 +29,15 @@ public record Image(Moment now, List<ProbeSample> probes, List<ContactSample> co
      * @param store empty while the record is being kept; else why it is not
      * @param broker empty while connected; else why not
      * @param lateMs how much later than planned this tick began
+     * @param unset ids of the outputs that could not be set in the last tick, such as {@code a.heat}:
+     *     their real level is unknown
      */
-    public record Pipes(Optional<String> store, Optional<String> broker, long lateMs) {
-        public static final Pipes HEALTHY = new Pipes(Optional.empty(), Optional.empty(), 0);
+    public record Pipes(Optional<String> store, Optional<String> broker, long lateMs, Set<String> unset) {
+        public static final Pipes HEALTHY = new Pipes(Optional.empty(), Optional.empty(), 0, Set.of());
+
+        public Pipes {
+            unset = Set.copyOf(unset);
+        }
     }
 
     /** The sample of that probe; {@link Reading.NotYet} when the shell has none. */

@@ -29,7 +29,7 @@ public record Site(String id, String name, Feeding feeding, Supply supply, Optio
 
     /**
      * @param limitWatts heaters on together never take more than this
-     * @param heartbeat whether an output beats for an external dead-man relay
+     * @param heartbeat whether an output beats, an edge a tick, for an external dead-man relay
      */
     public record Supply(double limitWatts, boolean heartbeat) {}
 }

@@ -1,0 +1,82 @@
+package org.conetender.sim;
+
+import org.conetender.core.State;
+import org.conetender.core.alarm.Alarm;
+
+/** The rules about outputs that cannot be set, and about the heartbeat by which others know. */
+final class OutputRules {
+
+    /** A refusal shows in the next tick; one tick of that tick's own lateness is forgiven, s. */
+    private static final long SEEN_S = 3;
+    /** A tick that comes later than this may not count as on time (core.guard.SilentFailure), ms. */
+    private static final long LATE_MS = 2_000;
+    /** The heart beats within this time unless something is wrong: a stall of 6 s and what follows, s. */
+    private static final long PULSE_S = 10;
+
+    private final Rig rig;
+    private final Invariants rules;
+    private boolean lastBeat;
+    private long lastTickMs = -1;
+
+    OutputRules(Rig rig, Invariants rules) {
+        this.rig = rig;
+        this.rules = rules;
+    }
+
+    void died() {
+        lastTickMs = -1;
+        lastBeat = false;
+    }
+
+    void look(State s) {
+        boolean anyHeater = false;
+        for (SimCone c : rig.world().cones()) {
+            boolean heater = refuses(c, Fixtures.HEAT) || refuses(c, Fixtures.CUT_OUT);
+            anyHeater |= heater;
+            rules.lasting("stuck-told", c, heater && !told(s, c, "heater-stuck"), SEEN_S,
+                    "an output of the heater could not be set and nobody was told");
+            boolean loose = refuses(c, Fixtures.HEAT) && c.heaterOn();
+            rules.lasting("stuck-heat", c, loose && cutOutObeys(c), SEEN_S,
+                    "a heater that could not be switched off went on heating although a cut-out is fitted");
+            boolean other = c.fixtures.switches.entrySet().stream().anyMatch(e -> e.getValue().refuses()
+                    && !e.getKey().equals(Fixtures.HEAT) && !e.getKey().equals(Fixtures.CUT_OUT)
+                    && !e.getKey().equals(Fixtures.BUTTON_LAMP));
+            rules.lasting("output-told", c, other && !told(s, c, "output-stuck"), SEEN_S,
+                    "an output could not be set and nobody was told");
+        }
+        heart(s, anyHeater);
+    }
+
+    /** Judged by its edges, as what watches it does. */
+    private void heart(State s, boolean stuck) {
+        SimSwitch heart = rig.world().devices().switches().get("site.heartbeat");
+        if (heart == null) {
+            return;
+        }
+        long tick = s.live().timers().last().orElseThrow().monoMs();
+        boolean late = lastTickMs >= 0 && tick - lastTickMs > LATE_MS;
+        boolean edge = heart.conducting() != lastBeat;
+        rules.lasting("stuck-beat", "", stuck && edge, SEEN_S,
+                "the heart beat on although a heater could not be switched");
+        rules.lasting("pulse", "", !edge && !stuck && !late && !heart.refuses(), PULSE_S,
+                "the heart stopped although all was well");
+        lastBeat = heart.conducting();
+        lastTickMs = tick;
+    }
+
+    private static boolean refuses(SimCone c, String outlet) {
+        SimSwitch s = c.fixtures.switches.get(outlet);
+        return s != null && s.refuses();
+    }
+
+    private boolean cutOutObeys(SimCone c) {
+        return c.settings().fittings().heat().cutOut() && rig.world().wrong().stream()
+                .noneMatch(f -> f instanceof Fault.OfSwitch(var cone, var outlet, var k, var w)
+                && cone.equals(c.settings().id()) && outlet.equals(Fixtures.CUT_OUT));
+    }
+
+    private static boolean told(State s, SimCone c, String kind) {
+        return s.live().alarms().raised().stream().filter(a -> a.cone().equals(c.settings().id()))
+                .map(Alarm::kind).anyMatch(k -> k.id().equals(kind));
+    }
+}
