@@ -96,6 +96,11 @@ final class Letters {
         return out;
     }
 
+    /** What can be said before the answer, to everybody; who asked for an answer still gets one. */
+    List<Outgoing> note(Result.Note note) {
+        return answer(null, note.request().cone(), new Answer(false, note.sentence()));
+    }
+
     private record Answer(boolean accepted, String sentence) {
         /** For who asked for an answer: the same line that the local socket gives. */
         String line() {

@@ -72,7 +72,8 @@ public final class Mail {
 
     void show(Result r, Moment at) {
         shown.set(new Shown(r, at));
-        if (!r.words().replies().isEmpty() || !r.words().alarms().isEmpty()) {
+        Result.Words w = r.words();
+        if (!w.replies().isEmpty() || !w.alarms().isEmpty() || !w.notes().isEmpty()) {
             words.add(r.words());
         }
     }

@@ -57,6 +57,7 @@ public final class PublishAgent implements Agent {
             done++;
         }
         for (Result.Words w : mail.words()) {
+            w.notes().forEach(n -> letters.note(n).forEach(this::say));
             w.replies().forEach(r -> letters.answer(r).forEach(this::say));
             w.alarms().forEach(a -> sent.remove(topic(a)));
             done++;

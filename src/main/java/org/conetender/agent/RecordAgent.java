@@ -38,7 +38,8 @@ public final class RecordAgent implements Agent {
                 append(facts);
                 done++;
             }
-            r.checkpoint().ifPresent(c -> attempt(() -> store.minute(c)));
+            r.checkpoint().ifPresent(c -> mail.committed(
+                    new Commit(Commit.MINUTE, attempt(() -> store.minute(c)))));
             done++;
         }
         return done;

@@ -3,7 +3,6 @@ package org.conetender.core;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.conetender.core.alarm.Alarm;
 import org.conetender.core.batch.Change;
 import org.conetender.core.batch.ConeBook;
 import org.conetender.core.batch.Fact;
@@ -58,16 +57,25 @@ final class Desk {
             work.reply(r, false, "Name the cone this is about.");
             return;
         }
-        if (!Reports.takesAway(new Change.Told(r.ask())) && work.ledger.busy(r.cone())) {
-            hold(r);
-            return;
-        }
         Optional<String> no = refusal(r, cone.get());
-        if (no.isPresent()) {
+        if (work.ledger.busy(r.cone()) && waits(r.ask(), no.isPresent())) {
+            hold(r);
+        } else if (no.isPresent()) {
             work.reply(r, false, (site ? "" : "Cone " + r.cone() + ": ") + no.get());
+        } else if (Silence.unrecorded(work, r.ask())) {
+            Silence.keep(work, r);
         } else {
             accept(r, cone.get());
         }
+    }
+
+    /**
+     * Whether it waits for a grant on its way. What takes away does not, unless it fits only afterwards;
+     * a withdrawal must know what it takes back. Nothing else waits for a record that gives no answer.
+     */
+    private boolean waits(Ask ask, boolean refused) {
+        return ask instanceof Ask.Withdraw || work.image.pipes().store().isEmpty()
+                && (refused || !Reports.takesAway(new Change.Told(ask)));
     }
 
     private void hold(Request r) {
@@ -202,23 +210,5 @@ final class Desk {
             }
         }
         return out;
-    }
-
-    /** The alarms after the acknowledgements that became durable in this tick. */
-    static org.conetender.core.alarm.Alarms acknowledged(org.conetender.core.alarm.Alarms alarms,
-                                                        List<Pending> done, long nowMs) {
-        var next = alarms;
-        for (Pending p : done) {
-            for (Fact f : p.facts()) {
-                if (f.change() instanceof Change.Told(Ask.Acknowledge(String id))) {
-                    next = next.acknowledged(f.cone(), id, nowMs);
-                    for (Alarm a : alarms.raised()) {
-                        next = a.cone().isEmpty() && a.kind().id().equals(id)
-                                ? next.acknowledged("", id, nowMs) : next;
-                    }
-                }
-            }
-        }
-        return next;
     }
 }

@@ -3,6 +3,8 @@ package org.conetender.core;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
+import java.util.stream.Stream;
 import org.conetender.core.batch.Book;
 import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Fact;
@@ -11,29 +13,46 @@ import org.conetender.core.image.Request;
 import org.conetender.core.unit.Moment;
 
 /**
- * The book, and what is on its way into it. What only takes permission away counts at once; what
+ * The book, and what is on its way into it. What takes permission away counts at once; what only
  * grants counts when it is durable. The effective book is always "committed, then the pending
- * takings in their order", so that it can never differ from what a restart would read, except by
- * being more careful.
+ * takings in their order".
  *
- * @param committed fold of everything durable
+ * <p>A taking may give as well: {@code part-drawn} brings the air back and the heat too. So power is
+ * given only where three readings agree: this book, what a restart would read now, and what it would
+ * read once everything on its way has arrived ({@link org.conetender.core.guard.Unwritten}).
+ *
+ * @param committed fold of everything durable, up to the first fact that is not
  * @param pending not yet durable, in order of their numbers
  * @param nextSeq number of the next fact
  * @param book the effective book
+ * @param kept what a restart would read now
+ * @param hoped what a restart would read if nothing on its way is lost
  */
-public record Ledger(Book committed, List<Pending> pending, long nextSeq, Book book) {
+public record Ledger(Book committed, List<Pending> pending, long nextSeq, Book book, Book kept, Book hoped) {
 
     /** A ledger that has nothing on its way. */
     public static Ledger of(Book committed, long nextSeq) {
-        return new Ledger(committed, List.of(), nextSeq, committed);
+        return new Ledger(committed, List.of(), nextSeq, committed, committed, committed);
     }
 
     private static Ledger of(Book committed, List<Pending> pending, long nextSeq) {
+        return new Ledger(committed, List.copyOf(pending), nextSeq,
+                folded(committed, pending, Pending::counts),
+                folded(committed, pending, p -> p.way() == Pending.Way.KEPT),
+                folded(committed, pending, p -> true));
+    }
+
+    private static Book folded(Book committed, List<Pending> pending, Predicate<Pending> which) {
         Book b = committed;
         for (Pending p : pending) {
-            b = p.counts() ? after(b, p) : b;
+            b = which.test(p) ? after(b, p) : b;
         }
-        return new Ledger(committed, List.copyOf(pending), nextSeq, b);
+        return b;
+    }
+
+    /** The other readings of that cone, where they differ from the effective book's; mostly none. */
+    List<Book> otherReadings(String cone) {
+        return Stream.of(kept, hoped).filter(b -> b.cone(cone) != book.cone(cone)).toList();
     }
 
     private static Book after(Book book, Pending p) {
@@ -83,14 +102,19 @@ public record Ledger(Book committed, List<Pending> pending, long nextSeq, Book b
     }
 
     /** The ledger after all of that was offered again. */
-    Ledger offeredAgain() {
+    Ledger offeredAgain(long nowMs) {
         return new Ledger(committed, pending.stream().map(p -> p.way() == Pending.Way.REFUSED
-                ? p.now(Pending.Way.OFFERED) : p).toList(), nextSeq, book);
+                ? p.again(nowMs) : p).toList(), nextSeq, book, kept, hoped);
+    }
+
+    /** How long the record has owed an answer, ms; 0 while it owes none. */
+    long owedMs(long nowMs) {
+        return pending.stream().mapToLong(p -> p.owedMs(nowMs)).max().orElse(0);
     }
 
     /** Whether a grant for that cone is on its way, so that the next request must wait for it. */
     boolean busy(String cone) {
-        return pending.stream().anyMatch(p -> !p.counts() && p.facts().getFirst().cone().equals(cone));
+        return pending.stream().anyMatch(p -> !p.counts() && p.cone().equals(cone));
     }
 
     /** @param ledger afterwards  @param facts to be recorded, numbered */
@@ -105,7 +129,7 @@ public record Ledger(Book committed, List<Pending> pending, long nextSeq, Book b
             facts.add(new Fact(seq++, at, cone, source, c));
         }
         List<Pending> more = new ArrayList<>(pending);
-        more.add(new Pending(facts, why.request(), why.sentence(), Pending.Way.OFFERED));
+        more.add(new Pending(facts, why.request(), why.sentence(), Pending.Way.OFFERED, at.monoMs()));
         return new Written(of(committed, more, seq), facts);
     }
 

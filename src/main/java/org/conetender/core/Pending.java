@@ -13,8 +13,9 @@ import org.conetender.core.image.Request;
  * @param request who waits for the answer, if anybody
  * @param sentence the answer once they are durable
  * @param way how far they got
+ * @param sinceMs when they were handed to the record, last, monotonic ms
  */
-record Pending(List<Fact> facts, Optional<Request> request, String sentence, Way way) {
+record Pending(List<Fact> facts, Optional<Request> request, String sentence, Way way, long sinceMs) {
 
     /** How far they got. */
     enum Way {
@@ -27,7 +28,21 @@ record Pending(List<Fact> facts, Optional<Request> request, String sentence, Way
     }
 
     Pending now(Way next) {
-        return new Pending(facts, next == Way.OFFERED ? request : Optional.empty(), sentence, next);
+        return new Pending(facts, next == Way.OFFERED ? request : Optional.empty(), sentence, next, sinceMs);
+    }
+
+    /** Handed to the record once more. */
+    Pending again(long nowMs) {
+        return new Pending(facts, Optional.empty(), sentence, Way.OFFERED, nowMs);
+    }
+
+    /** How long the record has owed an answer to them, ms; 0 when it owes none. */
+    long owedMs(long nowMs) {
+        return way == Way.OFFERED ? nowMs - sinceMs : 0;
+    }
+
+    String cone() {
+        return facts.getFirst().cone();
     }
 
     /** Whether they count already, in their place among the others. */
@@ -35,7 +50,7 @@ record Pending(List<Fact> facts, Optional<Request> request, String sentence, Way
         return takesAway() || way == Way.KEPT;
     }
 
-    /** Whether acting on them need not wait for the record (style.md, commit order). */
+    /** Whether they count before they are durable (style.md, commit order); what they give still waits. */
     boolean takesAway() {
         return facts.stream().allMatch(f -> Reports.takesAway(f.change()));
     }

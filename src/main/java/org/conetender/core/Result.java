@@ -24,8 +24,15 @@ public record Result(State next, Map<String, Boolean> outputs, Record record, Wo
     /** @param transactions lists of facts, each all or none  @param checkpoint once a minute */
     public record Record(List<List<Fact>> transactions, Optional<Checkpoint> checkpoint) {}
 
-    /** @param replies to requests  @param alarms of which a person is told now, first or again */
-    public record Words(List<Reply> replies, List<Alarm> alarms) {}
+    /**
+     * @param replies to requests
+     * @param alarms of which a person is told now, first or again
+     * @param notes to those whose answer takes longer than a person likes to wait
+     */
+    public record Words(List<Reply> replies, List<Alarm> alarms, List<Note> notes) {}
+
+    /** What can be said before the answer. @param sentence for the person; never that it is done */
+    public record Note(Request request, String sentence) {}
 
     /** @param accepted whether it was accepted and is durable  @param sentence for the person */
     public record Reply(Request request, boolean accepted, String sentence) {}

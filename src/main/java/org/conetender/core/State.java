@@ -3,6 +3,7 @@ package org.conetender.core;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.TreeMap;
 import org.conetender.core.alarm.Alarms;
 import org.conetender.core.batch.Book;
@@ -38,9 +39,10 @@ public record State(Ledger ledger, Live live) {
      * @param checkpointAtMs when the last checkpoint was written, monotonic ms
      * @param wallUntrustedForMs how long the wall clock has not been trusted in this life
      * @param waiting requests that wait for a grant of their cone to become durable
+     * @param minuteOwed since when the record has owed an answer to a checkpoint, monotonic ms
      */
     public record Timers(Optional<Moment> last, long checkpointAtMs, long wallUntrustedForMs,
-                         List<Request> waiting) {}
+                         List<Request> waiting, OptionalLong minuteOwed) {}
 
     /**
      * The state with which a life of the process begins: nothing is energised, nothing heard yet.
@@ -62,7 +64,7 @@ public record State(Ledger ledger, Live live) {
         long next = facts.isEmpty() ? 1 : facts.getLast().seq() + 1;
         return new State(Ledger.of(book, next),
                 new Live(now, lastSeen(facts, checkpoint), cones, Alarms.NONE, new Timers(Optional.empty(),
-                        now.monoMs(), 0, List.of()), false));
+                        now.monoMs(), 0, List.of(), OptionalLong.empty()), false));
     }
 
     private static Optional<Moment> lastSeen(List<Fact> facts, Optional<Checkpoint> checkpoint) {

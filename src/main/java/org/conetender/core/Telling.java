@@ -48,8 +48,7 @@ final class Telling {
         List<Alarms.Cause> causes = new ArrayList<>();
         findings.forEach((cone, found) -> found.forEach(f -> f.alarm().ifPresent(k ->
                 causes.add(new Alarms.Cause(Tick.place(k, cone), k, f.what())))));
-        Alarms acked = Desk.acknowledged(work.before.live().alarms(), settled.done(),
-                work.image.now().monoMs());
+        Alarms acked = Silence.after(work, settled.done());
         Alarms.Turn turn = acked.after(causes, work.image.now());
         for (Alarm a : turn.over()) {
             String id = a.kind().id();
@@ -70,8 +69,7 @@ final class Telling {
         }
         for (Pending p : settled.failed()) {
             String why = work.image.pipes().store().orElse("the record refused it");
-            p.request().ifPresent(r -> work.reply(r, false, p.takesAway()
-                    ? "Done, but not recorded: " + why : "Not recorded, so not done: " + why));
+            p.request().ifPresent(r -> work.reply(r, false, Sentences.unrecorded(p.takesAway(), why)));
         }
     }
 
@@ -90,7 +88,8 @@ final class Telling {
     /** One cone's memory for the next tick. */
     ConeLive grown(Cone c, Hold hold, Share.Credit credit, ConeLive.ConeOut out) {
         Batch b = work.batch(c.id());
-        ConeJudgement j = work.judged.get(c.id());
+        ConeJudgement j = Refreshed.of(work.judged.get(c.id()), work.settled.book().cone(c.id()),
+                work.ledger.book().cone(c.id()));
         double litres = Judge.warmedLitres(c, b);
         double loss = Judge.lossWPerK(c, litres);
         Growth growth = work.live(c.id()).growth().after(b, j.belief(), new Growth.Around(j.roomOrUsualC(),
@@ -135,9 +134,10 @@ final class Telling {
         long untrusted = work.image.now().wallTrusted() ? 0 : was.wallUntrustedForMs() + work.dtMs;
         State.Timers timers = new State.Timers(Optional.of(work.image.now()), minute ? now
                 : was.checkpointAtMs(),
-                untrusted, parts.waiting());
-        List<Fact> again = minute ? work.ledger.refused() : List.of();
-        Ledger ledger = again.isEmpty() ? work.ledger : work.ledger.offeredAgain();
+                untrusted, parts.waiting(), Owed.minute(was, work.image, minute));
+        // Nothing new is handed over before what the record refused, so that it is kept in order.
+        List<Fact> again = minute || !work.transactions.isEmpty() ? work.ledger.refused() : List.of();
+        Ledger ledger = again.isEmpty() ? work.ledger : work.ledger.offeredAgain(now);
         State next = new State(ledger, new State.Live(work.before.live().begun(),
                 work.before.live().lastSeen(), parts.cones(), parts.alarms().next(), timers,
                 outputs.getOrDefault(Tick.HEARTBEAT, false)));
@@ -148,7 +148,8 @@ final class Telling {
         return new Result(next, outputs,
                 new Result.Record(transactions, minute ? Optional.of(checkpoint(parts.cones()))
                 : Optional.empty()),
-                new Result.Words(List.copyOf(work.replies), parts.alarms().tell()), parts.findings());
+                new Result.Words(List.copyOf(work.replies), parts.alarms().tell(),
+                        Owed.notes(work, parts.waiting())), parts.findings());
     }
 
     private Checkpoint checkpoint(Map<String, ConeLive> cones) {

@@ -60,9 +60,8 @@ public final class Tick {
 
     /** One tick. */
     public Result step(State before, Image image) {
-        Work work = new Work(settings, before, image);
         Ledger.Settled settled = before.ledger().settled(image.inbox().commits());
-        work.ledger = settled.ledger();
+        Work work = new Work(settings, before, image, settled.ledger());
         work.judge();
 
         List<Request> waiting = new Desk(work, guards).serve(withButtons(work, image));
@@ -96,8 +95,10 @@ public final class Tick {
     /** What time and degree-hours bring about. */
     private static void move(Work work) {
         for (Cone c : work.settings.cones()) {
-            if (work.ledger.busy(c.id())) {
-                continue; // A report is on its way and may change what is due; it takes a tick or two.
+            // A report on its way may change what is due, a tick or two later; one that hangs is not awaited.
+            if (work.ledger.busy(c.id())
+                    && work.ledger.owedMs(work.image.now().monoMs()) < Owed.HANGS_MS) {
+                continue;
             }
             Batch b = work.batch(c.id());
             Moves.due(b, c.timing(),
@@ -137,9 +138,9 @@ public final class Tick {
         double watts = StuckHeater.wattsAtLarge(settings, work.image);
         for (Share.Claim claim : Share.order(claims)) {
             Cone c = settings.cone(claim.cone()).orElseThrow();
-            View v = work.view(c, new View.Wants(claim.credit().wants(), Demand.airOff(c, work.batch(c.id())),
-                    claim.wasOn()),
-                    new View.SiteLoad(watts, work.before.live().timers().wallUntrustedForMs()));
+            View v = Readings.all(work, work.view(c, new View.Wants(claim.credit().wants(),
+                    Demand.airOff(c, work.batch(c.id())), claim.wasOn()),
+                    new View.SiteLoad(watts, work.before.live().timers().wallUntrustedForMs())), guards);
             List<Finding> found = guards.stream().flatMap(g -> g.look(v).stream()).toList();
             findings.put(c.id(), found);
             if (claim.credit().wants() && permits(found, Power.HEAT)) {

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.TreeMap;
 import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.Change;
@@ -38,13 +39,18 @@ final class Work {
     final Map<String, ConeJudgement> judged = new TreeMap<>();
     final List<List<Fact>> transactions = new ArrayList<>();
     final List<Result.Reply> replies = new ArrayList<>();
+    /** Acknowledgements that no record can keep: they only silence, and only in this life. */
+    final List<Request> quieted = new ArrayList<>();
+    final Ledger settled;
     Ledger ledger;
 
-    Work(Settings settings, State before, Image image) {
+    /** @param settled the ledger after what the record answered */
+    Work(Settings settings, State before, Image image, Ledger settled) {
         this.settings = settings;
         this.before = before;
-        this.image = image;
-        this.ledger = before.ledger();
+        this.image = Owed.seen(before, settled, image);
+        this.settled = settled;
+        this.ledger = settled;
         this.dtMs = before.live().timers().last()
                 .map(t -> Math.clamp(image.now().monoMs() - t.monoMs(), 0, Units.MINUTE_MS)).orElse(0L);
     }
@@ -90,7 +96,8 @@ final class Work {
 
     /** The temperature to hold, °C; empty where heat is not wanted. */
     OptionalDouble aimC(Cone cone) {
-        return overdue(cone.id()) ? OptionalDouble.empty() : Demand.aimC(cone, batch(cone.id()));
+        return overdue(cone.id()) ? OptionalDouble.empty()
+                : Readings.lowest(this, cone, Demand.aimC(cone, batch(cone.id())));
     }
 
     /** How long air may be off for this batch, and how long that lets it settle. */
@@ -115,7 +122,7 @@ final class Work {
     /** What the stage wants of the cone's air and heat, before anybody forbids it. */
     View view(Cone cone, View.Wants wants, View.SiteLoad site) {
         return new View(settings, cone, ledger.book(), judged.get(cone.id()), new View.Scene(image,
-                before.live().begun(), wants, site, caps(cone), before.live().lastSeen()));
+                before.live().begun(), wants, site, caps(cone), before.live().lastSeen(), Set.of()));
     }
 
     /** A view in which nothing is wanted, for requests. */
@@ -129,19 +136,10 @@ final class Work {
         Optional<Double> room = Judge.room(settings.site(), image);
         for (Cone c : settings.cones()) {
             ConeLive was = live(c.id());
-            judged.put(c.id(), Judge.look(refreshed(c.id(), was.judged()),
+            judged.put(c.id(), Judge.look(Refreshed.of(was.judged(), before.book().cone(c.id()),
+                    ledger.book().cone(c.id())),
                     new Judge.About(c, batch(c.id()), handled(c.id()), room), image,
                     new Judge.Did(was.out().heat(), !was.out().airPause(), dtMs)));
         }
-    }
-
-    /** A released latch forgives the tracks behind it; a new filling must be proven wet again. */
-    private ConeJudgement refreshed(String cone, ConeJudgement j) {
-        var old = before.book().cone(cone);
-        var now = ledger.book().cone(cone);
-        boolean released = now.latches().size() < old.latches().size();
-        boolean filled = now.batch().number() != old.batch().number();
-        return new ConeJudgement(released ? j.water().forgiven() : j.water(), j.roomC(), j.level(),
-                released ? j.heat().forgiven() : filled ? j.heat().untested() : j.heat(), j.air());
     }
 }

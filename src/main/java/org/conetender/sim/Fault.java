@@ -1,5 +1,7 @@
 package org.conetender.sim;
 
+import java.util.List;
+
 /**
  * Something that goes wrong in the world at a time, for a time. Faults end by themselves when their time
  * is over, or earlier when a person repairs the cone. Of two on the same device the later one shows, and
@@ -61,7 +63,14 @@ public sealed interface Fault {
         /** The wall clock is not synchronised. */
         CLOCK_UNTRUSTED,
         /** The wall clock is three hours wrong while the fault lasts. */
-        CLOCK_WRONG
+        CLOCK_WRONG,
+        /** A write to the record neither ends nor fails. The harness must leave the record agent alone. */
+        DISK_HANGS;
+
+        /** Whether it is among those that are on. */
+        boolean in(List<Fault> wrong) {
+            return wrong.stream().anyMatch(f -> f instanceof OfSite s && s.kind() == this);
+        }
     }
 
     /** The site. */

@@ -127,6 +127,7 @@ final class Faults {
             case ROOM_COLD -> world.room().add(on ? COLD_K : 0);
             case LINK_DOWN -> world.broker().link(!on);
             case CLOCK_UNTRUSTED -> world.clock().trust(!on);
+            case DISK_HANGS -> { }
             case CLOCK_WRONG -> world.clock().stepWall(on ? WRONG_MS : -WRONG_MS);
         }
     }

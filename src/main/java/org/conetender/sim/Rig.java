@@ -6,6 +6,7 @@ import java.util.Optional;
 import org.conetender.agent.Agents;
 import org.conetender.agent.Ports;
 import org.conetender.core.State;
+import org.conetender.core.batch.Fact;
 import org.conetender.core.face.Names;
 import org.conetender.core.guard.Guard;
 import org.conetender.core.image.Request;
@@ -91,7 +92,10 @@ public final class Rig {
     /** The face is looked at every five seconds only, as people do: nothing that acts depends on it. */
     private void turn(Agents agents, long now) {
         agents.control().doWork();
-        agents.record().doWork();
+        // A thread that waits for its disk does nothing else until the disk answers.
+        if (!Fault.Trouble.DISK_HANGS.in(world.wrong())) {
+            agents.record().doWork();
+        }
         if (now % 5_000 == 0) {
             agents.publish().doWork();
         }
@@ -175,8 +179,14 @@ public final class Rig {
         storeFailing = mood != SimStore.Mood.HEALTHY;
     }
 
-    boolean storeFailing() {
-        return storeFailing;
+    /** What a restart would read, while the disk takes nothing; empty while it does, or nobody lives. */
+    Optional<List<Fact>> keptWhileFailing() {
+        try {
+            return !alive() || !storeFailing && !Fault.Trouble.DISK_HANGS.in(world.wrong()) ? Optional.empty()
+                    : Optional.of(life.orElseThrow().store().load().facts());
+        } catch (Store.StoreException e) {
+            throw new IllegalStateException("the simulated record cannot be read", e);
+        }
     }
 
     public World world() {

@@ -1,10 +1,14 @@
 package org.conetender.sim;
 
+import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import org.conetender.core.State;
 import org.conetender.core.alarm.Alarm;
+import org.conetender.core.batch.Batch;
+import org.conetender.core.batch.Book;
 import org.conetender.core.batch.Fact;
+import org.conetender.core.batch.Stage;
 import org.conetender.core.settings.Cone;
 
 /** The rules that concern the whole site. */
@@ -34,11 +38,29 @@ final class SiteRules {
         rules.lasting("stale", "", s.book().recentIds().stream().anyMatch(id -> id.startsWith(STALE)), 0,
                 "a stale command was obeyed");
         rules.lasting("twice", "", obeyedTwice(s), 0, "a request was obeyed twice");
-        rules.lasting("record", "", rig.storeFailing() && !told(s, "record"), 200,
+        rules.lasting("record", "", rig.keptWhileFailing().isPresent() && !told(s, "record"), 200,
                 "the record could not be kept and nobody was told");
         rules.lasting("clock", "", !rig.world().clock().now().wallTrusted() && !told(s, "clock"), 62 * 60,
                 "the clock was not trusted for over an hour and nobody was told");
         heartbeat(s);
+        unwritten(rig.keptWhileFailing().orElse(List.of()));
+    }
+
+    /** Power must never rest on what only the daemon knows: a restart would not know it. */
+    private void unwritten(List<Fact> onDisk) {
+        Book book = Book.empty(rig.settings(), rig.world().clock().now());
+        for (Fact f : onDisk) {
+            book = book.after(f);
+        }
+        for (SimCone c : rig.world().cones()) {
+            Batch b = book.cone(c.settings().id()).batch();
+            boolean dry = !b.stage().hasWater() || b.stage() instanceof Stage.Abandoned;
+            boolean still = b.stage().airOff() != null || b.marks().valveShut();
+            rules.lasting("unwritten-heat", c, !onDisk.isEmpty() && rules.on(c, "heat") && (dry || still), 3,
+                    "a heater was on that no record allows");
+            rules.lasting("unwritten-air-off", c, !onDisk.isEmpty() && rules.on(c, "air-pause")
+                    && b.stage().airOff() == null, 3, "the air was off though no record says so");
+        }
     }
 
     private double watts() {

@@ -171,10 +171,52 @@ public enum Theme {
             r.store(SimStore.Mood.FULL);
         }
         if (s > 1_800 && s < 5_400 && s % 600 == 0) {
-            r.say("a", s % 1_200 == 0 ? "topped-up" : "valve-open");
+            r.say("a", s % 1_200 == 0 ? "first-seen" : "valve-open");
         }
         if (s == 5_400) {
             r.store(SimStore.Mood.HEALTHY);
+        }
+    }),
+    DISK_FILLS_WHILE_DRAWING(4, (r, s) -> {
+        nursed(r, s);
+        if (s == 3_500) {
+            r.world().cone("b").air().valve(false);
+            r.say("b", "valve-shut");
+        }
+        hatchedAndSettled(r, s, "a");
+        hatchedAndSettled(r, s, "b");
+        if (s == 4_050) {
+            r.say("a", "drawing");
+        }
+        if (s == 4_060) {
+            r.store(SimStore.Mood.FULL);
+        }
+        if (s == 4_070) {
+            r.say("a", "part-drawn");
+            r.world().cone("b").air().valve(true);
+            r.say("b", "valve-open");
+            r.say("c", "topped-up");
+        }
+        if (s == 7_800) {
+            r.store(SimStore.Mood.HEALTHY);
+        }
+    }),
+    DISK_HANGS(4, (r, s) -> {
+        nursed(r, s);
+        hatchedAndSettled(r, s, "a");
+        if (s == 4_000) {
+            r.world().apply(new Fault.OfSite(Fault.Trouble.DISK_HANGS, lasting(r, 100)));
+        }
+        if (s == 4_030) {
+            r.say("a", "drawing");
+            r.say("c", "drained");
+        }
+        if (s == 4_040) {
+            r.say("b", "first-seen");
+        }
+        if (s == 4_100) {
+            r.say("b", "settle");
+            r.set("a", "hand/acknowledge", "air-back");
         }
     }),
     CLOCK(3, (r, s) -> {

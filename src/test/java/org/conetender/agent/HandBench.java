@@ -39,6 +39,8 @@ final class HandBench {
     final Settings settings = Larkmoor.with();
     /** Outputs that refuse to be set. */
     final Set<String> stuck = new TreeSet<>();
+    /** A write to the record neither ends nor fails. */
+    boolean hangs;
     /** Every output in the order in which it was set in the last round. */
     final List<String> order = new ArrayList<>();
     private SimStore store;
@@ -145,7 +147,12 @@ final class HandBench {
     HandBench rounds(int n) {
         for (int i = 0; i < n; i++) {
             order.clear();
-            agents.round();
+            if (hangs) {
+                agents.control().doWork();
+                agents.publish().doWork();
+            } else {
+                agents.round();
+            }
             clock.advance(ControlAgent.TICK_MS);
         }
         return this;

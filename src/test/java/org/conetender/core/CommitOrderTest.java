@@ -71,7 +71,8 @@ class CommitOrderTest {
         s.does(Step.STARTED);
         s.paper.mood(Paper.Mood.REFUSING);
         assertThat(s.did("a", Step.DRAINED).sentence()).isEqualTo(
-                "Done, but not recorded: the disk is full; free some space");
+                "Done, but not recorded: the disk is full; free some space. It is tried again every minute; "
+                        + "whatever it allows waits for that.");
         s.minutes(5);
         assertThat(s.stage()).isEqualTo("drained");
         assertThat(s.paper.facts().getLast().change().toString()).doesNotContain("DRAINED");
@@ -100,6 +101,20 @@ class CommitOrderTest {
         assertThat(s.stage()).isEqualTo("clean");
         s.restart("boot-1", 1_000).tick();
         assertThat(s.stage()).isEqualTo("clean");
+    }
+
+    @Test
+    void aWithdrawalIsRecordedAfterTheReportItTakesBackThoughThatWasRefused() {
+        Story s = Story.at();
+        s.does(Step.STARTED, Step.FIRST_SEEN);
+        s.paper.mood(Paper.Mood.REFUSING);
+        s.did("a", Step.DRAINED);
+        s.send("a", new Ask.Withdraw("last"));
+        s.paper.mood(Paper.Mood.KEEPING);
+        s.seconds(3);
+        assertThat(s.stage()).isEqualTo("hatching");
+        s.restart("boot-1", 1_000).tick();
+        assertThat(s.stage()).as("not the report before it").isEqualTo("hatching");
     }
 
     @Test

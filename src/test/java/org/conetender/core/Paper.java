@@ -20,6 +20,7 @@ public final class Paper {
     private Optional<Checkpoint> checkpoint = Optional.empty();
     private Optional<String> trouble = Optional.empty();
     private Mood mood = Mood.KEEPING;
+    private boolean minuteWaits;
 
     public void mood(Mood m) {
         mood = m;
@@ -32,6 +33,7 @@ public final class Paper {
             checkpoint = record.checkpoint().or(() -> checkpoint);
         }
         record.checkpoint().ifPresent(c -> trouble = mood == Mood.KEEPING ? Optional.empty() : trouble);
+        minuteWaits |= record.checkpoint().isPresent();
         work();
     }
 
@@ -47,6 +49,10 @@ public final class Paper {
     private void work() {
         while (mood != Mood.WAITING && !waiting.isEmpty()) {
             handle(waiting.removeFirst(), mood == Mood.KEEPING);
+        }
+        if (mood != Mood.WAITING && minuteWaits) {
+            finished.add(new Commit(Commit.MINUTE, trouble));
+            minuteWaits = false;
         }
     }
 
@@ -70,6 +76,7 @@ public final class Paper {
     void died() {
         waiting.clear();
         finished.clear();
+        minuteWaits = false;
         trouble = Optional.empty();
     }
 

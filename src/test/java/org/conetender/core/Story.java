@@ -37,6 +37,7 @@ public final class Story {
     private final List<Request> inbox = new ArrayList<>();
     private final List<Result.Reply> replies = new ArrayList<>();
     private final List<Alarm> told = new ArrayList<>();
+    private final List<Result.Note> notes = new ArrayList<>();
     private Consumer<Story> each = s -> { };
     private Moment now = new Moment("boot-1", 600_000, MORNING_MS, true);
     private State state;
@@ -91,6 +92,7 @@ public final class Story {
         paper.take(last.record());
         replies.addAll(last.words().replies());
         told.addAll(last.words().alarms());
+        notes.addAll(last.words().notes());
         each.accept(this);
         now = now.plusMs(tickMs);
         return last;
@@ -216,6 +218,11 @@ public final class Story {
 
     public List<Result.Reply> replies() {
         return replies;
+    }
+
+    /** What was said about that request before its answer. */
+    public List<String> notes(Request r) {
+        return notes.stream().filter(n -> n.request().equals(r)).map(Result.Note::sentence).toList();
     }
 
     /** Words of the findings of that guard at cone a in the last tick. */

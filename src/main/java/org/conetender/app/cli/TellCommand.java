@@ -34,7 +34,7 @@ import picocli.CommandLine.Spec;
                 + "on this machine.",
         exitCodeListHeading = "%nExit codes:%n",
         exitCodeList = {"0:accepted, and recorded for good",
-            "1:refused; nothing changed, and the sentence says why",
+            "1:refused, or done but not recorded; the sentence says which, and why",
             "2:the command was not understood",
             "3:no answer: see that the daemon runs, and look at the cone before you say it again"},
         footer = {"", "Examples:",

@@ -9,8 +9,9 @@ public final class Reports {
     private Reports() {}
 
     /**
-     * Whether acting on it only takes permission away (heat, or air off), so that it need not wait
-     * for the record (style.md, commit order).
+     * Whether it takes permission away (heat, or air off), so that it counts at once and is done even
+     * where the record fails (style.md, commit order). What such a report gives besides is withheld
+     * until it is durable ({@link org.conetender.core.guard.Unwritten}).
      */
     public static boolean takesAway(Change change) {
         return switch (change) {
@@ -25,13 +26,15 @@ public final class Reports {
     private static boolean takesAway(Ask ask) {
         return switch (ask) {
             case Ask.Did d -> switch (d.step()) {
-                case DRAINED, ABANDONED, VALVE_OPEN, HANDS_IN, PART_DRAWN -> true;
-                case STARTED, FILLED, SALTED, STOCKED, FIRST_SEEN, VALVE_SHUT, SETTLE, DRAWING, RINSED,
-                        CLEANED,
-                     DISINFECTED, TOPPED_UP, TOO_EARLY, RIGHT, LATE -> false;
+                // No heat for water that may be gone, was touched, or stands still; air for what needs it.
+                case DRAINED, CLEANED, ABANDONED, VALVE_OPEN, VALVE_SHUT, HANDS_IN, TOPPED_UP,
+                     PART_DRAWN -> true;
+                case STARTED, FILLED, SALTED, STOCKED, FIRST_SEEN, SETTLE, DRAWING, RINSED, DISINFECTED,
+                     TOO_EARLY, RIGHT, LATE -> false;
             };
+            case Ask.Withdraw _ -> true;
             case Ask.DidFill _, Ask.DidStock _, Ask.DidCount _, Ask.SetUsual _, Ask.SetSetpoint _,
-                 Ask.Withdraw _, Ask.Acknowledge _, Ask.Away _ -> false;
+                 Ask.Acknowledge _, Ask.Away _ -> false;
         };
     }
 

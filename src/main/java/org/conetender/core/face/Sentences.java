@@ -68,6 +68,40 @@ public final class Sentences {
         return "Cone " + r.cone() + ": " + what + " Next: " + nextStep(cone, book.cone(r.cone()).batch());
     }
 
+    /** The answer to a request that the record refused. @param counts whether it is in force all the same */
+    public static String unrecorded(boolean counts, String why) {
+        return counts ? "Done, but not recorded: " + why + ". It is tried again every minute; whatever it "
+                + "allows waits for that." : "Not recorded, so not done: " + why + ". Then say it again.";
+    }
+
+    /** Said of a step whose answer is late. @param word the step's  @param counts whether it is in force */
+    public static String late(String cone, String word, boolean counts) {
+        return place(cone) + "'" + word + (counts ? "' is in force and is being written down."
+                : "' was heard and is being written down; it is not done yet.");
+    }
+
+    /** Said of a step that the record does not answer. @param counts whether it is in force already */
+    public static String hanging(String cone, String word, boolean counts) {
+        return place(cone) + "'" + word + (counts ? "' is in force, but" : "' is not done:")
+                + " it could not be written down yet. Check the disk.";
+    }
+
+    /** Said of a step that waits until an earlier one is written down. */
+    public static String behind(String cone, String word) {
+        return place(cone) + "'" + word + "' was heard; it waits until the report before it is written down.";
+    }
+
+    /** The answer to an acknowledgement while the record fails. @param why it does */
+    public static String quieted(String cone, String alarm, String why) {
+        return place(cone) + "alarm '" + alarm + "' is quiet, at most until the next restart; this is not "
+                + "recorded: " + why + ". What is locked off stays so; acknowledge again when that is "
+                + "mended.";
+    }
+
+    private static String place(String cone) {
+        return cone.isEmpty() ? "" : "Cone " + cone + ": ";
+    }
+
     /** What a dense charge means for its harvest. @param caps of that batch */
     public static String hurried(View.Caps caps) {
         return Text.of(" So dense a charge stands only %.0f min without air, which is too short to settle "

@@ -5,9 +5,13 @@ import java.util.Optional;
 import org.conetender.core.alarm.AlarmKind;
 import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Reports;
+import org.conetender.core.image.Ask;
 import org.conetender.core.image.Request;
 
-/** Danger: a lost record. While the record fails nothing that grants permission is accepted. */
+/**
+ * Danger: a lost record. While the record fails, or does not answer, nothing that only grants permission
+ * is accepted. An acknowledgement is: it silences without a record and releases nothing ({@code Desk}).
+ */
 public final class LostRecord implements Guard {
 
     @Override
@@ -25,7 +29,9 @@ public final class LostRecord implements Guard {
     @Override
     public Optional<String> refuses(Request r, View v) {
         return v.scene().image().pipes().store().isEmpty() || Reports.takesAway(new Change.Told(r.ask()))
+                || r.ask() instanceof Ask.Acknowledge
                 ? Optional.empty()
-                : Optional.of("not recorded, so not done: " + v.scene().image().pipes().store().get());
+                : Optional.of("not recorded, so not done: " + v.scene().image().pipes().store().get()
+                        + ". Then say it again.");
     }
 }

@@ -1,6 +1,7 @@
 package org.conetender.core.guard;
 
 import java.util.Optional;
+import java.util.Set;
 import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.Book;
 import org.conetender.core.batch.Change;
@@ -38,9 +39,22 @@ public record View(Settings settings, Cone cone, Book book, ConeJudgement judged
      * @param site what the other cones want
      * @param caps how long air may be off, for this batch
      * @param lastSeen the last moment the record knows from before this life; empty for the first life
+     * @param unwritten what other readings of the record withhold ({@link Unwritten})
      */
     public record Scene(Image image, Moment begun, Wants wants, SiteLoad site, Caps caps,
-                        Optional<Moment> lastSeen) {}
+                        Optional<Moment> lastSeen, Set<Power> unwritten) {
+
+        /** The same scene under another reading, in which the stage wants the air off or not. */
+        public Scene wanting(boolean airOff) {
+            return new Scene(image, begun, new Wants(wants.heat(), airOff, wants.heatWasOn()), site, caps,
+                    lastSeen, unwritten);
+        }
+
+        /** The same scene, in which other readings withhold these. */
+        public Scene unwritten(Set<Power> powers) {
+            return new Scene(image, begun, wants, site, caps, lastSeen, powers);
+        }
+    }
 
     /**
      * @param heat whether the heating law wants the heater on in this tick

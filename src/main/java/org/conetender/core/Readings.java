@@ -1,0 +1,57 @@
+package org.conetender.core;
+
+import java.util.EnumSet;
+import java.util.List;
+import java.util.OptionalDouble;
+import java.util.Set;
+import org.conetender.core.batch.Batch;
+import org.conetender.core.batch.Book;
+import org.conetender.core.guard.Guard;
+import org.conetender.core.guard.Power;
+import org.conetender.core.guard.View;
+import org.conetender.core.settings.Cone;
+
+/**
+ * The cone under the other readings of the record ({@link Ledger}): what a restart would read now, and
+ * what it would read once everything on its way has arrived. Power needs the consent of all.
+ */
+final class Readings {
+
+    private Readings() {}
+
+    /** The view of the effective book, with what the other readings withhold. */
+    static View all(Work work, View v, List<Guard> guards) {
+        EnumSet<Power> denied = EnumSet.noneOf(Power.class);
+        for (Book other : work.ledger.otherReadings(v.cone().id())) {
+            denied.addAll(denied(v, other, guards));
+        }
+        denied.remove(Power.HEARTBEAT);
+        return denied.isEmpty() ? v
+                : new View(v.settings(), v.cone(), v.book(), v.judged(), v.scene().unwritten(denied));
+    }
+
+    private static Set<Power> denied(View v, Book other, List<Guard> guards) {
+        Cone cone = v.cone();
+        Batch b = other.cone(cone.id()).batch();
+        EnumSet<Power> denied = EnumSet.noneOf(Power.class);
+        if (Demand.aimC(cone, b).isEmpty()) {
+            denied.addAll(Set.of(Power.HEAT, Power.CUT_OUT));
+        }
+        boolean airOff = Demand.airOff(cone, b);
+        if (!airOff) {
+            denied.add(Power.AIR_OFF);
+        }
+        View w = new View(v.settings(), cone, other, v.judged(), v.scene().wanting(airOff));
+        guards.forEach(g -> g.look(w).forEach(f -> denied.addAll(f.denies())));
+        return denied;
+    }
+
+    /** The lowest temperature that any reading wants held, °C. @param aim the effective book's */
+    static OptionalDouble lowest(Work work, Cone cone, OptionalDouble aim) {
+        double c = aim.orElse(Double.NaN);
+        for (Book other : work.ledger.otherReadings(cone.id())) {
+            c = Math.min(c, Demand.aimC(cone, other.cone(cone.id()).batch()).orElse(c));
+        }
+        return aim.isEmpty() ? aim : OptionalDouble.of(c);
+    }
+}

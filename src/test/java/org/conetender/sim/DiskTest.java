@@ -1,0 +1,40 @@
+package org.conetender.sim;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import org.conetender.core.guard.Guard;
+import org.conetender.core.guard.Guards;
+import org.conetender.core.guard.Unwritten;
+import org.junit.jupiter.api.Test;
+
+/** What a disk that is full or hangs does to cones that are being harvested. */
+class DiskTest {
+
+    private static Rig run(Theme theme, long seed, List<Guard> guards) {
+        return theme.run(new Rig(Larkmoor.settings(), seed, Bench.larkmoor(), guards));
+    }
+
+    @Test
+    void aDiskThatFillsWhilePeopleDrawKeepsTheHeatOffButNotTheAir() {
+        Rig r = run(Theme.DISK_FILLS_WHILE_DRAWING, 3, Guards.ALL);
+        assertThat(r.invariants().broken()).isEmpty();
+        assertThat(r.state().book().cone("a").batch().marks().harvests()).isEqualTo(1);
+        assertThat(r.coverage().alarms()).contains("record");
+    }
+
+    @Test
+    void withoutItsGuardHeatWouldRestOnWhatNoRecordKnows() {
+        List<Guard> others = Guards.ALL.stream().filter(g -> !(g instanceof Unwritten)).toList();
+        Rig r = run(Theme.DISK_FILLS_WHILE_DRAWING, 3, others);
+        assertThat(r.invariants().broken()).extracting(Invariants.Violation::rule).contains("unwritten-heat");
+    }
+
+    @Test
+    void aDiskThatHangsIsToldAndNobodySuffocates() {
+        Rig r = run(Theme.DISK_HANGS, 3, Guards.ALL);
+        assertThat(r.invariants().broken()).isEmpty();
+        assertThat(r.coverage().alarms()).contains("record", "air-back");
+        assertThat(r.state().book().cone("c").batch().stage().word()).isEqualTo("drained");
+    }
+}
