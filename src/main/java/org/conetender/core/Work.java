@@ -19,14 +19,10 @@ import org.conetender.core.judge.ConeJudgement;
 import org.conetender.core.judge.Judge;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.settings.Settings;
-import org.conetender.core.unit.Moment;
 import org.conetender.core.unit.Units;
 
 /** The desk of one tick: what has been settled so far. Lives for that tick only, on one thread. */
 final class Work {
-
-    /** A probe takes this long to come to the temperature of water just poured in (guess: 10 lags). */
-    private static final long FILLING_MS = 3 * Units.MINUTE_MS;
 
     /** While people are away a ripe batch is kept warm this long (design.md, the life of a batch). */
     private static final long OVERDUE_MS = 12 * Units.HOUR_MS;
@@ -73,13 +69,7 @@ final class Work {
 
     /** Whether the water was touched so lately that its probes prove nothing. */
     boolean handled(String cone) {
-        Batch b = batch(cone);
-        return lately(b.marks().handsIn(), Handled.HANDS_MS) || lately(b.marks().toppedUp(), Handled.HANDS_MS)
-                || lately(b.fill().map(Batch.Fill::at), FILLING_MS);
-    }
-
-    private boolean lately(Optional<Moment> m, long withinMs) {
-        return m.filter(t -> image.now().since(t).leastMs() < withinMs).isPresent();
+        return Handled.lately(batch(cone), image.now());
     }
 
     /** Whether nobody came for a ripe batch while people are away, until it is no food any more. */

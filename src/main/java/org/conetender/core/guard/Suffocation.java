@@ -34,7 +34,7 @@ public final class Suffocation implements Guard {
         if (v.restartedSince(off)) {
             found.add(Finding.veto(id(), "the daemon restarted while its air was off; the air is back on",
                     Power.AIR_OFF).alarm(AlarmKind.AIR_BACK));
-        } else if (v.airOffForMs() >= v.airOffCapMs()) {
+        } else if (v.airBack(0)) {
             found.add(Finding.veto(id(),
                     Text.of("its air was off for %.0f min, as long as the nauplii stand it; it is back on",
                             Units.minutes(v.airOffCapMs())), Power.AIR_OFF).alarm(AlarmKind.AIR_BACK));
