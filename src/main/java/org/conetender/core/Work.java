@@ -12,7 +12,6 @@ import org.conetender.core.batch.Fact;
 import org.conetender.core.batch.Stage;
 import org.conetender.core.guard.Handled;
 import org.conetender.core.guard.View;
-import org.conetender.core.hatch.Oxygen;
 import org.conetender.core.image.Image;
 import org.conetender.core.image.Request;
 import org.conetender.core.judge.ConeJudgement;
@@ -85,21 +84,7 @@ final class Work {
 
     /** How long air may be off for this batch, and how long that lets it settle. */
     View.Caps caps(Cone cone) {
-        Batch b = batch(cone.id());
-        double house = org.conetender.core.guard.Suffocation.LONGEST_MINUTES;
-        double oxygen = b.stock().isEmpty() || b.fill().isEmpty() ? house
-                : oxygenMinutes(b.stock().get(), b.fill().get(), cone);
-        double drawing = Math.min(house, oxygen);
-        double settled = Math.min(drawing, cone.timing().airOffCapMinutes());
-        return new View.Caps(Units.msOfMinutes(settled), Units.msOfMinutes(drawing),
-                Units.msOfMinutes(Math.max(0, Math.min(cone.timing().settleMinutes(), settled - 2))));
-    }
-
-    private double oxygenMinutes(Batch.Stock stock, Batch.Fill fill, Cone cone) {
-        double c = judged.get(cone.id()).belief().middleC();
-        double water = Double.isNaN(c) ? cone.limits().setpointC() : Math.clamp(c, 10, 35);
-        return Oxygen.airOffMinutes(new Oxygen.Charge(stock.cystsG(), fill.litres(), fill.ppt(),
-                Oxygen.USUAL_NAUPLII_PER_G, 1), water);
+        return AirOff.caps(cone, batch(cone.id()), judged.get(cone.id()));
     }
 
     /** What the stage wants of the cone's air and heat, before anybody forbids it. */

@@ -13,8 +13,10 @@ import org.conetender.core.unit.Units;
  *     0 otherwise
  * @param provenForMs how long the contact has said "air" without a break
  * @param proof what the contact amounts to
+ * @param breath how short of oxygen the animals may be
  */
-public record AirTrack(long offForMs, long onForMs, long unprovenForMs, long provenForMs, Proof proof) {
+public record AirTrack(long offForMs, long onForMs, long unprovenForMs, long provenForMs, Proof proof,
+                       Breath breath) {
 
     /**
      * After "no air" the contact must say "air" for so long without a break before it is believed (guess:
@@ -26,8 +28,9 @@ public record AirTrack(long offForMs, long onForMs, long unprovenForMs, long pro
     /** Whether air really flows, as far as anything tells. */
     public enum Proof { PROVEN, FAILED, UNVERIFIED }
 
-    public static AirTrack fresh() {
-        return new AirTrack(0, 0, 0, 0, Proof.UNVERIFIED);
+    /** @param breath what may be missing from before */
+    public static AirTrack begun(Breath breath) {
+        return new AirTrack(0, 0, 0, 0, Proof.UNVERIFIED, breath);
     }
 
     /** The track after a tick of {@code dtMs} in which air was commanded {@code on}. */
@@ -37,6 +40,10 @@ public record AirTrack(long offForMs, long onForMs, long unprovenForMs, long pro
         long proven = says == Proof.PROVEN ? provenForMs + dtMs : 0;
         Proof p = proof == Proof.FAILED && proven < PROOF_HELD_MS ? Proof.FAILED : says;
         long unproven = on && p == Proof.FAILED ? unprovenForMs + dtMs : 0;
-        return new AirTrack(on ? 0 : offForMs + dtMs, on ? onForMs + dtMs : 0, unproven, proven, p);
+        return new AirTrack(on ? 0 : offForMs + dtMs, on ? onForMs + dtMs : 0, unproven, proven, p, breath);
+    }
+
+    AirTrack with(Breath b) {
+        return new AirTrack(offForMs, onForMs, unprovenForMs, provenForMs, proof, b);
     }
 }

@@ -43,13 +43,13 @@ class HandledTest {
     }
 
     @Test
-    void aSeparationStartedWithHandsInTheWaterDoesNotStopTheAir() {
+    void aSeparationIsRefusedWhileHandsAreInTheWater() {
         Story s = incubating(Story.at());
         s.does(Step.FIRST_SEEN, Step.HANDS_IN);
-        s.did("a", Step.SETTLE);
-        assertThat(s.on("a.air-pause")).isFalse();
+        assertThat(s.did("a", Step.SETTLE).accepted()).isFalse();
         s.tick();
-        assertThat(s.stage()).isEqualTo("ready");
+        assertThat(s.on("a.air-pause")).isFalse();
+        assertThat(s.stage()).isEqualTo("hatching");
     }
 
     /** Whether jumps pass, alarms wait and nothing settles is one decision. */
