@@ -65,6 +65,16 @@ public enum AlarmKind {
         return this == RECORD || this == CLOCK || this == LATE;
     }
 
+    /**
+     * Whether it stands, once told, until a person has seen it, also when its cause is over: where the cause
+     * lasts a moment but what it tells stays true, that a separation came to nothing or that nobody should
+     * feed without looking (control.md §7: returned to normal, unacknowledged). All others watch something
+     * that lasts, and end with it. A new filling ends these too: they spoke of a batch that is gone.
+     */
+    public boolean standsUntilSeen() {
+        return this == AIR_BACK || this == SIPHON || this == COOKED || this == DOUBTFUL;
+    }
+
     public Priority priority() {
         return priority;
     }
