@@ -22,6 +22,9 @@ public enum AlarmKind {
     PROBE(Priority.SOON, 60,
             "Heat is off meanwhile. See that the probe is in the water and its plug is dry and firm."),
     PROBE_UNSTEADY(Priority.SOON, 0, "Heat is locked off. Fix the probe in its place, then acknowledge."),
+    ONE_PROBE(Priority.LATER, 600,
+            "Nothing is lost yet. See that its plug is dry and firm, or exchange it, before the other "
+            + "fails."),
     DRY(Priority.SOON, 60, "Heat is off. Fill up to the mark, or check the level contact."),
     WET_CONTACT(Priority.LATER, 600,
             "The cone was reported drained but its level contact says wet: empty it, or "
