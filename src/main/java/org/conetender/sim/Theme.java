@@ -84,6 +84,10 @@ public enum Theme {
         if (s == 3_720) {
             r.say("a", "settle");
         }
+        // The loop hangs in the last second of the cap: what was set then holds for a lease.
+        if (s == 4_260) {
+            r.stall(8_000);
+        }
         if (s == 3_780) {
             r.set("c", "hand/withdraw", "last");
         }
