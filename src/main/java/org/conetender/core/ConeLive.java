@@ -10,6 +10,7 @@ import org.conetender.core.heat.Share;
 import org.conetender.core.image.ContactSample.Level;
 import org.conetender.core.judge.AirTrack;
 import org.conetender.core.judge.Belief;
+import org.conetender.core.judge.Breath;
 import org.conetender.core.judge.ConeJudgement;
 import org.conetender.core.judge.HeatTrack;
 import org.conetender.core.judge.Water;
@@ -52,9 +53,9 @@ public record ConeLive(ConeJudgement judged, Growth growth, Hold hold, Share.Cre
         public static final ConeOut SAFE = new ConeOut(false, false, false, false, false);
     }
 
-    static ConeLive begin(String cone, Batch batch, Optional<Checkpoint> checkpoint) {
+    static ConeLive begin(String cone, Batch batch, Optional<Checkpoint> checkpoint, Breath breath) {
         ConeJudgement judged = new ConeJudgement(Water.unheard(), Optional.empty(), Level.UNKNOWN,
-                HeatTrack.fresh(), AirTrack.fresh());
+                HeatTrack.fresh(), AirTrack.begun(breath));
         return new ConeLive(judged, Growth.resumed(cone, batch, checkpoint), Hold.IDLE, Share.Credit.NONE,
                 ConeOut.SAFE, Outlook.NONE, 0);
     }

@@ -7,7 +7,11 @@ import java.util.Optional;
 import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Stage;
+import org.conetender.core.guard.Suffocation;
 import org.conetender.core.guard.View;
+import org.conetender.core.judge.AirTrack;
+import org.conetender.core.judge.Belief;
+import org.conetender.core.judge.ConeJudgement;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.settings.Site;
 import org.conetender.core.unit.Moment;
@@ -43,13 +47,24 @@ public final class Offering {
         Batch b = work.batch(c.id());
         View.Caps caps = work.caps(c);
         boolean safe = c.timing().automaticSettling() && !c.fittings().air().geometry().canSiphon()
-                && !caps.tooHurried() && work.ledger.book().away().isEmpty()
+                && airIsFit(work, c) && !caps.tooHurried() && work.ledger.book().away().isEmpty()
                 && work.image.pipes().store().isEmpty() && !work.ledger.busy(c.id()) && !work.handled(c.id());
         boolean due = b.stage() instanceof Stage.Ready r && work.image.now().wallTrusted()
                 && time(work.settings.site().feeding(), work.image.now())
                 && !returnedLately(r, work.image.now());
         return safe && due ? Optional.of(new Change.Moved("settling", "it is time for the next feed"))
                 : Optional.empty();
+    }
+
+    /**
+     * Whether all that is known of its air and water is known to be well. Nobody stands by who could see
+     * more: what a person may still decide to do, the daemon by itself does not.
+     */
+    private static boolean airIsFit(Work work, Cone c) {
+        ConeJudgement j = work.judged.get(c.id());
+        boolean proven = !c.fittings().air().proof() || j.air().proof() == AirTrack.Proof.PROVEN;
+        return proven && !work.batch(c.id()).marks().valveShut() && j.belief() instanceof Belief.Trusted
+                && Suffocation.notYet(work.view(c)).isEmpty();
     }
 
     /** After a separation nobody came to, the next attempt waits for the next feed. */

@@ -6,10 +6,12 @@ import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.TreeMap;
 import org.conetender.core.alarm.Alarms;
+import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.Book;
 import org.conetender.core.batch.Checkpoint;
 import org.conetender.core.batch.Fact;
 import org.conetender.core.image.Request;
+import org.conetender.core.judge.Breath;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.settings.Settings;
 import org.conetender.core.unit.Moment;
@@ -59,7 +61,10 @@ public record State(Ledger ledger, Live live) {
         }
         Map<String, ConeLive> cones = new TreeMap<>();
         for (Cone c : settings.cones()) {
-            cones.put(c.id(), ConeLive.begin(c.id(), book.cone(c.id()).batch(), checkpoint));
+            Batch b = book.cone(c.id()).batch();
+            Optional<Moment> last = facts.stream().filter(f -> f.cone().equals(c.id())).map(Fact::at)
+                    .reduce((x, y) -> y);
+            cones.put(c.id(), ConeLive.begin(c.id(), b, checkpoint, Breath.begun(b, last, now)));
         }
         long next = facts.isEmpty() ? 1 : facts.getLast().seq() + 1;
         return new State(Ledger.of(book, next),

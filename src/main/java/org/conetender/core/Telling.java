@@ -47,8 +47,12 @@ final class Telling {
     Alarms.Turn alarms(Ledger.Settled settled, Map<String, List<Finding>> findings) {
         List<Alarms.Cause> causes = new ArrayList<>();
         findings.forEach((cone, found) -> found.forEach(f -> f.alarm().ifPresent(k ->
-                causes.add(new Alarms.Cause(Tick.place(k, cone), k, f.what())))));
+                causes.add(new Alarms.Cause(Tick.place(k, cone), k, f.what(), f.mended())))));
         Alarms acked = Silence.after(work, settled.done());
+        for (Cone c : work.settings.cones()) {
+            boolean filled = work.before.book().cone(c.id()).batch().number() != work.batch(c.id()).number();
+            acked = filled ? acked.filled(c.id()) : acked;
+        }
         Alarms.Turn turn = acked.after(causes, work.image.now());
         for (Alarm a : turn.over()) {
             String id = a.kind().id();

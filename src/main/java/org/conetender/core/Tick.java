@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 import org.conetender.core.alarm.AlarmKind;
 import org.conetender.core.alarm.Alarms;
 import org.conetender.core.batch.Batch;
@@ -141,13 +142,20 @@ public final class Tick {
             View v = Readings.all(work, work.view(c, new View.Wants(claim.credit().wants(),
                     Demand.airOff(c, work.batch(c.id())), claim.wasOn()),
                     new View.SiteLoad(watts, work.before.live().timers().wallUntrustedForMs())), guards);
-            List<Finding> found = guards.stream().flatMap(g -> g.look(v).stream()).toList();
+            List<Finding> found = guards.stream().flatMap(g -> look(g, v)).toList();
             findings.put(c.id(), found);
             if (claim.credit().wants() && permits(found, Power.HEAT)) {
                 watts += c.fittings().heat().watts();
             }
         }
         return findings;
+    }
+
+    /** What it finds; a trip whose cause is gone is only held by its latch, and says so. */
+    private static Stream<Finding> look(Guard g, View v) {
+        boolean over = v.latch(g.id()).isPresent() && g.causeGone(v);
+        return g.look(v).stream().map(f -> over && f.clears() == Finding.Clears.ACKNOWLEDGED ? f.latchOnly()
+                : f);
     }
 
     /** Heat held back for its own sake is not owed afterwards; heat that waits for its turn is. */

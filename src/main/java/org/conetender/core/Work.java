@@ -13,21 +13,16 @@ import org.conetender.core.batch.Fact;
 import org.conetender.core.batch.Stage;
 import org.conetender.core.guard.Handled;
 import org.conetender.core.guard.View;
-import org.conetender.core.hatch.Oxygen;
 import org.conetender.core.image.Image;
 import org.conetender.core.image.Request;
 import org.conetender.core.judge.ConeJudgement;
 import org.conetender.core.judge.Judge;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.settings.Settings;
-import org.conetender.core.unit.Moment;
 import org.conetender.core.unit.Units;
 
 /** The desk of one tick: what has been settled so far. Lives for that tick only, on one thread. */
 final class Work {
-
-    /** A probe takes this long to come to the temperature of water just poured in (guess: 10 lags). */
-    private static final long FILLING_MS = 3 * Units.MINUTE_MS;
 
     /** While people are away a ripe batch is kept warm this long (design.md, the life of a batch). */
     private static final long OVERDUE_MS = 12 * Units.HOUR_MS;
@@ -79,13 +74,7 @@ final class Work {
 
     /** Whether the water was touched so lately that its probes prove nothing. */
     boolean handled(String cone) {
-        Batch b = batch(cone);
-        return lately(b.marks().handsIn(), Handled.HANDS_MS) || lately(b.marks().toppedUp(), Handled.HANDS_MS)
-                || lately(b.fill().map(Batch.Fill::at), FILLING_MS);
-    }
-
-    private boolean lately(Optional<Moment> m, long withinMs) {
-        return m.filter(t -> image.now().since(t).leastMs() < withinMs).isPresent();
+        return Handled.lately(batch(cone), image.now());
     }
 
     /** Whether nobody came for a ripe batch while people are away, until it is no food any more. */
@@ -102,21 +91,7 @@ final class Work {
 
     /** How long air may be off for this batch, and how long that lets it settle. */
     View.Caps caps(Cone cone) {
-        Batch b = batch(cone.id());
-        double house = org.conetender.core.guard.Suffocation.LONGEST_MINUTES;
-        double oxygen = b.stock().isEmpty() || b.fill().isEmpty() ? house
-                : oxygenMinutes(b.stock().get(), b.fill().get(), cone);
-        double drawing = Math.min(house, oxygen);
-        double settled = Math.min(drawing, cone.timing().airOffCapMinutes());
-        return new View.Caps(Units.msOfMinutes(settled), Units.msOfMinutes(drawing),
-                Units.msOfMinutes(Math.max(0, Math.min(cone.timing().settleMinutes(), settled - 2))));
-    }
-
-    private double oxygenMinutes(Batch.Stock stock, Batch.Fill fill, Cone cone) {
-        double c = judged.get(cone.id()).belief().middleC();
-        double water = Double.isNaN(c) ? cone.limits().setpointC() : Math.clamp(c, 10, 35);
-        return Oxygen.airOffMinutes(new Oxygen.Charge(stock.cystsG(), fill.litres(), fill.ppt(),
-                Oxygen.USUAL_NAUPLII_PER_G, 1), water);
+        return AirOff.caps(cone, batch(cone.id()), judged.get(cone.id()));
     }
 
     /** What the stage wants of the cone's air and heat, before anybody forbids it. */

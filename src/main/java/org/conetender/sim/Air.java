@@ -47,6 +47,8 @@ public final class Air {
     private double lineMl;
     private double noAirMs;
     private double pausedMs;
+    private double lastPauseMs;
+    private double airedMs;
     private boolean drowned;
     private Flood flood = Flood.NOT;
 
@@ -71,7 +73,7 @@ public final class Air {
         flowLpm = through ? build.lpm * (fault == Fault.TORN_DIAPHRAGM ? TORN : 1) : 0;
         proofLpm += (flowLpm - proofLpm) * Math.min(1, seconds / PROOF_S);
         noAirMs = flowLpm >= PROVEN * build.lpm ? 0 : noAirMs + 1_000 * seconds;
-        pausedMs = paused ? pausedMs + 1_000 * seconds : 0;
+        count(paused, seconds);
         if (turning) {
             lineMl *= Math.max(0, 1 - seconds / CLEAR_S);
             return 0;
@@ -81,6 +83,15 @@ public final class Air {
             return 0;
         }
         return runBack(seconds, !powered ? Flood.POWER_LOST : paused ? Flood.COMMANDED : Flood.PUMP_FAILED);
+    }
+
+    private void count(boolean paused, double seconds) {
+        if (!paused && pausedMs > 0) {
+            lastPauseMs = pausedMs;
+            airedMs = 0;
+        }
+        airedMs += flowLpm > 0 ? 1_000 * seconds : 0;
+        pausedMs = paused ? pausedMs + 1_000 * seconds : 0;
     }
 
     private double runBack(double seconds, Flood cause) {
@@ -130,6 +141,11 @@ public final class Air {
     /** For how long the pause contact has held the air off, ms, whatever else is wrong. */
     public long pausedMs() {
         return (long) pausedMs;
+    }
+
+    /** Whether air has hardly come since it was last paused for most of a cap (guesses: 5 min after 8). */
+    boolean outOfBreath() {
+        return lastPauseMs > 8 * 60_000 && airedMs < 5 * 60_000;
     }
 
     /** What a contact that proves the flow would do. */

@@ -1,10 +1,14 @@
 package org.conetender.sim;
 
+import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.conetender.core.State;
 import org.conetender.core.alarm.Alarm;
 import org.conetender.core.batch.Batch;
+import org.conetender.core.batch.Change;
+import org.conetender.core.batch.ConeBook;
+import org.conetender.core.batch.Fact;
 import org.conetender.core.batch.Stage;
 import org.conetender.core.image.Reading;
 import org.conetender.core.settings.Cone;
@@ -20,6 +24,7 @@ final class ConeRules {
     private final Invariants rules;
     private final SimCone cone;
     private final Cone settings;
+    private final ConeBook book;
     private final Batch batch;
     private final Set<String> alarms;
 
@@ -28,7 +33,8 @@ final class ConeRules {
         this.rules = rules;
         this.cone = cone;
         this.settings = cone.settings();
-        this.batch = state.book().cone(settings.id()).batch();
+        this.book = state.book().cone(settings.id());
+        this.batch = book.batch();
         this.alarms = state.live().alarms().raised().stream().filter(a -> a.cone().equals(settings.id()))
                 .map(Alarm::kind).map(k -> k.id()).collect(Collectors.toSet());
     }
@@ -81,7 +87,8 @@ final class ConeRules {
     private boolean broken(String device) {
         return rig.world().wrong().stream().anyMatch(f -> f.cone().equals(settings.id()) && switch (f) {
             case Fault.OfSwitch s -> s.outlet().equals(device);
-            case Fault.OfContact c -> c.contact().equals(device);
+            case Fault.OfContact c -> c.contact().equals(device)
+                    && c.kind() != SimContact.Fault.CHATTERING;
             case Fault.OfAir a -> device.equals("air-proof");
             case Fault.OfProbe _, Fault.Swapped _, Fault.OfWater _, Fault.OfSite _ -> false;
         } && !(f instanceof Fault.OfAir(String c, Air.Fault kind, var w)
@@ -89,8 +96,9 @@ final class ConeRules {
                 && kind != Air.Fault.PROOF_STUCK_OPEN));
     }
 
-    private SimProbe firstProbe() {
-        return rig.world().devices().probes().get(settings.fittings().probes().water().getFirst());
+    private boolean gone(String probe) {
+        return rig.world().devices().probes().get(probe).latest(rig.world().clock().now().monoMs())
+                .reading() instanceof Reading.Absent;
     }
 
     private boolean probeHonest() {
@@ -104,11 +112,14 @@ final class ConeRules {
      * A probe that is gone or in air must be told; a frozen or swapped one cannot be seen without learning.
      */
     private void probe() {
-        boolean gone = firstProbe().latest(rig.world().clock().now().monoMs())
-                .reading() instanceof Reading.Absent;
+        boolean gone = gone(settings.fittings().probes().water().getFirst());
         boolean single = settings.fittings().probes().water().size() == 1;
         rules.lasting("probe", cone, gone && single && batch.stage().hasWater() && !handled()
                 && !told("probe", "probe-unsteady"), 5 * 60, "a probe was gone and nobody was told");
+        boolean anyGone = settings.fittings().probes().water().stream().anyMatch(this::gone);
+        rules.lasting("one-probe", cone, anyGone && batch.stage().hasWater() && !handled()
+                && !told("probe", "probe-unsteady", "one-probe"), 12 * 60,
+                "one of two probes was gone and nobody was told");
     }
 
     private boolean handled() {
@@ -131,11 +142,29 @@ final class ConeRules {
         long dueS = (long) ((drawing ? 12 : cap) - 2) * 60;
         rules.lasting("air-due", cone, paused && animals && shut && !told("air-due"), dueS,
                 "air could not return by itself and this was not told 2 min before the cap");
-        rules.lasting("air-cap", cone, paused && animals && !drawing, (long) (cap * 60) + 5,
+        rules.lasting("air-cap", cone, paused && animals && !drawing, (long) (cap * 60),
                 "air was commanded off beyond the configured cap");
+        boolean fresh = batch.stage() instanceof Stage.Settling && offForS() < 5;
+        rules.lasting("air-again", cone, paused && fresh && cone.air().outOfBreath(), 2,
+                "air was commanded off again before the water had recovered");
+        rules.lasting("air-back-told", cone, cameBack() && !told("air-back"), 2,
+                "a separation came to nothing and the person who has not seen it is not told any more");
         rules.lasting("drawing-told", cone, paused && drawing && offForS() > 12 * 60 - 100
                 && !told("air-due"), 2,
                 "air was about to return to a person who draws, unannounced");
+    }
+
+    /** Whether the last that is recorded is that the cap was over, in this life, and nobody has seen it. */
+    private boolean cameBack() {
+        List<Fact> facts = book.facts();
+        return batch.stage() instanceof Stage.Ready && !facts.isEmpty()
+                && facts.getLast().change() instanceof Change.Moved(String _, String why)
+                && why.contains("back on") && rig.livedMs() > sinceMs(facts.getLast())
+                && !book.acknowledged().contains("air-back");
+    }
+
+    private long sinceMs(Fact f) {
+        return rig.world().clock().now().since(f.at()).mostMs();
     }
 
     /** Seconds since the air went off, by the world's count. */

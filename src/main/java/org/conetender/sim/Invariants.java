@@ -94,7 +94,7 @@ public final class Invariants {
         // The house's cap counts with animals in the water, which the daemon has from hatching on.
         boolean animals = rig.alive()
                 && rig.state().book().cone(c.settings().id()).batch().stage().hasAnimals();
-        lasting("suffocation", c, on(c, "air-pause") && animals, 12 * 60 + 5,
+        lasting("suffocation", c, on(c, "air-pause") && animals, 12 * 60,
                 "air was commanded off for more than 12 min");
     }
 

@@ -9,7 +9,7 @@ import org.conetender.core.settings.Settings;
 import org.conetender.core.settings.Site;
 
 /**
- * Larkmoor Fry Room as the trials have it: cone {@code a} with every contact fitted, {@code b} with a
+ * Larkmoor Fry Room as the trials have it: cone {@code a} with every contact and two probes, {@code b} with a
  * pump that stands too low, {@code c} as bare as is allowed.
  */
 public final class Larkmoor {
@@ -35,7 +35,9 @@ public final class Larkmoor {
     private static Cone cone(String id, boolean level, boolean proof, Cone.Geometry geometry) {
         Cone.Heat heat = new Cone.Heat(Cone.HeatKind.IMMERSED, 25, Cone.SwitchKind.RELAY, true);
         Cone.Air air = new Cone.Air(Cone.AirEntry.BOTTOM, proof, true, geometry);
-        Cone.Probes probes = new Cone.Probes(List.of("28-00000a00000" + (id.charAt(0) - 'a' + 1)), level);
+        String first = "28-00000a00000" + (id.charAt(0) - 'a' + 1);
+        Cone.Probes probes = new Cone.Probes(id.equals("a") ? List.of(first, "28-00000a00000a")
+                : List.of(first), level);
         return new Cone(id, new Cone.Fittings(probes, heat, air, new Cone.Lights(true, true), true, LID),
                 LIMITS,
                 TIMING, USUAL);

@@ -7,7 +7,11 @@ import org.conetender.port.Contact;
 public final class SimContact implements Contact {
 
     /** What can be wrong with it. */
-    public enum Fault { NONE, STUCK_CLOSED, STUCK_OPEN, UNREADABLE }
+    public enum Fault { NONE, STUCK_CLOSED, STUCK_OPEN, UNREADABLE, CHATTERING }
+
+    /** What an open contact that chatters says, second by second (guess). */
+    private static final Level[] CHATTER =
+            {Level.OPEN, Level.OPEN, Level.CLOSED, Level.UNKNOWN, Level.CLOSED};
 
     private final String id;
     private final SimClock clock;
@@ -32,6 +36,8 @@ public final class SimContact implements Contact {
             case STUCK_CLOSED -> Level.CLOSED;
             case STUCK_OPEN -> Level.OPEN;
             case UNREADABLE -> Level.UNKNOWN;
+            case CHATTERING -> closed ? Level.CLOSED
+                    : CHATTER[(int) (clock.elapsedMs() / 1_000 % CHATTER.length)];
         };
     }
 

@@ -89,6 +89,9 @@ public enum Theme {
         if (s == 3_600) {
             r.say("a", "first-seen");
         }
+        if (s == 5_700) {
+            r.say("a", "settle");
+        }
     }),
     NOBODY_COMES(4, (r, s) -> {
         nursed(r, s);
@@ -96,8 +99,44 @@ public enum Theme {
         if (s == 3_720) {
             r.say("a", "settle");
         }
+        // The loop hangs in the last second of the cap: what was set then holds for a lease.
+        if (s == 4_260) {
+            r.stall(8_000);
+        }
         if (s == 3_780) {
             r.set("c", "hand/withdraw", "last");
+        }
+    }),
+    SETTLES_AT_ONCE_AGAIN(4, (r, s) -> {
+        nursed(r, s);
+        hatchedAndSettled(r, s, "a");
+        if (s > 3_700 && s % 20 == 0) {
+            r.say("a", "settle");
+        }
+        if (s == 9_000) {
+            r.say("a", "hands-in");
+        }
+        if (s == 11_000) {
+            r.say("a", "valve-shut");
+        }
+    }),
+    SECOND_PROBE(3, (r, s) -> {
+        nursed(r, s);
+        if (s == 2_400) {
+            r.world().apply(new Fault.OfProbe("a", 1, SimProbe.Fault.ABSENT, lasting(r, 60)));
+        }
+    }),
+    CHATTER(3, (r, s) -> {
+        nursed(r, s);
+        if (s == 900) {
+            r.world().apply(new Fault.OfContact("a", "air-proof", SimContact.Fault.CHATTERING,
+                    lasting(r, 90)));
+        }
+        if (s == 1_200 || s == 4_500) {
+            r.world().apply(new Fault.OfAir("a", Air.Fault.PUMP_STOPPED, lasting(r, 20)));
+        }
+        if (s == 3_600) {
+            r.say("a", "first-seen");
         }
     }),
     FLOOD(3, (r, s) -> {

@@ -233,7 +233,9 @@ class CommitOrderTest {
         Story s = Story.at();
         s.does(Step.STARTED, Step.FIRST_SEEN, Step.SETTLE);
         s.minutes(7);
-        s.does(Step.DRAWING, Step.PART_DRAWN, Step.SETTLE, Step.HANDS_IN, Step.DRAINED, Step.CLEANED);
+        s.does(Step.DRAWING, Step.PART_DRAWN);
+        s.minutes(9);
+        s.does(Step.SETTLE, Step.HANDS_IN, Step.DRAINED, Step.CLEANED);
         List<Fact> all = s.paper.facts();
         for (int n = 0; n <= all.size(); n++) {
             List<Fact> prefix = all.subList(0, n);

@@ -160,6 +160,44 @@ class JudgeLadderTest {
     }
 
     @Test
+    void aChangeOfVoiceBetweenTwoProbesIsNoJumpOfTheWater() {
+        Story s = holding(Fitting.TWO_PROBES);
+        s.senses.probe("a-second", new Reading.Value(27.5));
+        s.minutes(2);
+        for (int i = 0; i < 6; i++) {
+            s.senses.silent("a-water", s.now().monoMs());
+            s.seconds(40);
+            assertThat(belief(s)).isInstanceOf(Belief.Trusted.class);
+            assertThat(belief(s).middleC()).isBetween(26.95, 27.05);
+            s.senses.water("a", 27);
+            s.minutes(2);
+            assertThat(belief(s)).isEqualTo(new Belief.Trusted(27));
+        }
+        assertThat(s.state().live().cones().get("a").judged().water().departures()).isEmpty();
+        assertThat(s.told()).isEmpty();
+        s.senses.silent("a-water", s.now().monoMs()).probe("a-second", new Reading.Value(22));
+        s.seconds(40);
+        assertThat(belief(s).known()).as("a real jump of the second one counts").isFalse();
+    }
+
+    @Test
+    void aSecondProbeThatDiesIsToldCalmly() {
+        for (String dead : new String[] {"a-second", "a-water"}) {
+            Story s = holding(Fitting.TWO_PROBES);
+            s.senses.probe(dead, new Reading.Absent());
+            s.minutes(9);
+            assertThat(s.told()).as("a plug that is looked at").isEmpty();
+            s.minutes(3);
+            assertThat(s.standing("a")).containsExactly("one-probe");
+            assertThat(s.told().getFirst().what()).contains(dead).contains("the other one serves");
+            assertThat(s.on("a.cut-out")).as("heat goes on").isTrue();
+            s.senses.probe(dead, new Reading.Value(27));
+            assertThat(s.minutes(2).standing("a")).isEmpty();
+        }
+        assertThat(holding().minutes(20).told()).as("who has one probe has no second").isEmpty();
+    }
+
+    @Test
     void handsInTheWaterMayMoveTheProbe() {
         Story s = holding();
         s.does(Step.HANDS_IN);

@@ -120,6 +120,7 @@ class LifeStoryTest {
         s.does(Step.STARTED, Step.FIRST_SEEN, Step.SETTLE);
         s.minutes(11);
         assertThat(s.stage()).isEqualTo("ready");
+        s.minutes(13);
         s.does(Step.SETTLE);
         s.minutes(1);
         assertThat(s.stage()).isEqualTo("settling");

@@ -9,6 +9,8 @@ import java.time.ZoneId;
 import java.util.List;
 import org.conetender.core.Larkmoor.Fitting;
 import org.conetender.core.image.Ask;
+import org.conetender.core.image.ContactSample.Level;
+import org.conetender.core.image.Reading;
 import org.conetender.core.image.Step;
 import org.conetender.core.settings.Settings;
 import org.conetender.core.settings.Site;
@@ -83,6 +85,22 @@ class OfferingTest {
         s.did("b", Step.STARTED);
         s.minutes(60);
         assertThat(s.stage()).isEqualTo("ready");
+    }
+
+    @Test
+    void neverWhereAirOrWaterIsNotKnownToBeWell() {
+        Story shut = ripe(Larkmoor.with(Fitting.AUTOMATIC)).does(Step.VALVE_SHUT);
+        assertThat(untilOffer(shut).stage()).as("its air valve is shut").isEqualTo("ready");
+        Story blind = ripe(Larkmoor.with(Fitting.AUTOMATIC));
+        blind.senses.probe("a-water", new Reading.Absent());
+        assertThat(untilOffer(blind).stage()).as("no temperature").isEqualTo("ready");
+        for (Level says : new Level[] {Level.OPEN, Level.UNKNOWN}) {
+            Story still = ripe(Larkmoor.with(Fitting.AUTOMATIC, Fitting.AIR_PROOF));
+            still.senses.contact("a.air-proof", says);
+            assertThat(untilOffer(still).stage()).as("air proof " + says).isEqualTo("ready");
+        }
+        assertThat(untilOffer(ripe(Larkmoor.with(Fitting.AUTOMATIC, Fitting.AIR_PROOF))).stage())
+                .as("where all is well it begins").isEqualTo("settling");
     }
 
     @Test

@@ -45,7 +45,7 @@ class QuietTest {
                 .contains("no alarm 'welded' stands.");
         s.did("a", Step.STARTED);
         s.senses.probe("a-water", new Reading.Absent());
-        s.minutes(3);
+        s.minutes(5);
         assertThat(s.ask("a", new Ask.Acknowledge("welded")).sentence()).contains("standing: probe");
         assertThat(s.ask("b", new Ask.Acknowledge("probe")).accepted()).isFalse();
     }
@@ -55,7 +55,7 @@ class QuietTest {
         Story s = Story.at();
         s.did("a", Step.STARTED);
         s.senses.probe("a-water", new Reading.Absent());
-        s.minutes(3);
+        s.minutes(5);
         s.ask("a", new Ask.Acknowledge("probe"));
         assertThat(s.state().book().cone("a").acknowledged()).containsExactly("probe");
         s.senses.water("a", 27);

@@ -92,7 +92,8 @@ class SeedsTest {
         "there is no report to withdraw", "over half an hour old", "only the last one can be withdrawn",
         "no alarm 'no-such-alarm' stands", "no step 'dance'", "is missing", "expected '{'",
         "must be a number",
-        "cannot be set", "no cysts are in it to count"};
+        "cannot be set", "no cysts are in it to count", "not had air for long enough",
+        "no air arrives although", "hands are in the water as reported", "valve has been shut for too long"};
 
     @Test
     void everyGuardIsNeeded() throws Exception {

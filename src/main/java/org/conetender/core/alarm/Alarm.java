@@ -8,7 +8,7 @@ import org.conetender.core.unit.Moment;
  *
  * @param cone its cone; empty for the site
  * @param kind which
- * @param what the cause in words, as first seen
+ * @param what the cause in words, as first seen, or as it was when a person had to be told anew
  * @param course since when, and how it was told
  */
 public record Alarm(String cone, AlarmKind kind, String what, Course course) {
@@ -45,6 +45,16 @@ public record Alarm(String cone, AlarmKind kind, String what, Course course) {
         return new Alarm(cone, kind, what,
                 new Course(course.since(), goneAtMs, course.told(), course.toldAtMs(),
                 course.acknowledgedAtMs()));
+    }
+
+    /** How long its cause has been absent, ms; 0 while it is there. */
+    long gone(long nowMs) {
+        return course.goneAtMs() < 0 ? 0 : nowMs - course.goneAtMs();
+    }
+
+    /** The same incident, to be told once more as if nobody had heard of it. @param words for it now */
+    Alarm anew(String words) {
+        return new Alarm(cone, kind, words, new Course(course.since(), -1, 0, 0, Optional.empty()));
     }
 
     Alarm told(long nowMs) {

@@ -28,6 +28,9 @@ public enum AlarmKind {
     PROBE(Priority.SOON, 60,
             "Heat is off meanwhile. See that the probe is in the water and its plug is dry and firm."),
     PROBE_UNSTEADY(Priority.SOON, 0, "Heat is locked off. Fix the probe in its place, then acknowledge."),
+    ONE_PROBE(Priority.LATER, 600,
+            "Nothing is lost yet. See that its plug is dry and firm, or exchange it, before the other "
+            + "fails."),
     DRY(Priority.SOON, 60, "Heat is off. Fill up to the mark, or check the level contact."),
     WET_CONTACT(Priority.LATER, 600,
             "The cone was reported drained but its level contact says wet: empty it, or "
@@ -69,6 +72,16 @@ public enum AlarmKind {
     /** Whether it concerns the whole site rather than one cone. */
     public boolean siteWide() {
         return this == RECORD || this == CLOCK || this == LATE;
+    }
+
+    /**
+     * Whether it stands, once told, until a person has seen it, also when its cause is over: where the cause
+     * lasts a moment but what it tells stays true, that a separation came to nothing or that nobody should
+     * feed without looking (control.md §7: returned to normal, unacknowledged). All others watch something
+     * that lasts, and end with it. A new filling ends these too: they spoke of a batch that is gone.
+     */
+    public boolean standsUntilSeen() {
+        return this == AIR_BACK || this == SIPHON || this == COOKED || this == DOUBTFUL;
     }
 
     public Priority priority() {

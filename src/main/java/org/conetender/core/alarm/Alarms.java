@@ -10,7 +10,8 @@ import org.conetender.core.unit.Units;
 
 /**
  * Which alarms stand, and whom to tell when again: raise, acknowledge, return, repeat. Acknowledging
- * silences; only the end of the cause clears.
+ * silences; only the end of the cause clears, and for some kinds only once a person has seen them
+ * ({@link AlarmKind#standsUntilSeen}). What has no cause any more is shown but never told again.
  *
  * @param standing by key, in order
  */
@@ -21,8 +22,14 @@ public record Alarms(Map<String, Alarm> standing) {
     /** A cause must be gone this long before its alarm ends, so that it does not flutter (guess). */
     static final long OFF_DELAY_MS = Units.MINUTE_MS;
 
-    /** Something that is wrong now. @param cone empty for the site  @param what in words */
-    public record Cause(String cone, AlarmKind kind, String what) {}
+    /**
+     * Something that is wrong now.
+     *
+     * @param cone empty for the site
+     * @param what in words
+     * @param mended whether only a latch holds it, which an acknowledgement would release now
+     */
+    public record Cause(String cone, AlarmKind kind, String what, boolean mended) {}
 
     /**
      * @param next the alarms after this tick
@@ -43,7 +50,9 @@ public record Alarms(Map<String, Alarm> standing) {
             Alarm known = next.get(Alarm.key(c.cone(), c.kind()));
             Alarm fresh = new Alarm(c.cone(), c.kind(), c.what(),
                     new Alarm.Course(now, -1, 0, 0, Optional.empty()));
-            next.put(fresh.key(), known == null ? fresh : known.present(-1));
+            Alarm a = known == null || known.gone(now.monoMs()) >= OFF_DELAY_MS ? fresh : known.present(-1);
+            // Who acknowledged before the cause was gone has to be told that it is gone now.
+            next.put(fresh.key(), c.mended() && a.acknowledged() ? a.anew(c.what()) : a);
         }
         List<Alarm> over = fade(causes, next, now.monoMs());
         List<Alarm> tell = new ArrayList<>();
@@ -63,7 +72,8 @@ public record Alarms(Map<String, Alarm> standing) {
                 continue;
             }
             long gone = a.course().goneAtMs() < 0 ? nowMs : a.course().goneAtMs();
-            if (a.raised() && nowMs - gone < OFF_DELAY_MS) {
+            boolean unseen = a.kind().standsUntilSeen() && !a.acknowledged();
+            if (a.raised() && (unseen || nowMs - gone < OFF_DELAY_MS)) {
                 next.put(a.key(), a.present(gone));
             } else {
                 next.remove(a.key());
@@ -94,6 +104,13 @@ public record Alarms(Map<String, Alarm> standing) {
         }
         Map<String, Alarm> next = new TreeMap<>(standing);
         next.put(a.key(), a.acknowledged(nowMs));
+        return new Alarms(java.util.Collections.unmodifiableMap(next));
+    }
+
+    /** The alarms after that cone was filled anew: what nobody had seen of the batch before is over. */
+    public Alarms filled(String cone) {
+        Map<String, Alarm> next = new TreeMap<>(standing);
+        next.values().removeIf(a -> a.cone().equals(cone) && a.kind().standsUntilSeen() && !a.acknowledged());
         return new Alarms(java.util.Collections.unmodifiableMap(next));
     }
 

@@ -57,7 +57,8 @@ public final class Sentences {
                     + book.cone(r.cone()).batch().stage().word() + " again.";
             case Ask.Acknowledge a -> "alarm '" + a.alarm() + "' is acknowledged"
                     + (book.cone(r.cone()).latches().isEmpty() ? "."
-                    : "; what tripped stays locked off; acknowledge again when its cause is gone.");
+                    : "; what tripped stays locked off; you are told when its cause is gone, and acknowledge "
+                    + "again then.");
             case Ask.Away a -> a.helper().isEmpty() ? "Somebody is near again." : "Away is noted; helper: "
                     + a.helper() + ".";
         };

@@ -14,7 +14,7 @@ public final class AirWhileDrawing implements Guard {
 
     @Override
     public List<Finding> look(View v) {
-        if (!(v.stage() instanceof Stage.Drawing) || !v.airDue()) {
+        if (!(v.stage() instanceof Stage.Drawing) || !v.airBack(View.NOTICE_MS)) {
             return List.of();
         }
         return List.of(Finding.veto(id(), "its air returns in 2 min while you draw")

@@ -14,9 +14,10 @@ import org.conetender.core.alarm.AlarmKind;
  * @param alarm what a person is told, if anything
  * @param what the finding in words: what is wrong and where, a clause without a full stop
  * @param doubt whether the batch is in doubt from now on, and why
+ * @param mended whether its cause is gone and only the latch is left, which an acknowledgement releases
  */
 public record Finding(String guard, Set<Power> denies, Clears clears, Optional<AlarmKind> alarm, String what,
-                      Optional<String> doubt) {
+                      Optional<String> doubt, boolean mended) {
 
     /** What ends a finding. */
     public enum Clears {
@@ -28,22 +29,31 @@ public record Finding(String guard, Set<Power> denies, Clears clears, Optional<A
 
     /** A finding that withholds these while its cause lasts. */
     public static Finding veto(String guard, String what, Power... denies) {
-        return new Finding(guard, set(denies), Clears.CONDITION, Optional.empty(), what, Optional.empty());
+        return new Finding(guard, set(denies), Clears.CONDITION, Optional.empty(), what, Optional.empty(),
+                false);
     }
 
     /** A finding that is latched until a person acknowledges it. */
     public static Finding trip(String guard, String what, Power... denies) {
-        return new Finding(guard, set(denies), Clears.ACKNOWLEDGED, Optional.empty(), what, Optional.empty());
+        return new Finding(guard, set(denies), Clears.ACKNOWLEDGED, Optional.empty(), what, Optional.empty(),
+                false);
     }
 
     /** The same finding, told to a person. */
     public Finding alarm(AlarmKind kind) {
-        return new Finding(guard, denies, clears, Optional.of(kind), what, doubt);
+        return new Finding(guard, denies, clears, Optional.of(kind), what, doubt, mended);
     }
 
     /** The same finding, and the batch is in doubt. */
     public Finding doubting(String why) {
-        return new Finding(guard, denies, clears, alarm, what, Optional.of(why));
+        return new Finding(guard, denies, clears, alarm, what, Optional.of(why), mended);
+    }
+
+    /** The same finding as its guard's latch keeps it up, now that its cause is gone. */
+    public Finding latchOnly() {
+        return new Finding(guard, denies, clears, alarm, what
+                + "; that is over now, but it stays locked off until this alarm is acknowledged once more",
+                doubt, true);
     }
 
     private static Set<Power> set(Power... p) {

@@ -2,16 +2,20 @@ package org.conetender.core.guard;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.conetender.core.alarm.AlarmKind;
 import org.conetender.core.judge.Belief;
+import org.conetender.core.judge.Hearing;
 import org.conetender.core.judge.Water;
 
 /** Danger: a probe that lies, or says nothing. No heat on a reading that is not believed. */
 public final class LyingProbe implements Guard {
 
+    private static final String ID = "probe";
+
     @Override
     public String id() {
-        return "probe";
+        return ID;
     }
 
     @Override
@@ -26,7 +30,20 @@ public final class LyingProbe implements Guard {
             Finding f = Finding.veto(id(), "its temperature is not known: " + why, Power.HEAT, Power.CUT_OUT);
             found.add(v.handled() || !v.stage().hasWater() ? f : f.alarm(AlarmKind.PROBE));
         }
+        oneLeft(v).ifPresent(found::add);
         return found;
+    }
+
+    /** One of two probes that is gone while the other serves: nothing is lost yet, but nothing is spare. */
+    private static Optional<Finding> oneLeft(View v) {
+        if (!v.water().known() || v.handled() || !v.stage().hasWater()) {
+            return Optional.empty();
+        }
+        List<String> probes = v.cone().fittings().probes().water();
+        return probes.stream().filter(p -> Hearing.mute(v.scene().image().probe(p)))
+                .filter(p -> probes.size() > 1).findFirst()
+                .map(p -> Finding.veto(ID, "its probe " + p + " has gone silent; the other one serves")
+                        .alarm(AlarmKind.ONE_PROBE));
     }
 
     @Override

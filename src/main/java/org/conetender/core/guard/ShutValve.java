@@ -24,7 +24,7 @@ public final class ShutValve implements Guard {
             return List.of();
         }
         if (v.stage().airOff() != null) {
-            return !v.airDue() ? List.of()
+            return !v.airBack(View.NOTICE_MS) ? List.of()
                     : List.of(Finding.veto(id(),
                             "its air returns in 2 min but the air valve was reported shut")
                             .alarm(AlarmKind.AIR_DUE));

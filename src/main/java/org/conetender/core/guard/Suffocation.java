@@ -2,7 +2,12 @@ package org.conetender.core.guard;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.conetender.core.alarm.AlarmKind;
+import org.conetender.core.image.Ask;
+import org.conetender.core.image.Request;
+import org.conetender.core.image.Step;
+import org.conetender.core.judge.AirTrack;
 import org.conetender.core.unit.Moment;
 import org.conetender.core.unit.Text;
 import org.conetender.core.unit.Units;
@@ -34,11 +39,45 @@ public final class Suffocation implements Guard {
         if (v.restartedSince(off)) {
             found.add(Finding.veto(id(), "the daemon restarted while its air was off; the air is back on",
                     Power.AIR_OFF).alarm(AlarmKind.AIR_BACK));
-        } else if (v.airOffForMs() >= v.airOffCapMs()) {
+        } else if (v.airBack(0)) {
             found.add(Finding.veto(id(),
                     Text.of("its air was off for %.0f min, as long as the nauplii stand it; it is back on",
                             Units.minutes(v.airOffCapMs())), Power.AIR_OFF).alarm(AlarmKind.AIR_BACK));
         }
         return found;
+    }
+
+    @Override
+    public Optional<String> refuses(Request r, View v) {
+        return r.ask() instanceof Ask.Did(Step step) && step == Step.SETTLE ? notYet(v) : Optional.empty();
+    }
+
+    /** Why the air may not be stopped yet although the batch could settle, and when it may; else empty. */
+    public static Optional<String> notYet(View v) {
+        if (!v.stage().hasAnimals() || v.stage().airOff() != null) {
+            return Optional.empty();
+        }
+        if (v.handsIn()) {
+            long left = v.batch().marks().handsIn().map(m -> Handled.HANDS_MS - v.now().since(m).leastMs())
+                    .orElse(0L);
+            return Optional.of("hands are in the water as reported, so the air stays on; report 'settle' "
+                    + in(left));
+        }
+        AirTrack air = v.judged().air();
+        boolean shut = v.batch().marks().valveShut();
+        long rest = air.breath().restMs();
+        if (!shut && air.proof() == AirTrack.Proof.FAILED) {
+            return Optional.of("no air arrives although the pump is switched on; see to the air first, "
+                    + "let it bubble, and report 'settle' " + in(Math.max(rest, Units.MINUTE_MS)));
+        }
+        return rest == 0 ? Optional.empty() : Optional.of(shut
+                ? "its air valve has been shut for too long; open it, report 'valve-open', let the air "
+                        + "bubble, and report 'settle' " + in(rest)
+                : "its water has not had air for long enough since it was last without; report 'settle' "
+                        + in(rest));
+    }
+
+    private static String in(long ms) {
+        return Text.of("in %.0f min.", Math.ceil(Units.minutes(ms)));
     }
 }

@@ -29,6 +29,9 @@ import org.conetender.core.unit.Units;
  */
 public record View(Settings settings, Cone cone, Book book, ConeJudgement judged, Scene scene) {
 
+    /** What is set holds for so long even if no tick follows (style.md, leases). */
+    static final long LEASE_MS = 4 * Units.SECOND_MS;
+
     /** A person is told this long before air returns: two minutes (design.md, dangers) and two ticks. */
     static final long NOTICE_MS = 2 * Units.MINUTE_MS + 2 * Units.SECOND_MS;
 
@@ -117,9 +120,12 @@ public record View(Settings settings, Cone cone, Book book, ConeJudgement judged
         return stage() instanceof Stage.Drawing ? scene.caps().drawingMs() : scene.caps().settledMs();
     }
 
-    /** Whether the air returns within the notice that a person is given. */
-    boolean airDue() {
-        return airOffForMs() >= airOffCapMs() - NOTICE_MS;
+    /**
+     * Whether the air returns within so many ms, such as {@link #NOTICE_MS}. It returns a lease before the
+     * cap: to leave it off for this tick is to leave it off until the lease ends, should no other tick come.
+     */
+    boolean airBack(long withinMs) {
+        return airOffForMs() >= airOffCapMs() - LEASE_MS - withinMs;
     }
 
     /** How long the air valve has been reported shut, ms; for ever where nobody knows. */
@@ -149,15 +155,11 @@ public record View(Settings settings, Cone cone, Book book, ConeJudgement judged
 
     /** Whether hands were reported in the water within their time. */
     public boolean handsIn() {
-        return batch().marks().handsIn().filter(m -> within(m, Handled.HANDS_MS)).isPresent();
+        return Handled.within(batch().marks().handsIn(), now(), Handled.HANDS_MS);
     }
 
     /** Whether the water was touched so lately that its probes prove nothing. */
     public boolean handled() {
-        return handsIn() || batch().marks().toppedUp().filter(m -> within(m, Handled.HANDS_MS)).isPresent();
-    }
-
-    private boolean within(Moment m, long ms) {
-        return now().since(m).leastMs() < ms;
+        return Handled.lately(batch(), now());
     }
 }

@@ -18,7 +18,10 @@ public final class Oxygen {
     private static final double CRITICAL_MG_PER_L = 2;
 
     /** The settled layer is far denser than the mean: this share of the whole-volume time (§7.3). */
-    private static final double SHARE_OF_WHOLE_VOLUME_TIME = 0.6;
+    public static final double SHARE_OF_WHOLE_VOLUME_TIME = 0.6;
+
+    /** How fast air makes good what is missing, 1/h: 4 to 5 with a mere 0.1 vvm (science.md §7.3). */
+    private static final double KLA_PER_H = 4.5;
 
     /** Highest uptake seen, µg O₂ per mg dry weight and hour at 30 °C: 0.66 µmol (science.md §7.1). */
     private static final double UPTAKE_AT_30C = 0.66 * 31.9988;
@@ -68,8 +71,23 @@ public final class Oxygen {
      * holds less than that to begin with. The caller takes the least of it, the configured cap and 12.
      */
     public static double airOffMinutes(Charge charge, double waterC) {
+        return SHARE_OF_WHOLE_VOLUME_TIME * wholeVolumeMinutes(charge, waterC);
+    }
+
+    /** Minutes in which this charge brings the mixed volume from 90 % of saturation to 2 mg/L. */
+    public static double wholeVolumeMinutes(Charge charge, double waterC) {
         double start = SATURATION_AT_START * mgPerL(charge.ppt(), waterC);
-        return SHARE_OF_WHOLE_VOLUME_TIME * wholeVolumeMinutes(charge.perMl(), start, waterC);
+        return wholeVolumeMinutes(charge.perMl(), start, waterC);
+    }
+
+    /** What is still missing of {@code missing} after so many minutes of air, in the same unit. */
+    public static double missingAfterAir(double missing, double minutes) {
+        return missing * Math.exp(-KLA_PER_H * minutes / 60);
+    }
+
+    /** Minutes of air until only {@code to} is missing of {@code from}; both above 0, in the same unit. */
+    public static double minutesOfAir(double from, double to) {
+        return Math.max(0, Math.log(from / to) / KLA_PER_H * 60);
     }
 
     /** Minutes until a mixed volume reaches 2 mg/L. @param startMgPerL oxygen when the air goes off */

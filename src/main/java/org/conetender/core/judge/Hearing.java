@@ -25,6 +25,11 @@ public record Hearing(List<ProbeSample> samples, double slewKPerS, boolean handl
         return samples.getFirst();
     }
 
+    /** Whether that probe has gone silent, or says what is no figure. */
+    public static boolean mute(ProbeSample s) {
+        return !(s.reading() instanceof Reading.Value) || s.ageMs() > Water.USABLE_MS;
+    }
+
     /** Why two fresh probes cannot both be right; empty when they agree or there is only one. */
     Optional<String> disagreement() {
         if (handled || samples.size() < 2

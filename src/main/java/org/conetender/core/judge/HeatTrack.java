@@ -15,12 +15,13 @@ import org.conetender.core.unit.Units;
  * @param calmForMs how long nobody has had hands in the water, as far as is known
  * @param lowestOffC lowest water temperature since the element cooled, °C, raised by what an unmeasured
  *     room may have added since; NaN while not watching
+ * @param peak the highest the water was since then
  * @param window the open window
  * @param responded whether a window has passed since the start of the process and the last filling
  * @param failed whether the last closed window did not pass
  */
-public record HeatTrack(long offForMs, long calmForMs, double lowestOffC, Window window, boolean responded,
-                        boolean failed) {
+public record HeatTrack(long offForMs, long calmForMs, double lowestOffC, Peak peak, Window window,
+                        boolean responded, boolean failed) {
 
     /** Energy that closes a window, as the rise it would give without losses, K (guess: 4 probe steps). */
     static final double WINDOW_K = 0.8;
@@ -43,6 +44,16 @@ public record HeatTrack(long offForMs, long calmForMs, double lowestOffC, Window
         static final Window NONE = new Window(Double.NaN, 0, 0, 0);
     }
 
+    /** @param degreesC the highest water, °C; NaN while not watching  @param ageMs how long ago it was so */
+    public record Peak(double degreesC, long ageMs) {
+        static final Peak NONE = new Peak(Double.NaN, 0);
+
+        private Peak after(double c, long dtMs) {
+            return Double.isNaN(degreesC) || c > degreesC ? new Peak(c, 0)
+                    : new Peak(degreesC, ageMs + dtMs);
+        }
+    }
+
     /** What moved since the last tick. */
     public record Step(long dtMs, boolean heated, Belief water, Physics physics) {}
 
@@ -55,17 +66,17 @@ public record HeatTrack(long offForMs, long calmForMs, double lowestOffC, Window
     public record Physics(double slopeKPerS, double lossKPerS, boolean coldRoom, double driftKPerS) {}
 
     public static HeatTrack fresh() {
-        return new HeatTrack(0, 0, Double.NaN, Window.NONE, false, false);
+        return new HeatTrack(0, 0, Double.NaN, Peak.NONE, Window.NONE, false, false);
     }
 
     /** The track of a cone that was filled anew: water must answer again before normal heat. */
     public HeatTrack untested() {
-        return new HeatTrack(offForMs, 0, Double.NaN, Window.NONE, false, failed);
+        return new HeatTrack(offForMs, 0, Double.NaN, Peak.NONE, Window.NONE, false, failed);
     }
 
     /** The track after a person said that the cause is mended: try again. */
     public HeatTrack forgiven() {
-        return new HeatTrack(offForMs, calmForMs, Double.NaN, Window.NONE, false, false);
+        return new HeatTrack(offForMs, calmForMs, Double.NaN, Peak.NONE, Window.NONE, false, false);
     }
 
     /** How far the water has risen since the element cooled, K; 0 while not watching. */
@@ -73,19 +84,25 @@ public record HeatTrack(long offForMs, long calmForMs, double lowestOffC, Window
         return Double.isNaN(lowestOffC) || !(water instanceof Belief.Trusted(double c)) ? 0 : c - lowestOffC;
     }
 
+    /** How long water that was watched with the heat off has not risen any more, ms; 0 while not watching. */
+    public long noRiseForMs() {
+        return peak.ageMs();
+    }
+
     /** The track after this step; {@code disturbed} when the water was handled and proves nothing. */
     public HeatTrack after(Step s, boolean disturbed) {
         long off = s.heated() ? 0 : offForMs + s.dtMs();
         if (disturbed || !(s.water() instanceof Belief.Trusted(double c))) {
-            return new HeatTrack(off, disturbed ? 0 : calmForMs + s.dtMs(), Double.NaN, Window.NONE,
-                    responded, failed);
+            return new HeatTrack(off, disturbed ? 0 : calmForMs + s.dtMs(), Double.NaN, Peak.NONE,
+                    Window.NONE, responded, failed);
         }
         long calm = calmForMs + s.dtMs();
         // Water poured in warm reaches the probe late, and is no heater's doing.
         double lowest = off < COOLED_MS || calm < LAG_MS || !s.physics().coldRoom() ? Double.NaN
                 : Double.isNaN(lowestOffC) ? c
                 : Math.min(lowestOffC + s.physics().driftKPerS() * s.dtMs() / 1000.0, c);
-        return closed(new HeatTrack(off, calm, lowest, open(s, c), responded, failed), c);
+        Peak high = Double.isNaN(lowest) ? Peak.NONE : peak.after(c, s.dtMs());
+        return closed(new HeatTrack(off, calm, lowest, high, open(s, c), responded, failed), c);
     }
 
     private Window open(Step s, double c) {
@@ -104,7 +121,7 @@ public record HeatTrack(long offForMs, long calmForMs, double lowestOffC, Window
             return t;
         }
         boolean pass = c - w.startC() + w.lostK() >= FAIR_SHARE * w.givenK();
-        return new HeatTrack(t.offForMs(), t.calmForMs(), t.lowestOffC(), Window.NONE, responded || pass,
-                !pass);
+        return new HeatTrack(t.offForMs(), t.calmForMs(), t.lowestOffC(), t.peak(), Window.NONE,
+                responded || pass, !pass);
     }
 }

@@ -69,13 +69,21 @@ public final class Judge {
         Water water = before.water().after(new Hearing(samples, Water.slewKPerS(cone, litres), loose),
                 image.now().monoMs());
         ConeJudgement next = new ConeJudgement(water, about.roomC(), image.contact(cone.id() + ".level"),
-                before.heat(), before.air().after(did.airOn(), did.dtMs(), cone.fittings().air(),
-                        image.contact(cone.id() + ".air-proof")));
+                before.heat(), air(before, about, image, did));
         boolean disturbed = loose || about.batch().stage() instanceof Stage.Clean
                 || next.air().offForMs() > 0;
         HeatTrack heat = before.heat().after(new HeatTrack.Step(did.dtMs(), did.heated(), water.belief(),
                 physics(cone, litres, next)), disturbed);
         return new ConeJudgement(water, next.roomC(), next.level(), heat, next.air());
+    }
+
+    private static AirTrack air(ConeJudgement before, About about, Image image, Did did) {
+        AirTrack next = before.air().after(did.airOn(), did.dtMs(), about.cone().fittings().air(),
+                image.contact(about.cone().id() + ".air-proof"));
+        boolean arrives = did.airOn() && next.proof() != AirTrack.Proof.FAILED
+                && !about.batch().marks().valveShut();
+        return next.with(next.breath().after(arrives, about.batch(), Breath.warmestC(before.belief()),
+                did.dtMs()));
     }
 
     /** @param handled whether hands are in it or it was topped up just now  @param roomC if measured */

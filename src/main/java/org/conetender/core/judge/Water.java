@@ -3,8 +3,6 @@ package org.conetender.core.judge;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
-import java.util.TreeSet;
 import org.conetender.core.image.ProbeSample;
 import org.conetender.core.image.Reading;
 import org.conetender.core.settings.Cone;
@@ -26,11 +24,11 @@ import org.conetender.core.unit.Units;
  * @param doubt what is wrong at present; empty while trusted
  * @param departures times (monotonic ms) of the last departures from the model, within the hour
  * @param belief what follows
- * @param heard ids of the probes that have answered with a figure in this life of the process
+ * @param voices whose word it is
  */
 public record Water(double lastC, long lastAtMs, List<Seen> trail, Optional<Doubt> doubt,
         List<Long> departures,
-                    Belief belief, Set<String> heard) {
+                    Belief belief, Voices voices) {
 
     /** Readings outside cannot be hatching water (control.md §3.3). */
     static final double COLDEST_C = 1;
@@ -69,12 +67,12 @@ public record Water(double lastC, long lastAtMs, List<Seen> trail, Optional<Doub
     /** Nothing heard in this life of the process. */
     public static Water unheard() {
         return new Water(Double.NaN, 0, List.of(), Optional.empty(), List.of(),
-                new Belief.Untrusted("no reading yet since the daemon started"), Set.of());
+                new Belief.Untrusted("no reading yet since the daemon started"), Voices.NONE);
     }
 
     /** The same memory after a person has seen to the probe: the hour's departures no longer count. */
     public Water forgiven() {
-        return new Water(lastC, lastAtMs, trail, doubt, List.of(), belief, heard);
+        return new Water(lastC, lastAtMs, trail, doubt, List.of(), belief, voices);
     }
 
     /** How fast this cone's water can move at most, K/s: thrice its heater's slope (control.md §3.3). */
@@ -90,17 +88,14 @@ public record Water(double lastC, long lastAtMs, List<Seen> trail, Optional<Doub
      * @param nowMs monotonic
      */
     public Water after(Hearing hearing, long nowMs) {
-        Set<String> answered = new TreeSet<>(heard);
-        hearing.samples().stream().filter(s -> s.reading() instanceof Reading.Value)
-                .forEach(s -> answered.add(s.probe()));
+        Voices v = voices.after(hearing);
         Water next = ladder(hearing, nowMs);
         Optional<String> mute = hearing.samples().stream().map(ProbeSample::probe)
-                .filter(p -> !answered.contains(p)).findFirst();
+                .filter(p -> !v.heard().contains(p)).findFirst();
         Belief b = mute.<Belief>map(p -> new Belief.Untrusted("probe " + p
                 + " has not answered since the daemon "
                 + "started")).orElse(next.belief());
-        return new Water(next.lastC(), next.lastAtMs(), next.trail(), next.doubt(), next.departures(), b,
-                Set.copyOf(answered));
+        return new Water(next.lastC(), next.lastAtMs(), next.trail(), next.doubt(), next.departures(), b, v);
     }
 
     private Water ladder(Hearing hearing, long nowMs) {
@@ -111,7 +106,7 @@ public record Water(double lastC, long lastAtMs, List<Seen> trail, Optional<Doub
                     : c < COLDEST_C || c > HOTTEST_C ? "a probe says " + c
                     + " °C, which hatching water is not"
                     : pair.orElse(null);
-            return wrong == null ? accept(c, nowMs - s.ageMs(), hearing, nowMs)
+            return wrong == null ? accept(voices.asMain(c, s, hearing), nowMs - s.ageMs(), hearing, nowMs)
                     : depart(wrong, c, nowMs - s.ageMs(), nowMs).aged(hearing, nowMs);
         }
         return silent(s.reading()).aged(hearing, nowMs);
@@ -126,7 +121,7 @@ public record Water(double lastC, long lastAtMs, List<Seen> trail, Optional<Doub
         }
         if (Double.isNaN(lastC) || h.handled() || follows(c, atMs, h)) {
             return new Water(c, atMs, trail(c, atMs, h.handled()), Optional.empty(), recent(nowMs), belief,
-                    heard)
+                    voices)
                     .aged(h, nowMs);
         }
         String why = Text.of("the reading jumped from %.1f to %.1f °C, as a probe does that left the water",
@@ -162,12 +157,12 @@ public record Water(double lastC, long lastAtMs, List<Seen> trail, Optional<Doub
         if (doubt.isPresent()) {
             Doubt d = doubt.get();
             return new Water(lastC, lastAtMs, trail, Optional.of(new Doubt(why, d.sinceMs(), -1, c, atMs)),
-                    recent(nowMs), belief, heard);
+                    recent(nowMs), belief, voices);
         }
         List<Long> times = new ArrayList<>(recent(nowMs));
         times.add(nowMs);
         return new Water(lastC, lastAtMs, trail, Optional.of(new Doubt(why, nowMs, -1, c, atMs)),
-                List.copyOf(times), belief, heard);
+                List.copyOf(times), belief, voices);
     }
 
     /** While in doubt: three minutes of readings that agree with each other and with the water. */
@@ -180,10 +175,10 @@ public record Water(double lastC, long lastAtMs, List<Seen> trail, Optional<Doub
         long good = !steady || !near ? -1 : d.goodSinceMs() < 0 ? nowMs : d.goodSinceMs();
         if (good >= 0 && nowMs - good >= REARM_MS) {
             return new Water(c, atMs, List.of(new Seen(c, atMs)), Optional.empty(), recent(nowMs), belief,
-                    heard);
+                    voices);
         }
         return new Water(lastC, lastAtMs, trail, Optional.of(new Doubt(d.why(), d.sinceMs(), good, c, atMs)),
-                recent(nowMs), belief, heard);
+                recent(nowMs), belief, voices);
     }
 
     private Water silent(Reading r) {
@@ -191,9 +186,9 @@ public record Water(double lastC, long lastAtMs, List<Seen> trail, Optional<Doub
             Doubt d = doubt.get();
             return new Water(lastC, lastAtMs, trail,
                     Optional.of(new Doubt(d.why(), d.sinceMs(), -1, d.seenC(), d.seenAtMs())), departures,
-                    new Belief.Untrusted(words(r)), heard);
+                    new Belief.Untrusted(words(r)), voices);
         }
-        return new Water(lastC, lastAtMs, trail, doubt, departures, new Belief.Untrusted(words(r)), heard);
+        return new Water(lastC, lastAtMs, trail, doubt, departures, new Belief.Untrusted(words(r)), voices);
     }
 
     private static String words(Reading r) {
@@ -226,7 +221,7 @@ public record Water(double lastC, long lastAtMs, List<Seen> trail, Optional<Doub
     }
 
     private Water with(Belief b) {
-        return new Water(lastC, lastAtMs, trail, doubt, departures, b, heard);
+        return new Water(lastC, lastAtMs, trail, doubt, departures, b, voices);
     }
 
     private List<Long> recent(long nowMs) {

@@ -29,7 +29,7 @@ class AlarmsTest {
     }
 
     private static Cause cause(AlarmKind k) {
-        return new Cause(k.siteWide() ? "" : "a", k, "something is wrong");
+        return new Cause(k.siteWide() ? "" : "a", k, "something is wrong", false);
     }
 
     @Test
@@ -92,15 +92,60 @@ class AlarmsTest {
 
     @Test
     void theSameAlarmOfTwoConesIsTwoAlarms() {
-        pass(61, new Cause("a", AlarmKind.DRY, "x"), new Cause("b", AlarmKind.DRY, "x"));
+        pass(61, new Cause("a", AlarmKind.DRY, "x", false), new Cause("b", AlarmKind.DRY, "x", false));
         assertThat(told).containsExactly("a/dry@60", "b/dry@60");
     }
 
     @Test
     void theFirstWordsStandWhileTheCauseLasts() {
-        pass(1, new Cause("a", AlarmKind.OVERHEAT, "first"));
-        pass(1, new Cause("a", AlarmKind.OVERHEAT, "later"));
+        pass(1, new Cause("a", AlarmKind.OVERHEAT, "first", false));
+        pass(1, new Cause("a", AlarmKind.OVERHEAT, "later", false));
         assertThat(alarms.raised().getFirst().what()).isEqualTo("first");
+    }
+
+    @Test
+    void whatNobodyHasSeenStandsThoughItsCauseWasBriefAndIsNotRepeated() {
+        pass(1, cause(AlarmKind.AIR_BACK));
+        pass(8 * 3600);
+        assertThat(alarms.raised()).hasSize(1);
+        assertThat(told).as("nobody can do more about it by hearing it again").hasSize(1);
+        alarms = alarms.acknowledged("a", "air-back", seconds * 1000);
+        pass(2);
+        assertThat(alarms.raised()).isEmpty();
+        assertThat(over).hasSize(1);
+    }
+
+    @Test
+    void aSecondIncidentIsToldAlsoWhileTheFirstStandsUnseen() {
+        pass(1, cause(AlarmKind.AIR_BACK));
+        pass(300);
+        pass(1, new Cause("a", AlarmKind.AIR_BACK, "once more", false));
+        assertThat(told).hasSize(2);
+        assertThat(alarms.raised()).singleElement()
+                .satisfies(a -> assertThat(a.what()).isEqualTo("once more"));
+    }
+
+    @Test
+    void aNewFillingEndsWhatWasSaidOfTheBatchBefore() {
+        pass(1, cause(AlarmKind.SIPHON));
+        pass(300);
+        assertThat(alarms.filled("b").raised()).hasSize(1);
+        assertThat(alarms.filled("a").raised()).isEmpty();
+    }
+
+    @Test
+    void whoAcknowledgedTooEarlyIsToldWhenTheCauseIsGone() {
+        Cause mended = new Cause("a", AlarmKind.OVERHEAT, "over now", true);
+        pass(10, cause(AlarmKind.OVERHEAT));
+        alarms = alarms.acknowledged("a", "overheat", seconds * 1000);
+        pass(600, cause(AlarmKind.OVERHEAT));
+        assertThat(told).hasSize(1);
+        pass(60, mended);
+        assertThat(told).hasSize(2);
+        assertThat(alarms.raised()).singleElement().satisfies(a -> {
+            assertThat(a.acknowledged()).isFalse();
+            assertThat(a.what()).isEqualTo("over now");
+        });
     }
 
     @ParameterizedTest

@@ -99,6 +99,7 @@ class TreeTest {
         assertThat(valid(s)).containsEntry(A + "water/temperature", "27.0")
                 .containsEntry(A + "water/trust", "trusted")
                 .doesNotContainKey(A + "water/why");
+        s.minutes(3);
         s.senses.silent("a-water", s.now().monoMs() - 1_000);
         s.seconds(30);
         assertThat(valid(s)).containsEntry(A + "water/trust", "projected");

@@ -64,10 +64,42 @@ class AirFailedTest {
     void itClearsWhenAirFlowsAgain() {
         Story s = failing(Story.at(Fitting.AIR_PROOF), Step.STARTED).minutes(2);
         s.senses.contact("a.air-proof", Level.CLOSED);
-        s.seconds(55);
-        assertThat(s.standing("a")).containsExactly("air-failed");
+        s.seconds(65);
+        assertThat(s.standing("a")).as("proof is held for 10 s, then the cause must stay away a minute")
+                .containsExactly("air-failed");
         s.seconds(10);
         assertThat(s.standing("a")).isEmpty();
+    }
+
+    /** What the contact says, second by second, over and over. */
+    private static Story chattering(Story s, Level... says) {
+        s.does(Step.STARTED, Step.FIRST_SEEN);
+        for (int i = 0; i < 180; i++) {
+            s.senses.contact("a.air-proof", says[i % says.length]);
+            s.tick();
+        }
+        return s;
+    }
+
+    @Test
+    void aContactThatChattersDoesNotHoldTheAlarmBack() {
+        Level[] mostlyClosed = {Level.OPEN, Level.CLOSED, Level.CLOSED, Level.CLOSED, Level.CLOSED};
+        assertThat(chattering(Story.at(Fitting.AIR_PROOF), mostlyClosed).standing("a"))
+                .containsExactly("air-failed-animals");
+    }
+
+    @Test
+    void aContactThatCannotBeReadProvesNothingAfterItSaidNoAir() {
+        assertThat(chattering(Story.at(Fitting.AIR_PROOF), Level.OPEN, Level.UNKNOWN, Level.UNKNOWN)
+                .standing("a")).containsExactly("air-failed-animals");
+        Story s = failing(Story.at(Fitting.AIR_PROOF), Step.STARTED, Step.FIRST_SEEN).seconds(5);
+        s.senses.contact("a.air-proof", Level.UNKNOWN);
+        assertThat(s.minutes(1).standing("a")).containsExactly("air-failed-animals");
+    }
+
+    @Test
+    void aContactThatWasNeverOpenAndCannotBeReadCriesNoWolf() {
+        assertThat(chattering(Story.at(Fitting.AIR_PROOF), Level.CLOSED, Level.UNKNOWN).told()).isEmpty();
     }
 
     @Test

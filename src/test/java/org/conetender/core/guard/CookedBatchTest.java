@@ -66,9 +66,14 @@ class CookedBatchTest {
     void anAcknowledgementWhileItIsStillHotReleasesNothing() {
         Story s = overheated();
         assertThat(s.ask("a", new Ask.Acknowledge("overheat")).accepted()).isTrue();
+        assertThat(s.told("overheat")).isEqualTo(1);
         cool(s);
         assertThat(heaterSeenIn(s, 600)).isFalse();
         assertThat(s.standing("a")).contains("overheat");
+        assertThat(s.told("overheat")).as("told again that it is over now").isEqualTo(2);
+        assertThat(s.told().getLast().what()).contains("over now");
+        s.ask("a", new Ask.Acknowledge("overheat"));
+        assertThat(heaterSeenIn(s, 600)).isTrue();
     }
 
     /** A set-point of 30 °C: the heater works just above it still, and the water passes the guard. */

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import org.conetender.core.Larkmoor.Fitting;
 import org.conetender.core.Story;
 import org.conetender.core.image.Ask;
+import org.conetender.core.image.Reading;
 import org.conetender.core.image.Step;
 import org.junit.jupiter.api.Test;
 
@@ -42,13 +43,25 @@ class HandledTest {
     }
 
     @Test
-    void aSeparationStartedWithHandsInTheWaterDoesNotStopTheAir() {
+    void aSeparationIsRefusedWhileHandsAreInTheWater() {
         Story s = incubating(Story.at());
         s.does(Step.FIRST_SEEN, Step.HANDS_IN);
-        s.did("a", Step.SETTLE);
-        assertThat(s.on("a.air-pause")).isFalse();
+        assertThat(s.did("a", Step.SETTLE).accepted()).isFalse();
         s.tick();
-        assertThat(s.stage()).isEqualTo("ready");
+        assertThat(s.on("a.air-pause")).isFalse();
+        assertThat(s.stage()).isEqualTo("hatching");
+    }
+
+    /** Whether jumps pass, alarms wait and nothing settles is one decision. */
+    @Test
+    void whatIsBelievedAndWhatIsToldAgreeOnWhetherTheWaterIsHandled() {
+        Story s = Story.at();
+        s.did("a", Step.FILLED);
+        s.senses.probe("a-water", new Reading.Absent());
+        s.seconds(170);
+        assertThat(s.standing("a")).as("just filled: the probe may still be in somebody's hand").isEmpty();
+        s.seconds(80);
+        assertThat(s.standing("a")).containsExactly("probe");
     }
 
     @Test

@@ -22,13 +22,26 @@ class SuffocationTest {
         Story s = settling(Story.at());
         s.minutes(7);
         assertThat(s.stage()).isEqualTo("settled");
-        s.seconds(170);
+        s.seconds(165);
         assertThat(s.on("a.air-pause")).isTrue();
         s.seconds(12);
         assertThat(s.on("a.air-pause") || s.on("a.lamp")).isFalse();
         assertThat(s.stage()).isEqualTo("ready");
         assertThat(s.told("air-back")).isEqualTo(1);
         assertThat(s.told().getLast().what()).contains("10 min").contains("back on");
+    }
+
+    @Test
+    void airIsBackAtTheCapEvenIfNoFurtherTickComes() {
+        Story s = settling(Story.at());
+        long off = s.batch("a").stage().since().monoMs();
+        long lastHold = off;
+        while (s.on("a.air-pause")) {
+            lastHold = s.now().monoMs() - 1_000;
+            s.tick();
+        }
+        // What was set last holds for a lease of 4 s (style.md, leases).
+        assertThat(lastHold + 4_000 - off).isBetween(10 * 60_000L - 2_000, 10 * 60_000L);
     }
 
     @Test

@@ -6,6 +6,7 @@ import org.conetender.core.Larkmoor;
 import org.conetender.core.Larkmoor.Fitting;
 import org.conetender.core.Story;
 import org.conetender.core.image.Ask;
+import org.conetender.core.image.Reading;
 import org.conetender.core.image.Step;
 import org.junit.jupiter.api.Test;
 
@@ -44,11 +45,46 @@ class WeldedHeaterTest {
 
     @Test
     void aPersonWhoHasMendedItAcknowledgesAndTheWatchBeginsAnew() {
-        Story s = creep(ready(Story.at(Fitting.ROOM_PROBE)), 0.5);
+        Story s = creep(ready(Story.at(Fitting.ROOM_PROBE)), 0.5).minutes(10);
         assertThat(s.ask("a", new Ask.Acknowledge("welded")).accepted()).isTrue();
         s.minutes(10);
         assertThat(s.standing("a")).isEmpty();
         assertThat(s.state().book().cone("a").latches()).isEmpty();
+    }
+
+    @Test
+    void whoAcknowledgesWhileTheWaterStillRisesIsToldAgainWhenItDoesNot() {
+        Story s = creep(ready(Story.at(Fitting.ROOM_PROBE)), 0.5);
+        assertThat(s.ask("a", new Ask.Acknowledge("welded")).sentence()).contains("stays locked off")
+                .contains("told when its cause is gone");
+        s.minutes(5);
+        assertThat(s.told("welded")).isEqualTo(1);
+        s.senses.water("a", 27.3);
+        s.minutes(6);
+        assertThat(s.told("welded")).isEqualTo(2);
+        assertThat(s.told().getLast().what()).contains("over now").contains("acknowledged once more");
+        assertThat(s.on("a.cut-out")).isFalse();
+        assertThat(s.state().book().cone("a").latches()).hasSize(1);
+        s.ask("a", new Ask.Acknowledge("welded"));
+        s.minutes(2);
+        assertThat(s.state().book().cone("a").latches()).isEmpty();
+        assertThat(s.standing("a")).isEmpty();
+    }
+
+    @Test
+    void waterThatNobodyCanReadIsNotTakenForMended() {
+        Story s = creep(ready(Story.at(Fitting.ROOM_PROBE)), 0.5);
+        s.senses.probe("a-water", new Reading.Absent());
+        s.minutes(20);
+        s.ask("a", new Ask.Acknowledge("welded"));
+        assertThat(s.minutes(1).state().book().cone("a").latches()).hasSize(1);
+    }
+
+    @Test
+    void inAnEmptyConeTheWordOfWhoMendedItCounts() {
+        Story s = creep(ready(Story.at(Fitting.ROOM_PROBE)), 0.5).does(Step.DRAINED);
+        s.ask("a", new Ask.Acknowledge("welded"));
+        assertThat(s.minutes(1).state().book().cone("a").latches()).isEmpty();
     }
 
     @Test

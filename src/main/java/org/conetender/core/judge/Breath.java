@@ -1,0 +1,79 @@
+package org.conetender.core.judge;
+
+import java.util.Optional;
+import org.conetender.core.batch.Batch;
+import org.conetender.core.hatch.Oxygen;
+import org.conetender.core.unit.Moment;
+import org.conetender.core.unit.Units;
+
+/**
+ * How short of oxygen the animals may be, reckoned from the time with and without air, since nothing
+ * measures it. Air that is stopped again too soon would let a cap be used twice in a row.
+ *
+ * @param spent share used up of what the mixed water holds above the level of risk, 0 to 1
+ */
+public record Breath(double spent) {
+
+    /** Nothing is used up: fresh water, or no animals yet. */
+    public static final Breath FULL = new Breath(0);
+
+    /**
+     * With no more than this used up the air may be stopped again (guess): a cap takes 0.6 of the whole
+     * (science.md §7.3), and a fifth must be left at its end.
+     */
+    static final double MOST_AT_START = 0.2;
+
+    /** However few the animals, the house's 12 min (design.md, dangers) count as those 0.6: they gather. */
+    private static final double LONGEST_WHOLE_MINUTES = 12 / Oxygen.SHARE_OF_WHOLE_VOLUME_TIME;
+
+    /** Water that is colder or warmer than this is not taken at its word, °C (guess: science.md §7.1). */
+    private static final double COLDEST_C = 10;
+    private static final double WARMEST_C = 35;
+
+    /** The warmest that water can credibly be, °C; one that nobody knows counts as the warmest there is. */
+    public static double warmestC(Belief water) {
+        return Math.clamp(water.hottestC(), COLDEST_C, WARMEST_C);
+    }
+
+    /** What breathes in that batch; empty while it was not told. */
+    public static Optional<Oxygen.Charge> charge(Batch b) {
+        return b.stock().flatMap(s -> b.fill().map(f -> new Oxygen.Charge(s.cystsG(), f.litres(), f.ppt(),
+                Oxygen.USUAL_NAUPLII_PER_G, 1)));
+    }
+
+    /**
+     * What may be missing when a life of the process begins. A separation begins and ends with a fact, so
+     * the air has run since the last one, unless the computer itself was off.
+     *
+     * @param b the batch as recorded
+     * @param lastFact when the cone's last fact was recorded
+     * @param now the beginning of this life
+     */
+    public static Breath begun(Batch b, Optional<Moment> lastFact, Moment now) {
+        if (!b.stage().hasAnimals() || lastFact.isEmpty()) {
+            return FULL;
+        }
+        boolean ran = lastFact.get().sameBoot(now) && b.stage().airOff() == null;
+        return new Breath(ran ? Oxygen.missingAfterAir(1, Units.minutes(now.since(lastFact.get()).leastMs()))
+                : 1);
+    }
+
+    /** The same after {@code dtMs} in which air came or did not. @param waterC as {@link #warmestC} has it */
+    Breath after(boolean airArrives, Batch b, double waterC, long dtMs) {
+        if (!b.stage().hasAnimals()) {
+            return FULL;
+        }
+        if (airArrives) {
+            return new Breath(Oxygen.missingAfterAir(spent, Units.minutes(dtMs)));
+        }
+        double whole = Math.min(LONGEST_WHOLE_MINUTES,
+                charge(b).map(c -> Oxygen.wholeVolumeMinutes(c, waterC)).orElse(LONGEST_WHOLE_MINUTES));
+        return new Breath(Math.min(1, spent + Units.minutes(dtMs) / Math.max(whole, 1)));
+    }
+
+    /** How long air must yet run before it may be stopped again, ms; 0 when it may be. */
+    public long restMs() {
+        return spent <= MOST_AT_START ? 0
+                : Units.msOfMinutes(Oxygen.minutesOfAir(spent, MOST_AT_START));
+    }
+}
