@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
+import java.util.function.BiPredicate;
 import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Fact;
@@ -20,6 +21,7 @@ import org.conetender.core.judge.Judge;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.settings.Settings;
 import org.conetender.core.unit.Moment;
+import org.conetender.core.unit.Span;
 import org.conetender.core.unit.Units;
 
 /** The desk of one tick: what has been settled so far. Lives for that tick only, on one thread. */
@@ -74,18 +76,22 @@ final class Work {
     /** Whether the water was touched so lately that its probes prove nothing. */
     boolean handled(String cone) {
         Batch b = batch(cone);
-        return lately(b.marks().handsIn(), Handled.HANDS_MS) || lately(b.marks().toppedUp(), Handled.HANDS_MS)
-                || lately(b.fill().map(Batch.Fill::at), FILLING_MS);
+        BiPredicate<Optional<Moment>, Long> lately = (m, ms) -> m.filter(t -> since(t).leastMs() < ms)
+                .isPresent();
+        return lately.test(b.marks().handsIn(), Handled.HANDS_MS)
+                || lately.test(b.marks().toppedUp(), Handled.HANDS_MS)
+                || lately.test(b.fill().map(Batch.Fill::at), FILLING_MS);
     }
 
-    private boolean lately(Optional<Moment> m, long withinMs) {
-        return m.filter(t -> image.now().since(t).leastMs() < withinMs).isPresent();
+    /** How long ago that was, as far as the clocks tell. */
+    Span since(Moment m) {
+        return ledger.book().since(m, image.now());
     }
 
     /** Whether nobody came for a ripe batch while people are away, until it is no food any more. */
     boolean overdue(String cone) {
         return ledger.book().away().isPresent() && batch(cone).stage() instanceof Stage.Ready r
-                && image.now().since(r.since()).leastMs() >= OVERDUE_MS;
+                && since(r.since()).leastMs() >= OVERDUE_MS;
     }
 
     /** The temperature to hold, °C; empty where heat is not wanted. */
@@ -115,7 +121,7 @@ final class Work {
     /** What the stage wants of the cone's air and heat, before anybody forbids it. */
     View view(Cone cone, View.Wants wants, View.SiteLoad site) {
         return new View(settings, cone, ledger.book(), judged.get(cone.id()), new View.Scene(image,
-                before.live().begun(), wants, site, caps(cone), before.live().lastSeen()));
+                before.live().begun(), wants, site, caps(cone)));
     }
 
     /** A view in which nothing is wanted, for requests. */

@@ -22,20 +22,25 @@ public final class Invariants {
     private final Map<String, Long> sinceMs = new TreeMap<>();
     private final List<Violation> broken = new ArrayList<>();
     private final SiteRules site;
+    private final LifeRules lives;
     private final Set<String> animalsBefore = new TreeSet<>();
     private long cutMs;
 
     Invariants(Rig rig) {
         this.rig = rig;
         this.site = new SiteRules(rig, this);
+        this.lives = new LifeRules(rig, this);
     }
 
     public List<Violation> broken() {
         return broken;
     }
 
-    /** What ends with the process starts anew with the next. */
-    void died() {
+    /** What ends with the process starts anew with the next. @param alive whether there was one */
+    void died(boolean alive) {
+        if (alive) {
+            lives.death(rig.world().clock().elapsedMs());
+        }
         sinceMs.clear();
         site.died();
     }
@@ -73,6 +78,7 @@ public final class Invariants {
         if (rig.alive()) {
             State s = rig.state();
             site.look(s);
+            lives.look(s);
             for (SimCone c : rig.world().cones()) {
                 new ConeRules(rig, this, c, s).look();
             }

@@ -10,7 +10,7 @@ public final class Guards {
             new LyingProbe(), new DryHeater(), new StillWater(), new Handled(), new AirFailed(),
             new Suffocation(),
             new BackSiphon(), new ShutValve(), new AirWhileDrawing(), new PowerCut(), new TooManyWatts(),
-            new StaleCommand(), new LostRecord(), new WrongClock(), new SilentFailure());
+            new StaleCommand(), new LostRecord(), new WrongClock(), new SilentFailure(), new CrashLoop());
 
     private Guards() {}
 }
