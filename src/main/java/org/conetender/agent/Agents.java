@@ -1,6 +1,7 @@
 package org.conetender.agent;
 
 import java.util.List;
+import org.conetender.core.Opening;
 import org.conetender.core.State;
 import org.conetender.core.Tick;
 import org.conetender.core.face.Names;
@@ -24,11 +25,20 @@ public record Agents(ControlAgent control, RecordAgent record, PublishAgent publ
             throws Store.StoreException {
         Store.Kept kept = ports.store().load();
         Moment now = ports.clock().now();
-        State state = State.begin(settings, kept.facts(), kept.checkpoint(), now);
         Mail mail = new Mail(now.boot().substring(0, Math.min(8, now.boot().length())) + "-" + now.monoMs());
+        RecordAgent record = new RecordAgent(ports.store(), mail);
+        // Durable before anything is carried on: whatever kills us from here on is counted.
+        record.append(Opening.facts(kept.facts(), kept.checkpoint(), now));
+        State state = State.begin(settings, kept.facts(), kept.checkpoint(), now);
         return new Agents(new ControlAgent(ports, mail, new Tick(settings, guards), state),
-                new RecordAgent(ports.store(), mail),
+                record,
                 new PublishAgent(settings, names, ports.outside().transport(), mail));
+    }
+
+    /** The last thing that is done after a stop in good order: it is recorded that it was one. */
+    public void leave() {
+        control.leave();
+        record.doWork();
     }
 
     /** One round by hand: control, then the record, then the world. */

@@ -3,6 +3,7 @@ package org.conetender.agent;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
@@ -140,6 +141,11 @@ public final class ControlAgent implements Agent {
         List<String> parts = new ArrayList<>();
         state.book().cones().forEach((id, book) -> parts.add(id + " " + book.batch().stage().word()));
         return String.join(", ", parts) + "; " + state.live().alarms().raised().size() + " alarms";
+    }
+
+    /** Hands the record the fact that this life ended in good order; no tick may follow. */
+    void leave() {
+        mail.record(new Result.Record(List.of(state.leaving(ports.clock().now())), Optional.empty()));
     }
 
     /** The state after the last tick; for the simulation's invariants, on the control thread only. */

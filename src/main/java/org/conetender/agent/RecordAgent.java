@@ -45,7 +45,8 @@ public final class RecordAgent implements Agent {
         return done;
     }
 
-    private void append(List<Fact> facts) {
+    /** Keeps one transaction and tells the control agent; a failure is told like any other. */
+    void append(List<Fact> facts) {
         Optional<String> failure = attempt(() -> store.append(facts));
         for (Fact f : facts) {
             mail.committed(new Commit(f.seq(), failure));

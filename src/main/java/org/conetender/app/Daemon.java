@@ -132,6 +132,7 @@ public final class Daemon {
         // An agent that hangs must not be run by a second thread.
         if (still && bug.get() == null) {
             attempt("the record's last round", wiring.agents().record()::doWork);
+            attempt("the note of a stop in good order", wiring.agents()::leave);
             attempt("the last messages", wiring.agents().publish()::doWork);
         }
         attempt("the connections", wiring::close);

@@ -48,7 +48,7 @@ final class Buttons {
 
     private static Optional<Ask> meaning(Work work, Cone c, long held) {
         Optional<Fact> last = work.ledger.book().cone(c.id()).lastReport();
-        boolean fresh = last.isPresent() && work.image.now().since(last.get().at()).mostMs() < UNDO_WITHIN_MS;
+        boolean fresh = last.isPresent() && work.since(last.get().at()).mostMs() < UNDO_WITHIN_MS;
         if (held >= UNDO_MS && fresh) {
             return Optional.of(new Ask.Withdraw("last"));
         }

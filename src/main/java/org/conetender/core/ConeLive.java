@@ -1,8 +1,8 @@
 package org.conetender.core;
 
 import java.util.Optional;
-import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.Checkpoint;
+import org.conetender.core.batch.ConeBook;
 import org.conetender.core.hatch.Forecast;
 import org.conetender.core.hatch.Growth;
 import org.conetender.core.heat.Hold;
@@ -53,10 +53,10 @@ public record ConeLive(ConeJudgement judged, Growth growth, Hold hold, Share.Cre
         public static final ConeOut SAFE = new ConeOut(false, false, false, false, false);
     }
 
-    static ConeLive begin(String cone, Batch batch, Optional<Checkpoint> checkpoint, Breath breath) {
+    static ConeLive begin(String cone, ConeBook book, Optional<Checkpoint> checkpoint, Breath breath) {
         ConeJudgement judged = new ConeJudgement(Water.unheard(), Optional.empty(), Level.UNKNOWN,
                 HeatTrack.fresh(), AirTrack.begun(breath));
-        return new ConeLive(judged, Growth.resumed(cone, batch, checkpoint), Hold.IDLE, Share.Credit.NONE,
+        return new ConeLive(judged, Growth.resumed(cone, book, checkpoint), Hold.IDLE, Share.Credit.NONE,
                 ConeOut.SAFE, Outlook.NONE, 0);
     }
 }

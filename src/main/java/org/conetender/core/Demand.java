@@ -38,10 +38,10 @@ final class Demand {
     }
 
     /** The trigger light burns in the first hours after complete hydration (science.md §5). */
-    static boolean trigger(Cone cone, Batch b, org.conetender.core.unit.Moment now) {
+    static boolean trigger(Cone cone, Batch b, Work work) {
         return cone.fittings().lights().trigger() && b.stage() instanceof Stage.Incubating
                 && b.stock().isPresent()
-                && now.since(b.stock().get().at()).leastMs() < Units.msOfHours(cone.timing().triggerHours());
+                && work.since(b.stock().get().at()).leastMs() < Units.msOfHours(cone.timing().triggerHours());
     }
 
     /** The heating law's memory after this tick. */

@@ -14,6 +14,7 @@ import org.conetender.core.image.Ask;
 import org.conetender.core.image.Request;
 import org.conetender.core.image.Step;
 import org.conetender.core.settings.Cone;
+import org.conetender.core.unit.Span;
 import org.conetender.core.unit.Text;
 
 /**
@@ -125,9 +126,12 @@ final class Desk {
         if (last.isEmpty()) {
             return Optional.of("there is no report to withdraw.");
         }
-        if (v.now().since(last.get().at()).leastMs() > Fits.WITHDRAW_WITHIN_MS) {
-            return Optional.of("the last report is over half an hour old and stands; "
-                    + "report 'abandoned' to start over.");
+        Span age = v.since(last.get().at());
+        if (age.mostMs() > Fits.WITHDRAW_WITHIN_MS) {
+            return Optional.of(age.leastMs() > Fits.WITHDRAW_WITHIN_MS
+                    ? "the last report is over half an hour old and stands; report 'abandoned' to start over."
+                    : "the power was off since the last report and the clock is not set yet, so it may be "
+                    + "over half an hour old; wait for the clock, or report 'abandoned' to start over.");
         }
         return what.equals("last") || words(v.coneBook(), last.get()).contains(what) ? Optional.empty()
                 : Optional.of("the last report was '" + words(v.coneBook(), last.get()).getFirst()

@@ -133,6 +133,14 @@ public record Ledger(Book committed, List<Pending> pending, long nextSeq, Book b
         return new Written(of(committed, more, seq), facts);
     }
 
+    /** With facts that the shell itself hands to the record: those with which a life begins. */
+    Ledger opened(List<Fact> facts) {
+        List<Pending> more = new ArrayList<>(pending);
+        more.add(new Pending(facts, Optional.empty(), "", Pending.Way.OFFERED,
+                facts.getLast().at().monoMs()));
+        return of(committed, more, facts.getLast().seq() + 1);
+    }
+
     /** @param request who waits for the answer, if anybody  @param sentence the answer once durable */
     record Reason(Optional<Request> request, String sentence) {
         static final Reason OWN = new Reason(Optional.empty(), "");

@@ -15,6 +15,7 @@ import org.conetender.core.judge.ConeJudgement;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.settings.Site;
 import org.conetender.core.unit.Moment;
+import org.conetender.core.unit.Span;
 
 /** When a ripe batch should be harvested: so long before a feed that it can be drawn and rinsed. */
 public final class Offering {
@@ -48,10 +49,11 @@ public final class Offering {
         View.Caps caps = work.caps(c);
         boolean safe = c.timing().automaticSettling() && !c.fittings().air().geometry().canSiphon()
                 && airIsFit(work, c) && !caps.tooHurried() && work.ledger.book().away().isEmpty()
+                && work.ledger.book().lives().lock().isEmpty()
                 && work.image.pipes().store().isEmpty() && !work.ledger.busy(c.id()) && !work.handled(c.id());
         boolean due = b.stage() instanceof Stage.Ready r && work.image.now().wallTrusted()
                 && time(work.settings.site().feeding(), work.image.now())
-                && !returnedLately(r, work.image.now());
+                && !returnedLately(work.since(r.since()));
         return safe && due ? Optional.of(new Change.Moved("settling", "it is time for the next feed"))
                 : Optional.empty();
     }
@@ -68,7 +70,7 @@ public final class Offering {
     }
 
     /** After a separation nobody came to, the next attempt waits for the next feed. */
-    private static boolean returnedLately(Stage.Ready r, Moment now) {
-        return now.since(r.since()).leastMs() < 60 * 60_000L;
+    private static boolean returnedLately(Span since) {
+        return since.leastMs() < 60 * 60_000L;
     }
 }

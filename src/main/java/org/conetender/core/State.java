@@ -4,10 +4,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.Set;
 import java.util.TreeMap;
 import org.conetender.core.alarm.Alarms;
 import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.Book;
+import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Checkpoint;
 import org.conetender.core.batch.Fact;
 import org.conetender.core.image.Request;
@@ -27,14 +29,12 @@ public record State(Ledger ledger, Live live) {
 
     /**
      * @param begun when this life of the process began
-     * @param lastSeen the last moment the record knows from before; empty for the first life
      * @param cones by id
      * @param alarms which stand
      * @param timers the rest
      * @param beat the heartbeat's level, which every healthy tick turns over
      */
-    public record Live(Moment begun, Optional<Moment> lastSeen, Map<String, ConeLive> cones, Alarms alarms,
-                       Timers timers, boolean beat) {}
+    public record Live(Moment begun, Map<String, ConeLive> cones, Alarms alarms, Timers timers, boolean beat) {}
 
     /**
      * @param last when the last tick began; empty before the first
@@ -47,39 +47,43 @@ public record State(Ledger ledger, Live live) {
                          List<Request> waiting, OptionalLong minuteOwed) {}
 
     /**
-     * The state with which a life of the process begins: nothing is energised, nothing heard yet.
+     * The state with which a life of the process begins: nothing is energised, nothing heard yet. The
+     * facts of its {@link Opening} count already, and are on their way to the record.
      *
      * @param facts all that the record holds, in order
      * @param checkpoint the last one
      */
     public static State begin(Settings settings, List<Fact> facts, Optional<Checkpoint> checkpoint,
             Moment now) {
-        Moment first = facts.isEmpty() ? now : facts.getFirst().at();
-        Book book = Book.empty(settings, first);
+        List<Fact> opening = Opening.facts(facts, checkpoint, now);
+        Set<String> aside = Opening.aside(facts);
+        aside.addAll(Opening.aside(opening));
+        Book book = Book.empty(settings, facts.isEmpty() ? now : facts.getFirst().at());
         for (Fact f : facts) {
-            book = book.after(f);
+            book = aside.contains(f.source()) ? book.passing(f) : book.after(f);
         }
+        Ledger ledger = Ledger.of(book, opening.getFirst().seq()).opened(opening);
         Map<String, ConeLive> cones = new TreeMap<>();
         for (Cone c : settings.cones()) {
             Batch b = book.cone(c.id()).batch();
             Optional<Moment> last = facts.stream().filter(f -> f.cone().equals(c.id())).map(Fact::at)
                     .reduce((x, y) -> y);
-            cones.put(c.id(), ConeLive.begin(c.id(), b, checkpoint, Breath.begun(b, last, now)));
+            cones.put(c.id(), ConeLive.begin(c.id(), book.cone(c.id()), checkpoint,
+                    Breath.begun(b, last, now)));
         }
-        long next = facts.isEmpty() ? 1 : facts.getLast().seq() + 1;
-        return new State(Ledger.of(book, next),
-                new Live(now, lastSeen(facts, checkpoint), cones, Alarms.NONE, new Timers(Optional.empty(),
-                        now.monoMs(), 0, List.of(), OptionalLong.empty()), false));
+        return new State(ledger, new Live(now, cones, Alarms.resumed(seen(book), now),
+                new Timers(Optional.empty(), now.monoMs(), 0, List.of(), OptionalLong.empty()), false));
     }
 
-    private static Optional<Moment> lastSeen(List<Fact> facts, Optional<Checkpoint> checkpoint) {
-        Optional<Moment> fact = facts.isEmpty() ? Optional.empty() : Optional.of(facts.getLast().at());
-        if (checkpoint.isEmpty() || fact.isEmpty()) {
-            return checkpoint.map(Checkpoint::at).or(() -> fact);
-        }
-        Moment a = checkpoint.get().at();
-        Moment b = fact.get();
-        return Optional.of(a.sameBoot(b) && a.monoMs() > b.monoMs() ? a
-                : !a.sameBoot(b) && a.wallMs() > b.wallMs() ? a : b);
+    /** The fact with which a life ends in good order. */
+    public List<Fact> leaving(Moment now) {
+        return ledger.write("", List.of(new Change.Left()), now, Ledger.Reason.OWN).facts();
+    }
+
+    /** What people have acknowledged and has not been seen to end, by cone. */
+    private static Map<String, List<String>> seen(Book book) {
+        Map<String, List<String>> out = new TreeMap<>();
+        book.cones().forEach((id, cone) -> out.put(id, cone.acknowledged()));
+        return out;
     }
 }

@@ -54,15 +54,19 @@ final class Telling {
             acked = filled ? acked.filled(c.id()) : acked;
         }
         Alarms.Turn turn = acked.after(causes, work.image.now());
-        for (Alarm a : turn.over()) {
-            String id = a.kind().id();
-            boolean noted = !a.cone().isEmpty()
-                    && work.ledger.book().cone(a.cone()).acknowledged().contains(id);
-            if (noted) {
-                work.write(a.cone(), new Change.AlarmOver(id));
+        turn.over().forEach(this::over);
+        return turn;
+    }
+
+    /** An alarm of the site was acknowledged through any of the cones. */
+    private void over(Alarm a) {
+        String id = a.kind().id();
+        for (Cone c : work.settings.cones()) {
+            boolean here = a.cone().isEmpty() || a.cone().equals(c.id());
+            if (here && work.ledger.book().cone(c.id()).acknowledged().contains(id)) {
+                work.write(c.id(), new Change.AlarmOver(id));
             }
         }
-        return turn;
     }
 
     /** Answers to what became durable or could not. */
@@ -97,7 +101,10 @@ final class Telling {
         double litres = Judge.warmedLitres(c, b);
         double loss = Judge.lossWPerK(c, litres);
         Growth growth = work.live(c.id()).growth().after(b, j.belief(), new Growth.Around(j.roomOrUsualC(),
-                Losses.timeConstantH(litres, loss), Zones.of(c.limits())), work.image.now());
+                Losses.timeConstantH(litres, loss), Zones.of(c.limits())),
+                new Growth.When(work.image.now(), work.ledger.book().boots(),
+                        work.ledger.book().cone(c.id()).bridges()));
+        growth.crossings().fresh().ifPresent(bridge -> work.write(c.id(), new Change.Bridged(bridge)));
         return new ConeLive(j, growth, hold, credit, out, outlook(c, growth), Buttons.heldMs(work, c));
     }
 
@@ -142,9 +149,8 @@ final class Telling {
         // Nothing new is handed over before what the record refused, so that it is kept in order.
         List<Fact> again = minute || !work.transactions.isEmpty() ? work.ledger.refused() : List.of();
         Ledger ledger = again.isEmpty() ? work.ledger : work.ledger.offeredAgain(now);
-        State next = new State(ledger, new State.Live(work.before.live().begun(),
-                work.before.live().lastSeen(), parts.cones(), parts.alarms().next(), timers,
-                outputs.getOrDefault(Tick.HEARTBEAT, false)));
+        State next = new State(ledger, new State.Live(work.before.live().begun(), parts.cones(),
+                parts.alarms().next(), timers, outputs.getOrDefault(Tick.HEARTBEAT, false)));
         List<List<Fact>> transactions = new ArrayList<>(work.transactions);
         if (!again.isEmpty()) {
             transactions.addFirst(again);
@@ -166,9 +172,8 @@ final class Telling {
             live.judged().roomC().ifPresent(r -> warm.put("room", r));
             Batch b = work.batch(id);
             if (b.stage().develops()) {
-                var d = live.growth().done();
-                points.add(new Checkpoint.ConePoint(id, b.number(), d.leastDegreeHours(), d.mostDegreeHours(),
-                        d.hoursArrested()));
+                points.add(new Checkpoint.ConePoint(id, b.number(), live.growth().sure(),
+                        new Checkpoint.At(live.growth().lastAt().boot(), live.growth().lastAt().monoMs())));
             }
         });
         List<Checkpoint.Temperature> t = new ArrayList<>();

@@ -3,6 +3,7 @@ package org.conetender.core;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
 import java.util.stream.Stream;
@@ -11,6 +12,7 @@ import org.conetender.core.alarm.Alarms;
 import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Moves;
+import org.conetender.core.batch.Reconsidered;
 import org.conetender.core.guard.Finding;
 import org.conetender.core.guard.Guard;
 import org.conetender.core.guard.Guards;
@@ -18,6 +20,7 @@ import org.conetender.core.guard.Power;
 import org.conetender.core.guard.StuckHeater;
 import org.conetender.core.guard.TooManyWatts;
 import org.conetender.core.guard.View;
+import org.conetender.core.hatch.Growth;
 import org.conetender.core.hatch.Speed;
 import org.conetender.core.heat.Hold;
 import org.conetender.core.heat.Share;
@@ -26,6 +29,7 @@ import org.conetender.core.image.Request;
 import org.conetender.core.judge.ConeJudgement;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.settings.Settings;
+import org.conetender.core.unit.Boots;
 import org.conetender.core.unit.Units;
 
 /**
@@ -63,6 +67,9 @@ public final class Tick {
     public Result step(State before, Image image) {
         Ledger.Settled settled = before.ledger().settled(image.inbox().commits());
         Work work = new Work(settings, before, image, settled.ledger());
+        if (!work.ledger.book().boots().placed(image.now())) {
+            work.write("", new Change.ClockSet());
+        }
         work.judge();
 
         List<Request> waiting = new Desk(work, guards).serve(withButtons(work, image));
@@ -102,12 +109,22 @@ public final class Tick {
                 continue;
             }
             Batch b = work.batch(c.id());
-            Moves.due(b, c.timing(),
-                    new Moves.Progress(work.live(c.id()).growth().doneOf(b), Speed.UNKNOWN_LOT),
-                    new Moves.Clock(work.image.now(), work.caps(c).waitMs()))
-                    .ifPresent(m -> work.write(c.id(), m));
+            Boots boots = work.ledger.book().boots();
+            Moves.due(b, c.timing(), new Moves.Progress(
+                    work.live(c.id()).growth().dependable(b, work.image.now(), boots), Speed.UNKNOWN_LOT),
+                    new Moves.Clock(work.image.now(), boots, work.caps(c).waitMs()))
+                    .or(() -> reconsidered(work, c)).ifPresent(m -> work.write(c.id(), m));
             Offering.automatic(work, c).ifPresent(m -> work.write(c.id(), m));
         }
+    }
+
+    /** A stage that only assumed hours had reached, once they are known and fall short of it. */
+    private static Optional<Change.Moved> reconsidered(Work work, Cone c) {
+        Growth g = work.live(c.id()).growth();
+        return g.crossings().settled() && g.lastAt().sameBoot(work.image.now())
+                && g.lastAt().monoMs() > work.before.live().begun().monoMs()
+                ? Reconsidered.due(work.ledger.book().cone(c.id()), new Moves.Progress(
+                        g.doneOf(work.batch(c.id())), Speed.UNKNOWN_LOT)) : Optional.empty();
     }
 
     private static Map<String, Hold> holds(Work work) {
@@ -181,23 +198,26 @@ public final class Tick {
             boolean light = permits(found, Power.LAMPS);
             outs.put(c.id(), new ConeLive.ConeOut(heat, closed,
                     Demand.airOff(c, b) && permits(found, Power.AIR_OFF),
-                    light && Demand.lamp(c, b), light && Demand.trigger(c, b, work.image.now())));
+                    light && Demand.lamp(c, b), light && Demand.trigger(c, b, work)));
         }
         return outs;
     }
 
     /** What the findings do to the book: latches, doubts, and a separation that is over. */
-    private static void consequences(Work work, Map<String, List<Finding>> findings) {
+    private void consequences(Work work, Map<String, List<Finding>> findings) {
         for (Cone c : work.settings.cones()) {
             List<Finding> found = findings.get(c.id());
             for (Finding f : found) {
                 if (f.clears() == Finding.Clears.ACKNOWLEDGED
-                        && work.ledger.book().cone(c.id()).latch(f.guard()).isEmpty()) {
+                        && work.ledger.book().latch(c.id(), f.guard()).isEmpty()) {
                     work.write(c.id(), new Change.Tripped(f.guard(), f.what()));
                 }
                 f.doubt().filter(d -> !work.batch(c.id()).marks().words().doubts().contains(d))
                         .ifPresent(d -> work.write(c.id(), new Change.Doubted(d)));
             }
+            View view = work.view(c);
+            guards.stream().flatMap(g -> g.takesBack(view).stream())
+                    .forEach(d -> work.write(c.id(), new Change.Undoubted(d)));
             if (work.overdue(c.id()) && !work.batch(c.id()).marks().words().doubts().contains(OVERDUE)) {
                 work.write(c.id(), new Change.Doubted(OVERDUE));
             }

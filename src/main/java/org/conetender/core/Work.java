@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.function.BiPredicate;
 import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Fact;
@@ -19,6 +20,8 @@ import org.conetender.core.judge.ConeJudgement;
 import org.conetender.core.judge.Judge;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.settings.Settings;
+import org.conetender.core.unit.Moment;
+import org.conetender.core.unit.Span;
 import org.conetender.core.unit.Units;
 
 /** The desk of one tick: what has been settled so far. Lives for that tick only, on one thread. */
@@ -74,13 +77,18 @@ final class Work {
 
     /** Whether the water was touched so lately that its probes prove nothing. */
     boolean handled(String cone) {
-        return Handled.lately(batch(cone), image.now());
+        return Handled.lately(batch(cone), this::since);
+    }
+
+    /** How long ago that was, as far as the clocks tell. */
+    Span since(Moment m) {
+        return ledger.book().since(m, image.now());
     }
 
     /** Whether nobody came for a ripe batch while people are away, until it is no food any more. */
     boolean overdue(String cone) {
         return ledger.book().away().isPresent() && batch(cone).stage() instanceof Stage.Ready r
-                && image.now().since(r.since()).leastMs() >= OVERDUE_MS;
+                && since(r.since()).leastMs() >= OVERDUE_MS;
     }
 
     /** The temperature to hold, °C; empty where heat is not wanted. */
@@ -97,7 +105,7 @@ final class Work {
     /** What the stage wants of the cone's air and heat, before anybody forbids it. */
     View view(Cone cone, View.Wants wants, View.SiteLoad site) {
         return new View(settings, cone, ledger.book(), judged.get(cone.id()), new View.Scene(image,
-                before.live().begun(), wants, site, caps(cone), before.live().lastSeen(), Set.of()));
+                before.live().begun(), wants, site, caps(cone), Set.of()));
     }
 
     /** A view in which nothing is wanted, for requests. */

@@ -174,7 +174,7 @@ final class ConeRules {
 
     private void hands() {
         boolean in = batch.marks().handsIn()
-                .filter(m -> rig.world().clock().now().since(m).leastMs() < 14 * 60_000)
+                .filter(m -> rig.state().book().since(m, rig.world().clock().now()).leastMs() < 14 * 60_000)
                 .isPresent();
         rules.lasting("hands-in", cone, in && (rules.on(cone, "heat") || rules.on(cone, "lamp")
                 || rules.on(cone, "trigger") || rules.on(cone, "air-pause")), 2,
@@ -186,6 +186,11 @@ final class ConeRules {
         boolean long1 = rig.invariants().cutForMs() > 15 * 60_000 && rig.livedMs() > 60_000;
         rules.lasting("power-cut", cone, long1 && batch.stage().hasAnimals()
                 && rig.invariants().hadAnimals(settings.id())
-                && batch.marks().words().doubts().isEmpty(), 60, "a long power cut left no doubt");
+                && batch.marks().words().doubts().isEmpty() && !told("doubtful"), 60,
+                "a long power cut left no doubt");
+        // Without a clock the mark waits for one, an hour at most, while the alarm stands.
+        rules.lasting("power-cut-marked", cone, long1 && batch.stage().hasAnimals()
+                && rig.invariants().hadAnimals(settings.id()) && batch.marks().words().doubts().isEmpty(),
+                62 * 60, "a long power cut was never marked");
     }
 }

@@ -23,6 +23,7 @@ public final class Invariants {
     private final List<Violation> broken = new ArrayList<>();
     private final SiteRules site;
     private final OutputRules outputs;
+    private final LifeRules lives;
     private final Set<String> animalsBefore = new TreeSet<>();
     private long cutMs;
 
@@ -30,14 +31,18 @@ public final class Invariants {
         this.rig = rig;
         this.site = new SiteRules(rig, this);
         this.outputs = new OutputRules(rig, this);
+        this.lives = new LifeRules(rig, this);
     }
 
     public List<Violation> broken() {
         return broken;
     }
 
-    /** What ends with the process starts anew with the next. */
-    void died() {
+    /** What ends with the process starts anew with the next. @param alive whether there was one */
+    void died(boolean alive) {
+        if (alive) {
+            lives.death(rig.world().clock().elapsedMs());
+        }
         sinceMs.clear();
         site.died();
         outputs.died();
@@ -77,6 +82,7 @@ public final class Invariants {
             State s = rig.state();
             site.look(s);
             outputs.look(s);
+            lives.look(s);
             for (SimCone c : rig.world().cones()) {
                 new ConeRules(rig, this, c, s).look();
             }

@@ -150,12 +150,13 @@ public final class Rig {
 
     /** The process dies at once, wherever it was; the service manager starts another soon. */
     public void kill() {
+        boolean alive = life.isPresent();
         life.ifPresent(l -> l.store().crash());
         life = Optional.empty();
         world.broker().daemonDied();
         world.devices().forget();
         startAtMs = world.clock().elapsedMs() + RESTART_MS;
-        invariants.died();
+        invariants.died(alive);
     }
 
     /** The process hangs for so long: its leases run out, its next tick is late. */

@@ -187,6 +187,37 @@ public enum Theme {
             r.world().apply(new Fault.OfSite(Fault.Trouble.POWER_CUT, lasting(r, 45)));
         }
     }),
+    NO_BATTERY(4, (r, s) -> {
+        nursed(r, s);
+        if (s == 3_600) {
+            r.say("a", "first-seen");
+        }
+        if (s == 4_200) {
+            r.world().apply(new Fault.OfSite(Fault.Trouble.POWER_CUT, lasting(r, 4)));
+            r.world().clock().trust(false);
+            r.world().clock().stepWall(-9L * 365 * 24 * 3_600_000);
+        }
+        // The network is found long after the hour in which the daemon waits for it.
+        if (s == 10_000) {
+            r.world().clock().stepWall(9L * 365 * 24 * 3_600_000);
+            r.world().clock().trust(true);
+        }
+    }),
+    CRASH_LOOP(3, (r, s) -> {
+        nursed(r, s);
+        if (s == 3_300 || s == 5_900) {
+            r.set("a", "water/setpoint", "26");
+        }
+        if (s == 3_600 || s == 3_700 || s == 3_800) {
+            r.kill();
+        }
+        if (s == 4_200) {
+            r.say("a", "settle");
+        }
+        if (s == 6_000) {
+            r.set("a", "hand/acknowledge", "crash-loop");
+        }
+    }),
     COLD_START(3, (r, s) -> {
         nursed(r, s);
         if (s == 1) {

@@ -22,6 +22,7 @@ import org.conetender.app.remote.RemoteSite;
 import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Checkpoint;
 import org.conetender.core.batch.Fact;
+import org.conetender.core.hatch.Development;
 import org.conetender.core.face.Names;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.Step;
@@ -194,9 +195,10 @@ class DaemonEndToEndTest {
         }
         try (SqliteStore store = SqliteStore.open(bench.record())) {
             store.append(facts);
-            store.minute(new Checkpoint(now.plusMs(-Math.min(30_000, now.monoMs() / 4)),
-                    List.of(new Checkpoint.Temperature("a", 30)),
-                    List.of(new Checkpoint.ConePoint("a", 1, 9.5, 9.5, 0))));
+            Moment at = now.plusMs(-Math.min(30_000, now.monoMs() / 4));
+            store.minute(new Checkpoint(at, List.of(new Checkpoint.Temperature("a", 30)),
+                    List.of(new Checkpoint.ConePoint("a", 1, new Development(9.5, 9.5, 0, 0, 0),
+                            new Checkpoint.At(at.boot(), at.monoMs())))));
         }
         return 9.5;
     }

@@ -28,6 +28,7 @@ import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Checkpoint;
 import org.conetender.core.batch.Fact;
 import org.conetender.core.face.Names;
+import org.conetender.core.hatch.Development;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.Step;
 import org.conetender.core.unit.Moment;
@@ -160,6 +161,36 @@ class KillTest {
         assertThat(acknowledged).hasSizeGreaterThan(10);
     }
 
+    @Test
+    void killedThreeTimesWithinTenMinutesItLocksTheHeatersRunsTheAirAndCalls() throws Exception {
+        write(everywhere().get(3), everywhere().get(4));
+        bench.water(TestBench.PROBE_A, "25500");
+        for (int kills = 0; kills < 3; kills++) {
+            bench.start();
+            look();
+            Eventually.holds("it heats, life " + kills, 60, () -> "on".equals(bench.outputs().get("a.heat")));
+            if (kills == 2) {
+                assertThat(bench.command("tell", "a", "setpoint", "26").code()).isZero();
+            }
+            bench.kill();
+        }
+        int before = bench.lines().size();
+        bench.start();
+        String alert = ROOT + "/$alert/crash-loop";
+        Eventually.holds("a person is called", 60, () -> site.topics().getOrDefault(alert, "")
+                .contains("the last report ('setpoint' of cone a) was set aside"));
+        site.await(() -> false, 8_000);
+        assertThat(bench.lines().subList(before, bench.lines().size()))
+                .noneMatch(l -> l.startsWith("a.heat on") || l.startsWith("b.heat on"))
+                .noneMatch(l -> l.contains("air-pause on"));
+        assertThat(site.topics()).containsEntry(ROOT + "-a/water/setpoint", "27");
+        assertThat(bench.command("tell", "a", "setpoint", "26").code()).isZero();
+        assertThat(bench.command("tell", "a", "acknowledge", "crash-loop").code()).isZero();
+        Eventually.holds("it heats again", 60, () -> "on".equals(bench.outputs().get("a.heat")));
+        assertThat(bench.signal("TERM")).isEqualTo(143);
+        assertThat(bench.facts().getLast().change()).isEqualTo(new Change.Left());
+    }
+
     /** Says one thing after another until nobody answers any more. */
     private void keepTelling(String cone, String name, Set<String> acknowledged) {
         for (int i = 0; i < 500; i++) {
@@ -210,11 +241,12 @@ class KillTest {
         try (SqliteStore store = SqliteStore.open(bench.record())) {
             store.append(facts);
             store.minute(new Checkpoint(now, List.of(new Checkpoint.Temperature("a", 21),
-                    new Checkpoint.Temperature("b", 21)), List.of(point("a", a), point("b", b))));
+                    new Checkpoint.Temperature("b", 21)), List.of(point("a", a, now), point("b", b, now))));
         }
     }
 
-    private static Checkpoint.ConePoint point(String cone, Where w) {
-        return new Checkpoint.ConePoint(cone, 1, w.degreeHours(), w.degreeHours(), 0);
+    private static Checkpoint.ConePoint point(String cone, Where w, Moment now) {
+        return new Checkpoint.ConePoint(cone, 1, new Development(w.degreeHours(), w.degreeHours(), 0, 0, 0),
+                new Checkpoint.At(now.boot(), now.monoMs()));
     }
 }

@@ -37,6 +37,12 @@ public final class Paper {
         work();
     }
 
+    /** Takes a transaction that comes outside of a tick. */
+    void keep(List<Fact> facts) {
+        waiting.add(facts);
+        work();
+    }
+
     /** Handles the oldest transaction by hand, while waiting. @param keep or refuse it */
     public boolean next(boolean keep) {
         if (waiting.isEmpty()) {

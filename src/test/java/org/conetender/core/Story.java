@@ -10,6 +10,7 @@ import java.util.function.Consumer;
 import java.util.stream.Stream;
 import org.conetender.core.alarm.Alarm;
 import org.conetender.core.batch.Batch;
+import org.conetender.core.batch.Fact;
 import org.conetender.core.guard.Finding;
 import org.conetender.core.guard.Guard;
 import org.conetender.core.guard.Guards;
@@ -53,7 +54,7 @@ public final class Story {
         this.settings = settings;
         this.senses = new Senses(settings);
         this.tick = new Tick(settings, guards);
-        this.state = State.begin(settings, List.of(), paper.checkpoint(), now);
+        begin();
         tick();
     }
 
@@ -163,8 +164,20 @@ public final class Story {
         inbox.clear();
         long mono = boot.equals(now.boot()) ? now.monoMs() + downMs : 20_000;
         now = new Moment(boot, mono, now.wallMs() + downMs, now.wallTrusted());
-        state = State.begin(settings, paper.facts(), paper.checkpoint(), now);
+        begin();
         return this;
+    }
+
+    /** A life of the process that is left in good order; another begins where it stood. */
+    public Story stopAndStart(long downMs) {
+        paper.keep(state.leaving(now));
+        return restart(now.boot(), downMs);
+    }
+
+    private void begin() {
+        List<Fact> opening = Opening.facts(paper.facts(), paper.checkpoint(), now);
+        state = State.begin(settings, paper.facts(), paper.checkpoint(), now);
+        paper.keep(opening);
     }
 
     /** The wall clock jumps, and is trusted or not from now on. */

@@ -10,6 +10,7 @@ import java.util.Random;
 import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Checkpoint;
 import org.conetender.core.batch.Fact;
+import org.conetender.core.hatch.Development;
 import org.conetender.core.batch.RandomFacts;
 import org.conetender.core.unit.Moment;
 import org.conetender.port.Store.StoreException;
@@ -47,7 +48,9 @@ public abstract class StoreContract {
     protected static Checkpoint checkpoint(long monoMs, double degreeHours) {
         return new Checkpoint(new Moment("boot-1", monoMs, 1_795_581_286_000L, true),
                 List.of(new Checkpoint.Temperature("a", 27.0625), new Checkpoint.Temperature("room", 19.5)),
-                List.of(new Checkpoint.ConePoint("a", 1, degreeHours, degreeHours + 0.2, 0)));
+                List.of(new Checkpoint.ConePoint("a", 1,
+                        new Development(degreeHours, degreeHours + 0.5, 0, 0, 0),
+                        new Checkpoint.At("boot-1", monoMs))));
     }
 
     private void reopen() throws Exception {

@@ -47,6 +47,9 @@ public enum AlarmKind {
     RECORD(Priority.SOON, 60,
             "Control goes on, but nothing new is started. Check the disk: is it full, or read-only?"),
     CLOCK(Priority.LATER, 0, "Control is not affected; times shown may be wrong. Check the network."),
+    CRASH_LOOP(Priority.SOON, 0,
+            "Heat is locked off, the air runs. Look how each cone stands, report again what was set "
+            + "aside, then acknowledge; if it comes back, keep the log and ask for help."),
     LATE(Priority.SOON, 10,
             "The computer is overloaded or its clock stalls; outputs fall to their safe level when "
             + "it hangs. Restart it if this stays.");
@@ -71,7 +74,7 @@ public enum AlarmKind {
 
     /** Whether it concerns the whole site rather than one cone. */
     public boolean siteWide() {
-        return this == RECORD || this == CLOCK || this == LATE;
+        return this == RECORD || this == CLOCK || this == LATE || this == CRASH_LOOP;
     }
 
     /**

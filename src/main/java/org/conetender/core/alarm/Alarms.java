@@ -14,13 +14,47 @@ import org.conetender.core.unit.Units;
  * ({@link AlarmKind#standsUntilSeen}). What has no cause any more is shown but never told again.
  *
  * @param standing by key, in order
+ * @param seen what a person acknowledged in a life before, while its cause is waited for
  */
-public record Alarms(Map<String, Alarm> standing) {
+public record Alarms(Map<String, Alarm> standing, Seen seen) {
 
-    public static final Alarms NONE = new Alarms(Map.of());
+    public static final Alarms NONE = new Alarms(Map.of(), Seen.NOTHING);
+
+    /** @param alarms acknowledged ones  @param untilMs waited for until then, monotonic ms */
+    public record Seen(List<Alarm> alarms, long untilMs) {
+        static final Seen NOTHING = new Seen(List.of(), 0);
+
+        Optional<Alarm> of(String key) {
+            return alarms.stream().filter(a -> a.key().equals(key)).findFirst();
+        }
+    }
+
+    /** A cause that stood before the start shows itself this soon after it (guess: the slowest contact). */
+    static final long SHOWS_MS = 5 * Units.MINUTE_MS;
 
     /** A cause must be gone this long before its alarm ends, so that it does not flutter (guess). */
     static final long OFF_DELAY_MS = Units.MINUTE_MS;
+
+    /**
+     * After a restart: nothing stands, but what a person has seen is not told as new if it still does.
+     *
+     * @param acknowledged by cone, the ids of alarms whose end was never seen
+     */
+    public static Alarms resumed(Map<String, List<String>> acknowledged, Moment now) {
+        List<Alarm> all = new ArrayList<>();
+        for (AlarmKind k : AlarmKind.values()) {
+            // What may be silenced for minutes only is told again: it is not known how long it was quiet.
+            if (k.quietMs() == Long.MAX_VALUE) {
+                acknowledged.forEach((cone, ids) -> {
+                    if (ids.contains(k.id())) {
+                        all.add(new Alarm(k.siteWide() ? "" : cone, k, "", new Alarm.Course(now, -1, 1,
+                                now.monoMs(), Optional.of(now.monoMs()))));
+                    }
+                });
+            }
+        }
+        return new Alarms(Map.of(), new Seen(List.copyOf(all), now.monoMs() + SHOWS_MS));
+    }
 
     /**
      * Something that is wrong now.
@@ -50,11 +84,17 @@ public record Alarms(Map<String, Alarm> standing) {
             Alarm known = next.get(Alarm.key(c.cone(), c.kind()));
             Alarm fresh = new Alarm(c.cone(), c.kind(), c.what(),
                     new Alarm.Course(now, -1, 0, 0, Optional.empty()));
-            Alarm a = known == null || known.gone(now.monoMs()) >= OFF_DELAY_MS ? fresh : known.present(-1);
+            Alarm a = known == null ? seen.of(fresh.key()).map(s -> fresh.acknowledged(now.monoMs())).orElse(fresh)
+                    : known.gone(now.monoMs()) >= OFF_DELAY_MS ? fresh : known.present(-1);
             // Who acknowledged before the cause was gone has to be told that it is gone now.
             next.put(fresh.key(), c.mended() && a.acknowledged() ? a.anew(c.what()) : a);
         }
         List<Alarm> over = fade(causes, next, now.monoMs());
+        Seen left = left(next);
+        if (now.monoMs() >= seen.untilMs()) {
+            over.addAll(left.alarms());
+            left = Seen.NOTHING;
+        }
         List<Alarm> tell = new ArrayList<>();
         for (Map.Entry<String, Alarm> e : next.entrySet()) {
             if (due(e.getValue(), now.monoMs())) {
@@ -62,7 +102,14 @@ public record Alarms(Map<String, Alarm> standing) {
                 tell.add(e.getValue());
             }
         }
-        return new Turn(new Alarms(java.util.Collections.unmodifiableMap(next)), tell, over);
+        return new Turn(new Alarms(java.util.Collections.unmodifiableMap(next), left), tell, over);
+    }
+
+    /** Each is recognised once; what has not shown itself in time has ended while nobody looked. */
+    private Seen left(Map<String, Alarm> next) {
+        return seen.alarms().isEmpty() ? seen
+                : new Seen(seen.alarms().stream().filter(a -> !next.containsKey(a.key())).toList(),
+                        seen.untilMs());
     }
 
     private static List<Alarm> fade(List<Cause> causes, Map<String, Alarm> next, long nowMs) {
@@ -80,7 +127,8 @@ public record Alarms(Map<String, Alarm> standing) {
                 over.add(a);
             }
         }
-        return over.stream().filter(Alarm::raised).toList();
+        over.removeIf(a -> !a.raised());
+        return over;
     }
 
     private static boolean due(Alarm a, long nowMs) {
@@ -104,14 +152,14 @@ public record Alarms(Map<String, Alarm> standing) {
         }
         Map<String, Alarm> next = new TreeMap<>(standing);
         next.put(a.key(), a.acknowledged(nowMs));
-        return new Alarms(java.util.Collections.unmodifiableMap(next));
+        return new Alarms(java.util.Collections.unmodifiableMap(next), seen);
     }
 
     /** The alarms after that cone was filled anew: what nobody had seen of the batch before is over. */
     public Alarms filled(String cone) {
         Map<String, Alarm> next = new TreeMap<>(standing);
         next.values().removeIf(a -> a.cone().equals(cone) && a.kind().standsUntilSeen() && !a.acknowledged());
-        return new Alarms(java.util.Collections.unmodifiableMap(next));
+        return new Alarms(java.util.Collections.unmodifiableMap(next), seen);
     }
 
     /** Those a person has been told of. */

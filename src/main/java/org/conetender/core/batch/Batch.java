@@ -100,6 +100,11 @@ public record Batch(long number, Stage stage, Optional<Fill> fill, Optional<Stoc
                 marks.words().assumed())));
     }
 
+    Batch undoubted(String why) {
+        List<String> left = marks.words().doubts().stream().filter(d -> !d.equals(why)).toList();
+        return with(marks.words(new Words(left, marks.words().assumed())));
+    }
+
     Batch assumed(List<String> steps) {
         return steps.isEmpty() ? this
                 : with(marks.words(new Words(marks.words().doubts(), plus(marks.words().assumed(), steps))));

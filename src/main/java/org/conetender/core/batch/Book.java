@@ -8,7 +8,9 @@ import java.util.TreeMap;
 import org.conetender.core.image.Ask;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.settings.Settings;
+import org.conetender.core.unit.Boots;
 import org.conetender.core.unit.Moment;
+import org.conetender.core.unit.Span;
 
 /**
  * The durable half of the state: nothing but a fold of the facts, so that a restart that reads the
@@ -17,8 +19,11 @@ import org.conetender.core.unit.Moment;
  * @param cones by id, one for every configured cone and for every cone the record remembers
  * @param recentIds the last request ids that were acted on, oldest first
  * @param away who may be called instead, while nobody is near
+ * @param boots how the boots of this machine lie in time
+ * @param lives how the lives of the process began and ended
  */
-public record Book(Map<String, ConeBook> cones, List<String> recentIds, Optional<Away> away) {
+public record Book(Map<String, ConeBook> cones, List<String> recentIds, Optional<Away> away, Boots boots,
+                   Lives lives) {
 
     /** A repeat of a request id is refused within this many requests (guess: days of use). */
     static final int REMEMBERED_IDS = 256;
@@ -32,7 +37,7 @@ public record Book(Map<String, ConeBook> cones, List<String> recentIds, Optional
         for (Cone c : settings.cones()) {
             cones.put(c.id(), ConeBook.empty(c.usual(), at));
         }
-        return new Book(cones, List.of(), Optional.empty());
+        return new Book(cones, List.of(), Optional.empty(), Boots.NONE, Lives.NONE);
     }
 
     /** The book of that cone; the cone must be configured. */
@@ -48,7 +53,28 @@ public record Book(Map<String, ConeBook> cones, List<String> recentIds, Optional
             next = new TreeMap<>(cones);
             next.put(f.cone(), cone.after(f));
         }
-        return new Book(next, remember(f.source()), away(f));
+        return new Book(next, remember(f.source()), away(f), heard(f), lives.after(f));
+    }
+
+    /** The book after a fact of a request that was set aside: only that it was heard is kept. */
+    public Book passing(Fact f) {
+        return new Book(cones, remember(f.source()), away, heard(f), lives);
+    }
+
+    /** How long ago that moment was, as far as the clocks tell. */
+    public Span since(Moment m, Moment now) {
+        return boots.between(m, now);
+    }
+
+    /** Whether that guard waits for a person, for this cone or for the whole site. */
+    public Optional<ConeBook.Latch> latch(String cone, String guard) {
+        return cone(cone).latch(guard).or(() -> lives.lock().filter(l -> l.guard().equals(guard)));
+    }
+
+    private Boots heard(Fact f) {
+        Boots b = f.change() instanceof Change.Began(Optional<Moment> last) && last.isPresent()
+                ? boots.heard(last.get()) : boots;
+        return b.heard(f.at());
     }
 
     private List<String> remember(String id) {

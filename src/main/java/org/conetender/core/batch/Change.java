@@ -2,6 +2,7 @@ package org.conetender.core.batch;
 
 import java.util.Optional;
 import org.conetender.core.image.Ask;
+import org.conetender.core.unit.Moment;
 
 /** What a fact says has happened. Self-contained: every figure is resolved before it is recorded. */
 public sealed interface Change {
@@ -24,6 +25,27 @@ public sealed interface Change {
     /** An alarm ended, so that its acknowledgement no longer counts. @param alarm its id */
     record AlarmOver(String alarm) implements Change {}
 
-    /** A life of the process began. @param gap words about how long nothing was measured, if known */
-    record Began(Optional<String> gap) implements Change {}
+    /** A doubt did not come true, and is taken back. @param why the words of the doubt */
+    record Undoubted(String why) implements Change {}
+
+    /** Development was carried across a time of unknown length. */
+    record Bridged(Bridge bridge) implements Change {}
+
+    /** The wall clock is trusted from now on, or was set anew: the fact's own moment tells the hour. */
+    record ClockSet() implements Change {}
+
+    /** A life of the process began. @param lastSeen the last moment that the record knew from before */
+    record Began(Optional<Moment> lastSeen) implements Change {}
+
+    /** A life of the process ended in good order, because it was asked to. */
+    record Left() implements Change {}
+
+    /**
+     * A request is left out whenever the book is folded, because the process kept dying after it.
+     *
+     * @param request its id, the {@code source} of its facts
+     * @param cone its cone; empty when it needs no new report
+     * @param what it asked, in words
+     */
+    record SetAside(String request, String cone, String what) implements Change {}
 }

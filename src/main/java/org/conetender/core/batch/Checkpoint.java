@@ -1,6 +1,7 @@
 package org.conetender.core.batch;
 
 import java.util.List;
+import org.conetender.core.hatch.Development;
 import org.conetender.core.unit.Moment;
 
 /**
@@ -23,10 +24,21 @@ public record Checkpoint(Moment at, List<Temperature> temperatures, List<ConePoi
     /**
      * @param cone its id
      * @param batch the batch's number, so that a point is never taken for another batch's
-     * @param leastDegreeHours degree-hours done, low end
-     * @param mostDegreeHours degree-hours done, high end
-     * @param hoursArrested hours spent too warm or too cold to develop
+     * @param done what was measured of its development; what was bridged is in the book
+     * @param at when it stood there: older than the checkpoint while no temperature is believed
      */
-    public record ConePoint(String cone, long batch, double leastDegreeHours, double mostDegreeHours,
-                            double hoursArrested) {}
+    public record ConePoint(String cone, long batch, Development done, At at) {}
+
+    /** A moment that is only used for its distance. @param boot id  @param monoMs monotonic ms in it */
+    public record At(String boot, long monoMs) {
+
+        /** The boot of a point whose moment was not written down: no clock can reach it. */
+        static final String UNKNOWN = "?";
+    }
+
+    /** The moment of that point, with what is known of the hour. */
+    public Moment momentOf(ConePoint p) {
+        return p.at().boot().equals(at.boot()) ? at.plusMs(p.at().monoMs() - at.monoMs())
+                : new Moment(p.at().boot(), p.at().monoMs(), 0, false);
+    }
 }

@@ -2,8 +2,10 @@ package org.conetender.core.batch;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.conetender.core.batch.Checkpoint.At;
 import org.conetender.core.batch.Checkpoint.ConePoint;
 import org.conetender.core.batch.Checkpoint.Temperature;
+import org.conetender.core.hatch.Development;
 import org.conetender.core.unit.Moment;
 
 /**
@@ -14,7 +16,13 @@ import org.conetender.core.unit.Moment;
  */
 public final class CheckpointText {
 
-    private static final String HEAD = "checkpoint-1";
+    private static final String HEAD = "checkpoint-2";
+    /** Without the moment of each cone, and with one sum of idle hours; still read. */
+    private static final String OLD_HEAD = "checkpoint-1";
+    /** Figures are kept to a ten-thousandth: finer than any probe, and short. */
+    private static final double PLACES = 1e4;
+    /** Beyond it rounding would overflow; nothing in a cone comes near. */
+    private static final double MOST = 1e9;
     private static final String END = "end";
 
     private CheckpointText() {}
@@ -22,7 +30,7 @@ public final class CheckpointText {
     /**
      * The text of a checkpoint.
      *
-     * @throws IllegalArgumentException if a figure is not a number, or the low end is above the high end
+     * @throws IllegalArgumentException if a figure is not a number
      */
     public static String write(Checkpoint c) {
         List<String> lines = new ArrayList<>();
@@ -30,21 +38,27 @@ public final class CheckpointText {
         lines.add(FactText.join(HEAD, List.of(at.boot(), "" + at.monoMs(), "" + at.wallMs(),
                 "" + at.wallTrusted(), "" + c.temperatures().size(), "" + c.cones().size())));
         for (Temperature t : c.temperatures()) {
-            lines.add(FactText.join("temperature", List.of(t.series(), "" + sane(t.degreesC()))));
+            lines.add(FactText.join("temperature", List.of(t.series(), figure(t.degreesC()))));
         }
         for (ConePoint p : c.cones()) {
-            check(p);
-            lines.add(FactText.join("cone", List.of(p.cone(), "" + p.batch(), "" + p.leastDegreeHours(),
-                    "" + p.mostDegreeHours(), "" + p.hoursArrested())));
+            lines.add(FactText.join("cone", fields(p, at.boot())));
         }
         lines.add(END);
         return String.join("\n", lines);
     }
 
-    /** @throws IllegalArgumentException if the text is not one that {@link #write} makes */
+    private static List<String> fields(ConePoint p, String boot) {
+        Development d = p.done();
+        return List.of(p.cone(), "" + p.batch(), figure(d.leastDegreeHours()), figure(d.mostDegreeHours()),
+                figure(d.hoursWarm()), figure(d.hoursCold()), figure(d.hoursAboveLoss()),
+                p.at().boot().equals(boot) ? "" : p.at().boot(), "" + p.at().monoMs());
+    }
+
+    /** @throws IllegalArgumentException if the text is not one that a release has written */
     public static Checkpoint read(String text) {
         String[] lines = text.split("\n", -1);
-        List<String> head = fields(lines[0], HEAD, 7);
+        boolean old = lines[0].startsWith(OLD_HEAD);
+        List<String> head = fields(lines[0], old ? OLD_HEAD : HEAD, 7);
         int temperatures = Integer.parseInt(head.get(5));
         int cones = Integer.parseInt(head.get(6));
         if (temperatures < 0 || cones < 0 || lines.length != 2L + temperatures + cones
@@ -57,33 +71,39 @@ public final class CheckpointText {
             List<String> f = fields(lines[i], "temperature", 3);
             t.add(new Temperature(f.get(1), sane(Double.parseDouble(f.get(2)))));
         }
+        Moment at = MomentText.moment(head, 1);
         List<ConePoint> c = new ArrayList<>();
         for (int i = 1 + temperatures; i < lines.length - 1; i++) {
-            c.add(cone(fields(lines[i], "cone", 6)));
+            c.add(old ? old(fields(lines[i], "cone", 6), t, at) : cone(fields(lines[i], "cone", 10), at));
         }
-        return new Checkpoint(moment(head), t, c);
+        return new Checkpoint(at, t, c);
     }
 
-    private static Moment moment(List<String> head) {
-        return new Moment(head.get(1), Long.parseLong(head.get(2)), Long.parseLong(head.get(3)),
-                truth(head.get(4)));
+    private static ConePoint cone(List<String> f, Moment at) {
+        Development d = new Development(number(f, 3), number(f, 4), number(f, 5), number(f, 6), number(f, 7));
+        String boot = f.get(8).isEmpty() ? at.boot() : f.get(8);
+        return new ConePoint(f.get(1), Long.parseLong(f.get(2)), d,
+                new At(boot, Long.parseLong(f.get(9))));
     }
 
-    private static ConePoint cone(List<String> f) {
-        ConePoint p = new ConePoint(f.get(1), Long.parseLong(f.get(2)), Double.parseDouble(f.get(3)),
-                Double.parseDouble(f.get(4)), Double.parseDouble(f.get(5)));
-        check(p);
-        return p;
+    /**
+     * What an older release wrote. The cone stood there at the checkpoint if its water was believed then,
+     * else at an unknown moment. Idle hours count as warm, and as hot: the worse ones.
+     */
+    private static ConePoint old(List<String> f, List<Temperature> temperatures, Moment at) {
+        boolean believed = temperatures.stream().anyMatch(t -> t.series().equals(f.get(1)));
+        double idle = number(f, 5);
+        return new ConePoint(f.get(1), Long.parseLong(f.get(2)),
+                new Development(number(f, 3), number(f, 4), idle, 0, idle),
+                believed ? new At(at.boot(), at.monoMs()) : new At(At.UNKNOWN, 0));
     }
 
-    /** The high end may be infinite: after a gap that nothing bounds. */
-    private static void check(ConePoint p) {
-        sane(p.leastDegreeHours());
-        sane(p.hoursArrested());
-        if (!(p.leastDegreeHours() <= p.mostDegreeHours())) {
-            throw new IllegalArgumentException("degree-hours out of order in cone " + p.cone() + ": "
-                    + p.leastDegreeHours() + " to " + p.mostDegreeHours());
-        }
+    private static double number(List<String> f, int i) {
+        return sane(Double.parseDouble(f.get(i)));
+    }
+
+    private static String figure(double d) {
+        return "" + (Math.abs(sane(d)) < MOST ? Math.round(d * PLACES) / PLACES : d);
     }
 
     private static double sane(double figure) {
@@ -91,14 +111,6 @@ public final class CheckpointText {
             throw new IllegalArgumentException("not a figure: " + figure);
         }
         return figure;
-    }
-
-    private static boolean truth(String word) {
-        return switch (word) {
-            case "true" -> true;
-            case "false" -> false;
-            default -> throw new IllegalArgumentException("neither true nor false: " + word);
-        };
     }
 
     private static List<String> fields(String line, String kind, int count) {

@@ -16,16 +16,17 @@ import org.conetender.core.unit.Moment;
  * @param usual the charge {@code started} stands for
  * @param latches what tripped and waits for a person
  * @param acknowledged ids of alarms a person has seen
+ * @param bridges times of unknown length in the development of the present cysts
  */
 public record ConeBook(Batch base, List<Fact> facts, Batch batch, Usual usual, List<Latch> latches,
-                       List<String> acknowledged) {
+                       List<String> acknowledged, List<Bridge> bridges) {
 
     /** @param guard which one tripped  @param why in words  @param since when */
     public record Latch(String guard, String why, Moment since) {}
 
     static ConeBook empty(Usual usual, Moment at) {
         Batch none = Batch.none(at);
-        return new ConeBook(none, List.of(), none, usual, List.of(), List.of());
+        return new ConeBook(none, List.of(), none, usual, List.of(), List.of(), List.of());
     }
 
     /** Whether that guard waits for a person. */
@@ -51,8 +52,9 @@ public record ConeBook(Batch base, List<Fact> facts, Batch batch, Usual usual, L
             case Change.Tripped t -> tripped(t, f.at());
             case Change.Released r -> released(r.guard());
             case Change.AlarmOver a -> over(a.alarm());
-            case Change.Told _, Change.Moved _, Change.Doubted _ -> folded(f);
-            case Change.Began _ -> this;
+            case Change.Bridged b -> bridged(b.bridge());
+            case Change.Told _, Change.Moved _, Change.Doubted _, Change.Undoubted _ -> folded(f);
+            case Change.Began _, Change.Left _, Change.ClockSet _, Change.SetAside _ -> this;
         };
     }
 
@@ -63,7 +65,18 @@ public record ConeBook(Batch base, List<Fact> facts, Batch batch, Usual usual, L
         }
         List<Fact> kept = new ArrayList<>(facts);
         kept.add(f);
-        return new ConeBook(base, List.copyOf(kept), next, usual, latches, acknowledged);
+        return new ConeBook(base, List.copyOf(kept), next, usual, latches, acknowledged, bridges(next));
+    }
+
+    /** Other cysts have not lived through them. */
+    private List<Bridge> bridges(Batch next) {
+        return next.stock().equals(batch.stock()) ? bridges : List.of();
+    }
+
+    private ConeBook bridged(Bridge b) {
+        List<Bridge> next = new ArrayList<>(bridges);
+        next.add(b);
+        return new ConeBook(base, facts, batch, usual, latches, acknowledged, List.copyOf(next));
     }
 
     /**
@@ -81,7 +94,7 @@ public record ConeBook(Batch base, List<Fact> facts, Batch batch, Usual usual, L
             }
         }
         kept.add(f);
-        return new ConeBook(before, List.copyOf(kept), next, usual, latches, acknowledged);
+        return new ConeBook(before, List.copyOf(kept), next, usual, latches, acknowledged, bridges(next));
     }
 
     /** Leaves out every fact of that report's request, and what the daemon itself derived after it. */
@@ -101,13 +114,13 @@ public record ConeBook(Batch base, List<Fact> facts, Batch batch, Usual usual, L
                 b = Life.after(b, f);
             }
         }
-        return new ConeBook(base, List.copyOf(kept), b, usual, latches, acknowledged);
+        return new ConeBook(base, List.copyOf(kept), b, usual, latches, acknowledged, bridges(b));
     }
 
     private ConeBook withUsual(Ask.SetUsual u) {
         Usual next = new Usual(u.lot().orElse(usual.lot()), u.litres().orElse(usual.litres()),
                 u.cystsG().orElse(usual.cystsG()), u.ppt().orElse(usual.ppt()));
-        return new ConeBook(base, facts, batch, next, latches, acknowledged);
+        return new ConeBook(base, facts, batch, next, latches, acknowledged, bridges);
     }
 
     private ConeBook tripped(Change.Tripped t, Moment at) {
@@ -116,23 +129,23 @@ public record ConeBook(Batch base, List<Fact> facts, Batch batch, Usual usual, L
         }
         List<Latch> next = new ArrayList<>(latches);
         next.add(new Latch(t.guard(), t.why(), at));
-        return new ConeBook(base, facts, batch, usual, List.copyOf(next), acknowledged);
+        return new ConeBook(base, facts, batch, usual, List.copyOf(next), acknowledged, bridges);
     }
 
     private ConeBook released(String guard) {
         List<Latch> next = latches.stream().filter(l -> !l.guard().equals(guard)).toList();
-        return new ConeBook(base, facts, batch, usual, next, acknowledged);
+        return new ConeBook(base, facts, batch, usual, next, acknowledged, bridges);
     }
 
     private ConeBook acknowledged(String alarm) {
         List<String> next = new ArrayList<>(acknowledged);
         next.remove(alarm);
         next.add(alarm);
-        return new ConeBook(base, facts, batch, usual, latches, List.copyOf(next));
+        return new ConeBook(base, facts, batch, usual, latches, List.copyOf(next), bridges);
     }
 
     private ConeBook over(String alarm) {
         List<String> next = acknowledged.stream().filter(a -> !a.equals(alarm)).toList();
-        return new ConeBook(base, facts, batch, usual, latches, next);
+        return new ConeBook(base, facts, batch, usual, latches, next, bridges);
     }
 }

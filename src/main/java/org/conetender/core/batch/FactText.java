@@ -24,7 +24,12 @@ public final class FactText {
             case Change.Released r -> join("released", List.of(r.guard(), r.why()));
             case Change.Doubted d -> join("doubted", List.of(d.why()));
             case Change.AlarmOver a -> join("alarm-over", List.of(a.alarm()));
-            case Change.Began b -> join("began", b.gap().map(List::of).orElse(List.of()));
+            case Change.Undoubted u -> join("undoubted", List.of(u.why()));
+            case Change.Bridged b -> join("bridged", MomentText.bridge(b.bridge()));
+            case Change.ClockSet _ -> join("clock-set", List.of());
+            case Change.Began b -> join("began", b.lastSeen().map(MomentText::fields).orElse(List.of()));
+            case Change.Left _ -> join("left", List.of());
+            case Change.SetAside a -> join("set-aside", List.of(a.request(), a.cone(), a.what()));
         };
     }
 
@@ -46,7 +51,13 @@ public final class FactText {
             case "released" -> new Change.Released(at(f, 1), at(f, 2));
             case "doubted" -> new Change.Doubted(at(f, 1));
             case "alarm-over" -> new Change.AlarmOver(at(f, 1));
-            case "began" -> new Change.Began(f.size() > 1 ? Optional.of(f.get(1)) : Optional.empty());
+            case "undoubted" -> new Change.Undoubted(at(f, 1));
+            case "bridged" -> new Change.Bridged(MomentText.bridge(f, 1));
+            case "clock-set" -> new Change.ClockSet();
+            case "began" -> new Change.Began(f.size() > 1 ? Optional.of(MomentText.moment(f, 1))
+                    : Optional.empty());
+            case "left" -> new Change.Left();
+            case "set-aside" -> new Change.SetAside(at(f, 1), at(f, 2), at(f, 3));
             default -> throw new IllegalArgumentException("unknown kind of fact: " + f.get(0));
         };
     }
@@ -97,7 +108,8 @@ public final class FactText {
         return Double.parseDouble(at(f, i));
     }
 
-    private static String at(List<String> f, int i) {
+    /** That field; shared with {@link MomentText}. */
+    static String at(List<String> f, int i) {
         if (i >= f.size()) {
             throw new IllegalArgumentException("a fact lacks field " + i + ": " + f);
         }

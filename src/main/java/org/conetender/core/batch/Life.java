@@ -20,7 +20,9 @@ public final class Life {
             case Change.Told t -> told(b, t.ask(), f.at());
             case Change.Moved m -> moved(b, m.stage(), f.at());
             case Change.Doubted d -> b.doubted(d.why());
-            case Change.Tripped _, Change.Released _, Change.AlarmOver _, Change.Began _ -> b;
+            case Change.Undoubted u -> b.undoubted(u.why());
+            case Change.Tripped _, Change.Released _, Change.AlarmOver _, Change.Began _, Change.Left _,
+                 Change.Bridged _, Change.ClockSet _, Change.SetAside _ -> b;
         };
     }
 
@@ -92,6 +94,8 @@ public final class Life {
             case "incubating" -> s instanceof Stage.Hydrating ? b.to(new Stage.Incubating(at)) : b;
             case "hatching" -> s instanceof Stage.Incubating ? b.to(new Stage.Hatching(at)) : b;
             case "ready" -> s instanceof Stage.Hatching || s.airOff() != null ? b.to(new Stage.Ready(at)) : b;
+            case Reconsidered.INCUBATING -> s instanceof Stage.Hatching ? b.to(new Stage.Incubating(at)) : b;
+            case Reconsidered.HATCHING -> s instanceof Stage.Ready ? b.to(new Stage.Hatching(at)) : b;
             case "settling" -> s instanceof Stage.Ready ? b.to(new Stage.Settling(at)) : b;
             case "settled" -> s instanceof Stage.Settling ? b.to(new Stage.Settled(at, s.since())) : b;
             default -> throw new IllegalArgumentException("a batch cannot move itself to '" + stage + "'");

@@ -4,6 +4,7 @@ import java.util.Optional;
 import org.conetender.core.hatch.Development;
 import org.conetender.core.hatch.Speed;
 import org.conetender.core.settings.Cone;
+import org.conetender.core.unit.Boots;
 import org.conetender.core.unit.Moment;
 import org.conetender.core.unit.Units;
 
@@ -31,7 +32,7 @@ public final class Moves {
                     new Change.Moved("hatching", "one in ten should have hatched");
             case Stage.Hatching s when done.degreeHours() >= done.speed().calledReadyAt()
                     && (b.marks().harvests() == 0 || clock.past(s.since(), SECOND_HARVEST_MS)) ->
-                    new Change.Moved("ready", "the harvest point is reached");
+                    new Change.Moved("ready", Reconsidered.HARVEST_POINT);
             case Stage.Settling s when clock.past(s.since(), clock.settleMs()) ->
                     new Change.Moved("settled", "the wait is over");
             case Stage.Clean _, Stage.Filled _, Stage.Hydrating _, Stage.Incubating _, Stage.Hatching _,
@@ -47,10 +48,10 @@ public final class Moves {
         }
     }
 
-    /** @param now this tick's  @param settleMs how long settling lasts for this batch */
-    public record Clock(Moment now, long settleMs) {
+    /** @param now this tick's  @param boots of this machine  @param settleMs how long settling lasts */
+    public record Clock(Moment now, Boots boots, long settleMs) {
         boolean past(Moment since, long ms) {
-            return now.since(since).leastMs() >= ms;
+            return boots.between(since, now).leastMs() >= ms;
         }
     }
 }

@@ -18,8 +18,9 @@ public final class Reports {
             case Change.Told t -> takesAway(t.ask());
             // The daemon moves itself only forward and toward air; a move into settling is a grant.
             case Change.Moved m -> !m.stage().equals("settling");
-            case Change.Tripped _, Change.Doubted _, Change.AlarmOver _, Change.Began _ -> true;
-            case Change.Released _ -> false;
+            case Change.Tripped _, Change.Doubted _, Change.AlarmOver _, Change.Began _, Change.Left _,
+                 Change.Bridged _, Change.ClockSet _, Change.SetAside _ -> true;
+            case Change.Released _, Change.Undoubted _ -> false;
         };
     }
 

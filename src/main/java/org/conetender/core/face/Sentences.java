@@ -56,7 +56,7 @@ public final class Sentences {
             case Ask.Withdraw _ -> "the last report is withdrawn; the batch is "
                     + book.cone(r.cone()).batch().stage().word() + " again.";
             case Ask.Acknowledge a -> "alarm '" + a.alarm() + "' is acknowledged"
-                    + (book.cone(r.cone()).latches().isEmpty() ? "."
+                    + (book.cone(r.cone()).latches().isEmpty() && book.lives().lock().isEmpty() ? "."
                     : "; what tripped stays locked off; you are told when its cause is gone, and acknowledge "
                     + "again then.");
             case Ask.Away a -> a.helper().isEmpty() ? "Somebody is near again." : "Away is noted; helper: "

@@ -24,6 +24,11 @@ public interface Guard {
         return true;
     }
 
+    /** Words of doubts that it once raised and that are known by now not to hold. */
+    default List<String> takesBack(View view) {
+        return List.of();
+    }
+
     /** Why that request is refused, as a sentence that says what to do; empty when it may pass. */
     default Optional<String> refuses(Request request, View view) {
         return Optional.empty();

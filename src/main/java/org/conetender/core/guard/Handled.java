@@ -2,8 +2,10 @@ package org.conetender.core.guard;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import org.conetender.core.batch.Batch;
 import org.conetender.core.unit.Moment;
+import org.conetender.core.unit.Span;
 import org.conetender.core.unit.Units;
 
 /** Danger: hands in the water. Heater and lamps off, air on; it returns by itself. */
@@ -28,7 +30,7 @@ public final class Handled implements Guard {
         }
         // While jumps of the probe are let pass, nothing shows that it still hangs in the water. A new
         // filling needs no veto: it must answer at low power, or to a level contact, first (DryHeater).
-        boolean toppedUp = within(v.batch().marks().toppedUp(), v.now(), HANDS_MS);
+        boolean toppedUp = within(v.batch().marks().toppedUp(), v::since, HANDS_MS);
         return !toppedUp ? List.of() : List.of(Finding.veto(id(), "the water was topped up just now",
                 Power.HEAT, Power.CUT_OUT));
     }
@@ -37,13 +39,14 @@ public final class Handled implements Guard {
      * Whether the water was touched so lately that its probes prove nothing. The one decision: what is
      * believed, what is told and what is allowed all ask here.
      */
-    public static boolean lately(Batch b, Moment now) {
-        return within(b.marks().handsIn(), now, HANDS_MS) || within(b.marks().toppedUp(), now, HANDS_MS)
-                || within(b.fill().map(Batch.Fill::at), now, FILLING_MS);
+    public static boolean lately(Batch b, Function<Moment, Span> since) {
+        return within(b.marks().handsIn(), since, HANDS_MS)
+                || within(b.marks().toppedUp(), since, HANDS_MS)
+                || within(b.fill().map(Batch.Fill::at), since, FILLING_MS);
     }
 
     /** Whether that was reported less than {@code ms} before now; while nobody knows, it was. */
-    static boolean within(Optional<Moment> m, Moment now, long ms) {
-        return m.filter(t -> now.since(t).leastMs() < ms).isPresent();
+    static boolean within(Optional<Moment> m, Function<Moment, Span> since, long ms) {
+        return m.filter(t -> since.apply(t).leastMs() < ms).isPresent();
     }
 }

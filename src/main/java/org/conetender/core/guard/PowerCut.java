@@ -1,16 +1,30 @@
 package org.conetender.core.guard;
 
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.conetender.core.alarm.AlarmKind;
+import org.conetender.core.batch.Bridge;
+import org.conetender.core.hatch.Growth;
+import org.conetender.core.unit.Boots;
+import org.conetender.core.unit.Moment;
 import org.conetender.core.unit.Span;
 import org.conetender.core.unit.Text;
 import org.conetender.core.unit.Units;
 
-/** Danger: a power cut that stopped the air for too long once nauplii swim. The batch is doubtful. */
+/**
+ * Danger: a power cut that stopped the air for too long once nauplii swim. The batch is doubtful.
+ *
+ * <p>A machine without a battery clock cannot tell at first how long it was off. A person is told at once
+ * that it may have been long; the batch is marked only when the length is known, or after an hour without
+ * a clock, and such a mark is taken back when the clock turns up and shows that the cut was short.
+ */
 public final class PowerCut implements Guard {
 
     /** A batch that comes to hatching this soon after the start got there in the cut (guess: a few ticks). */
     private static final long HATCHED_MEANWHILE_MS = Units.MINUTE_MS;
+
+    private static final String UNKNOWN = "an unknown time";
 
     @Override
     public String id() {
@@ -19,25 +33,60 @@ public final class PowerCut implements Guard {
 
     @Override
     public List<Finding> look(View v) {
-        if (v.scene().lastSeen().isEmpty() || v.scene().lastSeen().get().sameBoot(v.scene().begun())
-                || !v.stage().hasAnimals() || !thereBefore(v)) {
-            return List.of();
+        List<Finding> found = new ArrayList<>();
+        for (Boots.Cut c : cuts(v)) {
+            boolean surely = c.off().leastMs() > v.scene().caps().settledMs();
+            if (c.off().mostMs() > v.scene().caps().settledMs()) {
+                String why = "the power was off for " + words(c.off()) + " with nauplii in the water";
+                Finding f = Finding.veto(id(), why).alarm(AlarmKind.DOUBTFUL);
+                found.add(surely || c.off().bounded() || waited(c, v) ? f.doubting(why) : f);
+            }
         }
-        Span gap = v.scene().begun().since(v.scene().lastSeen().get());
-        if (gap.mostMs() <= v.scene().caps().settledMs()) {
-            return List.of();
-        }
-        String long1 = gap.bounded() ? Text.of("about %.0f min", Units.minutes(gap.mostMs()))
-                : "an unknown time";
-        String why = "the power was off for " + long1 + " with nauplii in the water";
-        return List.of(Finding.veto(id(), why).alarm(AlarmKind.DOUBTFUL).doubting(why));
+        return found;
     }
 
-    /**
-     * Whether the animals lived through the cut, or hatched in it: a later batch has nothing to do with it.
-     */
-    private static boolean thereBefore(View v) {
-        return v.animalsSince().map(m -> v.restartedSince(m)
-                || m.monoMs() - v.scene().begun().monoMs() < HATCHED_MEANWHILE_MS).orElse(false);
+    /** A mark without a length is void once every length is known: the true one is marked in its place. */
+    @Override
+    public List<String> takesBack(View v) {
+        boolean open = cuts(v).stream().anyMatch(c -> !c.off().bounded());
+        return open || !v.stage().hasAnimals() ? List.of()
+                : v.batch().marks().words().doubts().stream()
+                        .filter(d -> d.startsWith("the power was off for ") && d.contains(UNKNOWN)).toList();
+    }
+
+    private static String words(Span off) {
+        if (!off.bounded()) {
+            return Text.of("between %.0f min and ", Math.floor(Units.minutes(off.leastMs()))) + UNKNOWN;
+        }
+        return off.mostMs() - off.leastMs() <= Units.MINUTE_MS
+                ? Text.of("about %.0f min", Units.minutes(off.mostMs()))
+                : Text.of("between %.0f and %.0f min", Math.floor(Units.minutes(off.leastMs())),
+                        Math.ceil(Units.minutes(off.mostMs())));
+    }
+
+    /** Whether a clock has been waited for long enough since the power came back. */
+    private static boolean waited(Boots.Cut c, View v) {
+        Boots.Boot after = v.book().boots().known().get(c.from() + 1);
+        return v.since(new Moment(after.id(), 0, 0, false)).leastMs() >= Growth.WAIT_MS;
+    }
+
+    /** The cuts that animals lived through, or may have hatched in: a later batch has no part in them. */
+    private static List<Boots.Cut> cuts(View v) {
+        Optional<Moment> since = v.stage().hasAnimals() ? v.animalsSince() : Optional.empty();
+        if (since.isEmpty()) {
+            return List.of();
+        }
+        Boots boots = v.book().boots().heard(v.now());
+        int first = boots.index(since.get().boot()) - (hatchedMeanwhile(v, since.get()) ? 1 : 0);
+        return boots.cuts().stream().filter(c -> c.from() >= first).toList();
+    }
+
+    /** Whether they were first noted so soon after the cut that they may have swum in it already. */
+    private static boolean hatchedMeanwhile(View v, Moment since) {
+        List<Bridge> bridges = v.coneBook().bridges();
+        boolean open = !bridges.isEmpty() && bridges.getLast().to().sameBoot(since)
+                && since.monoMs() - bridges.getLast().to().monoMs() < Growth.WAIT_MS + HATCHED_MEANWHILE_MS;
+        return open || since.sameBoot(v.scene().begun())
+                && Math.abs(since.monoMs() - v.scene().begun().monoMs()) < HATCHED_MEANWHILE_MS;
     }
 }

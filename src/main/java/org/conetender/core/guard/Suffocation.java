@@ -58,7 +58,7 @@ public final class Suffocation implements Guard {
             return Optional.empty();
         }
         if (v.handsIn()) {
-            long left = v.batch().marks().handsIn().map(m -> Handled.HANDS_MS - v.now().since(m).leastMs())
+            long left = v.batch().marks().handsIn().map(m -> Handled.HANDS_MS - v.since(m).leastMs())
                     .orElse(0L);
             return Optional.of("hands are in the water as reported, so the air stays on; report 'settle' "
                     + in(left));

@@ -7,6 +7,7 @@ import org.conetender.core.batch.Book;
 import org.conetender.core.batch.Change;
 import org.conetender.core.batch.ConeBook;
 import org.conetender.core.batch.Fact;
+import org.conetender.core.batch.Reconsidered;
 import org.conetender.core.batch.Stage;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.Image;
@@ -16,6 +17,7 @@ import org.conetender.core.judge.ConeJudgement;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.settings.Settings;
 import org.conetender.core.unit.Moment;
+import org.conetender.core.unit.Span;
 import org.conetender.core.unit.Units;
 
 /**
@@ -41,21 +43,20 @@ public record View(Settings settings, Cone cone, Book book, ConeJudgement judged
      * @param wants what the cone would do if nothing withheld it
      * @param site what the other cones want
      * @param caps how long air may be off, for this batch
-     * @param lastSeen the last moment the record knows from before this life; empty for the first life
      * @param unwritten what other readings of the record withhold ({@link Unwritten})
      */
     public record Scene(Image image, Moment begun, Wants wants, SiteLoad site, Caps caps,
-                        Optional<Moment> lastSeen, Set<Power> unwritten) {
+                        Set<Power> unwritten) {
 
         /** The same scene under another reading, in which the stage wants the air off or not. */
         public Scene wanting(boolean airOff) {
             return new Scene(image, begun, new Wants(wants.heat(), airOff, wants.heatWasOn()), site, caps,
-                    lastSeen, unwritten);
+                    unwritten);
         }
 
         /** The same scene, in which other readings withhold these. */
         public Scene unwritten(Set<Power> powers) {
-            return new Scene(image, begun, wants, site, caps, lastSeen, powers);
+            return new Scene(image, begun, wants, site, caps, powers);
         }
     }
 
@@ -93,6 +94,11 @@ public record View(Settings settings, Cone cone, Book book, ConeJudgement judged
         return scene.image().now();
     }
 
+    /** How long ago that moment was, as far as the clocks tell; an interval across boots. */
+    public Span since(Moment m) {
+        return book.since(m, now());
+    }
+
     public ConeBook coneBook() {
         return book.cone(cone.id());
     }
@@ -112,7 +118,7 @@ public record View(Settings settings, Cone cone, Book book, ConeJudgement judged
     /** Milliseconds since the stage's air went off; 0 while it is meant to be on. Unknown is for ever. */
     public long airOffForMs() {
         Moment off = stage().airOff();
-        return off == null ? 0 : now().since(off).mostMs();
+        return off == null ? 0 : since(off).mostMs();
     }
 
     /** How long air may be off in this stage, ms from the moment it went off. */
@@ -132,15 +138,20 @@ public record View(Settings settings, Cone cone, Book book, ConeJudgement judged
     long valveShutForMs() {
         return !batch().marks().valveShut() ? 0 : coneBook().facts().stream()
                 .filter(f -> f.change() instanceof Change.Told(Ask.Did(Step s)) && s == Step.VALVE_SHUT)
-                .map(f -> now().since(f.at()).mostMs()).reduce((a, b) -> b).orElse(Long.MAX_VALUE);
+                .map(f -> since(f.at()).mostMs()).reduce((a, b) -> b).orElse(Long.MAX_VALUE);
     }
 
     /** When the first animals of this batch swam, as far as was noted; empty before. */
     Optional<Moment> animalsSince() {
-        return coneBook().facts().stream()
-                .filter(f -> f.change() instanceof Change.Moved(String s, String _) && s.equals("hatching")
-                        || f.change() instanceof Change.Told(Ask.Did(Step d)) && d == Step.FIRST_SEEN)
-                .map(Fact::at).findFirst();
+        Optional<Moment> since = Optional.empty();
+        for (Fact f : coneBook().facts()) {
+            boolean back = f.change() instanceof Change.Moved(String s, String _)
+                    && s.equals(Reconsidered.INCUBATING);
+            boolean first = f.change() instanceof Change.Moved(String s, String _) && s.equals("hatching")
+                    || f.change() instanceof Change.Told(Ask.Did(Step d)) && d == Step.FIRST_SEEN;
+            since = back ? Optional.empty() : first ? since.or(() -> Optional.of(f.at())) : since;
+        }
+        return since;
     }
 
     /** Whether this life of the process began after that moment. */
@@ -150,16 +161,16 @@ public record View(Settings settings, Cone cone, Book book, ConeJudgement judged
 
     /** Whether that guard has latched and waits for a person. */
     public Optional<ConeBook.Latch> latch(String guard) {
-        return coneBook().latch(guard);
+        return book.latch(cone.id(), guard);
     }
 
     /** Whether hands were reported in the water within their time. */
     public boolean handsIn() {
-        return Handled.within(batch().marks().handsIn(), now(), Handled.HANDS_MS);
+        return Handled.within(batch().marks().handsIn(), this::since, Handled.HANDS_MS);
     }
 
     /** Whether the water was touched so lately that its probes prove nothing. */
     public boolean handled() {
-        return Handled.lately(batch(), now());
+        return Handled.lately(batch(), this::since);
     }
 }

@@ -1,41 +1,67 @@
 package org.conetender.core.hatch;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import org.conetender.core.batch.Batch;
+import org.conetender.core.batch.Bridge;
 import org.conetender.core.batch.Checkpoint;
+import org.conetender.core.batch.ConeBook;
 import org.conetender.core.judge.Belief;
+import org.conetender.core.unit.Boots;
 import org.conetender.core.unit.Moment;
+import org.conetender.core.unit.Span;
 import org.conetender.core.unit.Units;
 
 /**
- * How far the cysts of one batch are, advanced every tick from what was measured; what could not be
- * measured is bridged as an interval ({@link Gap}).
+ * How far the cysts of one batch are, advanced every tick from what was measured. A hole of known length
+ * is bridged at once ({@link Gap}); one of unknown length is kept apart, and reckoned anew whenever the
+ * clocks tell more of it.
  *
  * @param stock the cysts it belongs to; another stock starts from nothing
- * @param done their development
+ * @param sure their development without what is kept apart
  * @param lastC the last believed water temperature, °C; NaN while none is known
  * @param lastAt its moment; the wetting at first
+ * @param crossings what is kept apart
  */
-public record Growth(Optional<Batch.Stock> stock, Development done, double lastC, Moment lastAt) {
+public record Growth(Optional<Batch.Stock> stock, Development sure, double lastC, Moment lastAt,
+                     Crossings crossings) {
 
     /** A hole in the measurements longer than this is bridged, shorter ones are simply integrated. */
     static final long HOLE_MS = 5 * Units.SECOND_MS;
 
+    /** So long a length is left open before it is judged by what is known (control.md §5; guess: an hour). */
+    public static final long WAIT_MS = Units.HOUR_MS;
+
     /** @param room °C, measured or assumed  @param timeConstantH C/UA in hours  @param zones of the cone */
     public record Around(double roomC, double timeConstantH, Zones zones) {}
 
+    /** @param now this tick's  @param boots of this machine  @param bridges that the book holds */
+    public record When(Moment now, Boots boots, List<Bridge> bridges) {}
+
     /** Where a batch stood at the last checkpoint; from its wetting if it has none yet. */
-    public static Growth resumed(String cone, Batch batch, Optional<Checkpoint> checkpoint) {
+    public static Growth resumed(String cone, ConeBook book, Optional<Checkpoint> checkpoint) {
+        Batch batch = book.batch();
+        Growth g = of(batch);
         for (Checkpoint c : checkpoint.stream().toList()) {
             for (Checkpoint.ConePoint p : c.cones()) {
                 if (p.cone().equals(cone) && p.batch() == batch.number() && batch.stock().isPresent()) {
-                    return new Growth(batch.stock(),
-                            new Development(p.leastDegreeHours(), p.mostDegreeHours(),
-                            p.hoursArrested(), 0, 0), waterC(c, cone), c.at());
+                    g = new Growth(batch.stock(), p.done(), waterC(c, cone), c.momentOf(p), Crossings.NONE);
                 }
             }
         }
-        return of(batch);
+        return g.past(book.bridges());
+    }
+
+    /** A bridge that the book has but the checkpoint had not: what comes next begins at its far end. */
+    private Growth past(List<Bridge> bridges) {
+        Growth g = this;
+        for (Bridge b : bridges) {
+            if (b.from().sameBoot(g.lastAt) && b.from().monoMs() == g.lastAt.monoMs()) {
+                g = new Growth(stock, sure, b.ends().afterC(), b.to(), crossings);
+            }
+        }
+        return g;
     }
 
     private static double waterC(Checkpoint c, String cone) {
@@ -45,32 +71,59 @@ public record Growth(Optional<Batch.Stock> stock, Development done, double lastC
 
     private static Growth of(Batch batch) {
         return new Growth(batch.stock(), Development.NONE, Double.NaN,
-                batch.stock().map(Batch.Stock::at).orElse(batch.stage().since()));
+                batch.stock().map(Batch.Stock::at).orElse(batch.stage().since()), Crossings.NONE);
+    }
+
+    /** Everything together: measured, and bridged as far as its length is known. */
+    public Development done() {
+        return sure.plus(crossings.development());
     }
 
     /** The development of that batch: nothing yet when these cysts are another's. */
     public Development doneOf(Batch batch) {
-        return batch.stock().equals(stock) ? done : Development.NONE;
+        return batch.stock().equals(stock) ? done() : Development.NONE;
     }
 
-    /** The growth after a tick at {@code now}. */
-    public Growth after(Batch batch, Belief water, Around around, Moment now) {
+    /**
+     * What a batch may move on by: within the first hour after a hole whose length nothing bounds, only
+     * what has surely been done.
+     */
+    public Development dependable(Batch batch, Moment now, Boots boots) {
+        Development d = doneOf(batch);
+        return !crossings.open(now, boots, WAIT_MS) ? d
+                : new Development(d.leastDegreeHours(), d.leastDegreeHours(), d.hoursWarm(), d.hoursCold(),
+                        d.hoursAboveLoss());
+    }
+
+    /** The growth after a tick. */
+    public Growth after(Batch batch, Belief water, Around around, When when) {
         if (!batch.stock().equals(stock)) {
-            return of(batch).after(batch, water, around, now);
+            return of(batch).after(batch, water, around, when);
         }
+        Crossings known = crossings.of(when, around.zones());
         if (stock.isEmpty() || !batch.stage().develops() || !water.known()) {
-            return this;
+            return new Growth(stock, sure, lastC, lastAt, known);
         }
-        return new Growth(stock, advanced(water, around, now), water.middleC(), now);
+        Span since = when.boots().between(lastAt, when.now());
+        if (since.exact()) {
+            return new Growth(stock, advanced(water, around, since), water.middleC(), when.now(), known);
+        }
+        // Without a temperature before, the cooling clock cannot tell: a room like the water stops it.
+        boolean first = Double.isNaN(lastC);
+        Bridge fresh = new Bridge(lastAt, when.now(), new Bridge.Ends(first ? water.middleC() : lastC,
+                water.middleC(), first ? water.middleC() : around.roomC(), around.timeConstantH()));
+        List<Bridge> all = new ArrayList<>(when.bridges());
+        all.add(fresh);
+        return new Growth(stock, sure, water.middleC(), when.now(),
+                known.of(new When(when.now(), when.boots(), all), around.zones()).opened(fresh));
     }
 
-    private Development advanced(Belief water, Around around, Moment now) {
-        var since = now.since(lastAt);
-        if (since.exact() && since.leastMs() <= HOLE_MS) {
-            return done.advance(since.leastMs(), water.coldestC(), water.hottestC(), around.zones());
+    private Development advanced(Belief water, Around around, Span since) {
+        if (since.leastMs() <= HOLE_MS) {
+            return sure.advance(since.leastMs(), water.coldestC(), water.hottestC(), around.zones());
         }
         double before = Double.isNaN(lastC) ? water.middleC() : lastC;
-        return done.acrossGap(new Gap(since, before, water.middleC(), around.roomC(), around.timeConstantH()),
+        return sure.acrossGap(new Gap(since, before, water.middleC(), around.roomC(), around.timeConstantH()),
                 around.zones());
     }
 }

@@ -6,6 +6,7 @@ import java.util.List;
 import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Checkpoint;
 import org.conetender.core.batch.Fact;
+import org.conetender.core.hatch.Development;
 import org.conetender.core.unit.Moment;
 
 /**
@@ -43,6 +44,7 @@ public final class RecordWriter {
     static Checkpoint minute(long seq) {
         return new Checkpoint(new Moment("boot-1", seq, seq, false),
                 List.of(new Checkpoint.Temperature("a", seq / 16.0), new Checkpoint.Temperature("b", 27)),
-                List.of(new Checkpoint.ConePoint("a", 1, seq, seq + 0.5, 0)));
+                List.of(new Checkpoint.ConePoint("a", 1,
+                        new Development(seq, seq + 0.5, 0, 0, 0), new Checkpoint.At("boot-1", seq))));
     }
 }

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Random;
 import org.conetender.core.batch.Checkpoint.ConePoint;
 import org.conetender.core.batch.Checkpoint.Temperature;
+import org.conetender.core.hatch.Development;
 import org.conetender.core.unit.Moment;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -37,17 +38,33 @@ class CheckpointTextTest {
         for (int i = 0; i < 8; i++) {
             String name = "left-shelf-lower-row-cone-" + i;
             temperatures.add(new Temperature(name, 27.0625000000001));
-            cones.add(new ConePoint(name, 123_456 + i, 612.1234567890123, 612.3456789012345,
-                    1.234567890123456E-4));
+            // Each probe has been dead since another boot: the longest a point can be.
+            cones.add(new ConePoint(name, 123_456 + i, new Development(612.1234567890123, 612.3456789012345,
+                    12.34567890123456, 11.23456789012345, 10.12345678901234),
+                    new Checkpoint.At("1b2e30d8-20b9-4a4a-85b5-7f37c4b809d9", 2_592_000_000L)));
         }
         String text = CheckpointText.write(new Checkpoint(AT, temperatures, cones));
         assertThat(text.getBytes(StandardCharsets.UTF_8).length).isLessThanOrEqualTo(2_000);
     }
 
+    /** What the release before wrote: idle hours in one sum, and no moment of the cone's own. */
+    @Test
+    void anOlderCheckpointIsReadWithTheCautiousValues() {
+        Checkpoint c = CheckpointText.read("checkpoint-1\tb\t900\t2000\ttrue\t1\t2\n"
+                + "temperature\ta\t27.0\ncone\ta\t3\t12.5\t13.0\t0.5\n"
+                + "cone\tb\t4\t1.0\t2.0\t0.0\nend");
+        assertThat(c.cones().getFirst()).isEqualTo(new ConePoint("a", 3,
+                new Development(12.5, 13, 0.5, 0, 0.5),
+                new Checkpoint.At("b", 900)));
+        Moment unknown = c.momentOf(c.cones().get(1));
+        assertThat(new Moment("b", 5_000, 9_000, true).since(unknown).bounded()).isFalse();
+    }
+
     @Test
     void aTextCutShortAnywhereIsRefused() {
         String whole = CheckpointText.write(new Checkpoint(AT, List.of(new Temperature("a", 27.5)),
-                List.of(new ConePoint("a", 3, 12, 13, 0.5))));
+                List.of(new ConePoint("a", 3, new Development(12, 13, 0.5, 0, 0),
+                        new Checkpoint.At(AT.boot(), 956_000)))));
         for (int n = 0; n < whole.length(); n++) {
             String cut = whole.substring(0, n);
             assertThatThrownBy(() -> CheckpointText.read(cut)).as(cut)
@@ -56,7 +73,9 @@ class CheckpointTextTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"checkpoint-2\tb\t1\t2\ttrue\t0\t0\nend", "checkpoint-1\tb\t1\t2\tyes\t0\t0\nend",
+    @ValueSource(strings = {"checkpoint-3\tb\t1\t2\ttrue\t0\t0\nend",
+            "checkpoint-2\tb\t1\t2\ttrue\t0\t1\ncone\ta\t1\t5\t4\t0\nend",
+            "checkpoint-1\tb\t1\t2\tyes\t0\t0\nend",
             "checkpoint-1\tb\t1\t2\ttrue\t-1\t1\nend",
             "checkpoint-1\tb\t1\t2\ttrue\t1\t0\ntemperature\ta\tNaN\nend",
             "checkpoint-1\tb\t1\t2\ttrue\t0\t1\ncone\ta\t1\t5\t4\t0\nend",
@@ -68,7 +87,9 @@ class CheckpointTextTest {
 
     @Test
     void aFigureThatIsNoNumberIsNeverWritten() {
-        Checkpoint c = new Checkpoint(AT, List.of(), List.of(new ConePoint("a", 1, Double.NaN, 1, 0)));
-        assertThatThrownBy(() -> CheckpointText.write(c)).isInstanceOf(IllegalArgumentException.class);
+        Checkpoint c = new Checkpoint(AT, List.of(), List.of());
+        Checkpoint nan = new Checkpoint(AT, List.of(new Temperature("a", Double.NaN)), List.of());
+        assertThat(CheckpointText.read(CheckpointText.write(c))).isEqualTo(c);
+        assertThatThrownBy(() -> CheckpointText.write(nan)).isInstanceOf(IllegalArgumentException.class);
     }
 }

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.util.Optional;
+import org.conetender.core.unit.Moment;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -40,16 +41,18 @@ class FactTextTest {
 
     @ParameterizedTest
     @ValueSource(strings = {"", "told", "told\tdid", "told\tdid\tdances", "told\tfill\t2",
-            "told\tfill\ttwo\t30", "moved\tready", "began\ta\tb", "moved\tready\twhy\tmore",
+            "told\tfill\ttwo\t30", "moved\tready", "began\ta\tb",
+            "began\tboot\t1\t2\tyes", "clock-set\tx", "bridged\tb\t1\t2\ttrue", "moved\tready\twhy\tmore",
             "doubted\tends in \\", "doubted\t\\q", "told\tcount\t1.5\t0\t0\t1", "sang\ta"})
     void aTextThatNobodyWroteIsRefused(String text) {
         assertThatThrownBy(() -> FactText.read(text)).isInstanceOf(IllegalArgumentException.class);
     }
 
     @Test
-    void aGapOfNoWordsIsNotTheSameAsNoGap() {
-        assertThat(FactText.read(FactText.write(new Change.Began(Optional.of("")))))
-                .isEqualTo(new Change.Began(Optional.of("")));
+    void aLifeThatKnowsOfNoneBeforeIsReadBackSo() {
+        Moment m = new Moment("", 0, -5, true);
+        assertThat(FactText.read(FactText.write(new Change.Began(Optional.of(m)))))
+                .isEqualTo(new Change.Began(Optional.of(m)));
         assertThat(FactText.read(FactText.write(new Change.Began(Optional.empty()))))
                 .isEqualTo(new Change.Began(Optional.empty()));
     }

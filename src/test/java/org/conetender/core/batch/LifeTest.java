@@ -87,7 +87,8 @@ class LifeTest {
     @Test
     void whatConcernsOnlyTheConeChangesNoBatch() {
         for (Change c : List.of(new Change.Tripped("dry", ""), new Change.Released("dry", ""),
-                new Change.AlarmOver("dry"), new Change.Began(java.util.Optional.empty()),
+                new Change.AlarmOver("dry"), new Change.Began(java.util.Optional.empty()), new Change.Left(),
+                new Change.ClockSet(), new Change.SetAside("r-1", "a", "'salted'"),
                 new Change.Told(new Ask.Acknowledge("dry")), new Change.Told(new Ask.Away("Noor")))) {
             assertThat(after("ready", c)).isEqualTo(FitsTest.in("ready").batch());
         }

@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.Random;
 import org.conetender.core.batch.Checkpoint.ConePoint;
 import org.conetender.core.batch.Checkpoint.Temperature;
+import org.conetender.core.hatch.Development;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.Step;
 import org.conetender.core.unit.Moment;
@@ -35,14 +36,20 @@ public final class RandomFacts {
     }
 
     public static Change change(Random r) {
-        return switch (r.nextInt(7)) {
+        return switch (r.nextInt(12)) {
             case 0 -> new Change.Told(ask(r));
             case 1 -> new Change.Moved(text(r), text(r));
             case 2 -> new Change.Tripped(text(r), text(r));
             case 3 -> new Change.Released(text(r), text(r));
             case 4 -> new Change.Doubted(text(r));
             case 5 -> new Change.AlarmOver(text(r));
-            default -> new Change.Began(r.nextBoolean() ? Optional.of(text(r)) : Optional.empty());
+            case 6 -> new Change.Undoubted(text(r));
+            case 7 -> new Change.Bridged(new Bridge(moment(r), moment(r),
+                    new Bridge.Ends(figure(r), figure(r), figure(r), figure(r))));
+            case 8 -> new Change.ClockSet();
+            case 9 -> new Change.Left();
+            case 10 -> new Change.SetAside(text(r), text(r), text(r));
+            default -> new Change.Began(r.nextBoolean() ? Optional.of(moment(r)) : Optional.empty());
         };
     }
 
@@ -64,15 +71,22 @@ public final class RandomFacts {
     public static Checkpoint checkpoint(Random r) {
         List<Temperature> temperatures = new ArrayList<>();
         for (int n = r.nextInt(10); n > 0; n--) {
-            temperatures.add(new Temperature(n + text(r), figure(r)));
+            temperatures.add(new Temperature(n + text(r), kept(r.nextGaussian() * 20)));
         }
         List<ConePoint> cones = new ArrayList<>();
         for (int n = r.nextInt(9); n > 0; n--) {
             double least = r.nextDouble() * 900;
-            double most = r.nextInt(5) == 0 ? Double.POSITIVE_INFINITY : least + r.nextDouble();
-            cones.add(new ConePoint(n + text(r), r.nextLong(), least, most, r.nextDouble()));
+            Development done = new Development(kept(least), kept(least + r.nextDouble()),
+                    kept(r.nextDouble()), kept(r.nextDouble()), kept(r.nextDouble()));
+            cones.add(new ConePoint(n + text(r), r.nextLong(), done,
+                    new Checkpoint.At("b" + text(r), r.nextLong(1L << 45))));
         }
         return new Checkpoint(moment(r), temperatures, cones);
+    }
+
+    /** As fine as a checkpoint keeps it. */
+    private static double kept(double figure) {
+        return Math.round(figure * 1e4) / 1e4;
     }
 
     private static Optional<Double> maybe(Random r) {

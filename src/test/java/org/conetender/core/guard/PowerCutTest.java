@@ -44,14 +44,66 @@ class PowerCutTest {
         assertThat(s.told("doubtful")).isZero();
     }
 
+    private static final long TEN_YEARS = 10L * 365 * 24 * 3_600_000;
+
+    /** The clock of the new boot stands where it likes, and is not trusted. */
+    private static Story unset(long downMs) {
+        return hatching(Story.at()).wall(0, false).restart("boot-2", downMs).wall(-TEN_YEARS, false);
+    }
+
     @Test
-    void anUnsetClockMeansAnUnknownTime() {
-        Story s = hatching(Story.at()).restart("boot-2", HALF_HOUR).wall(0, false).minutes(1);
-        s = hatching(Story.at());
-        s.wall(0, false);
-        s.minutes(2);
-        s.restart("boot-2", HALF_HOUR).minutes(1);
+    void withAnUnsetClockAPersonIsCalledAtOnceButNothingIsMarkedForAnHour() {
+        Story s = unset(HALF_HOUR).minutes(50);
+        assertThat(s.found("power-cut")).singleElement().asString()
+                .contains("between 0 min and an unknown time");
+        assertThat(s.standing("a")).contains("doubtful");
+        assertThat(s.batch("a").marks().words().doubts()).isEmpty();
+        s.minutes(12);
         assertThat(s.batch("a").marks().words().doubts()).singleElement().asString().contains("unknown time");
+    }
+
+    @Test
+    void aShortCutIsForgottenWhenTheClockTurnsUp() {
+        Story s = unset(3 * 60_000).minutes(20).wall(TEN_YEARS, true).minutes(3);
+        assertThat(s.batch("a").marks().words().doubts()).isEmpty();
+        assertThat(s.standing("a")).doesNotContain("doubtful");
+    }
+
+    @Test
+    void aLongOneIsMarkedWithItsTrueLength() {
+        Story s = unset(HALF_HOUR).minutes(20).wall(TEN_YEARS, true).minutes(1);
+        assertThat(s.batch("a").marks().words().doubts()).singleElement().asString().contains("30 min");
+    }
+
+    @Test
+    void aMarkMadeWithoutAClockIsReplacedByTheTruth() {
+        Story s = unset(3 * 60_000).minutes(70);
+        assertThat(s.batch("a").marks().words().doubts()).isNotEmpty();
+        s.wall(TEN_YEARS, true).minutes(1);
+        assertThat(s.batch("a").marks().words().doubts()).isEmpty();
+        Story t = unset(HALF_HOUR).minutes(70).wall(TEN_YEARS, true).minutes(1);
+        assertThat(t.batch("a").marks().words().doubts()).singleElement().asString().contains("30 min");
+    }
+
+    /** A restart of the daemon while it waits must not make it forget the cut. */
+    @Test
+    void waitingForTheClockOutlivesTheDaemon() {
+        Story s = unset(HALF_HOUR).minutes(10).restart("boot-2", 5_000).minutes(1);
+        assertThat(s.standing("a")).contains("doubtful");
+        s.wall(TEN_YEARS, true).minutes(1);
+        assertThat(s.batch("a").marks().words().doubts()).singleElement().asString().contains("30 min");
+    }
+
+    @Test
+    void twoCutsBeforeOneClockAreBothResolved() {
+        Story s = unset(2 * 60_000).minutes(5).restart("boot-3", 2 * 60_000).minutes(5);
+        assertThat(s.standing("a")).contains("doubtful");
+        s.wall(TEN_YEARS, true).minutes(3);
+        assertThat(s.batch("a").marks().words().doubts()).isEmpty();
+        assertThat(s.standing("a")).doesNotContain("doubtful");
+        Story t = unset(2 * 60_000).minutes(5).restart("boot-3", HALF_HOUR).minutes(5);
+        t.wall(TEN_YEARS, true).minutes(1);
+        assertThat(t.batch("a").marks().words().doubts()).isNotEmpty().allMatch(d -> d.contains("between"));
     }
 
     @Test

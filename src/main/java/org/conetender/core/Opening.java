@@ -1,0 +1,104 @@
+package org.conetender.core;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.conetender.core.batch.Change;
+import org.conetender.core.batch.Checkpoint;
+import org.conetender.core.batch.Fact;
+import org.conetender.core.batch.Lives;
+import org.conetender.core.image.Ask;
+import org.conetender.core.unit.Boots;
+import org.conetender.core.unit.Moment;
+
+/**
+ * What each life of the process writes down first, before anything is carried on from the record: that it
+ * began. If the lives before kept dying, also that the heaters are locked, and that the last request is
+ * set aside. No batch is folded here, so that a request that kills the fold cannot hide its own deaths.
+ */
+public final class Opening {
+
+    private Opening() {}
+
+    /** The facts with which this life begins, numbered after those kept; the same for the same arguments. */
+    public static List<Fact> facts(List<Fact> kept, Optional<Checkpoint> checkpoint, Moment now) {
+        long seq = kept.isEmpty() ? 1 : kept.getLast().seq() + 1;
+        Fact began = new Fact(seq, now, "", "", new Change.Began(lastSeen(kept, checkpoint)));
+        Lives lives = Lives.of(kept).after(began);
+        Boots boots = boots(kept, began);
+        if (!lives.looping(boots)) {
+            return List.of(began);
+        }
+        List<Fact> out = new ArrayList<>(List.of(began));
+        Optional<Change.SetAside> aside = last(kept, lives, boots);
+        aside.ifPresent(a -> out.add(new Fact(seq + out.size(), now, "", "", a)));
+        String why = "the daemon died three times within ten minutes"
+                + aside.map(a -> "; the last report (" + a.what() + ") was set aside: report it again")
+                        .orElse("");
+        out.add(new Fact(seq + out.size(), now, "", "", new Change.Tripped(Lives.LOOP, why)));
+        return List.copyOf(out);
+    }
+
+    /** Requests that are left out of the book, by id. */
+    static Set<String> aside(List<Fact> facts) {
+        Set<String> out = new HashSet<>();
+        for (Fact f : facts) {
+            if (f.change() instanceof Change.SetAside a) {
+                out.add(a.request());
+            }
+        }
+        return out;
+    }
+
+    private static Boots boots(List<Fact> kept, Fact began) {
+        Boots boots = Boots.NONE;
+        for (Fact f : kept) {
+            boots = boots.heard(f.at());
+        }
+        Optional<Moment> last = ((Change.Began) began.change()).lastSeen();
+        return (last.isEmpty() ? boots : boots.heard(last.get())).heard(began.at());
+    }
+
+    /**
+     * The last request that was carried out, if it came at most ten minutes before the first of the exits:
+     * one that was lived with for longer is not what kills us.
+     */
+    private static Optional<Change.SetAside> last(List<Fact> kept, Lives lives, Boots boots) {
+        Set<String> gone = aside(kept);
+        Optional<Fact> found = Optional.empty();
+        for (Fact f : kept) {
+            boolean first = found.isEmpty() || !f.source().equals(found.get().source());
+            if (!f.source().isEmpty() && !gone.contains(f.source()) && first) {
+                found = Optional.of(f);
+            }
+        }
+        return found.filter(f -> boots.between(f.at(), lives.exits().getFirst()).leastMs()
+                <= Lives.WITHIN_MS)
+                .map(f -> new Change.SetAside(f.source(), told(f) ? f.cone() : "", words(f)));
+    }
+
+    /** Whether the person must say anew how that cone stands: an acknowledgement says nothing of it. */
+    private static boolean told(Fact f) {
+        return f.change() instanceof Change.Told(Ask ask)
+                && !(ask instanceof Ask.Acknowledge || ask instanceof Ask.Withdraw);
+    }
+
+    private static String words(Fact f) {
+        String word = f.change() instanceof Change.Told(Ask ask) ? "'" + Desk.word(ask) + "'" : "a request";
+        return f.cone().isEmpty() ? word : word + " of cone " + f.cone();
+    }
+
+    /** The last moment the record knows: of two boots the checkpoint's is later if no fact saw it. */
+    private static Optional<Moment> lastSeen(List<Fact> facts, Optional<Checkpoint> checkpoint) {
+        Optional<Moment> fact = facts.isEmpty() ? Optional.empty() : Optional.of(facts.getLast().at());
+        if (checkpoint.isEmpty() || fact.isEmpty()) {
+            return checkpoint.map(Checkpoint::at).or(() -> fact);
+        }
+        Moment a = checkpoint.get().at();
+        boolean met = facts.stream().anyMatch(f -> f.at().sameBoot(a));
+        boolean later = a.sameBoot(fact.get()) && a.monoMs() > fact.get().monoMs();
+        return Optional.of(!met || later ? a : fact.get());
+    }
+}

@@ -1,0 +1,79 @@
+package org.conetender.core.batch;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.conetender.core.image.Ask;
+import org.conetender.core.unit.Boots;
+import org.conetender.core.unit.Moment;
+import org.conetender.core.unit.Units;
+
+/**
+ * How the lives of the process began and ended, as the record has it. A life that began without the one
+ * before having been left in good order means an unexpected exit: a crash, a kill, a power cut.
+ *
+ * @param running whether a life has begun that was not left
+ * @param exits the last moments known before the last unexpected exits, oldest first
+ * @param lock why the heaters are locked, once the process kept dying
+ * @param aside the request that was set aside and has not been replaced by a new report
+ */
+public record Lives(boolean running, List<Moment> exits, Optional<ConeBook.Latch> lock,
+                    Optional<Change.SetAside> aside) {
+
+    /** The latch's id, and its guard's. */
+    public static final String LOOP = "crash-loop";
+
+    /** So many unexpected exits within so long are a loop (style.md, leases). */
+    static final int EXITS = 3;
+    public static final long WITHIN_MS = 10 * Units.MINUTE_MS;
+
+    static final Lives NONE = new Lives(false, List.of(), Optional.empty(), Optional.empty());
+
+    /** As all these facts leave them; the batches are not looked at. */
+    public static Lives of(List<Fact> facts) {
+        Lives l = NONE;
+        for (Fact f : facts) {
+            l = l.after(f);
+        }
+        return l;
+    }
+
+    /** The lives after that fact. */
+    public Lives after(Fact f) {
+        return switch (f.change()) {
+            case Change.Began(Optional<Moment> last) -> new Lives(true,
+                    running ? exits(last.orElse(f.at())) : exits, lock, aside);
+            case Change.Left _ -> new Lives(false, exits, lock, aside);
+            case Change.SetAside a -> new Lives(running, exits, lock, Optional.of(a));
+            case Change.Tripped(String guard, String why) when guard.equals(LOOP) -> new Lives(running, exits,
+                    Optional.of(new ConeBook.Latch(guard, why, f.at())), aside);
+            case Change.Released(String guard, String _) when guard.equals(LOOP) ->
+                    new Lives(running, exits, Optional.empty(), aside);
+            case Change.Told(Ask ask) when reports(ask) -> new Lives(running, exits, lock,
+                    aside.filter(a -> !a.cone().equals(f.cone())));
+            case Change.Told _, Change.Moved _, Change.Tripped _, Change.Released _, Change.Doubted _,
+                 Change.Undoubted _, Change.AlarmOver _, Change.Bridged _, Change.ClockSet _ -> this;
+        };
+    }
+
+    /** Whether the last exits came within ten minutes; where no clock tells, it is taken that they did. */
+    public boolean looping(Boots boots) {
+        return exits.size() == EXITS
+                && boots.between(exits.getFirst(), exits.getLast()).leastMs() <= WITHIN_MS;
+    }
+
+    private List<Moment> exits(Moment at) {
+        List<Moment> next = new ArrayList<>(exits);
+        next.add(at);
+        return List.copyOf(next.subList(Math.max(0, next.size() - EXITS), next.size()));
+    }
+
+    /** Whether a person says anew how a cone stands. */
+    private static boolean reports(Ask ask) {
+        return switch (ask) {
+            case Ask.Did _, Ask.DidFill _, Ask.DidStock _, Ask.DidCount _, Ask.SetUsual _, Ask.SetSetpoint _,
+                 Ask.Away _ -> true;
+            case Ask.Withdraw _, Ask.Acknowledge _ -> false;
+        };
+    }
+}

@@ -1,0 +1,62 @@
+package org.conetender.core.batch;
+
+import java.util.Optional;
+import org.conetender.core.image.Ask;
+
+/**
+ * A stage that was reached only because of degree-hours assumed for a time of unknown length. When the
+ * true course is known and falls short of it, the batch steps back: one stage at a time, and never past
+ * anything a person has reported.
+ */
+public final class Reconsidered {
+
+    /** Words of moves that go back; they stand in the record, so they stay. */
+    public static final String INCUBATING = "incubating-again";
+    public static final String HATCHING = "hatching-again";
+
+    static final String HARVEST_POINT = "the harvest point is reached";
+
+    private static final String WHY = "the true length of a time without measurements is known now";
+
+    /** It must fall short by more than a checkpoint can be behind, °C·h (a minute gives 0.3; guess). */
+    private static final double MARGIN = 1;
+
+    private Reconsidered() {}
+
+    /**
+     * The step back that is due, if any.
+     *
+     * @param done the development, which must be as well known as it will ever be
+     */
+    public static Optional<Change.Moved> due(ConeBook book, Moves.Progress done) {
+        double most = done.development().mostDegreeHours() + MARGIN;
+        if (book.bridges().isEmpty() || !ourOwn(book)) {
+            return Optional.empty();
+        }
+        return Optional.ofNullable(switch (book.batch().stage()) {
+            case Stage.Hatching _ when most < done.speed().k10() -> new Change.Moved(INCUBATING, WHY);
+            case Stage.Ready _ when most < done.speed().calledReadyAt() -> new Change.Moved(HATCHING, WHY);
+            case Stage.Clean _, Stage.Filled _, Stage.Hydrating _, Stage.Incubating _, Stage.Hatching _,
+                 Stage.Ready _, Stage.Settling _, Stage.Settled _, Stage.Drawing _, Stage.Drained _,
+                 Stage.Abandoned _ -> null;
+        });
+    }
+
+    /** Whether the stage was entered by our own reckoning and no person's report has touched it since. */
+    private static boolean ourOwn(ConeBook book) {
+        for (int i = book.facts().size() - 1; i >= 0; i--) {
+            switch (book.facts().get(i).change()) {
+                case Change.Moved(String stage, String why) -> {
+                    return !stage.equals("ready") || why.equals(HARVEST_POINT);
+                }
+                case Change.Told(Ask.Did _) -> {
+                    return false;
+                }
+                case Change.Told _, Change.Tripped _, Change.Released _, Change.Doubted _, Change.Undoubted _,
+                     Change.AlarmOver _, Change.Bridged _, Change.ClockSet _, Change.Began _, Change.Left _,
+                     Change.SetAside _ -> { }
+            }
+        }
+        return false;
+    }
+}

@@ -1,0 +1,42 @@
+package org.conetender.core.guard;
+
+import java.util.List;
+import java.util.Optional;
+import org.conetender.core.alarm.AlarmKind;
+import org.conetender.core.batch.Lives;
+import org.conetender.core.image.Ask;
+import org.conetender.core.image.Request;
+import org.conetender.core.image.Step;
+
+/**
+ * Danger: a daemon that keeps dying. After the third unexpected exit within ten minutes the heaters are
+ * locked and the air runs until a person has looked (style.md, leases). The lock is one for the site, and
+ * stands in the book from the moment the life begins.
+ */
+public final class CrashLoop implements Guard {
+
+    @Override
+    public String id() {
+        return Lives.LOOP;
+    }
+
+    @Override
+    public List<Finding> look(View v) {
+        return v.book().lives().lock().map(l -> List.of(
+                Finding.trip(id(), l.why(), Power.HEAT, Power.CUT_OUT, Power.AIR_OFF)
+                        .alarm(AlarmKind.CRASH_LOOP))).orElse(List.of());
+    }
+
+    /** What was set aside may have emptied a cone: heat waits until somebody says how it stands. */
+    @Override
+    public boolean causeGone(View v) {
+        return v.book().lives().aside().flatMap(a -> v.settings().cone(a.cone())).isEmpty();
+    }
+
+    @Override
+    public Optional<String> refuses(Request r, View v) {
+        return v.book().lives().lock().isPresent() && r.ask() instanceof Ask.Did(Step s) && s == Step.SETTLE
+                ? Optional.of("the daemon kept dying and the air must run; acknowledge 'crash-loop' first.")
+                : Optional.empty();
+    }
+}

@@ -1,0 +1,157 @@
+package org.conetender.core.unit;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalLong;
+
+/**
+ * How the boots of this machine lie in time, as far as the record knows (control.md §5).
+ *
+ * <p>Intuition: each boot is a ruler whose marks (monotonic time) are exact, but whose place on the wall
+ * is unknown until its wall clock was trusted once. A ruler that lies between two placed ones cannot lie
+ * outside them. So a time across boots is an interval, which narrows, backwards too, whenever one more
+ * boot is placed. An untrusted wall clock is never used: it may be years off.
+ *
+ * @param known the boots in their order, oldest first
+ */
+public record Boots(List<Boot> known) {
+
+    public static final Boots NONE = new Boots(List.of());
+
+    /** Older boots are forgotten; times from them on are then unbounded (guess: a year of weekly cuts). */
+    static final int REMEMBERED = 64;
+
+    /** A trusted clock that moves by more than this was wrong before, ms (guess: above any slewing). */
+    static final long STEP_MS = 5_000;
+
+    /**
+     * @param id the kernel's boot id
+     * @param lastMs the latest monotonic time heard in it, ms
+     * @param startWallMs wall time of its monotonic zero, ms since 1970 UTC; empty while never trusted
+     */
+    public record Boot(String id, long lastMs, OptionalLong startWallMs) {}
+
+    /**
+     * A time in which the machine was off.
+     *
+     * @param from the last boot before it, by its place in {@link #known}
+     * @param off how long it was off
+     */
+    public record Cut(int from, Span off) {}
+
+    public Boots {
+        known = List.copyOf(known.subList(Math.max(0, known.size() - REMEMBERED), known.size()));
+    }
+
+    /** With that moment heard; the record hands its moments over in order. */
+    public Boots heard(Moment m) {
+        int i = index(m.boot());
+        List<Boot> next = new ArrayList<>(known);
+        if (i < 0) {
+            next.add(new Boot(m.boot(), m.monoMs(), start(m)));
+        } else {
+            Boot b = known.get(i);
+            Boot with = new Boot(b.id(), Math.max(b.lastMs(), m.monoMs()), placed(m) ? b.startWallMs()
+                    : start(m).isPresent() ? start(m) : b.startWallMs());
+            if (with.equals(b)) {
+                return this;
+            }
+            next.set(i, with);
+        }
+        return new Boots(next);
+    }
+
+    private static OptionalLong start(Moment m) {
+        return m.wallTrusted() ? OptionalLong.of(m.wallMs() - m.monoMs()) : OptionalLong.empty();
+    }
+
+    /** Whether that moment's trusted clock says nothing new about its boot. Untrusted ones never do. */
+    public boolean placed(Moment m) {
+        int i = index(m.boot());
+        OptionalLong at = i < 0 ? OptionalLong.empty() : known.get(i).startWallMs();
+        return !m.wallTrusted()
+                || at.isPresent() && Math.abs(at.getAsLong() - (m.wallMs() - m.monoMs())) <= STEP_MS;
+    }
+
+    /** Place of that boot in {@link #known}; −1 when it is not known any more, or not yet. */
+    public int index(String boot) {
+        for (int i = known.size() - 1; i >= 0; i--) {
+            if (known.get(i).id().equals(boot)) {
+                return i;
+            }
+        }
+        return -1;
+    }
+
+    /**
+     * How long it was from one moment to a later one, ms. Exact within a boot, and between two placed
+     * ones. Nothing when {@code to} was not later. Trusted clocks that contradict the monotonic ones bound
+     * nothing.
+     */
+    public Span between(Moment from, Moment to) {
+        if (from.sameBoot(to)) {
+            return Span.exactly(Math.max(0, to.monoMs() - from.monoMs()));
+        }
+        Boots all = heard(to);
+        int i = all.index(from.boot());
+        int j = all.index(to.boot());
+        if (i < 0) {
+            return to.since(from);
+        }
+        return i > j ? Span.exactly(0) : all.apart(i, from.monoMs(), j, to.monoMs());
+    }
+
+    /** Every time between two boots, oldest first; a cut began up to a minute after the last moment heard. */
+    public List<Cut> cuts() {
+        List<Cut> cuts = new ArrayList<>();
+        for (int i = 0; i + 1 < known.size(); i++) {
+            Span s = apart(i, known.get(i).lastMs(), i + 1, 0);
+            cuts.add(new Cut(i, new Span(Math.max(0, s.leastMs() - Units.MINUTE_MS), s.mostMs())));
+        }
+        return cuts;
+    }
+
+    private Span apart(int i, long fromMs, int j, long toMs) {
+        long seen = known.get(i).lastMs() - fromMs + toMs;
+        for (int k = i + 1; k < j; k++) {
+            seen += known.get(k).lastMs();
+        }
+        seen = Math.max(seen, toMs);
+        OptionalLong least = less(earliest(j), latest(i), toMs - fromMs);
+        OptionalLong most = less(latest(j), earliest(i), toMs - fromMs);
+        if (most.isPresent() && most.getAsLong() < seen - STEP_MS) {
+            return new Span(seen, Long.MAX_VALUE);
+        }
+        long low = Math.max(seen, least.orElse(seen));
+        return new Span(low, most.isPresent() ? Math.max(low, most.getAsLong()) : Long.MAX_VALUE);
+    }
+
+    private static OptionalLong less(OptionalLong a, OptionalLong b, long plus) {
+        return a.isPresent() && b.isPresent() ? OptionalLong.of(a.getAsLong() - b.getAsLong() + plus)
+                : OptionalLong.empty();
+    }
+
+    /** Earliest wall time of a boot's zero: after all that was seen since the last placed one. */
+    private OptionalLong earliest(int k) {
+        long seen = 0;
+        for (int i = k; i >= 0; i--) {
+            seen += i < k ? known.get(i).lastMs() : 0;
+            if (known.get(i).startWallMs().isPresent()) {
+                return OptionalLong.of(known.get(i).startWallMs().getAsLong() + seen);
+            }
+        }
+        return OptionalLong.empty();
+    }
+
+    /** Latest wall time of a boot's zero: before all that was seen until the next placed one. */
+    private OptionalLong latest(int k) {
+        long seen = 0;
+        for (int i = k; i < known.size(); i++) {
+            if (known.get(i).startWallMs().isPresent()) {
+                return OptionalLong.of(known.get(i).startWallMs().getAsLong() - seen);
+            }
+            seen += known.get(i).lastMs();
+        }
+        return OptionalLong.empty();
+    }
+}

@@ -1,0 +1,63 @@
+package org.conetender.sim;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.conetender.core.State;
+import org.conetender.core.alarm.Alarm;
+
+/** The rules about lives that end too early: deaths in a row, and cuts on a machine without a clock. */
+final class LifeRules {
+
+    /** Three deaths within this are a loop; the daemon sees each up to a minute early (style.md, leases). */
+    private static final long WITHIN_MS = 8 * 60_000;
+    /** Nobody of our people acknowledges sooner after the third death than this. */
+    private static final long LOCKED_MS = 15 * 60_000;
+    /** A cut is known to the minute, and the machine boots for a while. */
+    private static final long SURELY_SHORT_MS = 3 * 60_000;
+
+    private final Rig rig;
+    private final Invariants rules;
+    private final List<Long> deathsMs = new ArrayList<>();
+    private long thirdMs = Long.MIN_VALUE;
+    private long longestCutMs;
+    private long untrustedAtMs;
+
+    LifeRules(Rig rig, Invariants rules) {
+        this.rig = rig;
+        this.rules = rules;
+    }
+
+    /** A process that lived has died without a word, by the world's count. */
+    void death(long atMs) {
+        deathsMs.add(atMs);
+        int n = deathsMs.size();
+        if (n >= 3 && atMs - deathsMs.get(n - 3) <= WITHIN_MS) {
+            thirdMs = atMs;
+        }
+    }
+
+    void look(State s) {
+        long now = rig.world().clock().elapsedMs();
+        longestCutMs = Math.max(longestCutMs, rig.invariants().cutForMs());
+        untrustedAtMs = rig.world().clock().now().wallTrusted() ? untrustedAtMs : now;
+        boolean locked = thirdMs != Long.MIN_VALUE && now - thirdMs < LOCKED_MS;
+        boolean told = s.live().alarms().raised().stream().map(Alarm::kind)
+                .anyMatch(k -> k.id().equals("crash-loop"));
+        rules.lasting("crash-loop-told", "", locked && !told, 10,
+                "the daemon died three times within ten minutes and nobody was told");
+        for (SimCone c : rig.world().cones()) {
+            rules.lasting("crash-loop", c, locked && (rules.on(c, "heat") || rules.on(c, "air-pause")), 0,
+                    "heat was on, or air off, after the third death within ten minutes");
+            shortCut(s, c, now);
+        }
+    }
+
+    /** A short cut leaves no mark once the clock has been set. */
+    private void shortCut(State s, SimCone c, long now) {
+        boolean marked = s.book().cone(c.settings().id()).batch().marks().words().doubts().stream()
+                .anyMatch(d -> d.startsWith("the power was off"));
+        double capMs = c.settings().timing().airOffCapMinutes() * 60_000;
+        rules.lasting("short-cut", c, marked && longestCutMs < capMs - SURELY_SHORT_MS
+                && now - untrustedAtMs > 60_000, 60, "a short power cut marked a batch for good");
+    }
+}

@@ -1,0 +1,189 @@
+package org.conetender.core.guard;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import org.conetender.core.Larkmoor.Fitting;
+import org.conetender.core.Story;
+import org.conetender.core.image.Ask;
+import org.conetender.core.image.Step;
+import org.junit.jupiter.api.Test;
+
+/** Danger: a daemon that keeps dying. Three unexpected exits within ten minutes lock the heaters. */
+class CrashLoopTest {
+
+    private static final long MOMENT = 3_000;
+
+    /** Water just below its set-point, so that heat is wanted now and then and has its effect. */
+    private static Story started() {
+        Story s = Story.at(Fitting.MAT);
+        s.senses.water("a", 26.9);
+        s.does(Step.STARTED);
+        return s.minutes(15);
+    }
+
+    private static Story killed(Story s, int times) {
+        for (int i = 0; i < times; i++) {
+            s.restart("boot-1", MOMENT).minutes(1);
+        }
+        return s;
+    }
+
+    private static boolean heats(Story s) {
+        for (int i = 0; i < 600; i++) {
+            s.tick();
+            if (s.on("a.heat")) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    @Test
+    void twoDeathsAreBorneTheThirdLocksTheHeatersAndCallsAPerson() {
+        Story s = killed(started(), 2);
+        assertThat(heats(s)).isTrue();
+        assertThat(s.standing("")).isEmpty();
+        s.restart("boot-1", MOMENT).seconds(10);
+        assertThat(s.standing("")).containsExactly("crash-loop");
+        assertThat(s.found("crash-loop")).singleElement().asString().contains("died three times");
+        assertThat(heats(s)).isFalse();
+        assertThat(s.on("a.air-pause")).isFalse();
+    }
+
+    @Test
+    void deathsFurtherApartAreNoLoop() {
+        Story s = started();
+        for (int i = 0; i < 5; i++) {
+            s.restart("boot-1", MOMENT).minutes(6);
+        }
+        assertThat(s.told("crash-loop")).isZero();
+    }
+
+    @Test
+    void whoeverStopsItInGoodOrderIsNotCounted() {
+        Story s = started();
+        for (int i = 0; i < 6; i++) {
+            s.stopAndStart(MOMENT).seconds(20);
+        }
+        assertThat(s.told("crash-loop")).isZero();
+    }
+
+    @Test
+    void aPersonReleasesItOnceForAllConesAndItHoldsThroughRestartsUntilThen() {
+        Story s = killed(started(), 3);
+        s.minutes(30);
+        s.stopAndStart(MOMENT).minutes(1);
+        assertThat(heats(s)).isFalse();
+        assertThat(s.ask("b", new Ask.Acknowledge("crash-loop")).accepted()).isTrue();
+        assertThat(heats(s)).isTrue();
+        s.minutes(2);
+        assertThat(s.standing("")).isEmpty();
+    }
+
+    @Test
+    void nobodySettlesWhileItLasts() {
+        Story s = started();
+        s.does(Step.FIRST_SEEN);
+        s.minutes(20);
+        killed(s, 3);
+        assertThat(s.did("a", Step.SETTLE).sentence()).contains("acknowledge 'crash-loop' first");
+        assertThat(s.on("a.air-pause")).isFalse();
+    }
+
+    @Test
+    void theLastReportIsSetAsideAndSaidSo() {
+        Story s = started();
+        s.does(Step.TOPPED_UP);
+        s.ask("a", new Ask.SetSetpoint(25));
+        killed(s, 3);
+        assertThat(s.batch("a").marks().setpointC()).isEmpty();
+        assertThat(s.batch("a").marks().toppedUp()).isPresent();
+        assertThat(s.found("crash-loop")).singleElement().asString()
+                .contains("the last report ('setpoint' of cone a) was set aside: report it again");
+        assertThat(s.paper.facts()).as("nothing is erased").anyMatch(f -> f.toString().contains("25.0"));
+    }
+
+    /** The cone may be empty by now: an acknowledgement alone must not bring the heat back. */
+    @Test
+    void heatWaitsUntilSomebodySaysAnewHowTheConeStands() {
+        Story s = started();
+        s.does(Step.DRAINED);
+        killed(s, 3);
+        assertThat(s.stage()).isEqualTo("hydrating");
+        assertThat(s.ask("a", new Ask.Acknowledge("crash-loop")).sentence())
+                .contains("what tripped stays locked off");
+        assertThat(heats(s)).isFalse();
+        s.does(Step.DRAINED);
+        s.ask("a", new Ask.Acknowledge("crash-loop"));
+        s.tick();
+        assertThat(s.standing("")).as("it fades within a minute").containsExactly("crash-loop");
+        s.minutes(2);
+        assertThat(s.standing("")).isEmpty();
+        assertThat(heats(s)).isFalse();
+    }
+
+    @Test
+    void whatSaysNothingOfAConeNeedNotBeSaidAgain() {
+        Story s = started();
+        s.ask("", new Ask.Away("Noor"));
+        killed(s, 3);
+        assertThat(s.state().book().away()).isEmpty();
+        assertThat(s.ask("a", new Ask.Acknowledge("crash-loop")).accepted()).isTrue();
+        assertThat(heats(s)).isTrue();
+    }
+
+    @Test
+    void aReportOfLongAgoIsNotToBlame() {
+        Story s = killed(started(), 3);
+        assertThat(s.stage()).isEqualTo("hydrating");
+        assertThat(s.found("crash-loop")).singleElement().asString().doesNotContain("set aside");
+    }
+
+    @Test
+    void eachFurtherDeathSetsOneMoreAside() {
+        Story s = started();
+        s.does(Step.TOPPED_UP);
+        s.ask("a", new Ask.SetSetpoint(25));
+        killed(s, 4);
+        assertThat(s.batch("a").marks().setpointC()).isEmpty();
+        assertThat(s.batch("a").marks().toppedUp()).isEmpty();
+    }
+
+    /** A heater that pulls the board's supply down looks like this: each life is another boot. */
+    @Test
+    void aBoardThatKeepsRebootingWithoutAClockIsALoopToo() {
+        Story s = started();
+        s.wall(0, false);
+        for (int i = 2; i < 5; i++) {
+            s.restart("boot-" + i, 60_000).seconds(30);
+        }
+        assertThat(s.standing("")).containsExactly("crash-loop");
+    }
+
+    @Test
+    void threePowerCutsInAWeekAreNone() {
+        Story s = started();
+        s.wall(0, false);
+        for (int i = 2; i < 5; i++) {
+            s.restart("boot-" + i, 60_000).minutes(30);
+        }
+        assertThat(s.told("crash-loop")).isZero();
+    }
+
+    @Test
+    void aDiskThatIsFullHidesNoDeathFromThisLife() {
+        Story s = killed(started(), 2);
+        s.paper.mood(org.conetender.core.Paper.Mood.REFUSING);
+        s.restart("boot-1", MOMENT).minutes(1);
+        assertThat(s.standing("")).contains("crash-loop");
+        assertThat(heats(s)).isFalse();
+    }
+
+    @Test
+    void withoutThisGuardItWouldHeatOn() {
+        Story s = Story.without(CrashLoop.class, Fitting.MAT);
+        s.senses.water("a", 26.9);
+        s.does(Step.STARTED);
+        assertThat(heats(killed(s.minutes(15), 3))).isTrue();
+    }
+}

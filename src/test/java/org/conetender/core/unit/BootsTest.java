@@ -1,0 +1,195 @@
+package org.conetender.core.unit;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.SplittableRandom;
+import org.junit.jupiter.api.Test;
+
+/**
+ * Times across power cuts on a machine whose wall clock may be years off until it is synchronised. The
+ * number of random histories is 10^4, or what {@code -Dconetender.outages=100000} says.
+ */
+class BootsTest {
+
+    private static final long YEAR_MS = 365L * 24 * Units.HOUR_MS;
+    private static final long EPOCH_MS = 1_772_442_000_000L;
+
+    /** A moment as the machine noted it, and when it truly was, ms since the history began. */
+    private record Noted(Moment moment, long trueMs) {}
+
+    /** One machine's history, drawn from a seed: boots, minutes, syncs, cuts. */
+    private static final class History {
+        final SplittableRandom dice;
+        final List<Noted> noted = new ArrayList<>();
+        /** True ends and beginnings of power, ms. */
+        final List<long[]> dark = new ArrayList<>();
+        private final long skewMs;
+        private long nowMs;
+        private boolean everSet;
+
+        History(long seed) {
+            dice = new SplittableRandom(seed);
+            skewMs = dice.nextLong(-400, 400);
+            int boots = 2 + dice.nextInt(5);
+            for (int b = 0; b < boots; b++) {
+                boot("boot-" + b, b == boots - 1);
+                if (b < boots - 1) {
+                    long from = nowMs;
+                    nowMs += dice.nextInt(3) == 0 ? dice.nextLong(20_000) : dice.nextLong(72 * Units.HOUR_MS);
+                    dark.add(new long[] {from, nowMs});
+                }
+            }
+        }
+
+        /** Minutes are noted as the record does; the wall is off by up to ten years until it is set. */
+        private void boot(String id, boolean last) {
+            long start = nowMs;
+            long wrong = dice.nextLong(-10 * YEAR_MS, 10 * YEAR_MS);
+            int minutes = 1 + dice.nextInt(last ? 90 : 40);
+            int setAt = dice.nextInt(3) == 0 ? Integer.MAX_VALUE : dice.nextInt(minutes);
+            for (int m = 0; m < minutes; m++) {
+                boolean set = m >= setAt;
+                everSet |= set;
+                note(id, start, set ? skewMs : wrong, set);
+                nowMs += Units.MINUTE_MS;
+            }
+            nowMs -= dice.nextLong(Units.MINUTE_MS - 1);
+        }
+
+        private void note(String id, long start, long error, boolean set) {
+            noted.add(new Noted(new Moment(id, nowMs - start, EPOCH_MS + nowMs + error, set), nowMs));
+        }
+    }
+
+    private static int outages() {
+        return Integer.getInteger("conetender.outages", 10_000);
+    }
+
+    private static Boots heard(List<Noted> noted) {
+        Boots boots = Boots.NONE;
+        for (Noted n : noted) {
+            boots = boots.heard(n.moment());
+        }
+        return boots;
+    }
+
+    private static void contains(Span s, long trueMs, String what) {
+        assertThat(trueMs).as(what + " within " + s).isBetween(s.leastMs() - 1_000,
+                s.bounded() ? s.mostMs() + 1_000 : Long.MAX_VALUE);
+    }
+
+    @Test
+    void theIntervalAlwaysContainsTheTruth() {
+        for (int seed = 1; seed <= outages(); seed++) {
+            History h = new History(seed);
+            int upTo = 1 + h.dice.nextInt(h.noted.size());
+            List<Noted> known = h.noted.subList(0, upTo);
+            Boots boots = heard(known);
+            Noted to = known.getLast();
+            for (int i = 0; i < 4; i++) {
+                Noted from = known.get(h.dice.nextInt(upTo));
+                contains(boots.between(from.moment(), to.moment()), to.trueMs() - from.trueMs(),
+                        "seed " + seed);
+            }
+        }
+    }
+
+    @Test
+    void everyCutIsContainedBeforeAndAfterTheClockIsSet() {
+        for (int seed = 1; seed <= outages(); seed++) {
+            History h = new History(seed);
+            Boots boots = heard(h.noted);
+            List<Boots.Cut> cuts = boots.cuts();
+            assertThat(cuts).hasSameSizeAs(h.dark);
+            for (int i = 0; i < cuts.size(); i++) {
+                contains(cuts.get(i).off(), h.dark.get(i)[1] - h.dark.get(i)[0], "seed " + seed);
+            }
+        }
+    }
+
+    @Test
+    void onceSetTheTimeFromAnySetBootIsKnownToTheMinuteWhateverLayBetween() {
+        int resolved = 0;
+        for (int seed = 1; seed <= outages(); seed++) {
+            History h = new History(seed);
+            Boots boots = heard(h.noted);
+            Noted to = h.noted.getLast();
+            for (Noted from : h.noted) {
+                if (from.moment().wallTrusted() && to.moment().wallTrusted()) {
+                    Span s = boots.between(from.moment(), to.moment());
+                    assertThat(s.exact()).isTrue();
+                    assertThat(Math.abs(s.leastMs() - (to.trueMs() - from.trueMs()))).as("seed " + seed)
+                            .isLessThanOrEqualTo(Units.MINUTE_MS);
+                    resolved++;
+                    break;
+                }
+            }
+        }
+        assertThat(resolved).isGreaterThan(outages() / 4);
+    }
+
+    private static Moment at(String boot, long monoMin, long wallMin, boolean trusted) {
+        return new Moment(boot, monoMin * Units.MINUTE_MS, EPOCH_MS + wallMin * Units.MINUTE_MS, trusted);
+    }
+
+    /** The clock is set in the middle of a life: what was uncertain at its beginning becomes exact. */
+    @Test
+    void aCutIsResolvedBackwardsWhenTheClockTurnsUp() {
+        Boots boots = Boots.NONE.heard(at("one", 100, 100, true)).heard(at("two", 1, -5_000_000, false));
+        assertThat(boots.cuts().getFirst().off()).isEqualTo(new Span(0, Long.MAX_VALUE));
+        Boots later = boots.heard(at("two", 50, 180, true));
+        assertThat(later.cuts().getFirst().off().mostMs()).isEqualTo(30 * Units.MINUTE_MS);
+        assertThat(later.between(at("one", 90, 0, false), at("two", 1, 0, false)))
+                .isEqualTo(Span.exactly(41 * Units.MINUTE_MS));
+    }
+
+    /** Two cuts before one sync: each is bounded by both together, and their sum is exact. */
+    @Test
+    void severalCutsBeforeOneSyncAreAllBounded() {
+        Boots boots = Boots.NONE.heard(at("one", 100, 100, true)).heard(at("two", 10, 9_999, false))
+                .heard(at("three", 5, 145, true));
+        for (Boots.Cut c : boots.cuts()) {
+            assertThat(c.off()).isEqualTo(new Span(0, 30 * Units.MINUTE_MS));
+        }
+        assertThat(boots.between(at("one", 100, 0, false), at("three", 0, 0, false)))
+                .isEqualTo(Span.exactly(40 * Units.MINUTE_MS));
+        assertThat(boots.between(at("two", 10, 0, false), at("three", 5, 0, false)))
+                .isEqualTo(new Span(5 * Units.MINUTE_MS, 35 * Units.MINUTE_MS));
+    }
+
+    @Test
+    void trustedClocksThatContradictTheMonotonicOnesBoundNothing() {
+        Boots boots = Boots.NONE.heard(at("one", 100, 1_000, true)).heard(at("two", 5, 900, true));
+        assertThat(boots.between(at("one", 90, 0, false), at("two", 5, 900, true)))
+                .isEqualTo(new Span(15 * Units.MINUTE_MS, Long.MAX_VALUE));
+    }
+
+    @Test
+    void aClockThatIsSetAgainIsBelievedAndOneThatOnlySlewsIsNot() {
+        Boots boots = Boots.NONE.heard(at("one", 100, 100, true));
+        assertThat(boots.placed(at("one", 120, 120, true).plusMs(0))).isTrue();
+        assertThat(boots.placed(at("one", 120, 300, true))).isFalse();
+        assertThat(boots.placed(at("one", 120, 300, false))).isTrue();
+        assertThat(boots.heard(at("one", 120, 300, true)).known().getFirst().startWallMs().getAsLong())
+                .isEqualTo(EPOCH_MS + 180 * Units.MINUTE_MS);
+    }
+
+    @Test
+    void bootsOfLongAgoAreForgottenAndTimesFromThemUnbounded() {
+        Boots boots = Boots.NONE;
+        for (int i = 0; i < 80; i++) {
+            boots = boots.heard(at("boot-" + i, 5, 20L * i, false));
+        }
+        assertThat(boots.known()).hasSize(Boots.REMEMBERED);
+        assertThat(boots.between(at("boot-0", 1, 0, false), at("boot-79", 5, 0, false)))
+                .isEqualTo(new Span(5 * Units.MINUTE_MS, Long.MAX_VALUE));
+    }
+
+    @Test
+    void whatCameLaterIsNotAgoAtAll() {
+        Boots boots = Boots.NONE.heard(at("one", 5, 0, false)).heard(at("two", 5, 0, false));
+        assertThat(boots.between(at("two", 1, 0, false), at("one", 1, 0, false))).isEqualTo(Span.exactly(0));
+    }
+}
