@@ -4,69 +4,31 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.io.IOException;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
-import java.util.TreeMap;
 import java.util.concurrent.CopyOnWriteArrayList;
 import org.conetender.adapter.clock.LinuxClock;
 import org.conetender.adapter.mqtt.Eventually;
-import org.conetender.adapter.mqtt.MosquittoProcess;
-import org.conetender.adapter.mqtt.Onlooker;
 import org.conetender.adapter.sqlite.SqliteStore;
 import org.conetender.app.TestBench.Told;
-import org.conetender.app.remote.RemoteSite;
 import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Checkpoint;
 import org.conetender.core.batch.Fact;
-import org.conetender.core.hatch.Development;
 import org.conetender.core.face.Names;
+import org.conetender.core.hatch.Development;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.Step;
 import org.conetender.core.unit.Moment;
 import org.conetender.homie.Homie5Checker;
 import org.conetender.port.Store;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 /** The real process on a folder that looks like a board, a real broker, and a person at the keyboard. */
-class DaemonEndToEndTest {
+class DaemonEndToEndTest extends OnTheBench {
 
-    private static final String ROOT = "homie/5/larkmoor";
     /** What one minute at 30 °C is worth, °C·h: 18 K above 12 °C for a sixtieth of an hour. */
     private static final double A_MINUTES_WORTH = 0.3;
-
-    @TempDir
-    Path folder;
-
-    private MosquittoProcess broker;
-    private TestBench bench;
-    private RemoteSite site;
-
-    @BeforeEach
-    void begin() throws IOException {
-        broker = MosquittoProcess.start(Files.createDirectories(folder.resolve("broker")));
-        bench = new TestBench(folder, broker.uri());
-    }
-
-    @AfterEach
-    void end() throws IOException {
-        bench.close();
-        if (site != null) {
-            site.close();
-        }
-        broker.close();
-    }
-
-    private void look() throws IOException {
-        site = RemoteSite.connect(new Onlooker.Address(broker.uri(), Optional.empty()),
-                new Names("homie", "larkmoor"), new LinuxClock());
-    }
 
     private void started() throws IOException {
         bench.start();
@@ -76,7 +38,7 @@ class DaemonEndToEndTest {
     @Test
     void aStepIsRecordedOutputsSwitchAndNonsenseChangesNothing() throws IOException, Store.StoreException {
         started();
-        look();
+        connect();
         assertThat(violations(tree())).isEmpty();
 
         refused(bench.command("tell", "z", "started"), "There is no cone 'z' here; the cones are a, b.");
@@ -137,7 +99,7 @@ class DaemonEndToEndTest {
         double before = history();
         bench.water(TestBench.PROBE_A, "30000");
         started();
-        look();
+        connect();
         assertThat(bench.command("tell", "b", "filled", "litres=2", "ppt=25").code()).isZero();
         Eventually.holds("it goes on developing", 20, () -> degreeHours() >= before);
         bench.kill();
@@ -163,7 +125,7 @@ class DaemonEndToEndTest {
     @Test
     void aCorruptReadingNeverBecomesATemperature() throws IOException {
         started();
-        look();
+        connect();
         List<String> published = new CopyOnWriteArrayList<>();
         site.listen((topic, payload) -> {
             if (topic.endsWith("/water/temperature") && !payload.isEmpty()) {
@@ -205,12 +167,5 @@ class DaemonEndToEndTest {
 
     private double degreeHours() {
         return Double.parseDouble(tree().getOrDefault(ROOT + "-a/hatch/degree-hours", "-1"));
-    }
-
-    /** What is retained: without the log, which is not. */
-    private Map<String, String> tree() {
-        Map<String, String> all = new TreeMap<>(site.topics());
-        all.keySet().removeIf(t -> t.contains("/$log/") || t.endsWith("/set"));
-        return all;
     }
 }

@@ -8,7 +8,6 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.Set;
 import java.util.SplittableRandom;
 import java.util.concurrent.ConcurrentHashMap;
@@ -18,12 +17,9 @@ import java.util.concurrent.TimeUnit;
 import java.util.stream.Collectors;
 import org.conetender.adapter.clock.LinuxClock;
 import org.conetender.adapter.mqtt.Eventually;
-import org.conetender.adapter.mqtt.MosquittoProcess;
-import org.conetender.adapter.mqtt.Onlooker;
 import org.conetender.adapter.socket.Answer;
 import org.conetender.adapter.socket.TellClient;
 import org.conetender.adapter.sqlite.SqliteStore;
-import org.conetender.app.remote.RemoteSite;
 import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Checkpoint;
 import org.conetender.core.batch.Fact;
@@ -33,38 +29,12 @@ import org.conetender.core.image.Ask;
 import org.conetender.core.image.Step;
 import org.conetender.core.unit.Moment;
 import org.conetender.port.Store;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 /** The real process is killed without warning, in every stage and in the middle of commits. */
-class KillTest {
+class KillTest extends OnTheBench {
 
-    private static final String ROOT = "homie/5/larkmoor";
     private static final Change FILL = new Change.Told(new Ask.DidFill(2, 25));
-
-    @TempDir
-    Path folder;
-
-    private MosquittoProcess broker;
-    private TestBench bench;
-    private RemoteSite site;
-
-    @BeforeEach
-    void begin() throws IOException {
-        broker = MosquittoProcess.start(Files.createDirectories(folder.resolve("broker")));
-        bench = new TestBench(folder, broker.uri());
-    }
-
-    @AfterEach
-    void end() throws IOException {
-        bench.close();
-        if (site != null) {
-            site.close();
-        }
-        broker.close();
-    }
 
     /** A stage that a record can stand in. @param after what the daemon says once it stands there again */
     private record Where(String after, double degreeHours, List<Change> changes) {
@@ -219,8 +189,7 @@ class KillTest {
     private void look() throws IOException {
         if (site == null) {
             bench.shows("the daemon is there", "\"state\":\"ready\".*");
-            site = RemoteSite.connect(new Onlooker.Address(broker.uri(), Optional.empty()),
-                    new Names("homie", "larkmoor"), new LinuxClock());
+            connect();
         }
         Eventually.holds("it lives; " + bench.log(), 60, () -> Files.exists(bench.socket())
                 && "ready".equals(site.topics().get(ROOT + "/$state")));

@@ -1,0 +1,113 @@
+package org.conetender.core;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.Duration;
+import org.conetender.core.Larkmoor.Fitting;
+import org.conetender.core.image.Ask;
+import org.conetender.core.image.Step;
+import org.junit.jupiter.api.Test;
+
+/** A report that was a mistake: what taking it back may change, and what it must never bring about. */
+class WithdrawStoryTest {
+
+    private static Story settling(Fitting... fittings) {
+        Story s = Story.at(fittings);
+        return s.does(Step.STARTED, Step.FIRST_SEEN, Step.SETTLE);
+    }
+
+    private static String withdraw(Story s, String what, boolean accepted) {
+        Result.Reply r = s.ask("a", new Ask.Withdraw(what));
+        assertThat(r.accepted()).as(r.sentence()).isEqualTo(accepted);
+        return r.sentence();
+    }
+
+    @Test
+    void onlyTheLastReportCanBeNamed() {
+        Story s = settling();
+        assertThat(withdraw(s, "first-seen", false))
+                .contains("the last report was 'settle', not 'first-seen'");
+        assertThat(s.stage()).isEqualTo("settling");
+        withdraw(s, "settle", true);
+        assertThat(s.stage()).isEqualTo("hatching");
+        assertThat(withdraw(s, "first-seen", true)).contains("hydrating again");
+    }
+
+    @Test
+    void everyWordOfAShortReportNamesIt() {
+        for (String word : new String[] {"started", "filled", "salted", "stocked", "last"}) {
+            Story s = Story.at().does(Step.STARTED);
+            withdraw(s, word, true);
+            assertThat(s.stage()).as(word).isEqualTo("clean");
+        }
+    }
+
+    @Test
+    void whatIsOlderThanHalfAnHourStands() {
+        Story s = Story.at().does(Step.STARTED).minutes(31);
+        assertThat(withdraw(s, "last", false)).contains("over half an hour old");
+        assertThat(withdraw(Story.at(), "last", false)).contains("no report to withdraw");
+    }
+
+    @Test
+    void aSettlingTakenBackGivesTheAirBackAtOnce() {
+        Story s = settling().minutes(2);
+        assertThat(s.on("a.air-pause")).isTrue();
+        withdraw(s, "settle", true);
+        assertThat(s.on("a.air-pause")).isFalse();
+    }
+
+    /** The air came back by itself; taking back a remark that was made meanwhile must not stop it anew. */
+    @Test
+    void takingBackARemarkNeverStopsTheAirAgain() {
+        Story s = settling();
+        assertThat(s.ask("a", new Ask.DidCount(41, 3, 9, 1)).accepted()).isTrue();
+        s.minutes(11);
+        assertThat(s.stage()).isEqualTo("ready");
+        s.each(t -> assertThat(t.on("a.air-pause")).isFalse());
+        withdraw(s, "count", true);
+        s.minutes(20);
+    }
+
+    /** Where the valve was opened too early the pump ran on; taking that back must not flood it later. */
+    @Test
+    void takingBackAValveReportNeverStopsThePumpWithAnOpenValve() {
+        Story s = Story.at(Fitting.SIPHONING).does(Step.STARTED, Step.FIRST_SEEN, Step.VALVE_SHUT);
+        withdraw(s, "valve-shut", true);
+        assertThat(s.did("a", Step.SETTLE).accepted()).isFalse();
+        s.each(t -> assertThat(t.on("a.air-pause")).isFalse());
+        s.minutes(2);
+    }
+
+    @Test
+    void aFillingTakenBackTakesItsHeatAlong() {
+        Story s = Story.at();
+        s.senses.water("a", 20);
+        s.does(Step.FILLED).minutes(10);
+        assertThat(s.on("a.cut-out")).isTrue();
+        withdraw(s, "filled", true);
+        s.each(t -> assertThat(t.on("a.cut-out") || t.on("a.heat")).isFalse());
+        s.minutes(5);
+    }
+
+    @Test
+    void aSetPointTakenBackIsTheConesOwnAgain() {
+        Story s = Story.at().does(Step.STARTED);
+        s.ask("a", new Ask.SetSetpoint(24));
+        withdraw(s, "setpoint", true);
+        s.tick();
+        assertThat(s.state().live().cones().get("a").hold().aimC()).isEqualTo(27);
+    }
+
+    /** As a restart reads it: the withdrawal is a fact like any other. */
+    @Test
+    void whatWasTakenBackStaysTakenBackAfterARestart() {
+        Story s = settling().minutes(1);
+        withdraw(s, "settle", true);
+        s.restart("boot-1", 2_000).minutes(1);
+        assertThat(s.stage()).isEqualTo("hatching");
+        s.pass(Duration.ofSeconds(5));
+        assertThat(s.on("a.air-pause")).isFalse();
+        assertThat(s.told("air-back")).isZero();
+    }
+}

@@ -1,0 +1,144 @@
+package org.conetender.core.face;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.Locale;
+import java.util.Optional;
+import org.conetender.core.Larkmoor;
+import org.conetender.core.Larkmoor.Fitting;
+import org.conetender.core.Story;
+import org.conetender.core.image.Ask;
+import org.conetender.core.image.Step;
+import org.conetender.core.settings.Settings;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** What a person reads: the figures that were recorded, on any machine, and what comes next. */
+class SentencesTest {
+
+    private final Locale before = Locale.getDefault();
+
+    @AfterEach
+    void backToThisMachinesLanguage() {
+        Locale.setDefault(before);
+    }
+
+    private static String said(Story s, Ask ask) {
+        var r = s.ask("a", ask);
+        assertThat(r.accepted()).as(r.sentence()).isTrue();
+        return r.sentence();
+    }
+
+    @Test
+    void anAnswerRepeatsWhatWasRecordedSoThatASlipIsSeenAtOnce() {
+        Story s = Story.at();
+        assertThat(said(s, new Ask.DidFill(1.75, 30))).startsWith(
+                "Cone a: filled with 1.75 L at 30 ppt, recorded. Next: when the salt is dissolved add the ");
+        assertThat(said(s, new Ask.DidStock("L-0500", 0.5)))
+                .startsWith("Cone a: 0.5 g of lot L-0500, recorded.");
+        assertThat(said(s, new Ask.DidCount(41, 3, 9, 1)))
+                .contains("count of 41 nauplii, 3 umbrella, 9 unhatched, recorded.");
+        assertThat(said(s, new Ask.SetSetpoint(26.5))).contains("this batch is held at 26.5 °C.");
+        assertThat(said(s, new Ask.SetUsual(Optional.of("L-0501"), Optional.empty(), Optional.empty(),
+                Optional.empty()))).contains("usual values changed.");
+        assertThat(said(s, new Ask.Did(Step.FIRST_SEEN)))
+                .isEqualTo("Cone a: 'first-seen' is recorded. Next: nothing needed; a 'count' is welcome.");
+        assertThat(said(s, new Ask.Withdraw("last")))
+                .contains("the last report is withdrawn; the batch is hydrating again.");
+    }
+
+    /** A comma in 26,5 or other digits would be read as another figure, or not at all. */
+    @ParameterizedTest
+    @CsvSource({"de-DE", "ar-EG", "fa-IR", "hi-IN", "tr-TR"})
+    void figuresAreTheSameInEveryLanguage(String language) {
+        Locale.setDefault(Locale.forLanguageTag(language));
+        Story s = Story.at();
+        assertThat(said(s, new Ask.DidFill(1.75, 30))).contains("1.75 L at 30 ppt");
+        assertThat(said(s, new Ask.DidStock("L-0417", 0.5))).contains("0.5 g");
+        assertThat(said(s, new Ask.DidCount(1_200, 3, 9, 1))).contains("count of 1200 nauplii");
+        assertThat(s.ask("a", new Ask.SetSetpoint(31)).sentence()).contains("31.0 °C", "15 to 30.0 °C");
+        s.minutes(2);
+        assertThat(Tree.of(s.settings(), Names.of("homie", s.settings()), s.last(), s.now()))
+                .containsEntry("homie/5/larkmoor-a/water/temperature", "27.0")
+                .containsEntry("homie/5/larkmoor-a/hatch/stage", "hydrating")
+                .containsEntry("homie/5/larkmoor/feed/digest",
+                        "For the feed at 12:30 nothing will be ready.");
+        assertThat(Sentences.clock(tuesday(), ZoneId.of("UTC"), tuesday() - 86_400_000L))
+                .isEqualTo("Tue 08:05");
+    }
+
+    private static long tuesday() {
+        return Instant.parse("2026-03-03T08:05:00Z").toEpochMilli();
+    }
+
+    @Test
+    void anHourOfAnotherDayIsToldWithItsDay() {
+        ZoneId utc = ZoneId.of("UTC");
+        assertThat(Sentences.clock(tuesday(), utc, tuesday() + 3_600_000)).isEqualTo("08:05");
+        assertThat(Sentences.clock(tuesday(), utc, tuesday() + 24 * 3_600_000)).isEqualTo("Tue 08:05");
+        assertThat(Sentences.clock(tuesday(), ZoneId.of("Australia/Sydney"), tuesday() + 6 * 3_600_000))
+                .as("the same day in UTC, but not at the cone").isEqualTo("Tue 19:05");
+    }
+
+    /** What is asked for next must be what is then accepted: the person follows the sentence. */
+    @Test
+    void followingTheSentencesLeadsThroughAWholeBatch() {
+        for (Fitting pump : new Fitting[] {Fitting.SIPHONING, Fitting.LEVEL}) {
+            Settings settings = Larkmoor.with(pump);
+            Story s = new Story(settings);
+            asksFor(s, "started");
+            s.does(Step.STARTED, Step.FIRST_SEEN);
+            if (pump == Fitting.SIPHONING) {
+                s.does(Step.VALVE_SHUT);
+            }
+            s.does(Step.SETTLE, Step.HANDS_IN, Step.VALVE_OPEN);
+            s.minutes(16);
+            if (pump == Fitting.SIPHONING) {
+                asksFor(s, "valve-shut");
+            }
+            asksFor(s, "settle");
+            s.minutes(7);
+            asksFor(s, "drawing");
+            asksFor(s, "drained");
+            asksFor(s, "cleaned");
+            assertThat(s.stage()).isEqualTo("clean");
+        }
+    }
+
+    /** The sentence names that step; saying it is accepted. */
+    private static void asksFor(Story s, String step) {
+        String next = Sentences.nextStep(s.settings().cones().getFirst(), s.batch("a"));
+        assertThat(next).contains("'" + step + "'").endsWith(".");
+        if (!step.equals("started")) {
+            s.does(Step.of(step).orElseThrow());
+        }
+    }
+
+    @Test
+    void saltThatWasNeverReportedIsAskedForUntilItIs() {
+        Story s = Story.at();
+        said(s, new Ask.DidFill(2, 0));
+        assertThat(next(s)).startsWith("add the salt and report 'salted'");
+        said(s, new Ask.DidStock("L-0417", 2));
+        assertThat(next(s)).isEqualTo("add the salt and report 'salted'.");
+        s.minutes(125);
+        assertThat(s.stage()).isEqualTo("incubating");
+        assertThat(next(s)).contains("the salt was never reported");
+        s.does(Step.SALTED);
+        assertThat(next(s)).isEqualTo("nothing; it is growing.");
+    }
+
+    private static String next(Story s) {
+        return Sentences.nextStep(s.settings().cones().getFirst(), s.batch("a"));
+    }
+
+    @ParameterizedTest
+    @CsvSource({"2, 2", "2.5, 2.5", "-3, -3", "0.1, 0.1", "1000000, 1000000"})
+    void aNumberHasNoNeedlessDigits(double number, String text) {
+        assertThat(Sentences.plain(number)).isEqualTo(text);
+    }
+}
