@@ -34,7 +34,8 @@ public record State(Ledger ledger, Live live) {
      * @param timers the rest
      * @param beat the heartbeat's level, which every healthy tick turns over
      */
-    public record Live(Moment begun, Map<String, ConeLive> cones, Alarms alarms, Timers timers, boolean beat) {}
+    public record Live(Moment begun, Map<String, ConeLive> cones, Alarms alarms, Timers timers,
+                       boolean beat) {}
 
     /**
      * @param last when the last tick began; empty before the first

@@ -3,7 +3,6 @@ package org.conetender.core;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
 import java.util.stream.Stream;
@@ -11,8 +10,6 @@ import org.conetender.core.alarm.AlarmKind;
 import org.conetender.core.alarm.Alarms;
 import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.Change;
-import org.conetender.core.batch.Moves;
-import org.conetender.core.batch.Reconsidered;
 import org.conetender.core.guard.Finding;
 import org.conetender.core.guard.Guard;
 import org.conetender.core.guard.Guards;
@@ -20,8 +17,6 @@ import org.conetender.core.guard.Power;
 import org.conetender.core.guard.StuckHeater;
 import org.conetender.core.guard.TooManyWatts;
 import org.conetender.core.guard.View;
-import org.conetender.core.hatch.Growth;
-import org.conetender.core.hatch.Speed;
 import org.conetender.core.heat.Hold;
 import org.conetender.core.heat.Share;
 import org.conetender.core.image.Image;
@@ -29,7 +24,6 @@ import org.conetender.core.image.Request;
 import org.conetender.core.judge.ConeJudgement;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.settings.Settings;
-import org.conetender.core.unit.Boots;
 import org.conetender.core.unit.Units;
 
 /**
@@ -73,7 +67,7 @@ public final class Tick {
         work.judge();
 
         List<Request> waiting = new Desk(work, guards).serve(withButtons(work, image));
-        move(work);
+        Ripening.move(work);
         Map<String, Hold> holds = holds(work);
         Map<String, Share.Credit> credits = credits(work, holds);
         Map<String, List<Finding>> findings = findings(work, credits);
@@ -98,33 +92,6 @@ public final class Tick {
             Buttons.pressed(work, c).ifPresent(all::add);
         }
         return all;
-    }
-
-    /** What time and degree-hours bring about. */
-    private static void move(Work work) {
-        for (Cone c : work.settings.cones()) {
-            // A report on its way may change what is due, a tick or two later; one that hangs is not awaited.
-            if (work.ledger.busy(c.id())
-                    && work.ledger.owedMs(work.image.now().monoMs()) < Owed.HANGS_MS) {
-                continue;
-            }
-            Batch b = work.batch(c.id());
-            Boots boots = work.ledger.book().boots();
-            Moves.due(b, c.timing(), new Moves.Progress(
-                    work.live(c.id()).growth().dependable(b, work.image.now(), boots), Speed.UNKNOWN_LOT),
-                    new Moves.Clock(work.image.now(), boots, work.caps(c).waitMs()))
-                    .or(() -> reconsidered(work, c)).ifPresent(m -> work.write(c.id(), m));
-            Offering.automatic(work, c).ifPresent(m -> work.write(c.id(), m));
-        }
-    }
-
-    /** A stage that only assumed hours had reached, once they are known and fall short of it. */
-    private static Optional<Change.Moved> reconsidered(Work work, Cone c) {
-        Growth g = work.live(c.id()).growth();
-        return g.crossings().settled() && g.lastAt().sameBoot(work.image.now())
-                && g.lastAt().monoMs() > work.before.live().begun().monoMs()
-                ? Reconsidered.due(work.ledger.book().cone(c.id()), new Moves.Progress(
-                        g.doneOf(work.batch(c.id())), Speed.UNKNOWN_LOT)) : Optional.empty();
     }
 
     private static Map<String, Hold> holds(Work work) {

@@ -9,9 +9,10 @@ import org.conetender.core.unit.Moment;
  * @param cone its cone; empty for the site
  * @param kind which
  * @param what the cause in words, as first seen, or as it was when a person had to be told anew
+ * @param mended whether it tells that only a latch is left of it
  * @param course since when, and how it was told
  */
-public record Alarm(String cone, AlarmKind kind, String what, Course course) {
+public record Alarm(String cone, AlarmKind kind, String what, boolean mended, Course course) {
 
     /**
      * @param since when its cause began
@@ -42,7 +43,7 @@ public record Alarm(String cone, AlarmKind kind, String what, Course course) {
     }
 
     Alarm present(long goneAtMs) {
-        return new Alarm(cone, kind, what,
+        return new Alarm(cone, kind, what, mended,
                 new Course(course.since(), goneAtMs, course.told(), course.toldAtMs(),
                 course.acknowledgedAtMs()));
     }
@@ -52,19 +53,19 @@ public record Alarm(String cone, AlarmKind kind, String what, Course course) {
         return course.goneAtMs() < 0 ? 0 : nowMs - course.goneAtMs();
     }
 
-    /** The same incident, to be told once more as if nobody had heard of it. @param words for it now */
+    /** The same incident, to be told once more: its cause is gone, its latch is not. @param words now */
     Alarm anew(String words) {
-        return new Alarm(cone, kind, words, new Course(course.since(), -1, 0, 0, Optional.empty()));
+        return new Alarm(cone, kind, words, true, new Course(course.since(), -1, 0, 0, Optional.empty()));
     }
 
     Alarm told(long nowMs) {
-        return new Alarm(cone, kind, what,
+        return new Alarm(cone, kind, what, mended,
                 new Course(course.since(), course.goneAtMs(), course.told() + 1, nowMs,
                 Optional.empty()));
     }
 
     Alarm acknowledged(long nowMs) {
-        return new Alarm(cone, kind, what, new Course(course.since(), course.goneAtMs(),
+        return new Alarm(cone, kind, what, mended, new Course(course.since(), course.goneAtMs(),
                 Math.max(1, course.told()), course.toldAtMs(), Optional.of(nowMs)));
     }
 }

@@ -84,7 +84,7 @@ public enum AlarmKind {
      * that lasts, and end with it. A new filling ends these too: they spoke of a batch that is gone.
      */
     public boolean standsUntilSeen() {
-        return this == AIR_BACK || this == SIPHON || this == COOKED || this == DOUBTFUL;
+        return this == AIR_BACK || this == SIPHON || this == COOKED;
     }
 
     public Priority priority() {

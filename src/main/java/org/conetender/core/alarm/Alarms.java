@@ -47,8 +47,8 @@ public record Alarms(Map<String, Alarm> standing, Seen seen) {
             if (k.quietMs() == Long.MAX_VALUE) {
                 acknowledged.forEach((cone, ids) -> {
                     if (ids.contains(k.id())) {
-                        all.add(new Alarm(k.siteWide() ? "" : cone, k, "", new Alarm.Course(now, -1, 1,
-                                now.monoMs(), Optional.of(now.monoMs()))));
+                        all.add(new Alarm(k.siteWide() ? "" : cone, k, "", false,
+                                new Alarm.Course(now, -1, 1, now.monoMs(), Optional.of(now.monoMs()))));
                     }
                 });
             }
@@ -82,12 +82,13 @@ public record Alarms(Map<String, Alarm> standing, Seen seen) {
         Map<String, Alarm> next = new TreeMap<>(standing);
         for (Cause c : causes) {
             Alarm known = next.get(Alarm.key(c.cone(), c.kind()));
-            Alarm fresh = new Alarm(c.cone(), c.kind(), c.what(),
+            Alarm fresh = new Alarm(c.cone(), c.kind(), c.what(), false,
                     new Alarm.Course(now, -1, 0, 0, Optional.empty()));
-            Alarm a = known == null ? seen.of(fresh.key()).map(s -> fresh.acknowledged(now.monoMs())).orElse(fresh)
+            Alarm a = known == null
+                    ? seen.of(fresh.key()).map(s -> fresh.acknowledged(now.monoMs())).orElse(fresh)
                     : known.gone(now.monoMs()) >= OFF_DELAY_MS ? fresh : known.present(-1);
             // Who acknowledged before the cause was gone has to be told that it is gone now.
-            next.put(fresh.key(), c.mended() && a.acknowledged() ? a.anew(c.what()) : a);
+            next.put(fresh.key(), c.mended() && !a.mended() && a.acknowledged() ? a.anew(c.what()) : a);
         }
         List<Alarm> over = fade(causes, next, now.monoMs());
         Seen left = left(next);
