@@ -120,8 +120,9 @@ final class Telling {
             return was;
         }
         if (!b.stage().develops() || !j.belief().known()) {
-            return new ConeLive.Outlook(b.stage().develops() ? was.forecast() : Optional.empty(), now,
-                    j.belief());
+            // What was told keeps the date at which it was reckoned: else its hour would slide along.
+            return b.stage().develops() ? new ConeLive.Outlook(was.forecast(), was.atMs(), j.belief())
+                    : new ConeLive.Outlook(Optional.empty(), now, j.belief());
         }
         return new ConeLive.Outlook(Optional.of(forecast(c, b, growth, j)), now, j.belief());
     }

@@ -22,14 +22,15 @@ public record Moment(String boot, long monoMs, long wallMs, boolean wallTrusted)
      * How long ago {@code earlier} was, in milliseconds, as an interval.
      *
      * <p>Exact within one boot. Across boots it is the wall clocks' difference when both were
-     * trusted; otherwise at least the time since this boot began, and no upper bound is known.
+     * trusted and agree with the time since this boot began; otherwise at least that time, and no upper
+     * bound is known: one of the two clocks was set back.
      */
     public Span since(Moment earlier) {
         if (sameBoot(earlier)) {
             return Span.exactly(Math.max(0, monoMs - earlier.monoMs));
         }
-        if (wallTrusted && earlier.wallTrusted) {
-            return Span.exactly(Math.max(0, wallMs - earlier.wallMs));
+        if (wallTrusted && earlier.wallTrusted && wallMs - earlier.wallMs >= monoMs) {
+            return Span.exactly(wallMs - earlier.wallMs);
         }
         return new Span(monoMs, Long.MAX_VALUE);
     }

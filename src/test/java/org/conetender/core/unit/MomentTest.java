@@ -40,6 +40,14 @@ class MomentTest {
         }
     }
 
+    /** A clock that was set back between two boots says nothing, but this boot has lasted all the same. */
+    @Test
+    void noTimeAcrossAPowerCutIsShorterThanThisBootHasLasted() {
+        Span s = at("two", 3 * HOUR, NOON - HOUR, true).since(at("one", 9 * HOUR, NOON, true));
+        assertThat(s.leastMs()).isEqualTo(3 * HOUR);
+        assertThat(s.bounded()).isFalse();
+    }
+
     @Test
     void nothingIsEverLessThanNoTimeAgo() {
         assertThat(at("one", 5, NOON, true).since(at("one", 9, NOON, true))).isEqualTo(Span.exactly(0));
