@@ -50,7 +50,9 @@ final class Telling {
                 causes.add(new Alarms.Cause(Tick.place(k, cone), k, f.what(), f.mended())))));
         Alarms acked = Silence.after(work, settled.done());
         for (Cone c : work.settings.cones()) {
-            boolean filled = work.before.book().cone(c.id()).batch().number() != work.batch(c.id()).number();
+            // Once it is durable: a filling that the record refuses ends nothing.
+            boolean filled = work.before.ledger().committed().cone(c.id()).batch().number()
+                    != work.settled.committed().cone(c.id()).batch().number();
             acked = filled ? acked.filled(c.id()) : acked;
         }
         Alarms.Turn turn = acked.after(causes, work.image.now());

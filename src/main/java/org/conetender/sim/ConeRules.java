@@ -157,10 +157,13 @@ final class ConeRules {
     /** Whether the last that is recorded is that the cap was over, in this life, and nobody has seen it. */
     private boolean cameBack() {
         List<Fact> facts = book.facts();
+        if (book.acknowledged().contains("air-back")) {
+            rules.saw(settings.id(), facts);
+        }
         return batch.stage() instanceof Stage.Ready && !facts.isEmpty()
                 && facts.getLast().change() instanceof Change.Moved(String _, String why)
                 && why.contains("back on") && rig.livedMs() > sinceMs(facts.getLast())
-                && !book.acknowledged().contains("air-back");
+                && !rules.saw(settings.id(), facts.getLast());
     }
 
     private long sinceMs(Fact f) {

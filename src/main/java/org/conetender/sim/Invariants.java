@@ -7,6 +7,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import org.conetender.core.State;
+import org.conetender.core.batch.Fact;
 import org.conetender.core.settings.Cone;
 
 /**
@@ -20,6 +21,7 @@ public final class Invariants {
 
     private final Rig rig;
     private final Map<String, Long> sinceMs = new TreeMap<>();
+    private final Map<String, Long> seenAt = new TreeMap<>();
     private final List<Violation> broken = new ArrayList<>();
     private final SiteRules site;
     private final OutputRules outputs;
@@ -36,6 +38,18 @@ public final class Invariants {
 
     public List<Violation> broken() {
         return broken;
+    }
+
+    /** Somebody acknowledged when these were the facts of that cone; the book forgets it with the alarm. */
+    void saw(String cone, List<Fact> facts) {
+        if (!facts.isEmpty()) {
+            seenAt.put(cone, facts.getLast().seq());
+        }
+    }
+
+    /** Whether somebody acknowledged after that fact. */
+    boolean saw(String cone, Fact last) {
+        return seenAt.getOrDefault(cone, 0L) == last.seq();
     }
 
     /** What ends with the process starts anew with the next. @param alive whether there was one */
