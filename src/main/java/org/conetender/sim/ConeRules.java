@@ -25,6 +25,7 @@ final class ConeRules {
     private final SimCone cone;
     private final Cone settings;
     private final ConeBook book;
+    private final ConeBook recorded;
     private final Batch batch;
     private final Set<String> alarms;
 
@@ -34,6 +35,7 @@ final class ConeRules {
         this.cone = cone;
         this.settings = cone.settings();
         this.book = state.book().cone(settings.id());
+        this.recorded = state.ledger().committed().cone(settings.id());
         this.batch = book.batch();
         this.alarms = state.live().alarms().raised().stream().filter(a -> a.cone().equals(settings.id()))
                 .map(Alarm::kind).map(k -> k.id()).collect(Collectors.toSet());
@@ -157,7 +159,7 @@ final class ConeRules {
     /** Whether the last that is recorded is that the cap was over, in this life, and nobody has seen it. */
     private boolean cameBack() {
         List<Fact> facts = book.facts();
-        if (book.acknowledged().contains("air-back")) {
+        if (recorded.acknowledged().contains("air-back")) {
             rules.saw(settings.id(), facts);
         }
         return batch.stage() instanceof Stage.Ready && !facts.isEmpty()
