@@ -7,7 +7,6 @@ import java.util.OptionalLong;
 import java.util.Set;
 import java.util.TreeMap;
 import org.conetender.core.alarm.Alarms;
-import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.Book;
 import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Checkpoint;
@@ -66,11 +65,8 @@ public record State(Ledger ledger, Live live) {
         Ledger ledger = Ledger.of(book, opening.getFirst().seq()).opened(opening);
         Map<String, ConeLive> cones = new TreeMap<>();
         for (Cone c : settings.cones()) {
-            Batch b = book.cone(c.id()).batch();
-            Optional<Moment> last = facts.stream().filter(f -> f.cone().equals(c.id())).map(Fact::at)
-                    .reduce((x, y) -> y);
             cones.put(c.id(), ConeLive.begin(c.id(), book.cone(c.id()), checkpoint,
-                    Breath.begun(b, last, now)));
+                    Breath.begun(book.cone(c.id()), now)));
         }
         return new State(ledger, new Live(now, cones, Alarms.resumed(seen(book), now),
                 new Timers(Optional.empty(), now.monoMs(), 0, List.of(), OptionalLong.empty()), false));

@@ -100,6 +100,7 @@ class KillTest extends OnTheBench {
         Eventually.holds("air goes off", 20, () -> "on".equals(bench.outputs().get("a.air-pause")));
         bench.kill();
         bench.start();
+        look();
         stands("a", "ready");
         Eventually.holds("air is back", 20, () -> "off".equals(bench.outputs().get("a.air-pause")));
         assertThat(bench.signal("TERM")).isEqualTo(143);
@@ -191,7 +192,7 @@ class KillTest extends OnTheBench {
             bench.shows("the daemon is there", "\"state\":\"ready\".*");
             connect();
         }
-        Eventually.holds("it lives; " + bench.log(), 60, () -> Files.exists(bench.socket())
+        Eventually.holds("it lives; " + bench.log(), 60, () -> bench.listens()
                 && "ready".equals(site.topics().get(ROOT + "/$state")));
     }
 

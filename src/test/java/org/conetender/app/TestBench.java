@@ -6,6 +6,8 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.net.URI;
+import java.net.UnixDomainSocketAddress;
+import java.nio.channels.SocketChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -31,6 +33,7 @@ final class TestBench implements AutoCloseable {
 
     private final Path folder;
     private Process daemon;
+    private int linesBefore;
 
     TestBench(Path folder, URI broker) throws IOException {
         this.folder = folder;
@@ -113,12 +116,22 @@ final class TestBench implements AutoCloseable {
 
     /** The daemon in a process of its own, with interrupts as a terminal would send them. */
     void start() throws IOException {
+        linesBefore = lines().size();
         String java = Path.of(System.getProperty("java.home"), "bin", "java").toString();
         daemon = new ProcessBuilder("env", "--default-signal=INT", java, "--enable-native-access=ALL-UNNAMED",
                 "-Xmx256m", "-cp", System.getProperty("java.class.path"), RunOnRecordingWires.class.getName(),
                 config().toString(), wires().toString())
                 .redirectErrorStream(true)
                 .redirectOutput(ProcessBuilder.Redirect.appendTo(folder.resolve("log").toFile())).start();
+    }
+
+    /** Whether somebody listens at the socket; the file alone may be left over from a life before. */
+    boolean listens() {
+        try (SocketChannel c = SocketChannel.open(UnixDomainSocketAddress.of(socket()))) {
+            return c.isConnected();
+        } catch (IOException nobody) {
+            return false;
+        }
     }
 
     /** As a power cut, or the kernel out of memory: nothing of ours runs any more. */
@@ -156,9 +169,11 @@ final class TestBench implements AutoCloseable {
     }
 
     /** Where every output stands: its last change. */
+    /** The last level of each output since the last start; empty until the daemon has opened them. */
     Map<String, String> outputs() {
         Map<String, String> last = new TreeMap<>();
-        for (String line : lines()) {
+        List<String> all = lines();
+        for (String line : all.subList(Math.min(linesBefore, all.size()), all.size())) {
             String[] w = line.split(" ");
             last.put(w[0], w[1]);
         }

@@ -2,6 +2,9 @@ package org.conetender.core.judge;
 
 import java.util.Optional;
 import org.conetender.core.batch.Batch;
+import org.conetender.core.batch.ConeBook;
+import org.conetender.core.batch.Fact;
+import org.conetender.core.batch.Life;
 import org.conetender.core.hatch.Oxygen;
 import org.conetender.core.unit.Moment;
 import org.conetender.core.unit.Units;
@@ -42,20 +45,43 @@ public record Breath(double spent) {
     }
 
     /**
-     * What may be missing when a life of the process begins. A separation begins and ends with a fact, so
-     * the air has run since the last one, unless the computer itself was off.
+     * What may be missing when a life of the process begins. Without power no pump runs, and with it every
+     * pump does, whether or not the daemon lives; it is a separation alone that stops one, and it begins
+     * and ends with a fact.
      *
-     * @param b the batch as recorded
-     * @param lastFact when the cone's last fact was recorded
+     * @param book the cone as recorded
      * @param now the beginning of this life
      */
-    public static Breath begun(Batch b, Optional<Moment> lastFact, Moment now) {
-        if (!b.stage().hasAnimals() || lastFact.isEmpty()) {
+    public static Breath begun(ConeBook book, Moment now) {
+        Batch b = book.batch();
+        if (!b.stage().hasAnimals() || book.facts().isEmpty()) {
             return FULL;
         }
-        boolean ran = lastFact.get().sameBoot(now) && b.stage().airOff() == null;
-        return new Breath(ran ? Oxygen.missingAfterAir(1, Units.minutes(now.since(lastFact.get()).leastMs()))
-                : 1);
+        if (b.stage().airOff() != null) {
+            return new Breath(1);
+        }
+        Optional<Moment> back = backSince(book);
+        Moment since = back.orElse(book.facts().getFirst().at());
+        if (since.sameBoot(now)) {
+            return back.isEmpty() ? FULL : aired(now.since(since).leastMs());
+        }
+        return aired(now.monoMs());
+    }
+
+    private static Breath aired(long ms) {
+        return new Breath(Oxygen.missingAfterAir(1, Units.minutes(ms)));
+    }
+
+    /** When the last separation of the present batch ended; empty if it had none. */
+    private static Optional<Moment> backSince(ConeBook book) {
+        Optional<Moment> back = Optional.empty();
+        Batch b = book.base();
+        for (Fact f : book.facts()) {
+            boolean was = b.stage().airOff() != null;
+            b = Life.after(b, f);
+            back = was && b.stage().airOff() == null ? Optional.of(f.at()) : back;
+        }
+        return back;
     }
 
     /** The same after {@code dtMs} in which air came or did not. @param waterC as {@link #warmestC} has it */
