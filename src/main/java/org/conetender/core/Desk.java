@@ -8,6 +8,7 @@ import org.conetender.core.batch.ConeBook;
 import org.conetender.core.batch.Fact;
 import org.conetender.core.batch.Fits;
 import org.conetender.core.batch.Reports;
+import org.conetender.core.guard.Finding;
 import org.conetender.core.guard.Guard;
 import org.conetender.core.guard.View;
 import org.conetender.core.image.Ask;
@@ -71,12 +72,13 @@ final class Desk {
     }
 
     /**
-     * Whether it waits for a grant on its way. What takes away does not, unless it fits only afterwards;
-     * a withdrawal must know what it takes back. Nothing else waits for a record that gives no answer.
+     * Whether it waits for a grant on its way. What takes away does not, unless it fits only afterwards:
+     * then it must not be lost, or the grant would come true without it. A withdrawal must know what it
+     * takes back. Nothing else waits for a record that gives no answer.
      */
     private boolean waits(Ask ask, boolean refused) {
-        return ask instanceof Ask.Withdraw || work.image.pipes().store().isEmpty()
-                && (refused || !Reports.takesAway(new Change.Told(ask)));
+        boolean takes = Reports.takesAway(new Change.Told(ask));
+        return ask instanceof Ask.Withdraw || (takes ? refused : work.image.pipes().store().isEmpty());
     }
 
     private void hold(Request r) {
@@ -208,7 +210,8 @@ final class Desk {
         View v = work.view(cone);
         for (Guard g : guards) {
             boolean behind = g.look(v).stream()
-                    .anyMatch(f -> f.alarm().filter(k -> k.id().equals(id)).isPresent());
+                    .anyMatch(f -> f.clears() == Finding.Clears.ACKNOWLEDGED
+                            && f.alarm().filter(k -> k.id().equals(id)).isPresent());
             if (behind && v.latch(g.id()).isPresent() && g.causeGone(v)) {
                 out.add(new Change.Released(g.id(), "acknowledged"));
             }

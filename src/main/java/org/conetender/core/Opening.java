@@ -79,10 +79,9 @@ public final class Opening {
                 .map(f -> new Change.SetAside(f.source(), told(f) ? f.cone() : "", words(f)));
     }
 
-    /** Whether the person must say anew how that cone stands: an acknowledgement says nothing of it. */
+    /** Whether the person must say anew how that cone stands. */
     private static boolean told(Fact f) {
-        return f.change() instanceof Change.Told(Ask ask)
-                && !(ask instanceof Ask.Acknowledge || ask instanceof Ask.Withdraw);
+        return f.change() instanceof Change.Told(Ask ask) && Lives.reports(ask);
     }
 
     private static String words(Fact f) {

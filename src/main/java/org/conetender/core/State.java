@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.Set;
 import java.util.TreeMap;
+import org.conetender.core.alarm.AlarmKind;
 import org.conetender.core.alarm.Alarms;
 import org.conetender.core.batch.Book;
 import org.conetender.core.batch.Change;
@@ -68,7 +69,7 @@ public record State(Ledger ledger, Live live) {
             cones.put(c.id(), ConeLive.begin(c.id(), book.cone(c.id()), checkpoint,
                     Breath.begun(book.cone(c.id()), now)));
         }
-        return new State(ledger, new Live(now, cones, Alarms.resumed(seen(book), now),
+        return new State(ledger, new Live(now, cones, Alarms.resumed(seen(book, opening, facts), now),
                 new Timers(Optional.empty(), now.monoMs(), 0, List.of(), OptionalLong.empty()), false));
     }
 
@@ -77,10 +78,17 @@ public record State(Ledger ledger, Live live) {
         return ledger.write("", List.of(new Change.Left()), now, Ledger.Reason.OWN).facts();
     }
 
-    /** What people have acknowledged and has not been seen to end, by cone. */
-    private static Map<String, List<String>> seen(Book book) {
+    /**
+     * What people have acknowledged and has not been seen to end, by cone; not what this beginning itself
+     * brings about anew: another power cut, or another loop of deaths.
+     */
+    private static Map<String, List<String>> seen(Book book, List<Fact> opening, List<Fact> kept) {
+        boolean cut = kept.isEmpty() || !kept.getLast().at().sameBoot(opening.getFirst().at());
+        boolean loop = opening.stream().anyMatch(f -> f.change() instanceof Change.Tripped);
         Map<String, List<String>> out = new TreeMap<>();
-        book.cones().forEach((id, cone) -> out.put(id, cone.acknowledged()));
+        book.cones().forEach((id, cone) -> out.put(id, cone.acknowledged().stream()
+                .filter(a -> !(cut && a.equals(AlarmKind.DOUBTFUL.id())))
+                .filter(a -> !(loop && a.equals(AlarmKind.CRASH_LOOP.id()))).toList()));
         return out;
     }
 }

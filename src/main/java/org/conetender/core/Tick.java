@@ -183,8 +183,10 @@ public final class Tick {
                         .ifPresent(d -> work.write(c.id(), new Change.Doubted(d)));
             }
             View view = work.view(c);
-            guards.stream().flatMap(g -> g.takesBack(view).stream())
-                    .forEach(d -> work.write(c.id(), new Change.Undoubted(d)));
+            if (!work.ledger.busy(c.id()) && work.image.pipes().store().isEmpty()) {
+                guards.stream().flatMap(g -> g.takesBack(view).stream())
+                        .forEach(d -> work.write(c.id(), new Change.Undoubted(d)));
+            }
             if (work.overdue(c.id()) && !work.batch(c.id()).marks().words().doubts().contains(OVERDUE)) {
                 work.write(c.id(), new Change.Doubted(OVERDUE));
             }

@@ -17,6 +17,9 @@ public enum Theme {
         if (s == 600) {
             r.world().apply(new Fault.OfSite(Fault.Trouble.ROOM_HOT, lasting(r, 300)));
         }
+        if (s == 700) { // However cool the house: a roof in the sun (guess).
+            r.world().room().add(36 - r.world().room().airC());
+        }
         // A lamp that burns when the water passes the guard must go out.
         if (s >= 3_600 && s % 900 == 0) {
             r.say("a", "settle");

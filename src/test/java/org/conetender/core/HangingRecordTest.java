@@ -125,7 +125,8 @@ class HangingRecordTest {
                 "Cone a: 'settle' was heard and is being written down; it is not done yet.");
         s.seconds(30);
         assertThat(s.notes(settle)).hasSize(2).last().isEqualTo(
-                "Cone a: 'settle' is not done: it could not be written down yet. Check the disk.");
+                "Cone a: 'settle' is not done: it could not be written down yet. Check the disk; once it "
+                        + "answers, this may still be carried out, so look at the cone.");
         s.minutes(5);
         assertThat(s.notes(settle)).as("said once each").hasSize(2);
         assertThat(s.replies().stream().filter(r -> r.request().equals(settle))).isEmpty();

@@ -73,6 +73,8 @@ public final class RunCommand implements Callable<Integer> {
             return UNAVAILABLE;
         }
         if (!keepLines(config)) {
+            // A start that failed is no death: without this note three of them would lock the heaters.
+            wiring.agents().leave();
             wiring.close();
             return UNAVAILABLE;
         }

@@ -55,7 +55,10 @@ public record Alarm(String cone, AlarmKind kind, String what, boolean mended, Co
 
     /** The same incident, to be told once more: its cause is gone, its latch is not. @param words now */
     Alarm anew(String words) {
-        return new Alarm(cone, kind, words, true, new Course(course.since(), -1, 0, 0, Optional.empty()));
+        return new Alarm(cone, kind, words
+                + "; that is over now, but it stays locked off until this alarm is acknowledged once more",
+                true,
+                new Course(course.since(), -1, 0, 0, Optional.empty()));
     }
 
     Alarm told(long nowMs) {

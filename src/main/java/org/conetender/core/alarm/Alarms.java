@@ -24,12 +24,21 @@ public record Alarms(Map<String, Alarm> standing, Seen seen) {
     public record Seen(List<Alarm> alarms, long untilMs) {
         static final Seen NOTHING = new Seen(List.of(), 0);
 
+        /** Whether it has been waited for in vain; a clock counts as unset only after an hour of it. */
+        boolean late(Alarm a, long nowMs) {
+            return nowMs >= untilMs + (a.kind() == AlarmKind.CLOCK ? Units.HOUR_MS : 0);
+        }
+
+        Seen without(List<Alarm> some) {
+            return new Seen(alarms.stream().filter(a -> !some.contains(a)).toList(), untilMs);
+        }
+
         Optional<Alarm> of(String key) {
             return alarms.stream().filter(a -> a.key().equals(key)).findFirst();
         }
     }
 
-    /** A cause that stood before the start shows itself this soon after it (guess: the slowest contact). */
+    /** A cause that stood before the start shows itself this soon after its own delay (guess). */
     static final long SHOWS_MS = 5 * Units.MINUTE_MS;
 
     /** A cause must be gone this long before its alarm ends, so that it does not flutter (guess). */
@@ -82,7 +91,7 @@ public record Alarms(Map<String, Alarm> standing, Seen seen) {
         Map<String, Alarm> next = new TreeMap<>(standing);
         for (Cause c : causes) {
             Alarm known = next.get(Alarm.key(c.cone(), c.kind()));
-            Alarm fresh = new Alarm(c.cone(), c.kind(), c.what(), false,
+            Alarm fresh = new Alarm(c.cone(), c.kind(), c.what(), c.mended(),
                     new Alarm.Course(now, -1, 0, 0, Optional.empty()));
             Alarm a = known == null
                     ? seen.of(fresh.key()).map(s -> fresh.acknowledged(now.monoMs())).orElse(fresh)
@@ -92,10 +101,8 @@ public record Alarms(Map<String, Alarm> standing, Seen seen) {
         }
         List<Alarm> over = fade(causes, next, now.monoMs());
         Seen left = left(next);
-        if (now.monoMs() >= seen.untilMs()) {
-            over.addAll(left.alarms());
-            left = Seen.NOTHING;
-        }
+        List<Alarm> late = left.alarms().stream().filter(a -> left.late(a, now.monoMs())).toList();
+        over.addAll(late);
         List<Alarm> tell = new ArrayList<>();
         for (Map.Entry<String, Alarm> e : next.entrySet()) {
             if (due(e.getValue(), now.monoMs())) {
@@ -103,7 +110,8 @@ public record Alarms(Map<String, Alarm> standing, Seen seen) {
                 tell.add(e.getValue());
             }
         }
-        return new Turn(new Alarms(java.util.Collections.unmodifiableMap(next), left), tell, over);
+        return new Turn(new Alarms(java.util.Collections.unmodifiableMap(next),
+                left.without(late)), tell, over);
     }
 
     /** Each is recognised once; what has not shown itself in time has ended while nobody looked. */

@@ -3,7 +3,9 @@ package org.conetender.core.batch;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.conetender.core.image.Ask;
+import org.conetender.core.image.Step;
 import org.conetender.core.unit.Boots;
 import org.conetender.core.unit.Moment;
 import org.conetender.core.unit.Units;
@@ -15,10 +17,10 @@ import org.conetender.core.unit.Units;
  * @param running whether a life has begun that was not left
  * @param exits the last moments known before the last unexpected exits, oldest first
  * @param lock why the heaters are locked, once the process kept dying
- * @param aside the request that was set aside and has not been replaced by a new report
+ * @param aside the requests that were set aside and have not been replaced by a new report
  */
 public record Lives(boolean running, List<Moment> exits, Optional<ConeBook.Latch> lock,
-                    Optional<Change.SetAside> aside) {
+                    List<Change.SetAside> aside) {
 
     /** The latch's id, and its guard's. */
     public static final String LOOP = "crash-loop";
@@ -27,7 +29,7 @@ public record Lives(boolean running, List<Moment> exits, Optional<ConeBook.Latch
     static final int EXITS = 3;
     public static final long WITHIN_MS = 10 * Units.MINUTE_MS;
 
-    static final Lives NONE = new Lives(false, List.of(), Optional.empty(), Optional.empty());
+    static final Lives NONE = new Lives(false, List.of(), Optional.empty(), List.of());
 
     /** As all these facts leave them; the batches are not looked at. */
     public static Lives of(List<Fact> facts) {
@@ -44,13 +46,14 @@ public record Lives(boolean running, List<Moment> exits, Optional<ConeBook.Latch
             case Change.Began(Optional<Moment> last) -> new Lives(true,
                     running ? exits(last.orElse(f.at())) : exits, lock, aside);
             case Change.Left _ -> new Lives(false, exits, lock, aside);
-            case Change.SetAside a -> new Lives(running, exits, lock, Optional.of(a));
+            case Change.SetAside a -> new Lives(running, exits, lock,
+                    Stream.concat(aside.stream(), Stream.of(a)).toList());
             case Change.Tripped(String guard, String why) when guard.equals(LOOP) -> new Lives(running, exits,
                     Optional.of(new ConeBook.Latch(guard, why, f.at())), aside);
             case Change.Released(String guard, String _) when guard.equals(LOOP) ->
                     new Lives(running, exits, Optional.empty(), aside);
             case Change.Told(Ask ask) when reports(ask) -> new Lives(running, exits, lock,
-                    aside.filter(a -> !a.cone().equals(f.cone())));
+                    aside.stream().filter(a -> !a.cone().equals(f.cone())).toList());
             case Change.Told _, Change.Moved _, Change.Tripped _, Change.Released _, Change.Doubted _,
                  Change.Undoubted _, Change.AlarmOver _, Change.Bridged _, Change.ClockSet _ -> this;
         };
@@ -68,12 +71,13 @@ public record Lives(boolean running, List<Moment> exits, Optional<ConeBook.Latch
         return List.copyOf(next.subList(Math.max(0, next.size() - EXITS), next.size()));
     }
 
-    /** Whether a person says anew how a cone stands. */
-    private static boolean reports(Ask ask) {
+    /** Whether that says how a cone stands: what is in it, or that the last word about it was wrong. */
+    public static boolean reports(Ask ask) {
         return switch (ask) {
-            case Ask.Did _, Ask.DidFill _, Ask.DidStock _, Ask.DidCount _, Ask.SetUsual _, Ask.SetSetpoint _,
-                 Ask.Away _ -> true;
-            case Ask.Withdraw _, Ask.Acknowledge _ -> false;
+            case Ask.Did(Step step) -> step != Step.HANDS_IN && step != Step.VALVE_SHUT
+                    && step != Step.VALVE_OPEN;
+            case Ask.DidFill _, Ask.DidStock _, Ask.Withdraw _ -> true;
+            case Ask.DidCount _, Ask.SetUsual _, Ask.SetSetpoint _, Ask.Away _, Ask.Acknowledge _ -> false;
         };
     }
 }

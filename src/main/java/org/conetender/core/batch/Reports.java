@@ -16,7 +16,8 @@ public final class Reports {
     public static boolean takesAway(Change change) {
         return switch (change) {
             case Change.Told t -> takesAway(t.ask());
-            // The daemon moves itself only forward and toward air; a move into settling is a grant.
+            // Toward air, forward, or back where hours were only assumed; what heat that gives is withheld
+            // until it is durable. A move into settling is a grant.
             case Change.Moved m -> !m.stage().equals("settling");
             case Change.Tripped _, Change.Doubted _, Change.AlarmOver _, Change.Began _, Change.Left _,
                  Change.Bridged _, Change.ClockSet _, Change.SetAside _ -> true;

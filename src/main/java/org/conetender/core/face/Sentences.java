@@ -57,8 +57,7 @@ public final class Sentences {
                     + book.cone(r.cone()).batch().stage().word() + " again.";
             case Ask.Acknowledge a -> "alarm '" + a.alarm() + "' is acknowledged"
                     + (book.cone(r.cone()).latches().isEmpty() && book.lives().lock().isEmpty() ? "."
-                    : "; what tripped stays locked off; you are told when its cause is gone, and acknowledge "
-                    + "again then.");
+                    : "; what tripped stays locked off until it is acknowledged with its cause gone.");
             case Ask.Away a -> a.helper().isEmpty() ? "Somebody is near again." : "Away is noted; helper: "
                     + a.helper() + ".";
         };
@@ -84,7 +83,8 @@ public final class Sentences {
     /** Said of a step that the record does not answer. @param counts whether it is in force already */
     public static String hanging(String cone, String word, boolean counts) {
         return place(cone) + "'" + word + (counts ? "' is in force, but" : "' is not done:")
-                + " it could not be written down yet. Check the disk.";
+                + " it could not be written down yet. Check the disk"
+                + (counts ? "." : "; once it answers, this may still be carried out, so look at the cone.");
     }
 
     /** Said of a step that waits until an earlier one is written down. */

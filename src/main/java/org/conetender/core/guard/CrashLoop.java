@@ -30,7 +30,7 @@ public final class CrashLoop implements Guard {
     /** What was set aside may have emptied a cone: heat waits until somebody says how it stands. */
     @Override
     public boolean causeGone(View v) {
-        return v.book().lives().aside().flatMap(a -> v.settings().cone(a.cone())).isEmpty();
+        return v.book().lives().aside().stream().noneMatch(a -> v.settings().cone(a.cone()).isPresent());
     }
 
     @Override

@@ -51,9 +51,7 @@ public record Finding(String guard, Set<Power> denies, Clears clears, Optional<A
 
     /** The same finding as its guard's latch keeps it up, now that its cause is gone. */
     public Finding latchOnly() {
-        return new Finding(guard, denies, clears, alarm, what
-                + "; that is over now, but it stays locked off until this alarm is acknowledged once more",
-                doubt, true);
+        return new Finding(guard, denies, clears, alarm, what, doubt, true);
     }
 
     private static Set<Power> set(Power... p) {

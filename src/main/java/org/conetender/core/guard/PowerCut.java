@@ -56,7 +56,8 @@ public final class PowerCut implements Guard {
 
     private static String words(Span off) {
         if (!off.bounded()) {
-            return Text.of("between %.0f min and ", Math.floor(Units.minutes(off.leastMs()))) + UNKNOWN;
+            double least = Math.floor(Units.minutes(off.leastMs()));
+            return least < 1 ? UNKNOWN : Text.of("between %.0f min and ", least) + UNKNOWN;
         }
         return off.mostMs() - off.leastMs() <= Units.MINUTE_MS
                 ? Text.of("about %.0f min", Units.minutes(off.mostMs()))

@@ -2,6 +2,7 @@ package org.conetender.core.guard;
 
 import java.util.List;
 import org.conetender.core.judge.AirTrack;
+import org.conetender.core.judge.Judge;
 import org.conetender.core.settings.Cone.HeatKind;
 
 /**
@@ -18,7 +19,8 @@ public final class StillWater implements Guard {
     @Override
     public List<Finding> look(View v) {
         boolean still = v.scene().wants().airOff() || v.judged().air().offForMs() > 0
-                || v.batch().marks().valveShut() || v.judged().air().proof() == AirTrack.Proof.FAILED;
+                || v.batch().marks().valveShut() || v.judged().air().proof() == AirTrack.Proof.FAILED
+                || Judge.stuck(v.cone(), v.scene().image());
         if (!still || v.cone().fittings().heat().kind() != HeatKind.IMMERSED) {
             return List.of();
         }

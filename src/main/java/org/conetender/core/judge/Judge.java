@@ -81,9 +81,14 @@ public final class Judge {
         AirTrack next = before.air().after(did.airOn(), did.dtMs(), about.cone().fittings().air(),
                 image.contact(about.cone().id() + ".air-proof"));
         boolean arrives = did.airOn() && next.proof() != AirTrack.Proof.FAILED
-                && !about.batch().marks().valveShut();
+                && !about.batch().marks().valveShut() && !stuck(about.cone(), image);
         return next.with(next.breath().after(arrives, about.batch(), Breath.warmestC(before.belief()),
                 did.dtMs()));
+    }
+
+    /** Whether the output that pauses the air does not obey: then nobody knows that air comes. */
+    public static boolean stuck(Cone cone, Image image) {
+        return image.pipes().unset().contains(cone.id() + ".air-pause");
     }
 
     /** @param handled whether hands are in it or it was topped up just now  @param roomC if measured */

@@ -55,7 +55,7 @@ class PowerCutTest {
     void withAnUnsetClockAPersonIsCalledAtOnceButNothingIsMarkedForAnHour() {
         Story s = unset(HALF_HOUR).minutes(50);
         assertThat(s.found("power-cut")).singleElement().asString()
-                .contains("between 0 min and an unknown time");
+                .contains("off for an unknown time");
         assertThat(s.standing("a")).contains("doubtful");
         assertThat(s.batch("a").marks().words().doubts()).isEmpty();
         s.minutes(12);

@@ -56,7 +56,7 @@ class WeldedHeaterTest {
     void whoAcknowledgesWhileTheWaterStillRisesIsToldAgainWhenItDoesNot() {
         Story s = creep(ready(Story.at(Fitting.ROOM_PROBE)), 0.5);
         assertThat(s.ask("a", new Ask.Acknowledge("welded")).sentence()).contains("stays locked off")
-                .contains("told when its cause is gone");
+                .contains("with its cause gone");
         s.minutes(5);
         assertThat(s.told("welded")).isEqualTo(1);
         s.senses.water("a", 27.3);
