@@ -54,8 +54,8 @@ public final class Tick {
         this.guards = guards;
     }
 
-    /** What one cone's law is shown. */
-    record Now(ConeJudgement judged, OptionalDouble aimC, long dtMs) {}
+    /** What one cone's law is shown. @param heated what the last tick did  @param handled hands are in it */
+    record Now(ConeJudgement judged, OptionalDouble aimC, long dtMs, boolean heated, boolean handled) {}
 
     /** One tick. */
     public Result step(State before, Image image) {
@@ -98,7 +98,8 @@ public final class Tick {
         Map<String, Hold> holds = new TreeMap<>();
         for (Cone c : work.settings.cones()) {
             holds.put(c.id(), Demand.hold(work.live(c.id()).hold(), c, work.batch(c.id()),
-                    new Now(work.judged.get(c.id()), work.aimC(c), work.dtMs)));
+                    new Now(work.judged.get(c.id()), work.aimC(c), work.dtMs,
+                            work.live(c.id()).out().heat(), work.handled(c.id()))));
         }
         return holds;
     }
@@ -107,8 +108,11 @@ public final class Tick {
         Map<String, Share.Credit> credits = new TreeMap<>();
         for (Cone c : work.settings.cones()) {
             long window = Hold.switchingMs(c.fittings().heat().switchKind());
-            credits.put(c.id(), Share.after(work.live(c.id()).credit(), holds.get(c.id()).duty(),
-                    work.live(c.id()).out().heat(), new Share.Window(work.dtMs, window)));
+            Hold h = holds.get(c.id());
+            Share.Credit was = work.live(c.id()).credit();
+            boolean on = work.live(c.id()).out().heat();
+            credits.put(c.id(), h.rules() ? Share.wanting(was, h.on(), on, work.dtMs)
+                    : Share.after(was, h.duty(), on, new Share.Window(work.dtMs, window)));
         }
         return credits;
     }

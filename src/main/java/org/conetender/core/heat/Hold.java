@@ -1,20 +1,25 @@
 package org.conetender.core.heat;
 
+import java.util.Optional;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.unit.Units;
 
 /**
- * The heating law of one cone: what we want, never what is allowed. Proportional-integral with the
- * losses fed forward, tuned by the SIMC rules for an integrating plant with dead time (control.md
- * §2.1), its duty turned into on and off by {@link Share}.
+ * The heating law of one cone: what we want, never what is allowed. Where the cone is known, by
+ * {@link Heating}, which wants on or off itself; else proportional-integral with the losses fed forward,
+ * tuned by the SIMC rules for an integrating plant with dead time (control.md §2.1), its duty turned into
+ * on and off by {@link Share}.
  *
  * @param integral the integral's share of the duty
  * @param duty wanted in this tick, 0..1
  * @param aimC the set-point, °C; NaN while no heat is wanted
+ * @param model what is known of the cone; empty before its first reading, and where heat comes through a
+ *     wall or a bath, whose lags it does not describe
+ * @param rules whether the model decides, rather than the duty
  */
-public record Hold(double integral, double duty, double aimC) {
+public record Hold(double integral, double duty, double aimC, Optional<Heating> model, boolean rules) {
 
-    public static final Hold IDLE = new Hold(0, 0, Double.NaN);
+    public static final Hold IDLE = new Hold(0, 0, Double.NaN, Optional.empty(), false);
 
     /** Element and probe lags as control.md's head has them, s. */
     private static final double LAGS_S = 45 + 15;
@@ -33,6 +38,17 @@ public record Hold(double integral, double duty, double aimC) {
             return new Plant(heat.watts() / (litres * Units.BRINE_J_PER_L_K),
                     Math.max(0, lossWPerK * overRoomK / heat.watts()), switchingMs(heat.switchKind()));
         }
+    }
+
+    /**
+     * What each kind of switch bears: a relay 150 cycles a day, with which 100 000 last two years (guess),
+     * and no pulse under 10 s (control.md §1.5).
+     */
+    public static Predict.Switching switching(Cone.SwitchKind kind) {
+        return switch (kind) {
+            case RELAY -> new Predict.Switching(150, 10);
+            case SOLID_STATE -> new Predict.Switching(Double.POSITIVE_INFINITY, 1);
+        };
     }
 
     /** Switching window: relays are spared, solid-state switches follow closely (control.md §1.5). */
@@ -61,11 +77,27 @@ public record Hold(double integral, double duty, double aimC) {
         // Conditional integration: never wound up while the duty is at its end.
         boolean free = wanted > 0 && wanted < 1 || wanted >= 1 && errorK < 0 || wanted <= 0 && errorK > 0;
         double next = free ? Math.clamp(i + gain * errorK * dtMs / 1000.0 / integralS, -1, 1) : i;
-        return new Hold(next, Math.clamp(wanted, 0, 1), aimC);
+        return new Hold(next, Math.clamp(wanted, 0, 1), aimC, model, false);
     }
 
     /** The same law at no more than low power. */
     public Hold lowPower() {
-        return new Hold(0, Math.min(duty, LOW_POWER), aimC);
+        return new Hold(0, Math.min(duty, LOW_POWER), aimC, model, false);
+    }
+
+    /** No heat is wanted; what is known of the cone is kept. */
+    public Hold idle() {
+        return new Hold(0, 0, Double.NaN, model, false);
+    }
+
+    /** The same with what is known now; it decides only where it fits the water. */
+    public Hold with(Heating known, boolean mayRule) {
+        boolean rules = mayRule && known.fits();
+        return new Hold(integral, rules ? known.law().duty() : duty, aimC, Optional.of(known), rules);
+    }
+
+    /** Whether the heater is wanted on, where the model decides. */
+    public boolean on() {
+        return rules && model.map(m -> m.law().on()).orElse(false);
     }
 }

@@ -45,9 +45,20 @@ public final class Share {
         double start = window.windowMs() * Math.max(duty * (1 - duty),
                 LEAST_SHARE * Math.max(duty, 1 - duty));
         boolean wants = wasOn ? credit > 0 || duty >= 1 : credit >= start;
-        long turn = !wants ? 0 : wasOn ? Math.min(0, before.turnMs()) - window.dtMs()
-                : Math.max(0, before.turnMs()) + window.dtMs();
-        return new Credit(credit, wants, turn);
+        return new Credit(credit, wants, turnMs(before, wants, wasOn, window.dtMs()));
+    }
+
+    private static long turnMs(Credit before, boolean wants, boolean wasOn, long dtMs) {
+        return !wants ? 0 : wasOn ? Math.min(0, before.turnMs()) - dtMs : Math.max(0, before.turnMs()) + dtMs;
+    }
+
+    /**
+     * The same for a cone whose law decides on and off itself: nothing is owed, but its turn counts.
+     *
+     * @param wants whether it would be on now  @param dtMs since the last tick
+     */
+    public static Credit wanting(Credit before, boolean wants, boolean wasOn, long dtMs) {
+        return new Credit(0, wants, turnMs(before, wants, wasOn, dtMs));
     }
 
     /** @param dtMs since the last tick  @param windowMs the switching window */

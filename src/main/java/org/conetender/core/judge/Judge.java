@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.Stage;
-import org.conetender.core.hatch.Losses;
+import org.conetender.core.heat.Losses;
 import org.conetender.core.image.Image;
 import org.conetender.core.image.ProbeSample;
 import org.conetender.core.image.Reading;

@@ -1,4 +1,4 @@
-package org.conetender.core.hatch;
+package org.conetender.core.heat;
 
 import org.conetender.core.unit.Units;
 

@@ -1,0 +1,92 @@
+package org.conetender.core.heat;
+
+/**
+ * Everything the heating of one cone remembers: what is known of it, whether it behaves, and what the law
+ * wants. One step of it is one tick. Pure; immutable.
+ *
+ * @param estimate what is known now
+ * @param watch whether the water does as expected
+ * @param proof what the watch goes by
+ * @param proofAgeS seconds since it was passed, or since the beginning
+ * @param law what is wanted
+ */
+public record Heating(Estimate estimate, Watch watch, Watch.Proof proof, double proofAgeS, Predict law) {
+
+    /** Known well enough to judge by: doubt of the rise, relative, and of the lag, s (guess). */
+    private static final double RISE_KNOWN = 0.03;
+    private static final double LAG_KNOWN_S = 15;
+    /** Or so long after it first came near the set-point, s (guess). */
+    private static final double SETTLED_S = 600;
+    private static final double NEAR_K = 0.3;
+    /** A proof is renewed hourly while nothing is suspect (control.md §2.3). */
+    private static final double RENEW_S = 3_600;
+    /** Mean square of the surprises over what is expected of them, from which the model is wrong (guess). */
+    private static final double MISFIT = 9;
+    /** Rating and filling may be off by a third together (guess). */
+    private static final double LEAST_LIKELY = 0.65;
+    private static final double RISE_CHANGE = 0.15;
+    private static final double UNSUSPICIOUS = 0.3;
+    private static final double SUSPICIOUS = 0.5;
+    /** A reading that stood so long is asked to move, and by so much: four steps of the probe (guess). */
+    private static final double STANDING_S = 2_700;
+    private static final double ASK_K = 0.25;
+
+    /** What the law is asked for. @param aimC temperature to hold, °C  @param kind of the switch */
+    public record Wish(double aimC, Predict.Switching kind) {}
+
+    /** At the first reading. @param nominal traits out of the configuration */
+    public static Heating from(Traits nominal, double probeC) {
+        return new Heating(Estimate.first(nominal, probeC), Watch.from(probeC),
+                new Watch.Proof(nominal, false), 0, Predict.IDLE);
+    }
+
+    /**
+     * A step later.
+     *
+     * @param seen what was seen of it; its {@code learn} is decided here
+     * @param wish what is wanted of it
+     */
+    public Heating after(Estimate.Step seen, Wish wish) {
+        Estimate.Step s = new Estimate.Step(seen.dtS(), seen.heat(), seen.roomC(), seen.probeC(),
+                seen.learn() && watch.suspicion() < SUSPICIOUS
+                        && (!proof.passed() || same(estimate.traits())));
+        Estimate e = estimate.after(s);
+        Watch.Proof by = proof.passed() ? proof : new Watch.Proof(e.traits(), false);
+        Watch w = watch.after(s, by, e.driftKPerS());
+        boolean near = Math.abs(e.readingC() - wish.aimC()) < NEAR_K;
+        double age = proof.passed() || near ? proofAgeS + s.dtS() : proofAgeS;
+        boolean known = e.riseDoubt() < RISE_KNOWN && e.lagDoubtS() < LAG_KNOWN_S || age > SETTLED_S;
+        boolean renew = w.suspicion() < UNSUSPICIOUS && w.suspect() == Watch.Suspect.NONE
+                && (proof.passed() ? age > RENEW_S && same(e.traits()) : known && likely(e));
+        double ask = w.still().forS() > STANDING_S ? ASK_K : 0;
+        Predict p = law.after(e, wish.aimC() + ask, new Predict.Around(s.roomC(), s.dtS()), wish.kind());
+        return new Heating(e, w, renew ? new Watch.Proof(e.traits(), true) : by, renew ? 0 : age,
+                proof.passed() && w.doubtful() ? p.off() : p);
+    }
+
+    /** A rise that changed by more is no proof of anything, but water or heater lost. */
+    private boolean same(Traits now) {
+        return Math.abs(now.riseKPerS() / proof.traits().riseKPerS() - 1) < RISE_CHANGE;
+    }
+
+    /** A heater with so much less power than its rating is no proof either: it may be dead. */
+    private static boolean likely(Estimate e) {
+        double share = e.traits().riseKPerS() / e.nominal().riseKPerS();
+        return share > LEAST_LIKELY && share < 1 / LEAST_LIKELY;
+    }
+
+    /** After a time in which nothing was followed: what the cone is like is still known. */
+    public Heating again(double probeC) {
+        return new Heating(estimate.again(probeC), Watch.from(probeC), proof, proofAgeS, Predict.IDLE);
+    }
+
+    /** Whether the water behaves as a model of this form can describe; else the plainer law rules. */
+    public boolean fits() {
+        return estimate.misfit() < MISFIT;
+    }
+
+    /** After what was found was cleared, by time or by a person. */
+    public Heating cleared() {
+        return new Heating(estimate, watch.cleared(), proof, proofAgeS, law);
+    }
+}

@@ -1,0 +1,173 @@
+package org.conetender.core.heat;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import org.conetender.core.heat.Estimate.Step;
+import org.conetender.core.heat.Watch.Proof;
+import org.conetender.core.heat.Watch.Suspect;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** The watch alone, with readings made up second by second. */
+class WatchTest {
+
+    private static final Traits TRAITS = new Traits(0.003, 1.6e-4, 45);
+    private static final Proof PROVEN = new Proof(TRAITS, true);
+    private static final Proof UNPROVEN = new Proof(TRAITS, false);
+    private static final double ROOM_C = 20;
+
+    /** Water that warms at a speed of the test's choice, read without noise. */
+    private static final class Shown {
+        Watch w = Watch.from(27);
+        double readingC = 27;
+
+        /** So many seconds, or until something has a name. @return how many there were */
+        int go(int seconds, double kPerS, Heat heat) {
+            int t = 0;
+            for (; t < seconds && w.suspect() == Suspect.NONE; t++) {
+                readingC += kPerS;
+                w = w.after(new Step(1, heat.on(), ROOM_C, readingC, true), heat.proof(), 0);
+            }
+            return t;
+        }
+    }
+
+    /** @param on share of full power that is switched, 0..1 */
+    private record Heat(double on, Proof proof) {}
+
+    private static final Heat OFF = new Heat(0, PROVEN);
+    private static final Heat FULL = new Heat(1, PROVEN);
+    private static final double COOLING = -TRAITS.lossPerS() * 7;
+
+    @Test
+    void waterThatCoolsAsItShouldIsNotSuspect() {
+        Shown s = new Shown();
+        s.go(1_200, COOLING, OFF);
+        assertThat(s.w.suspect()).isEqualTo(Suspect.NONE);
+        assertThat(s.w.suspicion()).isLessThan(0.2);
+        assertThat(s.w.doubtful()).isFalse();
+        assertThat(s.w.expectedC()).isCloseTo(s.readingC, within(0.01));
+    }
+
+    @Test
+    void warmingWithoutHeatIsDoubtedBeforeItIsNamed() {
+        Shown s = new Shown();
+        int doubtedAt = 0;
+        while (s.w.suspect() == Suspect.NONE && doubtedAt < 600) {
+            doubtedAt += s.go(1, TRAITS.riseKPerS() + COOLING, OFF) * (s.w.doubtful() ? 0 : 1);
+        }
+        assertThat(doubtedAt).as("heat ends after seconds").isBetween(5, 40);
+        assertThat(s.w.suspect()).isEqualTo(Suspect.WELDED);
+    }
+
+    @ParameterizedTest
+    @ValueSource(doubles = {0.2, 0.35})
+    void aLidThatSavesAPartOfTheLossesIsNoHeat(double saved) {
+        Shown s = new Shown();
+        s.go(3_600, COOLING * (1 - saved), OFF);
+        assertThat(s.w.suspect()).isEqualTo(Suspect.NONE);
+    }
+
+    @Test
+    void heatThatDoesNotArriveIsCalledDead() {
+        Shown s = new Shown();
+        assertThat(s.go(3_600, COOLING, FULL)).isBetween(120, 1_200);
+        assertThat(s.w.suspect()).isEqualTo(Suspect.DEAD);
+    }
+
+    @Test
+    void halfTheHeatIsEnoughToCountAsHeat() {
+        Shown s = new Shown();
+        s.go(3_600, 0.5 * TRAITS.riseKPerS() + COOLING, FULL);
+        assertThat(s.w.suspect()).as("an aged element, or more water than told").isEqualTo(Suspect.NONE);
+    }
+
+    @ParameterizedTest
+    @ValueSource(doubles = {-0.05, 0.05})
+    void aSpeedThatNoHeaterMakesIsAProbeInAir(double kPerS) {
+        Shown s = new Shown();
+        assertThat(s.go(60, kPerS, OFF)).isLessThanOrEqualTo(15);
+        assertThat(s.w.suspect()).isEqualTo(Suspect.IN_AIR);
+    }
+
+    @Test
+    void aReadingThatStandsWhileMuchIsHeatedIsFrozen() {
+        Shown s = new Shown();
+        assertThat(s.go(3_600, 0, FULL)).isLessThan(400);
+        assertThat(s.w.suspect()).isEqualTo(Suspect.FROZEN);
+        Shown still = new Shown();
+        still.w = Watch.from(20);
+        still.readingC = 20;
+        still.go(7_200, 0, OFF);
+        assertThat(still.w.suspect()).as("water as warm as its room may stand").isEqualTo(Suspect.NONE);
+    }
+
+    @Test
+    void beforeTheFirstProofLossesMayBeFarOff() {
+        Shown s = new Shown();
+        s.go(3_600, 0, new Heat(0, UNPROVEN));
+        assertThat(s.w.sums().warmK()).isZero();
+        Shown proven = new Shown();
+        proven.go(3_600, -1e-9, OFF);
+        assertThat(proven.w.suspect()).isEqualTo(Suspect.WELDED);
+    }
+
+    @Test
+    void whatDippedMayComeBack() {
+        Shown s = new Shown();
+        s.go(10, -0.02, OFF);
+        s.go(60, COOLING, OFF);
+        s.go(60, 0.1 / 60, OFF);
+        s.go(600, COOLING, OFF);
+        assertThat(s.w.suspect()).as("cold water poured in, and mixed").isEqualTo(Suspect.NONE);
+        Shown calm = new Shown();
+        calm.go(60, 0.1 / 60, OFF);
+        assertThat(calm.w.suspect()).as("the same without the dip").isEqualTo(Suspect.WELDED);
+    }
+
+    @Test
+    void withoutAReadingNothingGathersAndTheExpectationGoesOn() {
+        Watch w = Watch.from(27);
+        for (int t = 0; t < 600; t++) {
+            w = w.after(new Step(1, 1, ROOM_C, Double.NaN, true), PROVEN, 0);
+        }
+        double arrivedS = 600 - TRAITS.lagS() - Underway.PROBE_S;
+        assertThat(w.expectedC()).isCloseTo(27 + arrivedS * TRAITS.riseKPerS() + 600 * COOLING, within(0.15));
+        assertThat(w.sums()).isEqualTo(Watch.from(27).sums());
+        assertThat(w.suspicion()).isZero();
+    }
+
+    @Test
+    void aLearnerThatDriftsCannotTakeTheWatchAlongInAnHour() {
+        Watch w = Watch.from(27);
+        double readingC = 27;
+        double worst = 10 * TRAITS.riseKPerS();
+        for (int t = 0; t < 3_600; t++) {
+            readingC += COOLING;
+            w = w.after(new Step(1, 0, ROOM_C, readingC, true), PROVEN, worst);
+        }
+        assertThat(w.driftKPerS()).as("K/s, of full power a fifth").isCloseTo(0.2 * TRAITS.riseKPerS(),
+                within(1e-6));
+        assertThat(Watch.from(27).after(new Step(1, 0, ROOM_C, 27, true), UNPROVEN, worst).driftKPerS())
+                .as("before the first proof it may").isEqualTo(worst);
+    }
+
+    @Test
+    void theNameStaysAndClearingForgetsTheSumsButNotTheHeatOnItsWay() {
+        Shown s = new Shown();
+        s.go(3_600, COOLING, FULL);
+        Watch named = s.w;
+        for (int t = 0; t < 120; t++) {
+            s.readingC += TRAITS.riseKPerS() + COOLING;
+            s.w = s.w.after(new Step(1, 1, ROOM_C, s.readingC, true), PROVEN, 0);
+        }
+        assertThat(s.w.suspect()).as("although heat arrives again").isEqualTo(Suspect.DEAD);
+        Watch cleared = named.cleared();
+        assertThat(cleared.suspect()).isEqualTo(Suspect.NONE);
+        assertThat(cleared.suspicion()).isZero();
+        assertThat(cleared.underway()).isEqualTo(named.underway());
+        assertThat(cleared.expectedC()).isEqualTo(named.still().readingC());
+    }
+}
