@@ -12,6 +12,7 @@ import org.conetender.app.cli.DemoCommand;
 import org.conetender.app.cli.ForecastCommand;
 import org.conetender.app.cli.RunCommand;
 import org.conetender.app.cli.SafeCommand;
+import org.conetender.app.cli.SoakCommand;
 import org.conetender.app.cli.TellCommand;
 import org.conetender.app.cli.WatchCommand;
 import picocli.CommandLine;
@@ -54,7 +55,7 @@ public final class Main implements Runnable {
     public static CommandLine commandLine(RunCommand run) {
         CommandLine line = new CommandLine(new Main());
         for (Object command : new Object[] {new DemoCommand(), run, new CheckCommand(), new TellCommand(),
-            new WatchCommand(), new ForecastCommand(), new SafeCommand()}) {
+            new WatchCommand(), new ForecastCommand(), new SoakCommand(), new SafeCommand()}) {
             line.addSubcommand(command);
         }
         line.setExecutionExceptionHandler((e, at, parsed) -> {

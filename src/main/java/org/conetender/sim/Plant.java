@@ -15,14 +15,14 @@ public final class Plant {
      * @param litres what the cone holds when filled as usual
      * @param quirks how this one differs from the book
      */
-    record Build(HeatKind kind, double watts, double litres, Quirks quirks) {}
+    public record Build(HeatKind kind, double watts, double litres, Quirks quirks) {}
 
     /**
      * @param lagS time constant of the heater, 20 to 90 s (control.md, head note; a bath is slower)
      * @param loss factor on the dry losses
      * @param draught factor on evaporation from the surface; 0.6 gives the open surface of science.md §9
      */
-    record Quirks(double lagS, double loss, double draught) {
+    public record Quirks(double lagS, double loss, double draught) {
         static final Quirks BOOK = new Quirks(45, 1, 0.6);
 
         static Quirks draw(HeatKind kind, SplittableRandom random) {
@@ -69,7 +69,7 @@ public final class Plant {
     private double evaporatedKg;
     private double sinceS;
 
-    Plant(Build build, Room room) {
+    public Plant(Build build, Room room) {
         this.build = build;
         this.room = room;
         this.upperC = room.airC();
@@ -86,7 +86,7 @@ public final class Plant {
      * @param airLpm air that really bubbles through, L/min
      * @param seconds at most about 10, for the heater's sake
      */
-    void step(double heaterW, double lampW, double airLpm, double seconds) {
+    public void step(double heaterW, double lampW, double airLpm, double seconds) {
         boolean immersed = build.kind == HeatKind.IMMERSED;
         boolean warms = immersed ? heaterCovered() : waterPresent();
         double aroundC = !warms ? Double.NaN : immersed ? upperC : waterC();
@@ -148,7 +148,7 @@ public final class Plant {
     }
 
     /** Pours in water and lets it mix. @param more litres  @param degreesC of it  @param saltPpt of it */
-    void pour(double more, double degreesC, double saltPpt) {
+    public void pour(double more, double degreesC, double saltPpt) {
         double old = waterPresent() ? litres : 0;
         double all = old + more;
         double mixedC = (old * waterC() + more * degreesC) / all;
@@ -160,7 +160,7 @@ public final class Plant {
     }
 
     /** Lets water out at the bottom. @return litres that came; at most what was there */
-    double drain(double wanted) {
+    public double drain(double wanted) {
         double out = Math.min(wanted, litres);
         litres -= out;
         if (!waterPresent()) {
@@ -176,7 +176,7 @@ public final class Plant {
         renew();
     }
 
-    void lid(boolean on) {
+    public void lid(boolean on) {
         lid = on;
     }
 

@@ -45,14 +45,14 @@ public final class Room {
     private double sinceS = RENEW_S;
     private double vapour;
 
-    Room(Climate climate, SplittableRandom random) {
+    public Room(Climate climate, SplittableRandom random) {
         this.climate = climate;
         this.random = random;
         this.airC = climate.meanC;
     }
 
     /** Moves on; what is slow is renewed once a minute only. */
-    void step(long wallMs, double seconds) {
+    public void step(long wallMs, double seconds) {
         sinceS += seconds;
         if (sinceS < RENEW_S) {
             return;

@@ -1,0 +1,41 @@
+package org.conetender.app.cli;
+
+import com.fasterxml.jackson.core.JsonFactory;
+import com.fasterxml.jackson.core.JsonGenerator;
+import java.io.IOException;
+import java.io.Writer;
+import org.conetender.sim.trial.Target;
+import org.conetender.sim.trial.TrialReport;
+
+/** A {@link TrialReport} for programs: its targets, each with what was got and whether that is enough. */
+final class SoakJson {
+
+    private SoakJson() {}
+
+    static void write(TrialReport report, Writer to) throws IOException {
+        try (JsonGenerator g = new JsonFactory().createGenerator(to)) {
+            g.useDefaultPrettyPrinter();
+            g.writeStartObject();
+            g.writeArrayFieldStart("targets");
+            for (Target t : report.targets()) {
+                g.writeStartObject();
+                g.writeStringField("what", t.what());
+                if (Double.isNaN(t.got())) {
+                    g.writeNullField("got");
+                } else {
+                    g.writeNumberField("got", t.got());
+                }
+                g.writeNumberField("most", t.most());
+                g.writeBooleanField("met", t.met());
+                g.writeEndObject();
+            }
+            g.writeEndArray();
+            g.writeArrayFieldStart("lines");
+            for (String line : report.lines()) {
+                g.writeString(line);
+            }
+            g.writeEndArray();
+            g.writeEndObject();
+        }
+    }
+}

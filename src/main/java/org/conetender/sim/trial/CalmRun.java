@@ -1,0 +1,111 @@
+package org.conetender.sim.trial;
+
+import java.util.SplittableRandom;
+import org.conetender.core.heat.Watch.Suspect;
+import org.conetender.sim.Seeds;
+
+/**
+ * One cone with nothing wrong for some days: lids come and go, doors are opened, water is topped up,
+ * samples are taken and the probe is wiped. Whatever is called a fault is a false alarm, except a probe
+ * that really was in air: that is let off after three good minutes, and counts at the third in an hour.
+ */
+final class CalmRun {
+
+    private static final int HOUR_S = 3_600;
+    /** Somebody does something every so many hours, on average (guess: a busy room). */
+    private static final double EVERY_H = 4;
+    private static final int GOOD_S = 180;
+    private static final double TOPPED = 0.05;
+    private static final double LEVEL_SHARE = 0.95;
+
+    /** @param falseAlarms that called a person  @param pauses let off by themselves  @param first its name */
+    record Calm(int falseAlarms, int pauses, double hours, Suspect first) {}
+
+    private final TrialCone cone;
+    private final Laws.Ours law;
+    private final TrialBench bench;
+    private final SplittableRandom hands;
+    private boolean lid;
+    private int probeBackAt = -1;
+    private int doorShutAt = -1;
+    private int falseAlarms;
+    private int pauses;
+    private int clearAt = -1;
+    private int pausedAt = -HOUR_S;
+    private int inThatHour;
+    private Suspect first = Suspect.NONE;
+
+    CalmRun(TrialCone cone, Laws.Ours law) {
+        this.cone = cone;
+        this.law = law;
+        this.bench = new TrialBench(cone);
+        this.hands = Seeds.of(cone.seed(), "trial hands");
+        this.lid = cone.lid();
+    }
+
+    Calm run(int hours) {
+        boolean on = false;
+        for (int t = 0; t < hours * HOUR_S; t++) {
+            if (hands.nextDouble() < 1 / (EVERY_H * HOUR_S)) {
+                something(t);
+            }
+            undo(t);
+            bench.step(on);
+            on = law.on(bench.seen(on)) && clearAt < 0;
+            judge(t);
+        }
+        return new Calm(falseAlarms, pauses, hours, first);
+    }
+
+    private void something(int t) {
+        switch (hands.nextInt(4)) {
+            case 0 -> {
+                lid = !lid;
+                bench.plant().lid(lid);
+            }
+            case 1 -> {
+                bench.room().add(-4);
+                doorShutAt = t + hands.nextInt(300, 1_800);
+            }
+            case 2 -> {
+                double more = TOPPED * cone.build().litres();
+                bench.plant().drain(bench.plant().litres() + more - cone.build().litres());
+                bench.plant().pour(more, cone.climate().meanC(), TrialCone.PPT * LEVEL_SHARE);
+            }
+            default -> {
+                bench.probe(TrialBench.Probe.IN_AIR);
+                probeBackAt = t + hands.nextInt(5, 40);
+            }
+        }
+    }
+
+    private void undo(int t) {
+        if (t == probeBackAt) {
+            bench.probe(TrialBench.Probe.IN_WATER);
+        }
+        if (t == doorShutAt) {
+            bench.room().add(0);
+        }
+    }
+
+    private void judge(int t) {
+        if (clearAt == t) {
+            law.clear();
+            clearAt = -1;
+            return;
+        }
+        if (law.suspect() == Suspect.NONE || clearAt >= 0) {
+            return;
+        }
+        clearAt = t + GOOD_S;
+        boolean again = t - pausedAt < HOUR_S;
+        inThatHour = again ? inThatHour + 1 : 1;
+        pausedAt = again ? pausedAt : t;
+        boolean pause = law.suspect() == Suspect.IN_AIR && inThatHour < 3;
+        pauses += pause ? 1 : 0;
+        if (!pause) {
+            falseAlarms++;
+            first = first == Suspect.NONE ? law.suspect() : first;
+        }
+    }
+}

@@ -1,0 +1,111 @@
+package org.conetender.sim.trial;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Callable;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorCompletionService;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.function.Consumer;
+import java.util.stream.LongStream;
+import org.conetender.core.heat.Watch.Suspect;
+
+/**
+ * The trial of the heating law: every law holds the same cones, every mishap happens to them, and calm
+ * days pass without one. Seeds are fixed and were not looked at while the law's figures were chosen.
+ */
+public final class ControlTrial {
+
+    private static final long FIRST_SEED = 4_000_000;
+    private static final long FIRST_MISHAP_SEED = 5_000_000;
+    private static final long FIRST_CALM_SEED = 6_000_000;
+    /** A calm run is so long, h. */
+    private static final int CALM_H = 72;
+
+    /**
+     * @param cones that every law holds, at least 1
+     * @param mishapCones to which every mishap happens, at least 1
+     * @param calmHours without a mishap in all, at least 1
+     * @param threads that work on it
+     */
+    public record Plan(int cones, int mishapCones, int calmHours, int threads) {}
+
+    /** One law on one cone. */
+    record Held(Laws law, TrialCone cone, Measures measures) {}
+
+    /** One mishap. */
+    record Met(Switches on, Mishap what, TrialCone cone, MishapRun.Notice notice) {}
+
+    /** All that came out. */
+    record Outcome(List<Held> held, List<Met> met, List<CalmRun.Calm> calm) {}
+
+    private ControlTrial() {}
+
+    /**
+     * Runs it on so many threads of its own; takes minutes.
+     *
+     * @param progress hears the share that is done, 0..1, on the calling thread
+     * @throws InterruptedException if the caller was interrupted; what was begun is given up
+     */
+    public static TrialReport run(Plan plan, Consumer<Double> progress) throws InterruptedException {
+        Outcome all = new Outcome(new ArrayList<>(), new ArrayList<>(), new ArrayList<>());
+        List<Callable<Runnable>> jobs = jobs(plan, all);
+        ExecutorService pool = Executors.newFixedThreadPool(plan.threads());
+        try {
+            ExecutorCompletionService<Runnable> service = new ExecutorCompletionService<>(pool);
+            jobs.forEach(service::submit);
+            for (int done = 1; done <= jobs.size(); done++) {
+                Future<Runnable> job = service.take();
+                job.get().run();
+                progress.accept(done / (double) jobs.size());
+            }
+        } catch (ExecutionException e) {
+            throw new IllegalStateException("a run of the trial failed: " + e.getCause(), e.getCause());
+        } finally {
+            pool.shutdownNow();
+        }
+        return new TrialReport(plan, all);
+    }
+
+    /** Each job works alone and answers with what files its result, which the calling thread then does. */
+    private static List<Callable<Runnable>> jobs(Plan plan, Outcome all) {
+        List<Callable<Runnable>> jobs = new ArrayList<>();
+        LongStream.range(0, plan.cones()).forEach(i -> jobs.add(() -> {
+            TrialCone cone = TrialCone.draw(FIRST_SEED + i);
+            List<Held> held = new ArrayList<>();
+            for (Laws law : Laws.values()) {
+                held.add(new Held(law, cone, new TrialRun(cone, law.of(cone)).run()));
+            }
+            return () -> all.held().addAll(held);
+        }));
+        LongStream.range(0, plan.mishapCones()).forEach(i -> jobs.add(() -> {
+            List<Met> met = mishaps(TrialCone.draw(FIRST_MISHAP_SEED + i));
+            return () -> all.met().addAll(met);
+        }));
+        LongStream.range(0, Math.ceilDiv(plan.calmHours(), CALM_H)).forEach(i -> jobs.add(() -> {
+            TrialCone cone = TrialCone.draw(FIRST_CALM_SEED + i);
+            Switches on = Switches.values()[(int) (i % Switches.values().length)];
+            CalmRun.Calm calm = new CalmRun(cone, new Laws.Ours(cone, on.kind())).run(CALM_H);
+            return () -> all.calm().add(calm);
+        }));
+        return jobs;
+    }
+
+    private static List<Met> mishaps(TrialCone cone) {
+        List<Met> met = new ArrayList<>();
+        for (Switches on : Switches.values()) {
+            for (Mishap what : Mishap.values()) {
+                met.add(new Met(on, what, cone,
+                        new MishapRun(cone, what, new Laws.Ours(cone, on.kind())).run()));
+            }
+        }
+        return met;
+    }
+
+    /** Whether a mishap was noticed at all, after it had happened. */
+    static boolean noticed(Met met) {
+        return met.notice().named() != Suspect.NONE && !met.notice().early();
+    }
+}

@@ -1,0 +1,108 @@
+package org.conetender.sim.trial;
+
+import java.util.SplittableRandom;
+import org.conetender.core.heat.Watch.Suspect;
+import org.conetender.sim.Seeds;
+
+/**
+ * One cone that is held for some hours until something breaks, and how it is noticed. When it is, all heat
+ * ends, as with a second switch in series.
+ */
+final class MishapRun {
+
+    private static final int HOUR_S = 3_600;
+    /** The mishap comes so long after the water was warm. */
+    private static final int LEAST_S = 2 * HOUR_S;
+    private static final int MOST_S = 6 * HOUR_S;
+    private static final int LIMIT_S = 36 * HOUR_S;
+    /** Unnoticed for so long is missed. */
+    private static final int MISSED_S = 4 * HOUR_S;
+    /** The water goes on rising for so long after the heat has ended. */
+    private static final int AFTER_S = 600;
+    private static final double WARM_K = 0.3;
+    private static final double DUTY_S = 1_800;
+
+    /**
+     * @param named what it was called; NONE if it was not noticed
+     * @param delayS from the first second in which it mattered until it was named
+     * @param excessK highest water after it over the highest of the hour before, K
+     * @param duty the heater's share of the time in the half hour before
+     * @param early whether the watch spoke before anything was wrong
+     */
+    record Notice(Suspect named, double delayS, double excessK, double duty, boolean early) {}
+
+    private final TrialCone cone;
+    private final Mishap what;
+    private final Laws.Ours law;
+    private final TrialBench bench;
+    private final int atS;
+    private boolean on;
+    private boolean broken;
+    private long mattersSince = -1;
+    private double duty = 0.5;
+    private double usualHighC = -Double.MAX_VALUE;
+    private double earlierHighC = -Double.MAX_VALUE;
+    private double highC = -Double.MAX_VALUE;
+
+    MishapRun(TrialCone cone, Mishap what, Laws.Ours law) {
+        this.cone = cone;
+        this.what = what;
+        this.law = law;
+        this.bench = new TrialBench(cone);
+        SplittableRandom random = Seeds.of(cone.seed(), "trial mishap");
+        this.atS = random.nextInt(LEAST_S, MOST_S);
+    }
+
+    Notice run() {
+        int warmAt = -1;
+        for (int t = 0; t < LIMIT_S && (mattersSince < 0 || t < mattersSince + MISSED_S); t++) {
+            second(t, warmAt >= 0 && t > warmAt + atS);
+            if (warmAt < 0 && bench.waterC() > cone.known().setpointC() - WARM_K) {
+                warmAt = t;
+            }
+            if (law.suspect() != Suspect.NONE) {
+                return noticed(t);
+            }
+        }
+        return new Notice(Suspect.NONE, Double.NaN, excess(), duty, false);
+    }
+
+    private void second(int t, boolean due) {
+        if (due && !broken && (what != Mishap.WELDED || on)) {
+            broken = true;
+            bench.probe(what == Mishap.IN_AIR ? TrialBench.Probe.IN_AIR
+                    : what == Mishap.FROZEN ? TrialBench.Probe.FROZEN : TrialBench.Probe.IN_WATER);
+        }
+        if (broken && mattersSince < 0 && (what != Mishap.WELDED || !on)) {
+            mattersSince = t;
+        }
+        bench.step(broken && what == Mishap.WELDED || on && !(broken && what == Mishap.DEAD));
+        if (!broken) {
+            duty += ((on ? 1 : 0) - duty) / DUTY_S;
+            if (t % HOUR_S == 0) {
+                earlierHighC = usualHighC;
+                usualHighC = -Double.MAX_VALUE;
+            }
+            usualHighC = Math.max(usualHighC, bench.waterC());
+        } else {
+            highC = Math.max(highC, bench.waterC());
+        }
+        on = law.on(bench.seen(on));
+    }
+
+    private Notice noticed(int t) {
+        if (mattersSince < 0) {
+            return new Notice(law.suspect(), Double.NaN, 0, duty, true);
+        }
+        for (int i = 0; i < AFTER_S; i++) {
+            bench.step(false);
+            highC = Math.max(highC, bench.waterC());
+        }
+        return new Notice(law.suspect(), t - mattersSince, excess(), duty, false);
+    }
+
+    private double excess() {
+        double usual = Math.max(cone.known().setpointC(), Math.max(usualHighC, earlierHighC));
+        return Math.max(0, highC - usual);
+    }
+}
