@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
@@ -95,11 +97,34 @@ class SeedsTest {
         "cannot be set", "no cysts are in it to count", "not had air for long enough",
         "no air arrives although", "hands are in the water as reported", "valve has been shut for too long"};
 
+    /** Where a guard is missed first. Saves time only: all the others are tried as well. */
+    private static final Map<String, Theme> LIKELY = Map.ofEntries(
+            Map.entry("air-failed", Theme.NO_AIR), Map.entry("air-while-drawing", Theme.DRAWS_FOR_EVER),
+            Map.entry("siphon", Theme.FLOOD), Map.entry("too-hot", Theme.HEAT_WAVE),
+            Map.entry("dry", Theme.LEAK), Map.entry("hands-in", Theme.HANDS),
+            Map.entry("record", Theme.DISK), Map.entry("no-effect", Theme.DEAD_HEATER),
+            Map.entry("power-cut", Theme.DARKNESS), Map.entry("shut-valve", Theme.VALVE_STAYS_SHUT),
+            Map.entry("late", Theme.STALLS), Map.entry("stale", Theme.STALE),
+            Map.entry("heater-stuck", Theme.DEAF_OUTPUTS), Map.entry("output-stuck", Theme.DEAF_OUTPUTS),
+            Map.entry("suffocation", Theme.NOBODY_COMES), Map.entry("unwritten", Theme.DISK_HANGS),
+            Map.entry("welded", Theme.WELDED), Map.entry("clock", Theme.CLOCK),
+            Map.entry("crash-loop", Theme.CRASH_LOOP), Map.entry("probe", Theme.NO_PROBE),
+            Map.entry("watts", Theme.COLD_START));
+
+    private static List<Theme> likelyFirst(Guard g) {
+        List<Theme> all = new ArrayList<>(List.of(brief()));
+        Optional.ofNullable(LIKELY.get(g.id())).ifPresent(t -> {
+            all.remove(t);
+            all.addFirst(t);
+        });
+        return all;
+    }
+
     @Test
     void everyGuardIsNeeded() throws Exception {
         List<Callable<String>> calls = Guards.ALL.stream().<Callable<String>>map(g -> () -> {
             List<Guard> others = Guards.ALL.stream().filter(x -> x != g).toList();
-            for (Theme theme : brief()) {
+            for (Theme theme : likelyFirst(g)) {
                 if (!new Run(theme, 1, others).play().invariants().broken().isEmpty()) {
                     return g.id() + " needed";
                 }
