@@ -49,6 +49,7 @@ public final class Air {
     private double pausedMs;
     private double lastPauseMs;
     private double airedMs;
+    private double releasedMs;
     private boolean drowned;
     private Flood flood = Flood.NOT;
 
@@ -89,8 +90,10 @@ public final class Air {
         if (!paused && pausedMs > 0) {
             lastPauseMs = pausedMs;
             airedMs = 0;
+            releasedMs = 0;
         }
         airedMs += flowLpm > 0 ? 1_000 * seconds : 0;
+        releasedMs += paused ? 0 : 1_000 * seconds;
         pausedMs = paused ? pausedMs + 1_000 * seconds : 0;
     }
 
@@ -143,9 +146,13 @@ public final class Air {
         return (long) pausedMs;
     }
 
-    /** Whether air has hardly come since it was last paused for most of a cap (guesses: 5 min after 8). */
-    boolean outOfBreath() {
-        return lastPauseMs > 8 * 60_000 && airedMs < 5 * 60_000;
+    /**
+     * Whether air has hardly come since it was last paused for most of a cap (guesses: 5 min after 8).
+     *
+     * @param seen whether a contact tells that it comes; else all that can be known is what was commanded
+     */
+    boolean outOfBreath(boolean seen) {
+        return lastPauseMs > 8 * 60_000 && (seen ? airedMs : releasedMs) < 5 * 60_000;
     }
 
     /** What a contact that proves the flow would do. */

@@ -147,7 +147,8 @@ final class ConeRules {
         rules.lasting("air-cap", cone, paused && animals && !drawing, (long) (cap * 60),
                 "air was commanded off beyond the configured cap");
         boolean fresh = batch.stage() instanceof Stage.Settling && offForS() < 5;
-        rules.lasting("air-again", cone, paused && fresh && cone.air().outOfBreath(), 2,
+        boolean spent = cone.air().outOfBreath(settings.fittings().air().proof());
+        rules.lasting("air-again", cone, paused && fresh && spent, 2,
                 "air was commanded off again before the water had recovered");
         rules.lasting("air-back-told", cone, cameBack() && !told("air-back"), 2,
                 "a separation came to nothing and the person who has not seen it is not told any more");
