@@ -14,6 +14,7 @@ import org.conetender.core.judge.Breath;
 import org.conetender.core.judge.ConeJudgement;
 import org.conetender.core.judge.HeatTrack;
 import org.conetender.core.judge.Water;
+import org.conetender.core.unit.Moment;
 
 /**
  * What is remembered of one cone between ticks and rebuilt after a restart.
@@ -53,9 +54,9 @@ public record ConeLive(ConeJudgement judged, Growth growth, Hold hold, Share.Cre
         public static final ConeOut SAFE = new ConeOut(false, false, false, false, false);
     }
 
-    static ConeLive begin(String cone, ConeBook book, Optional<Checkpoint> checkpoint, Breath breath) {
+    static ConeLive begin(String cone, ConeBook book, Optional<Checkpoint> checkpoint, Moment now) {
         ConeJudgement judged = new ConeJudgement(Water.unheard(), Optional.empty(), Level.UNKNOWN,
-                HeatTrack.fresh(), AirTrack.begun(breath));
+                HeatTrack.fresh(), AirTrack.begun(Breath.begun(book, now)));
         return new ConeLive(judged, Growth.resumed(cone, book, checkpoint), Hold.IDLE, Share.Credit.NONE,
                 ConeOut.SAFE, Outlook.NONE, 0);
     }

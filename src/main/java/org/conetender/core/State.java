@@ -13,7 +13,6 @@ import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Checkpoint;
 import org.conetender.core.batch.Fact;
 import org.conetender.core.image.Request;
-import org.conetender.core.judge.Breath;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.settings.Settings;
 import org.conetender.core.unit.Moment;
@@ -66,8 +65,7 @@ public record State(Ledger ledger, Live live) {
         Ledger ledger = Ledger.of(book, opening.getFirst().seq()).opened(opening);
         Map<String, ConeLive> cones = new TreeMap<>();
         for (Cone c : settings.cones()) {
-            cones.put(c.id(), ConeLive.begin(c.id(), book.cone(c.id()), checkpoint,
-                    Breath.begun(book.cone(c.id()), now)));
+            cones.put(c.id(), ConeLive.begin(c.id(), book.cone(c.id()), checkpoint, now));
         }
         return new State(ledger, new Live(now, cones, Alarms.resumed(seen(book, opening, facts), now),
                 new Timers(Optional.empty(), now.monoMs(), 0, List.of(), OptionalLong.empty()), false));

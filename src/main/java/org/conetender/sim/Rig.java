@@ -1,6 +1,5 @@
 package org.conetender.sim;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.conetender.agent.Agents;

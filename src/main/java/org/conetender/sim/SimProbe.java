@@ -140,7 +140,12 @@ public final class SimProbe implements Probe {
         answered = true;
         double rms = fault == Fault.NOISY ? NOISY_RMS_C : build.noiseC;
         double noise = rms > 0 ? rms * random.nextGaussian() : 0;
-        shownC = Math.rint((tipC + build.offsetC + driftC + noise) / STEP_C) * STEP_C;
+        shownC = inSteps(tipC + build.offsetC + driftC + noise);
+    }
+
+    /** As a probe of 12 bits tells it, °C. */
+    public static double inSteps(double degreesC) {
+        return Math.rint(degreesC / STEP_C) * STEP_C;
     }
 
     /** What remains of a difference after the step; the exponentials are kept while the step is the same. */

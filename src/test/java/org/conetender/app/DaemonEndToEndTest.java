@@ -15,7 +15,6 @@ import org.conetender.app.TestBench.Told;
 import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Checkpoint;
 import org.conetender.core.batch.Fact;
-import org.conetender.core.face.Names;
 import org.conetender.core.hatch.Development;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.Step;

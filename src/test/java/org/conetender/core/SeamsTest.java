@@ -2,7 +2,6 @@ package org.conetender.core;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.util.Optional;
 import org.conetender.core.Larkmoor.Fitting;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.Reading;
@@ -11,55 +10,6 @@ import org.junit.jupiter.api.Test;
 
 /** Where the work of two guards meets: what one lets go must not slip past the other. */
 class SeamsTest {
-
-    private static Story started(Fitting... fittings) {
-        Story s = Story.at(fittings);
-        s.senses.water("a", 26.9);
-        s.does(Step.STARTED);
-        return s.minutes(15);
-    }
-
-    private static Story killed(Story s, int times) {
-        for (int i = 0; i < times; i++) {
-            s.restart("boot-1", 3_000).minutes(1);
-        }
-        return s;
-    }
-
-    private static boolean heatsSoon(Story s) {
-        for (int i = 0; i < 600; i++) {
-            s.tick();
-            if (s.on("a.heat")) {
-                return true;
-            }
-        }
-        return false;
-    }
-
-    @Test
-    void aSecondReportSetAsideDoesNotHideTheFirst() {
-        Story s = started(Fitting.MAT);
-        s.ask("", new Ask.Away("Noor"));
-        s.does(Step.DRAINED);
-        killed(s, 4);
-        s.ask("b", new Ask.Acknowledge("crash-loop"));
-        assertThat(heatsSoon(s)).as("the cone was emptied, and that report was set aside").isFalse();
-    }
-
-    @Test
-    void wordsThatSayNothingOfTheConeDoNotFreeItsHeater() {
-        Story s = started(Fitting.MAT);
-        s.does(Step.DRAINED);
-        killed(s, 3);
-        s.ask("a", new Ask.SetUsual(Optional.of("L-0418"), Optional.empty(), Optional.empty(),
-                Optional.empty()));
-        s.ask("a", new Ask.SetSetpoint(26));
-        s.ask("a", new Ask.Acknowledge("crash-loop"));
-        assertThat(heatsSoon(s)).isFalse();
-        s.does(Step.DRAINED);
-        s.ask("a", new Ask.Acknowledge("crash-loop"));
-        assertThat(s.state().book().lives().lock()).isEmpty();
-    }
 
     @Test
     void aConeEmptiedWhileItsFillingHangsIsNotHeatedWhenTheFillingArrives() {
@@ -72,7 +22,7 @@ class SeamsTest {
         s.send("a", new Ask.Did(Step.DRAINED));
         s.minutes(5);
         s.paper.mood(Paper.Mood.KEEPING);
-        assertThat(heatsSoon(s)).isFalse();
+        assertThat(s.comesOn("a.heat", 600)).isFalse();
         assertThat(s.stage()).isEqualTo("drained");
     }
 

@@ -186,6 +186,17 @@ public final class Story {
         return this;
     }
 
+    /** Whether that output is on in one of the next ticks, so many at most; stops there. */
+    public boolean comesOn(String output, int ticks) {
+        for (int i = 0; i < ticks; i++) {
+            tick();
+            if (on(output)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
     public boolean on(String output) {
         return last.outputs().get(output);
     }

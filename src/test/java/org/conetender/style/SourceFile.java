@@ -20,6 +20,8 @@ import java.util.regex.Pattern;
 record SourceFile(Path path, String text, String code) {
 
     private static final Pattern PACKAGE = Pattern.compile("\\bpackage\\s+([\\w.]+)\\s*;");
+    private static final Pattern IMPORT =
+            Pattern.compile("(?m)^import (?:static )?[\\w.]+\\.(\\w+);\\R");
     private static final Pattern NAMED = Pattern.compile("\\b((?:[a-z]\\w*\\.)+)[A-Z]\\w*");
 
     /** Every Java file below that folder. */
@@ -51,6 +53,19 @@ record SourceFile(Path path, String text, String code) {
     String packageName() {
         Matcher m = PACKAGE.matcher(code);
         return m.find() ? m.group(1) : "";
+    }
+
+    /** What it imports and never names again, not even in a comment. */
+    List<String> idleImports() {
+        List<String> out = new ArrayList<>();
+        String rest = IMPORT.matcher(text).replaceAll("");
+        Matcher m = IMPORT.matcher(text);
+        while (m.find()) {
+            if (!Pattern.compile("\\b" + m.group(1) + "\\b").matcher(rest).find()) {
+                out.add(path + ": imports " + m.group(1) + " for nothing");
+            }
+        }
+        return out;
     }
 
     /** The packages it names, in imports or in full. */

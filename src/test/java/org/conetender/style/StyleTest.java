@@ -49,6 +49,11 @@ class StyleTest {
     }
 
     @Test
+    void nothingIsImportedForNothing() {
+        assertThat(ALL.stream().flatMap(f -> f.idleImports().stream())).isEmpty();
+    }
+
+    @Test
     void noMethodIsTooLongOrTakesTooMuch() {
         Map<String, Integer> lines = new TreeMap<>();
         Map<String, Integer> parameters = new TreeMap<>();

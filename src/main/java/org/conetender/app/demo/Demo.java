@@ -7,9 +7,7 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.ZoneId;
-import java.util.Comparator;
 import java.util.List;
-import java.util.stream.Stream;
 import org.conetender.app.Unavailable;
 import org.conetender.app.Wiring;
 import org.conetender.app.config.Config;
@@ -155,15 +153,7 @@ public final class Demo implements AutoCloseable {
             wiring.close();
             site.close();
         } finally {
-            remove(folder);
-        }
-    }
-
-    private static void remove(Path folder) throws IOException {
-        try (Stream<Path> inside = Files.walk(folder)) {
-            for (Path p : inside.sorted(Comparator.reverseOrder()).toList()) {
-                Files.deleteIfExists(p);
-            }
+            Folder.remove(folder);
         }
     }
 }

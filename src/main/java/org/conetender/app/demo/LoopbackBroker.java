@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.net.URI;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Comparator;
 import java.util.List;
 import java.util.logging.Level;
 import java.util.logging.Logger;
@@ -54,7 +53,7 @@ public final class LoopbackBroker implements AutoCloseable {
             server.start();
             return new LoopbackBroker(server, folder, URI.create("mqtt://127.0.0.1:" + port(server)));
         } catch (Exception e) {
-            remove(folder);
+            Folder.remove(folder);
             throw new IOException("the demonstration's own broker could not be started: " + e, e);
         }
     }
@@ -99,15 +98,7 @@ public final class LoopbackBroker implements AutoCloseable {
         } catch (Exception e) {
             throw new IOException("the demonstration's own broker did not stop in good order: " + e, e);
         } finally {
-            remove(folder);
-        }
-    }
-
-    private static void remove(Path folder) throws IOException {
-        try (Stream<Path> inside = Files.walk(folder)) {
-            for (Path path : inside.sorted(Comparator.reverseOrder()).toList()) {
-                Files.deleteIfExists(path);
-            }
+            Folder.remove(folder);
         }
     }
 }

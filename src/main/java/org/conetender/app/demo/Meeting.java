@@ -73,7 +73,6 @@ final class Meeting {
     }
 
     private static boolean complete(RemoteSite site) {
-        return site.state().filter("ready"::equals).isPresent() && site.cones().stream()
-                .allMatch(c -> site.topics().containsKey(site.names().cone(c) + "/hand/next-step"));
+        return site.state().filter("ready"::equals).isPresent() && site.conesAreThere();
     }
 }

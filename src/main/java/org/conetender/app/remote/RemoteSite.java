@@ -39,9 +39,13 @@ public final class RemoteSite implements AutoCloseable {
         site.client.follow(List.of(names.root() + "/#"));
         site.await(() -> site.topics().containsKey(names.root() + "/$description"), SETTLING_MS);
         site.refresh();
-        site.await(() -> site.cones().stream()
-                .allMatch(c -> site.topics().containsKey(names.cone(c) + "/hand/next-step")), SETTLING_MS);
+        site.await(site::conesAreThere, SETTLING_MS);
         return site;
+    }
+
+    /** Whether every cone that the description lists has been heard of. */
+    public boolean conesAreThere() {
+        return cones().stream().allMatch(c -> topics().containsKey(names.cone(c) + "/hand/next-step"));
     }
 
     /** Follows cones that were added since. */

@@ -87,6 +87,11 @@ public enum AlarmKind {
         return this == AIR_BACK || this == SIPHON || this == COOKED;
     }
 
+    /** How long after a start its cause needs to be one, ms: a clock counts as unset after an hour of it. */
+    long matureMs() {
+        return this == CLOCK ? Units.HOUR_MS : 0;
+    }
+
     public Priority priority() {
         return priority;
     }

@@ -24,9 +24,9 @@ public record Alarms(Map<String, Alarm> standing, Seen seen) {
     public record Seen(List<Alarm> alarms, long untilMs) {
         static final Seen NOTHING = new Seen(List.of(), 0);
 
-        /** Whether it has been waited for in vain; a clock counts as unset only after an hour of it. */
+        /** Whether it has been waited for in vain. */
         boolean late(Alarm a, long nowMs) {
-            return nowMs >= untilMs + (a.kind() == AlarmKind.CLOCK ? Units.HOUR_MS : 0);
+            return nowMs >= untilMs + a.kind().matureMs();
         }
 
         Seen without(List<Alarm> some) {

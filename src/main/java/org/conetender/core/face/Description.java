@@ -1,12 +1,10 @@
 package org.conetender.core.face;
 
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
-import org.conetender.core.alarm.AlarmKind;
 import org.conetender.core.image.Step;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.settings.Settings;

@@ -44,18 +44,15 @@ final class TrialBench {
         boolean air = probe == Probe.IN_AIR;
         double lagS = air ? inAirS : cone.probeS();
         tipC += ((air ? room.airC() : plant.waterC()) - tipC) / (lagS + 0.5);
-        double now = steps(tipC + NOISE_C * noise.nextGaussian());
+        double now = SimProbe.inSteps(tipC + NOISE_C * noise.nextGaussian());
         shownC = probe == Probe.FROZEN ? shownC : now;
         second++;
     }
 
-    private static double steps(double degreesC) {
-        return Math.rint(degreesC / SimProbe.STEP_C) * SimProbe.STEP_C;
-    }
-
     /** What a daemon sees of this second. @param commanded whether it had the heater on */
     Law.Seen seen(boolean commanded) {
-        double roomC = cone.known().roomProbe() ? steps(room.airC() + cone.known().roomOffC()) : USUAL_ROOM_C;
+        double roomC = cone.known().roomProbe() ? SimProbe.inSteps(room.airC() + cone.known().roomOffC())
+                : USUAL_ROOM_C;
         return new Law.Seen(shownC, roomC, commanded);
     }
 

@@ -2,6 +2,7 @@ package org.conetender.core.guard;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.Optional;
 import org.conetender.core.Larkmoor.Fitting;
 import org.conetender.core.Story;
 import org.conetender.core.image.Ask;
@@ -29,13 +30,7 @@ class CrashLoopTest {
     }
 
     private static boolean heats(Story s) {
-        for (int i = 0; i < 600; i++) {
-            s.tick();
-            if (s.on("a.heat")) {
-                return true;
-            }
-        }
-        return false;
+        return s.comesOn("a.heat", 600);
     }
 
     @Test
@@ -185,5 +180,30 @@ class CrashLoopTest {
         s.senses.water("a", 26.9);
         s.does(Step.STARTED);
         assertThat(heats(killed(s.minutes(15), 3))).isTrue();
+    }
+
+    @Test
+    void aSecondReportSetAsideDoesNotHideTheFirst() {
+        Story s = started();
+        s.ask("", new Ask.Away("Noor"));
+        s.does(Step.DRAINED);
+        killed(s, 4);
+        s.ask("b", new Ask.Acknowledge("crash-loop"));
+        assertThat(heats(s)).as("the cone was emptied, and that report was set aside").isFalse();
+    }
+
+    @Test
+    void wordsThatSayNothingOfTheConeDoNotFreeItsHeater() {
+        Story s = started();
+        s.does(Step.DRAINED);
+        killed(s, 3);
+        s.ask("a", new Ask.SetUsual(Optional.of("L-0418"), Optional.empty(), Optional.empty(),
+                Optional.empty()));
+        s.ask("a", new Ask.SetSetpoint(26));
+        s.ask("a", new Ask.Acknowledge("crash-loop"));
+        assertThat(heats(s)).isFalse();
+        s.does(Step.DRAINED);
+        s.ask("a", new Ask.Acknowledge("crash-loop"));
+        assertThat(s.state().book().lives().lock()).isEmpty();
     }
 }

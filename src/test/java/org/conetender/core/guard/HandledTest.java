@@ -2,7 +2,6 @@ package org.conetender.core.guard;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import org.conetender.core.Larkmoor.Fitting;
 import org.conetender.core.Story;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.Reading;

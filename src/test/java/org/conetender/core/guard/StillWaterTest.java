@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import org.conetender.core.Larkmoor.Fitting;
 import org.conetender.core.Story;
-import org.conetender.core.image.Ask;
 import org.conetender.core.image.ContactSample.Level;
 import org.conetender.core.image.Step;
 import org.junit.jupiter.api.Test;

@@ -185,7 +185,7 @@ class PredictTest {
     }
 
     @ParameterizedTest
-    @ValueSource(doubles = {0.05, 0.2, 0.3, 0.5, 0.75})
+    @ValueSource(doubles = {0.05, 0.2, 0.3, 0.5, 0.6, 0.75, 0.77, 0.9, 0.96})
     void aSolidStateSwitchGivesItsDutyInWholeTicks(double wanted) {
         Traits t = new Traits(0.003, 0.003 * wanted / 7, 30);
         Estimate e = Estimate.first(t, 27);
