@@ -56,7 +56,7 @@ public record ConeLive(ConeJudgement judged, Growth growth, Hold hold, Share.Cre
 
     static ConeLive begin(String cone, ConeBook book, Optional<Checkpoint> checkpoint, Moment now) {
         ConeJudgement judged = new ConeJudgement(Water.unheard(), Optional.empty(), Level.UNKNOWN,
-                HeatTrack.fresh(), AirTrack.begun(Breath.begun(book, now)));
+                HeatTrack.fresh(), Optional.empty(), AirTrack.begun(Breath.begun(book, now)));
         return new ConeLive(judged, Growth.resumed(cone, book, checkpoint), Hold.IDLE, Share.Credit.NONE,
                 ConeOut.SAFE, Outlook.NONE, 0);
     }

@@ -3,11 +3,8 @@ package org.conetender.core;
 import java.util.OptionalDouble;
 import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.Stage;
-import org.conetender.core.heat.Estimate;
-import org.conetender.core.heat.Heating;
 import org.conetender.core.heat.Hold;
-import org.conetender.core.heat.Traits;
-import org.conetender.core.judge.Belief;
+import org.conetender.core.heat.Predict;
 import org.conetender.core.judge.ConeJudgement;
 import org.conetender.core.judge.Judge;
 import org.conetender.core.settings.Cone;
@@ -66,27 +63,10 @@ final class Demand {
         if (cone.fittings().heat().kind() != HeatKind.IMMERSED) {
             return h;
         }
-        boolean untried = !cone.fittings().probes().level() && !j.heat().responded();
-        Hold known = h.with(heating(before, cone, litres, now), !untried);
-        return untried ? known.lowPower() : known;
-    }
-
-    /** What is known of the cone after this tick: followed, or begun with its first reading. */
-    private static Heating heating(Hold before, Cone cone, double litres, Tick.Now now) {
-        Cone.Heat heat = cone.fittings().heat();
-        Traits nominal = Traits.nominal(heat.watts(), Judge.lossWPerK(cone, litres),
-                litres * Units.BRINE_J_PER_L_K);
-        ConeJudgement j = now.judged();
-        double waterC = j.belief().hottestC();
-        Heating known = before.model().filter(m -> m.estimate().nominal().equals(nominal))
-                .orElseGet(() -> Heating.from(nominal, waterC));
-        if (Double.isNaN(before.aimC())) {
-            return known.again(waterC);
+        if (!cone.fittings().probes().level() && !j.heat().responded()) {
+            return h.lowPower();
         }
-        double probeC = j.belief() instanceof Belief.Trusted ? waterC : Double.NaN;
-        Estimate.Step seen = new Estimate.Step(now.dtMs() / 1000.0, now.heated() ? 1 : 0, j.roomOrUsualC(),
-                probeC, !now.handled());
-        return known.after(seen,
-                new Heating.Wish(now.aimC().orElseThrow(), Hold.switching(heat.switchKind())));
+        return j.thermal().map(t -> h.steered(t, new Predict.Around(j.roomOrUsualC(), now.dtMs() / 1000.0),
+                Hold.switching(cone.fittings().heat().switchKind()))).orElse(h);
     }
 }

@@ -3,6 +3,7 @@ package org.conetender.core;
 import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.ConeBook;
 import org.conetender.core.judge.ConeJudgement;
+import org.conetender.core.judge.Thermal;
 
 /** What a change in the book means for what was believed of the cone. */
 final class Refreshed {
@@ -17,7 +18,8 @@ final class Refreshed {
         boolean released = now.latches().size() < old.latches().size();
         return new ConeJudgement(released ? j.water().forgiven() : j.water(), j.roomC(), j.level(),
                 released ? j.heat().forgiven() : levelChanged(old.batch(), now.batch())
-                        ? j.heat().untested() : j.heat(), j.air());
+                        ? j.heat().untested() : j.heat(),
+                released ? j.thermal().map(Thermal::cleared) : j.thermal(), j.air());
     }
 
     private static boolean levelChanged(Batch old, Batch now) {

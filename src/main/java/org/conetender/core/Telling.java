@@ -21,13 +21,13 @@ import org.conetender.core.hatch.Room;
 import org.conetender.core.hatch.Speed;
 import org.conetender.core.hatch.Zones;
 import org.conetender.core.heat.Hold;
-import org.conetender.core.heat.Losses;
 import org.conetender.core.heat.Share;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.Request;
 import org.conetender.core.image.Step;
 import org.conetender.core.judge.ConeJudgement;
 import org.conetender.core.judge.Judge;
+import org.conetender.core.judge.Losses;
 import org.conetender.core.settings.Cone;
 
 /** The last pass of a tick: alarms, answers, development and forecast, the checkpoint, the next state. */

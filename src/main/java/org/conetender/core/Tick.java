@@ -54,8 +54,8 @@ public final class Tick {
         this.guards = guards;
     }
 
-    /** What one cone's law is shown. @param heated what the last tick did  @param handled hands are in it */
-    record Now(ConeJudgement judged, OptionalDouble aimC, long dtMs, boolean heated, boolean handled) {}
+    /** What one cone's law is shown. @param aimC what its stage wants held  @param dtMs since the last one */
+    record Now(ConeJudgement judged, OptionalDouble aimC, long dtMs) {}
 
     /** One tick. */
     public Result step(State before, Image image) {
@@ -98,8 +98,7 @@ public final class Tick {
         Map<String, Hold> holds = new TreeMap<>();
         for (Cone c : work.settings.cones()) {
             holds.put(c.id(), Demand.hold(work.live(c.id()).hold(), c, work.batch(c.id()),
-                    new Now(work.judged.get(c.id()), work.aimC(c), work.dtMs,
-                            work.live(c.id()).out().heat(), work.handled(c.id()))));
+                    new Now(work.judged.get(c.id()), work.aimC(c), work.dtMs)));
         }
         return holds;
     }

@@ -121,7 +121,7 @@ final class Work {
             judged.put(c.id(), Judge.look(Refreshed.of(was.judged(), before.book().cone(c.id()),
                     ledger.book().cone(c.id())),
                     new Judge.About(c, batch(c.id()), handled(c.id()), room), image,
-                    new Judge.Did(was.out().heat(), !was.out().airPause(), dtMs)));
+                    new Judge.Did(was.out().heat(), !was.out().airPause(), was.hold().aimC(), dtMs)));
         }
     }
 }

@@ -10,7 +10,7 @@ import org.conetender.core.hatch.Replay;
 import org.conetender.core.hatch.Speed;
 import org.conetender.core.hatch.ThermometerLog;
 import org.conetender.core.hatch.Zones;
-import org.conetender.core.heat.Losses;
+import org.conetender.core.judge.Losses;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;

@@ -1,6 +1,6 @@
 package org.conetender.core.hatch;
 
-import org.conetender.core.heat.Losses;
+import org.conetender.core.judge.Losses;
 import org.conetender.core.unit.Text;
 import org.conetender.core.unit.Units;
 

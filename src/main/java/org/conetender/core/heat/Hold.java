@@ -1,25 +1,24 @@
 package org.conetender.core.heat;
 
-import java.util.Optional;
+import org.conetender.core.judge.Thermal;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.unit.Units;
 
 /**
  * The heating law of one cone: what we want, never what is allowed. Where the cone is known, by
- * {@link Heating}, which wants on or off itself; else proportional-integral with the losses fed forward,
+ * {@link Predict}, which wants on or off itself; else proportional-integral with the losses fed forward,
  * tuned by the SIMC rules for an integrating plant with dead time (control.md §2.1), its duty turned into
  * on and off by {@link Share}.
  *
  * @param integral the integral's share of the duty
  * @param duty wanted in this tick, 0..1
  * @param aimC the set-point, °C; NaN while no heat is wanted
- * @param model what is known of the cone; empty before its first reading, and where heat comes through a
- *     wall or a bath, whose lags it does not describe
- * @param rules whether the model decides, rather than the duty
+ * @param law the law that knows the coast
+ * @param rules whether it decides, rather than the duty
  */
-public record Hold(double integral, double duty, double aimC, Optional<Heating> model, boolean rules) {
+public record Hold(double integral, double duty, double aimC, Predict law, boolean rules) {
 
-    public static final Hold IDLE = new Hold(0, 0, Double.NaN, Optional.empty(), false);
+    public static final Hold IDLE = new Hold(0, 0, Double.NaN, Predict.IDLE, false);
 
     /** Element and probe lags as control.md's head has them, s. */
     private static final double LAGS_S = 45 + 15;
@@ -77,27 +76,33 @@ public record Hold(double integral, double duty, double aimC, Optional<Heating> 
         // Conditional integration: never wound up while the duty is at its end.
         boolean free = wanted > 0 && wanted < 1 || wanted >= 1 && errorK < 0 || wanted <= 0 && errorK > 0;
         double next = free ? Math.clamp(i + gain * errorK * dtMs / 1000.0 / integralS, -1, 1) : i;
-        return new Hold(next, Math.clamp(wanted, 0, 1), aimC, model, false);
+        return new Hold(next, Math.clamp(wanted, 0, 1), aimC, law, false);
     }
 
     /** The same law at no more than low power. */
     public Hold lowPower() {
-        return new Hold(0, Math.min(duty, LOW_POWER), aimC, model, false);
+        return new Hold(0, Math.min(duty, LOW_POWER), aimC, law.off(), false);
     }
 
-    /** No heat is wanted; what is known of the cone is kept. */
+    /** No heat is wanted. */
     public Hold idle() {
-        return new Hold(0, 0, Double.NaN, model, false);
+        return new Hold(0, 0, Double.NaN, law.off(), false);
     }
 
-    /** The same with what is known now; it decides only where it fits the water. */
-    public Hold with(Heating known, boolean mayRule) {
-        boolean rules = mayRule && known.fits();
-        return new Hold(integral, rules ? known.law().duty() : duty, aimC, Optional.of(known), rules);
+    /**
+     * The same where the cone is known: the law that knows the coast decides, if its model fits the water.
+     * Beside it the plain law goes on, ready to take over.
+     */
+    public Hold steered(Thermal known, Predict.Around around, Predict.Switching kind) {
+        if (!known.fits()) {
+            return new Hold(integral, duty, aimC, law.off(), false);
+        }
+        Predict next = law.steered(known, aimC, around, kind);
+        return new Hold(integral, next.duty(), aimC, next, true);
     }
 
-    /** Whether the heater is wanted on, where the model decides. */
+    /** Whether the heater is wanted on, where the law that knows the coast decides. */
     public boolean on() {
-        return rules && model.map(m -> m.law().on()).orElse(false);
+        return rules && law.on();
     }
 }

@@ -1,5 +1,8 @@
 package org.conetender.core.heat;
 
+import org.conetender.core.judge.Estimate;
+import org.conetender.core.judge.Thermal;
+
 /**
  * The law that knows the coast: it steers the temperature that the heat on its way will bring, which
  * answers the switch at once, and so needs no tuning and does not overshoot (control.md §2.2).
@@ -49,6 +52,12 @@ public record Predict(boolean on, double duty, double owedS, double sinceS) {
         double lackK = aimC + e.traits().coastK(hold) - e.plateauC();
         return kind.spared() ? band(e, hold, lackK, new Edge(around.dtS(), kind))
                 : proportioned(hold + lackK / (e.traits().riseKPerS() * TAKE_BACK_S), around.dtS());
+    }
+
+    /** The law a step later, with what its cone is suspected of: in doubt it is off. */
+    public Predict steered(Thermal t, double aimC, Around around, Switching kind) {
+        Predict next = after(t.estimate(), aimC + t.askK(), around, kind);
+        return t.doubtful() ? next.off() : next;
     }
 
     /** The same, but off. */

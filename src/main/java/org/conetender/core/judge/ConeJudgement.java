@@ -10,9 +10,12 @@ import org.conetender.core.image.ContactSample.Level;
  * @param roomC the room's temperature where a probe tells it, °C
  * @param level what the level contact says; {@code UNKNOWN} where none is fitted
  * @param heat whether heat does what heat must
+ * @param thermal what was learned of the water and its heater; empty before the first reading, and where
+ *     heat comes through a wall or a bath, whose lags it does not describe
  * @param air what is known of its air
  */
-public record ConeJudgement(Water water, Optional<Double> roomC, Level level, HeatTrack heat, AirTrack air) {
+public record ConeJudgement(Water water, Optional<Double> roomC, Level level, HeatTrack heat,
+                            Optional<Thermal> thermal, AirTrack air) {
 
     /** A room without a probe is taken to be this warm, °C (guess: a heated room). */
     public static final double UNMEASURED_ROOM_C = 20;

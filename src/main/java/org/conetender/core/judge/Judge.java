@@ -4,7 +4,6 @@ import java.util.List;
 import java.util.Optional;
 import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.Stage;
-import org.conetender.core.heat.Losses;
 import org.conetender.core.image.Image;
 import org.conetender.core.image.ProbeSample;
 import org.conetender.core.image.Reading;
@@ -26,8 +25,13 @@ public final class Judge {
 
     private Judge() {}
 
-    /** What the last tick did to the cone. @param heated, airOn as they were set  @param dtMs how long ago */
-    public record Did(boolean heated, boolean airOn, long dtMs) {}
+    /**
+     * What the last tick did to the cone, so many ms ago.
+     *
+     * @param heated, airOn as they were set
+     * @param aimC what its heater was to hold, °C; NaN for nothing
+     */
+    public record Did(boolean heated, boolean airOn, double aimC, long dtMs) {}
 
     /** The room's temperature, °C, where a probe tells it. */
     public static Optional<Double> room(Site site, Image image) {
@@ -69,12 +73,33 @@ public final class Judge {
         Water water = before.water().after(new Hearing(samples, Water.slewKPerS(cone, litres), loose),
                 image.now().monoMs());
         ConeJudgement next = new ConeJudgement(water, about.roomC(), image.contact(cone.id() + ".level"),
-                before.heat(), air(before, about, image, did));
+                before.heat(), before.thermal(), air(before, about, image, did));
         boolean disturbed = loose || about.batch().stage() instanceof Stage.Clean
                 || next.air().offForMs() > 0;
         HeatTrack heat = before.heat().after(new HeatTrack.Step(did.dtMs(), did.heated(), water.belief(),
                 physics(cone, litres, next)), disturbed);
-        return new ConeJudgement(water, next.roomC(), next.level(), heat, next.air());
+        return new ConeJudgement(water, next.roomC(), next.level(), heat,
+                thermal(next, about, did, !disturbed), next.air());
+    }
+
+    /** What is known of the water after this tick: followed while it is seen. */
+    private static Optional<Thermal> thermal(ConeJudgement j, About about, Did did, boolean learn) {
+        Cone.Heat heater = about.cone().fittings().heat();
+        if (heater.kind() != Cone.HeatKind.IMMERSED) {
+            return Optional.empty();
+        }
+        if (!j.belief().known() || !about.batch().stage().hasWater()) {
+            return j.thermal().map(Thermal::left);
+        }
+        double litres = warmedLitres(about.cone(), about.batch());
+        Traits nominal = Traits.nominal(heater.watts(), lossWPerK(about.cone(), litres),
+                litres * Units.BRINE_J_PER_L_K);
+        double c = j.belief().middleC();
+        Thermal t = j.thermal().filter(m -> m.estimate().nominal().equals(nominal))
+                .orElseGet(() -> Thermal.from(nominal, c));
+        double probeC = j.belief() instanceof Belief.Trusted ? c : Double.NaN;
+        return Optional.of(!t.following() ? t.again(c) : t.after(new Estimate.Step(did.dtMs() / 1000.0,
+                did.heated() ? 1 : 0, j.roomOrUsualC(), probeC, learn), did.aimC()));
     }
 
     private static AirTrack air(ConeJudgement before, About about, Image image, Did did) {

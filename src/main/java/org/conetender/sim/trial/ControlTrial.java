@@ -10,7 +10,7 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.function.Consumer;
 import java.util.stream.LongStream;
-import org.conetender.core.heat.Watch.Suspect;
+import org.conetender.core.judge.Watch.Suspect;
 
 /**
  * The trial of the heating law: every law holds the same cones, every mishap happens to them, and calm

@@ -1,11 +1,11 @@
 package org.conetender.sim.trial;
 
-import org.conetender.core.heat.Estimate;
-import org.conetender.core.heat.Heating;
 import org.conetender.core.heat.Hold;
 import org.conetender.core.heat.Predict;
 import org.conetender.core.heat.Share;
-import org.conetender.core.heat.Watch;
+import org.conetender.core.judge.Estimate;
+import org.conetender.core.judge.Thermal;
+import org.conetender.core.judge.Watch;
 
 /** The laws that compete. */
 enum Laws {
@@ -88,28 +88,30 @@ enum Laws {
     static final class Ours implements Law {
 
         private final TrialCone cone;
-        private final Heating.Wish wish;
-        private Heating heating;
+        private final Predict.Switching kind;
+        private Thermal known;
+        private Predict law = Predict.IDLE;
 
         Ours(TrialCone cone, Predict.Switching kind) {
             this.cone = cone;
-            this.wish = new Heating.Wish(cone.known().setpointC(), kind);
+            this.kind = kind;
         }
 
         @Override
         public boolean on(Seen s) {
-            heating = heating == null ? Heating.from(cone.known().nominal(), s.probeC())
-                    : heating.after(new Estimate.Step(1, s.wasOn() ? 1 : 0, s.roomC(), s.probeC(), true),
-                            wish);
-            return heating.law().on();
+            double aimC = cone.known().setpointC();
+            known = known == null ? Thermal.from(cone.known().nominal(), s.probeC())
+                    : known.after(new Estimate.Step(1, s.wasOn() ? 1 : 0, s.roomC(), s.probeC(), true), aimC);
+            law = law.steered(known, aimC, new Predict.Around(s.roomC(), 1), kind);
+            return law.on();
         }
 
         Watch.Suspect suspect() {
-            return heating.watch().suspect();
+            return known.watch().suspect();
         }
 
         void clear() {
-            heating = heating.cleared();
+            known = known.cleared();
         }
     }
 }

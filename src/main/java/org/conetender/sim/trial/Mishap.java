@@ -1,6 +1,6 @@
 package org.conetender.sim.trial;
 
-import org.conetender.core.heat.Watch.Suspect;
+import org.conetender.core.judge.Watch.Suspect;
 
 /** What goes wrong in a trial, once, and what the watch should call it. */
 enum Mishap {

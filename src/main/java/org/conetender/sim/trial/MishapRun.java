@@ -1,7 +1,7 @@
 package org.conetender.sim.trial;
 
 import java.util.SplittableRandom;
-import org.conetender.core.heat.Watch.Suspect;
+import org.conetender.core.judge.Watch.Suspect;
 import org.conetender.sim.Seeds;
 
 /**

@@ -1,8 +1,8 @@
 package org.conetender.sim.trial;
 
 import java.util.SplittableRandom;
-import org.conetender.core.heat.Losses;
-import org.conetender.core.heat.Traits;
+import org.conetender.core.judge.Losses;
+import org.conetender.core.judge.Traits;
 import org.conetender.core.settings.Cone.HeatKind;
 import org.conetender.core.unit.Units;
 import org.conetender.sim.Plant;

@@ -6,7 +6,7 @@ import java.util.Map;
 import java.util.TreeMap;
 import java.util.function.Predicate;
 import java.util.function.ToDoubleFunction;
-import org.conetender.core.heat.Watch.Suspect;
+import org.conetender.core.judge.Watch.Suspect;
 import org.conetender.core.unit.Text;
 import org.conetender.sim.trial.ControlTrial.Held;
 import org.conetender.sim.trial.ControlTrial.Met;

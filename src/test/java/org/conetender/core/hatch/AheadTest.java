@@ -6,7 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.Random;
 import org.conetender.core.hatch.Projection.Plan;
 import org.conetender.core.hatch.Projection.Plant;
-import org.conetender.core.heat.Losses;
+import org.conetender.core.judge.Losses;
 import org.junit.jupiter.api.Test;
 
 /** The projection and its crossings against a plain integration in steps of two seconds. */

@@ -7,7 +7,7 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.Random;
 import org.conetender.core.hatch.Projection.Plan;
 import org.conetender.core.hatch.Projection.Plant;
-import org.conetender.core.heat.Losses;
+import org.conetender.core.judge.Losses;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;

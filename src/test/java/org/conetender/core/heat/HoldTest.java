@@ -2,7 +2,9 @@ package org.conetender.core.heat;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import org.conetender.core.heat.Estimate.Step;
+import org.conetender.core.judge.Basin;
+import org.conetender.core.judge.Estimate.Step;
+import org.conetender.core.judge.Thermal;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.settings.Cone.SwitchKind;
 import org.junit.jupiter.api.Test;
@@ -14,86 +16,80 @@ class HoldTest {
 
     private static final Hold.Plant PLANT = new Hold.Plant(0.003, 0.3, 240_000);
 
-    private static Heating kept(Basin basin, int seconds, SwitchKind kind) {
-        Heating h = Heating.from(basin.build.configured(1), basin.waterC);
-        Heating.Wish wish = new Heating.Wish(27, Hold.switching(kind));
-        for (int t = 0; t < seconds; t++) {
-            boolean on = h.law().on();
-            h = h.after(new Step(1, on ? 1 : 0, 20, basin.second(on), true), wish);
+    private static final Predict.Around AROUND = new Predict.Around(20, 1);
+    private static final Predict.Switching RELAY = Hold.switching(SwitchKind.RELAY);
+
+    /** A cone that was held for so long, beginning with this water. */
+    private static Thermal kept(double startC, int seconds) {
+        Basin basin = new Basin(Basin.Build.USUAL, startC, 1);
+        Thermal t = Thermal.from(basin.build.configured(1), startC);
+        Predict law = Predict.IDLE;
+        for (int i = 0; i < seconds; i++) {
+            boolean on = law.on();
+            t = t.after(new Step(1, on ? 1 : 0, 20, basin.second(on), true), 27);
+            law = law.steered(t, 27, AROUND, RELAY);
         }
-        return h;
+        return t;
     }
 
     /** A heater of ten times its rating that lags a quarter of an hour: not what the model describes. */
-    private static Heating unfit() {
+    private static Thermal unfit() {
         Basin hidden = new Basin(new Basin.Build(200, 2, 1.34, 900, 15), 20, 20);
-        Heating h = Heating.from(new Basin.Build(20, 2, 1.34, 900, 15).configured(1), 20);
+        Thermal h = Thermal.from(new Basin.Build(20, 2, 1.34, 900, 15).configured(1), 20);
         for (int t = 0; h.fits() && t < 21_600; t++) {
             boolean on = t / 1_200 % 2 == 0;
-            h = h.after(new Step(1, on ? 1 : 0, 20, hidden.second(on), true),
-                    new Heating.Wish(27, Hold.switching(SwitchKind.RELAY)));
+            h = h.after(new Step(1, on ? 1 : 0, 20, hidden.second(on), true), 27);
         }
         assertThat(h.fits()).isFalse();
         return h;
     }
 
     @Test
-    void theModelDecidesWhereItFitsAndMay() {
-        Heating cold = kept(new Basin(Basin.Build.USUAL, 20, 1), 60, SwitchKind.RELAY);
-        Hold h = Hold.IDLE.after(0.5, 27, 1_000, PLANT).with(cold, true);
+    void theLawThatKnowsTheCoastDecidesWhereItsModelFits() {
+        Hold h = Hold.IDLE.after(0.5, 27, 1_000, PLANT).steered(kept(20, 60), AROUND, RELAY);
         assertThat(h.rules()).isTrue();
         assertThat(h.on()).isTrue();
         assertThat(h.duty()).isEqualTo(1);
-        Heating warm = kept(new Basin(Basin.Build.USUAL, 28, 1), 60, SwitchKind.RELAY);
-        assertThat(Hold.IDLE.after(0.5, 27, 1_000, PLANT).with(warm, true).on()).isFalse();
-    }
-
-    @Test
-    void whereItMayNotThePlainLawDecidesAndTheModelIsKept() {
-        Heating cold = kept(new Basin(Basin.Build.USUAL, 20, 2), 60, SwitchKind.RELAY);
-        Hold plain = Hold.IDLE.after(0.1, 27, 1_000, PLANT);
-        Hold h = plain.with(cold, false);
-        assertThat(h.rules()).isFalse();
-        assertThat(h.on()).isFalse();
-        assertThat(h.duty()).isEqualTo(plain.duty());
-        assertThat(h.model()).containsSame(cold);
-        Hold low = Hold.IDLE.after(5, 27, 1_000, PLANT).with(cold, true).lowPower();
-        assertThat(low.duty()).isEqualTo(Hold.LOW_POWER);
-        assertThat(low.on()).as("low power is given by duty").isFalse();
+        assertThat(Hold.IDLE.after(0.5, 27, 1_000, PLANT).steered(kept(28, 60), AROUND, RELAY).on())
+                .as("whatever the plain law thinks").isFalse();
     }
 
     @Test
     void whereItDoesNotFitThePlainLawDecides() {
         Hold plain = Hold.IDLE.after(0.1, 27, 1_000, PLANT);
-        Hold h = plain.with(unfit(), true);
+        Hold h = plain.steered(unfit(), AROUND, RELAY);
         assertThat(h.rules()).isFalse();
+        assertThat(h.on()).isFalse();
         assertThat(h.duty()).isEqualTo(plain.duty());
     }
 
     @Test
-    void withoutHeatWantedWhatIsKnownIsKeptAndNothingIsOn() {
-        Heating cold = kept(new Basin(Basin.Build.USUAL, 20, 3), 600, SwitchKind.SOLID_STATE);
-        Hold idle = Hold.IDLE.after(5, 27, 1_000, PLANT).with(cold, true).idle();
+    void lowPowerIsGivenByDuty() {
+        Hold low = Hold.IDLE.after(5, 27, 1_000, PLANT).steered(kept(20, 60), AROUND, RELAY).lowPower();
+        assertThat(low.duty()).isEqualTo(Hold.LOW_POWER);
+        assertThat(low.on()).isFalse();
+    }
+
+    @Test
+    void withoutHeatWantedNothingIsOn() {
+        Hold idle = Hold.IDLE.after(5, 27, 1_000, PLANT).steered(kept(20, 60), AROUND, RELAY).idle();
         assertThat(idle.on()).isFalse();
         assertThat(idle.duty()).isZero();
         assertThat(idle.integral()).isZero();
         assertThat(idle.aimC()).isNaN();
-        assertThat(idle.model()).containsSame(cold);
         assertThat(Hold.IDLE.on()).as("and where nothing is known").isFalse();
     }
 
     @Test
-    void thePlainLawGoesOnWithTheModelBesideItAndForgetsNothingOfIt() {
-        Heating cold = kept(new Basin(Basin.Build.USUAL, 20, 4), 60, SwitchKind.RELAY);
+    void thePlainLawGoesOnBesideItReadyToTakeOver() {
+        Thermal cold = kept(20, 60);
         Hold h = Hold.IDLE.after(0.2, 27, 1_000, PLANT);
-        Hold beside = h.with(cold, true);
+        Hold beside = h.steered(cold, AROUND, RELAY);
         for (int i = 0; i < 600; i++) {
             h = h.after(0.2, 27, 1_000, PLANT);
-            beside = beside.after(0.2, 27, 1_000, PLANT).with(cold, true);
+            beside = beside.after(0.2, 27, 1_000, PLANT).steered(cold, AROUND, RELAY);
         }
-        assertThat(beside.integral()).as("ready to take over without a jump").isEqualTo(h.integral())
-                .isPositive();
-        assertThat(beside.after(0.2, 27, 1_000, PLANT).model()).containsSame(cold);
+        assertThat(beside.integral()).as("without a jump").isEqualTo(h.integral()).isPositive();
     }
 
     @ParameterizedTest

@@ -3,9 +3,12 @@ package org.conetender.core.heat;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import org.conetender.core.heat.Estimate.Step;
 import org.conetender.core.heat.Predict.Around;
 import org.conetender.core.heat.Predict.Switching;
+import org.conetender.core.judge.Basin;
+import org.conetender.core.judge.Estimate;
+import org.conetender.core.judge.Estimate.Step;
+import org.conetender.core.judge.Traits;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;

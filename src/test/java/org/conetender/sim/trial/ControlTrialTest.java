@@ -5,8 +5,8 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.conetender.core.heat.Losses;
-import org.conetender.core.heat.Watch.Suspect;
+import org.conetender.core.judge.Losses;
+import org.conetender.core.judge.Watch.Suspect;
 import org.conetender.core.unit.Units;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;

@@ -1,10 +1,10 @@
-package org.conetender.core.heat;
+package org.conetender.core.judge;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.Random;
-import org.conetender.core.heat.Estimate.Step;
+import org.conetender.core.judge.Estimate.Step;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;

@@ -1,4 +1,4 @@
-package org.conetender.core.heat;
+package org.conetender.core.judge;
 
 /**
  * Whether the water does what the switch makes us expect, by the traits of the last passed proof, so that
@@ -106,6 +106,18 @@ public record Watch(double expectedC, Underway underway, double driftKPerS, Sums
     public Watch cleared() {
         return new Watch(still.readingC(), underway, driftKPerS, Sums.NONE,
                 new Still(still.readingC(), 0, 0), Suspect.NONE);
+    }
+
+    /** Seen again after a time in which nothing was: what was found stays found. */
+    Watch again(double probeC) {
+        return new Watch(probeC, Underway.NONE, 0, Sums.NONE, new Still(probeC, 0, 0), suspect);
+    }
+
+    /** A step in which the reading proves nothing: heat goes on its way, nothing gathers. */
+    Watch unjudged(Estimate.Step s, Proof proof) {
+        double c = Double.isNaN(s.probeC()) ? expectedC : s.probeC();
+        return new Watch(c, underway.after(s.heat(), s.dtS(), proof.traits().lagS()), driftKPerS, Sums.NONE,
+                new Still(c, 0, 0), suspect);
     }
 
     /**

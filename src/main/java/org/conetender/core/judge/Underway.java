@@ -1,4 +1,4 @@
-package org.conetender.core.heat;
+package org.conetender.core.judge;
 
 /**
  * Heat between the switch and the reading. Heater and probe lag in series and may be taken in any order,

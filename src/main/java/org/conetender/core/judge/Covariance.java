@@ -1,4 +1,4 @@
-package org.conetender.core.heat;
+package org.conetender.core.judge;
 
 /**
  * The doubts of the five numbers of {@link Estimate} and how they hang together: a symmetric matrix, of

@@ -1,4 +1,4 @@
-package org.conetender.core.heat;
+package org.conetender.core.judge;
 
 /**
  * What one cone is like to heat. Temperature alone shows ratios only: watts and joules per kelvin come

@@ -1,4 +1,4 @@
-package org.conetender.core.heat;
+package org.conetender.core.judge;
 
 import org.conetender.core.unit.Units;
 

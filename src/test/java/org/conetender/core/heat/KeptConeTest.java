@@ -6,9 +6,13 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
-import org.conetender.core.heat.Estimate.Step;
 import org.conetender.core.heat.Predict.Switching;
-import org.conetender.core.heat.Watch.Suspect;
+import org.conetender.core.judge.Basin;
+import org.conetender.core.judge.Estimate.Step;
+import org.conetender.core.judge.Thermal;
+import org.conetender.core.judge.Traits;
+import org.conetender.core.judge.Watch;
+import org.conetender.core.judge.Watch.Suspect;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -16,7 +20,7 @@ import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** Learning, watching and wanting together: faults get their right name, hands and lids get none. */
-class HeatingTest {
+class KeptConeTest {
 
     private static final double AIM_C = 27;
     private static final int HOUR_S = 3_600;
@@ -36,20 +40,22 @@ class HeatingTest {
     /** A cone that is kept. */
     private static final class Kept {
         final Basin basin;
-        final Heating.Wish wish;
-        Heating heating;
+        final Switching switching;
+        Thermal known;
+        Predict law = Predict.IDLE;
         double hottestC;
         int seconds;
 
         Kept(Basin.Build build, Kind kind, long seed) {
             basin = new Basin(build, 20, seed);
-            wish = new Heating.Wish(AIM_C, kind.switching);
-            heating = Heating.from(build.configured(0.8), 20);
+            switching = kind.switching;
+            known = Thermal.from(build.configured(0.8), 20);
         }
 
         Kept second(boolean learn) {
-            boolean on = heating.law().on();
-            heating = heating.after(new Step(1, on ? 1 : 0, 20, basin.second(on), learn), wish);
+            boolean on = law.on();
+            known = known.after(new Step(1, on ? 1 : 0, 20, basin.second(on), learn), AIM_C);
+            law = law.steered(known, AIM_C, new Predict.Around(20, 1), switching);
             hottestC = Math.max(hottestC, basin.waterC);
             seconds++;
             return this;
@@ -63,7 +69,7 @@ class HeatingTest {
         }
 
         Suspect suspect() {
-            return heating.watch().suspect();
+            return known.watch().suspect();
         }
 
         /** Seconds until something is suspected, or so many. */
@@ -77,10 +83,10 @@ class HeatingTest {
 
         /** Runs on to a second in which the heater is as wanted. */
         Kept when(boolean on) {
-            for (int t = 0; t < 2 * HOUR_S && heating.law().on() != on; t++) {
+            for (int t = 0; t < 2 * HOUR_S && law.on() != on; t++) {
                 second(true);
             }
-            assertThat(heating.law().on()).isEqualTo(on);
+            assertThat(law.on()).isEqualTo(on);
             return this;
         }
     }
@@ -106,7 +112,7 @@ class HeatingTest {
     private static Kept held(Basin.Build build, Kind kind, long seed) {
         Kept k = new Kept(build, kind, seed).run(5 * HOUR_S + (int) (seed % 7) * 137);
         assertThat(k.suspect()).as("nothing is wrong").isEqualTo(Suspect.NONE);
-        assertThat(k.heating.proof().passed()).isTrue();
+        assertThat(k.known.proof().passed()).isTrue();
         return k;
     }
 
@@ -189,7 +195,7 @@ class HeatingTest {
                 assertThat(k.suspect()).as("seed %d, after %d things done", seed, i + 1)
                         .isIn(Suspect.NONE, Suspect.IN_AIR);
                 if (k.suspect() == Suspect.IN_AIR) {
-                    k.heating = k.heating.cleared();
+                    k.known = k.known.cleared();
                     k.run(HOUR_S);
                 }
                 assertThat(k.suspect()).isEqualTo(Suspect.NONE);
@@ -204,7 +210,7 @@ class HeatingTest {
             k.basin.roomC = 20 + 2 * Math.sin(hour * Math.PI / 12);
             k.run(HOUR_S);
             assertThat(k.suspect()).isEqualTo(Suspect.NONE);
-            assertThat(k.heating.fits()).isTrue();
+            assertThat(k.known.fits()).isTrue();
         }
     }
 
@@ -216,7 +222,7 @@ class HeatingTest {
         k.basin.probe = Basin.Probe.IN_WATER;
         k.run(HOUR_S);
         assertThat(k.suspect()).isEqualTo(Suspect.IN_AIR);
-        k.heating = k.heating.cleared();
+        k.known = k.known.cleared();
         assertThat(k.suspect()).isEqualTo(Suspect.NONE);
         k.run(2 * HOUR_S);
         assertThat(k.suspect()).as("it really was over").isEqualTo(Suspect.NONE);
@@ -227,14 +233,14 @@ class HeatingTest {
     void aHeaterThatDiesSlowlyCannotBeLearnedAway(int fadingS) {
         Basin.Build b = Basin.Build.USUAL;
         Kept k = held(b, Kind.SOLID, 13);
-        double proven = k.heating.proof().traits().riseKPerS();
+        double proven = k.known.proof().traits().riseKPerS();
         Random pwm = new Random(1);
         int t = 0;
         for (; t < 6 * HOUR_S && k.suspect() == Suspect.NONE; t++) {
             double left = Math.max(0, 1 - (double) t / fadingS);
             k.basin.power = pwm.nextDouble() < left ? Basin.Power.OBEYS : Basin.Power.DEAD;
             k.second(true);
-            assertThat(k.heating.proof().traits().riseKPerS() / proven).as("the proof stands")
+            assertThat(k.known.proof().traits().riseKPerS() / proven).as("the proof stands")
                     .isCloseTo(1, within(0.15));
         }
         assertThat(k.suspect()).isEqualTo(Suspect.DEAD);
@@ -245,24 +251,24 @@ class HeatingTest {
     void whileSomethingIsSuspectNothingIsLearned() {
         Kept k = held(Basin.Build.USUAL, Kind.SOLID, 14);
         k.basin.power = Basin.Power.DEAD;
-        Traits before = k.heating.estimate().traits();
+        Traits before = k.known.estimate().traits();
         k.until(2 * HOUR_S);
-        Traits then = k.heating.estimate().traits();
+        Traits then = k.known.estimate().traits();
         assertThat(then.riseKPerS() / before.riseKPerS()).isCloseTo(1, within(0.16));
         k.run(HOUR_S);
-        assertThat(k.heating.estimate().traits()).isEqualTo(then);
-        assertThat(k.heating.proof().passed()).isTrue();
+        assertThat(k.known.estimate().traits()).isEqualTo(then);
+        assertThat(k.known.proof().passed()).isTrue();
     }
 
     @Test
     void theProofIsPassedOnceAndRenewedHourly() {
         Kept k = new Kept(Basin.Build.USUAL, Kind.RELAY, 15);
         List<Integer> at = new ArrayList<>();
-        Watch.Proof last = k.heating.proof();
+        Watch.Proof last = k.known.proof();
         boolean passed = false;
         while (k.seconds < 10 * HOUR_S) {
             k.second(true);
-            Watch.Proof now = k.heating.proof();
+            Watch.Proof now = k.known.proof();
             if (now.passed() && !(passed && now == last)) {
                 at.add(k.seconds);
             }
@@ -281,8 +287,8 @@ class HeatingTest {
         Kept k = new Kept(Basin.Build.USUAL, Kind.RELAY, 16);
         k.basin.power = Basin.Power.DEAD;
         k.run(6 * HOUR_S);
-        assertThat(k.heating.proof().passed()).isFalse();
-        assertThat(k.heating.law().duty()).as("it goes on wanting; the response test is for the guards")
+        assertThat(k.known.proof().passed()).isFalse();
+        assertThat(k.law.duty()).as("it goes on wanting; the response test is for the guards")
                 .isEqualTo(1);
     }
 
@@ -293,10 +299,10 @@ class HeatingTest {
         boolean wanted = true;
         while (k.suspect() == Suspect.NONE) {
             k.second(true);
-            wanted = k.heating.law().on();
+            wanted = k.law.on();
             assertThat(k.seconds).isLessThan(10 * HOUR_S);
         }
-        assertThat(k.heating.watch().doubtful()).isTrue();
+        assertThat(k.known.watch().doubtful()).isTrue();
         assertThat(wanted).isFalse();
     }
 
@@ -305,33 +311,31 @@ class HeatingTest {
         Kept k = held(Basin.Build.USUAL, Kind.RELAY, 18);
         k.basin.probe = Basin.Probe.IN_AIR;
         k.until(60);
-        Heating again = k.heating.again(24);
+        Thermal again = k.known.cleared().left().again(24);
         assertThat(again.watch()).isEqualTo(Watch.from(24));
-        assertThat(again.proof()).isEqualTo(k.heating.proof());
-        assertThat(again.estimate().traits()).isEqualTo(k.heating.estimate().traits());
-        assertThat(again.law()).isEqualTo(Predict.IDLE);
+        assertThat(again.proof()).isEqualTo(k.known.proof());
+        assertThat(again.estimate().traits()).isEqualTo(k.known.estimate().traits());
     }
 
     @ParameterizedTest
     @CsvSource({"true,true", "false,false"})
     void itIsToldWhenNotToLearn(boolean learn, boolean learns) {
         Kept k = held(Basin.Build.USUAL, Kind.RELAY, 19);
-        Traits before = k.heating.estimate().traits();
+        Traits before = k.known.estimate().traits();
         for (int t = 0; t < HOUR_S; t++) {
             k.second(learn);
         }
-        assertThat(!k.heating.estimate().traits().equals(before)).isEqualTo(learns);
+        assertThat(!k.known.estimate().traits().equals(before)).isEqualTo(learns);
     }
 
     @Test
     void waterBehindAWallIsNotWhatTheModelDescribes() {
         Basin hidden = new Basin(new Basin.Build(100, 2, 1.34, 900, 15), 20, 20);
-        Heating h = Heating.from(hidden.build.configured(1), 20);
+        Thermal h = Thermal.from(hidden.build.configured(1), 20);
         int unfit = 0;
         for (int t = 0; t < 6 * HOUR_S; t++) {
             boolean on = t / 1_200 % 2 == 0;
-            h = h.after(new Step(1, on ? 1 : 0, 20, hidden.second(on), true),
-                    new Heating.Wish(AIM_C, Kind.RELAY.switching));
+            h = h.after(new Step(1, on ? 1 : 0, 20, hidden.second(on), true), AIM_C);
             unfit += h.fits() && h.watch().suspect() == Suspect.NONE ? 0 : 1;
         }
         assertThat(unfit).as("seconds in which it says so").isGreaterThan(HOUR_S);

@@ -1,11 +1,11 @@
-package org.conetender.core.heat;
+package org.conetender.core.judge;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import org.conetender.core.heat.Estimate.Step;
-import org.conetender.core.heat.Watch.Proof;
-import org.conetender.core.heat.Watch.Suspect;
+import org.conetender.core.judge.Estimate.Step;
+import org.conetender.core.judge.Watch.Proof;
+import org.conetender.core.judge.Watch.Suspect;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;

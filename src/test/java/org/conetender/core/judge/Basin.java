@@ -1,4 +1,4 @@
-package org.conetender.core.heat;
+package org.conetender.core.judge;
 
 import java.util.Random;
 
@@ -7,16 +7,16 @@ import java.util.Random;
  * probe's sleeve, tenth by tenth of a second, with the losses straight to the room. It knows the truth;
  * what it shows is noisy and comes in steps.
  */
-final class Basin {
+public final class Basin {
 
     /** What the heater does with what it is told. */
-    enum Power { OBEYS, WELDED, DEAD }
+    public enum Power { OBEYS, WELDED, DEAD }
 
     /** Where the probe is. */
-    enum Probe { IN_WATER, IN_AIR, FROZEN }
+    public enum Probe { IN_WATER, IN_AIR, FROZEN }
 
     /** Heat capacity of brine, J/L/K, good to 1 % (science.md §9). */
-    static final double J_PER_L_K = 4_100;
+    public static final double J_PER_L_K = 4_100;
     private static final double STEP_C = 0.0625;
     private static final double NOISE_C = 0.02;
     private static final int TENTHS = 10;
@@ -24,39 +24,39 @@ final class Basin {
     private static final double IN_AIR_S = 100;
 
     /** @param elementS lag of the heater, s  @param probeS of the probe in water, s */
-    record Build(double watts, double litres, double lossWPerK, double elementS, double probeS) {
+    public record Build(double watts, double litres, double lossWPerK, double elementS, double probeS) {
 
         /** Two litres with 25 W under a lid, as at Larkmoor. */
-        static final Build USUAL = new Build(25, 2, 1.34, 45, 15);
+        public static final Build USUAL = new Build(25, 2, 1.34, 45, 15);
         /** Much power on little water, behind a slow element: what overshoots most. */
-        static final Build FIERCE = new Build(100, 4, 2, 90, 20);
+        public static final Build FIERCE = new Build(100, 4, 2, 90, 20);
 
-        double riseKPerS() {
+        public double riseKPerS() {
             return watts / (litres * J_PER_L_K);
         }
 
-        double lossPerS() {
+        public double lossPerS() {
             return lossWPerK / (litres * J_PER_L_K);
         }
 
         /** What a configuration says that has the losses wrong by this factor. */
-        Traits configured(double lossFactor) {
+        public Traits configured(double lossFactor) {
             return Traits.nominal(watts, lossWPerK * lossFactor, litres * J_PER_L_K);
         }
     }
 
-    final Build build;
-    double waterC;
-    double roomC = 20;
-    double lossFactor = 1;
-    Power power = Power.OBEYS;
-    Probe probe = Probe.IN_WATER;
+    public final Build build;
+    public double waterC;
+    public double roomC = 20;
+    public double lossFactor = 1;
+    public Power power = Power.OBEYS;
+    public Probe probe = Probe.IN_WATER;
     private final Random noise;
     private double elementW;
     private double sleeveC;
     private double shownC;
 
-    Basin(Build build, double waterC, long seed) {
+    public Basin(Build build, double waterC, long seed) {
         this.build = build;
         this.waterC = waterC;
         this.sleeveC = waterC;
@@ -65,7 +65,7 @@ final class Basin {
     }
 
     /** One second. @return what the probe shows at its end, °C */
-    double second(boolean on) {
+    public double second(boolean on) {
         double watts = power == Power.WELDED || on && power == Power.OBEYS ? build.watts() : 0;
         boolean air = probe == Probe.IN_AIR;
         for (int i = 0; i < TENTHS; i++) {
@@ -81,12 +81,12 @@ final class Basin {
     }
 
     /** Where the probe's sleeve really is, °C. */
-    double sleeveC() {
+    public double sleeveC() {
         return sleeveC;
     }
 
     /** Drains a share of the water and pours as much of that temperature. */
-    void topUp(double share, double coldC) {
+    public void topUp(double share, double coldC) {
         waterC += share * (coldC - waterC);
     }
 }

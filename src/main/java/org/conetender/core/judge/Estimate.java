@@ -1,4 +1,4 @@
-package org.conetender.core.heat;
+package org.conetender.core.judge;
 
 /**
  * What is known of one cone's water and heater, from its probe, its switch and the room: an extended

@@ -1,16 +1,17 @@
-package org.conetender.core.heat;
+package org.conetender.core.judge;
 
 /**
- * Everything the heating of one cone remembers: what is known of it, whether it behaves, and what the law
- * wants. One step of it is one tick. Pure; immutable.
+ * What is known of the water and the heater of one cone, and whether they behave: one step is one tick.
+ * Wants nothing. Pure; immutable.
  *
  * @param estimate what is known now
  * @param watch whether the water does as expected
  * @param proof what the watch goes by
- * @param proofAgeS seconds since it was passed, or since the beginning
- * @param law what is wanted
+ * @param proofAgeS seconds since it was passed, or since the water first came near what was aimed at
+ * @param following false when the last tick told nothing of the water: it is seen anew
  */
-public record Heating(Estimate estimate, Watch watch, Watch.Proof proof, double proofAgeS, Predict law) {
+public record Thermal(Estimate estimate, Watch watch, Watch.Proof proof, double proofAgeS,
+                      boolean following) {
 
     /** Known well enough to judge by: doubt of the rise, relative, and of the lag, s (guess). */
     private static final double RISE_KNOWN = 0.03;
@@ -31,37 +32,35 @@ public record Heating(Estimate estimate, Watch watch, Watch.Proof proof, double 
     private static final double STANDING_S = 2_700;
     private static final double ASK_K = 0.25;
 
-    /** What the law is asked for. @param aimC temperature to hold, °C  @param kind of the switch */
-    public record Wish(double aimC, Predict.Switching kind) {}
-
     /** At the first reading. @param nominal traits out of the configuration */
-    public static Heating from(Traits nominal, double probeC) {
-        return new Heating(Estimate.first(nominal, probeC), Watch.from(probeC),
-                new Watch.Proof(nominal, false), 0, Predict.IDLE);
+    public static Thermal from(Traits nominal, double probeC) {
+        return new Thermal(Estimate.first(nominal, probeC), Watch.from(probeC),
+                new Watch.Proof(nominal, false), 0, true);
     }
 
     /**
      * A step later.
      *
-     * @param seen what was seen of it; its {@code learn} is decided here
-     * @param wish what is wanted of it
+     * @param seen what was seen of it; where it says not to learn, the water was handled or unstirred, and
+     *     nothing is judged either
+     * @param aimC what the heater was to hold, °C; NaN for nothing
      */
-    public Heating after(Estimate.Step seen, Wish wish) {
+    public Thermal after(Estimate.Step seen, double aimC) {
         Estimate.Step s = new Estimate.Step(seen.dtS(), seen.heat(), seen.roomC(), seen.probeC(),
                 seen.learn() && watch.suspicion() < SUSPICIOUS
                         && (!proof.passed() || same(estimate.traits())));
         Estimate e = estimate.after(s);
         Watch.Proof by = proof.passed() ? proof : new Watch.Proof(e.traits(), false);
+        if (!seen.learn()) {
+            return new Thermal(e, watch.unjudged(s, by), by, proofAgeS, true);
+        }
         Watch w = watch.after(s, by, e.driftKPerS());
-        boolean near = Math.abs(e.readingC() - wish.aimC()) < NEAR_K;
+        boolean near = Math.abs(e.readingC() - aimC) < NEAR_K;
         double age = proof.passed() || near ? proofAgeS + s.dtS() : proofAgeS;
         boolean known = e.riseDoubt() < RISE_KNOWN && e.lagDoubtS() < LAG_KNOWN_S || age > SETTLED_S;
         boolean renew = w.suspicion() < UNSUSPICIOUS && w.suspect() == Watch.Suspect.NONE
                 && (proof.passed() ? age > RENEW_S && same(e.traits()) : known && likely(e));
-        double ask = w.still().forS() > STANDING_S ? ASK_K : 0;
-        Predict p = law.after(e, wish.aimC() + ask, new Predict.Around(s.roomC(), s.dtS()), wish.kind());
-        return new Heating(e, w, renew ? new Watch.Proof(e.traits(), true) : by, renew ? 0 : age,
-                proof.passed() && w.doubtful() ? p.off() : p);
+        return new Thermal(e, w, renew ? new Watch.Proof(e.traits(), true) : by, renew ? 0 : age, true);
     }
 
     /** A rise that changed by more is no proof of anything, but water or heater lost. */
@@ -75,9 +74,24 @@ public record Heating(Estimate estimate, Watch watch, Watch.Proof proof, double 
         return share > LEAST_LIKELY && share < 1 / LEAST_LIKELY;
     }
 
-    /** After a time in which nothing was followed: what the cone is like is still known. */
-    public Heating again(double probeC) {
-        return new Heating(estimate.again(probeC), Watch.from(probeC), proof, proofAgeS, Predict.IDLE);
+    /** Nothing is seen of it at present: what the cone is like is kept. */
+    public Thermal left() {
+        return following ? new Thermal(estimate, watch, proof, proofAgeS, false) : this;
+    }
+
+    /** Seen again after such a time. */
+    public Thermal again(double probeC) {
+        return new Thermal(estimate.again(probeC), watch.again(probeC), proof, proofAgeS, true);
+    }
+
+    /** How far off the set-point the water should be led, K, so that a reading that stands may move. */
+    public double askK() {
+        return watch.still().forS() > STANDING_S ? ASK_K : 0;
+    }
+
+    /** Whether it warms more than is understood: switch off and look, it costs little. */
+    public boolean doubtful() {
+        return proof.passed() && watch.doubtful();
     }
 
     /** Whether the water behaves as a model of this form can describe; else the plainer law rules. */
@@ -86,7 +100,7 @@ public record Heating(Estimate estimate, Watch watch, Watch.Proof proof, double 
     }
 
     /** After what was found was cleared, by time or by a person. */
-    public Heating cleared() {
-        return new Heating(estimate, watch.cleared(), proof, proofAgeS, law);
+    public Thermal cleared() {
+        return new Thermal(estimate, watch.cleared(), proof, proofAgeS, following);
     }
 }
