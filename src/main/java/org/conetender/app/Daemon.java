@@ -1,12 +1,13 @@
 package org.conetender.app;
 
-import java.util.ArrayList;
-import java.util.List;
+import java.util.HashMap;
+import java.util.Map;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.concurrent.locks.LockSupport;
 import org.conetender.agent.Agent;
+import org.conetender.agent.Agents;
 import org.conetender.agent.ControlAgent;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -42,7 +43,7 @@ public final class Daemon {
     private final CountDownLatch stop = new CountDownLatch(1);
     private final CountDownLatch closed = new CountDownLatch(1);
     private final AtomicReference<Throwable> bug = new AtomicReference<>();
-    private final List<Thread> threads = new ArrayList<>();
+    private final Map<Agent, Thread> threads = new HashMap<>();
     private long publishFailures;
 
     public Daemon(Wiring wiring) {
@@ -78,7 +79,7 @@ public final class Daemon {
 
     private void start(Agent agent, long everyMs) {
         Thread t = new Thread(() -> loop(agent, everyMs), "conetender-" + agent.name());
-        threads.add(t);
+        threads.put(agent, t);
         t.start();
     }
 
@@ -126,14 +127,19 @@ public final class Daemon {
     /** Control stops, outputs go safe, what was decided is recorded and told, then all is let go. */
     private void end() {
         wiring.ground().supervisor().stopping();
-        threads.forEach(LockSupport::unpark);
-        boolean still = threads.stream().map(this::ended).reduce(true, Boolean::logicalAnd);
+        threads.values().forEach(LockSupport::unpark);
+        Agents agents = wiring.agents();
+        boolean decided = ended(agents.control());
         attempt("the outputs", wiring::outputsSafe);
-        // An agent that hangs must not be run by a second thread.
-        if (still && bug.get() == null) {
-            attempt("the record's last round", wiring.agents().record()::doWork);
-            attempt("the note of a stop in good order", wiring.agents()::leave);
-            attempt("the last messages", wiring.agents().publish()::doWork);
+        boolean recorded = ended(agents.record());
+        boolean told = ended(agents.publish());
+        // An agent that hangs must not be run by a second thread; one that only tells keeps no record back.
+        if (decided && recorded && bug.get() == null) {
+            attempt("the record's last round", agents.record()::doWork);
+            attempt("the note of a stop in good order", agents::leave);
+            if (told) {
+                attempt("the last messages", agents.publish()::doWork);
+            }
         }
         attempt("the connections", wiring::close);
         LOG.info("stopped");
@@ -149,7 +155,8 @@ public final class Daemon {
         }
     }
 
-    private boolean ended(Thread t) {
+    private boolean ended(Agent agent) {
+        Thread t = threads.get(agent);
         try {
             t.join(LAST_ROUND_MS);
         } catch (InterruptedException e) {

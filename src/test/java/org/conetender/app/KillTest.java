@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.SplittableRandom;
 import java.util.concurrent.ConcurrentHashMap;
@@ -88,26 +89,58 @@ class KillTest extends OnTheBench {
         }
     }
 
-    /** From a real separation, not a written one. */
+    /** From real separations, not written ones: one cone settles, the other is drawn. */
     @Test
-    void killedWhileItSettlesTheAirComesBackAndTheBatchIsReady() throws IOException, Store.StoreException {
+    void killedWhileItSettlesOrIsDrawnTheAirComesBackAndTheBatchIsReady()
+            throws IOException, Store.StoreException {
         write(everywhere().get(4), everywhere().get(5));
         bench.start();
         look();
         stands("a", "hatching");
-        assertThat(bench.command("tell", "a", "settle").code()).isZero();
-        Eventually.holds("air goes off", 20, () -> "on".equals(bench.outputs().get("a.air-pause")));
+        separates("a");
+        separates("b");
+        assertThat(bench.command("tell", "b", "drawing").code()).isZero();
+        stands("a", "settling");
+        stands("b", "drawing");
+        comesBackReady();
+    }
+
+    /** The shortest wait that a configuration may ask for is two minutes, and this test waits for it. */
+    @Test
+    void killedWhenItHasSettledTheAirComesBackAndTheBatchIsReady() throws IOException, Store.StoreException {
+        bench.settings(c -> c.replace("  [cone.usual]", "  [cone.timing]\n  settle-min = 2\n  [cone.usual]"));
+        write(everywhere().get(4), everywhere().get(5));
+        bench.start();
+        look();
+        stands("a", "hatching");
+        separates("a");
+        separates("b");
+        site.await(() -> "settled".equals(site.topics().get(ROOT + "-b/hatch/stage")), 150_000);
+        stands("a", "settled");
+        stands("b", "settled");
+        assertThat(bench.outputs()).containsEntry("a.air-pause", "on").containsEntry("b.air-pause", "on");
+        comesBackReady();
+    }
+
+    private void separates(String cone) {
+        assertThat(bench.command("tell", cone, "settle").code()).isZero();
+        Eventually.holds("air goes off", 20, () -> "on".equals(bench.outputs().get(cone + ".air-pause")));
+    }
+
+    private void comesBackReady() throws IOException {
         bench.kill();
         bench.start();
         look();
-        stands("a", "ready");
-        Eventually.holds("air is back", 20, () -> "off".equals(bench.outputs().get("a.air-pause")));
+        for (String cone : List.of("a", "b")) {
+            stands(cone, "ready");
+            Eventually.holds("air is back", 20, () -> "off".equals(bench.outputs().get(cone + ".air-pause")));
+        }
         assertThat(bench.signal("TERM")).isEqualTo(143);
     }
 
     @Test
-    void whatWasAcknowledgedSurvivesAKillInTheMiddleOfCommits() throws IOException, Store.StoreException {
-        write(everywhere().get(4), everywhere().get(5));
+    void whatWasAcknowledgedSurvivesAKillInTheMiddleOfCommitsWhole() throws IOException, Store.StoreException {
+        write(everywhere().get(0), everywhere().get(5));
         SplittableRandom dice = new SplittableRandom(7);
         Set<String> acknowledged = ConcurrentHashMap.newKeySet();
         for (int round = 0; round < 5; round++) {
@@ -116,10 +149,11 @@ class KillTest extends OnTheBench {
             stands("b", "ready");
             int before = acknowledged.size();
             try (ExecutorService hands = Executors.newFixedThreadPool(4)) {
-                for (int h = 0; h < 4; h++) {
-                    String name = "r" + round + "-h" + h + "-";
-                    String cone = h % 2 == 0 ? "a" : "b";
-                    hands.submit(() -> keepTelling(cone, name, acknowledged));
+                String name = "r" + round + "-";
+                hands.submit(() -> keepTelling("a", name + "a", List.of("started", "cleaned"), acknowledged));
+                for (int h = 0; h < 3; h++) {
+                    String other = name + "b" + h + "-";
+                    hands.submit(() -> keepTelling("b", other, List.of("topped-up"), acknowledged));
                 }
                 Eventually.holds("answers come", 60, () -> acknowledged.size() > before + 2);
                 site.await(() -> false, dice.nextInt(1_500));
@@ -127,8 +161,21 @@ class KillTest extends OnTheBench {
             }
             assertThat(bench.facts().stream().map(Fact::source).collect(Collectors.toSet()))
                     .containsAll(acknowledged);
+            wholeOrNotAtAll(bench.facts());
         }
-        assertThat(acknowledged).hasSizeGreaterThan(10);
+        assertThat(acknowledged).hasSizeGreaterThan(10).anyMatch(id -> id.contains("-a"));
+    }
+
+    /** One report of {@code started} is four facts. */
+    private static void wholeOrNotAtAll(List<Fact> facts) {
+        Map<String, List<Change>> bySource = facts.stream().filter(f -> f.source().startsWith("r"))
+                .collect(Collectors.groupingBy(Fact::source,
+                        Collectors.mapping(Fact::change, Collectors.toList())));
+        for (List<Change> told : bySource.values()) {
+            boolean started = told.contains(FILL) || told.contains(did(Step.STARTED));
+            assertThat(told).satisfies(t -> assertThat(!started || t.containsAll(List.of(did(Step.STARTED),
+                    FILL, did(Step.SALTED), new Change.Told(new Ask.DidStock("L-0417", 2))))).isTrue());
+        }
     }
 
     @Test
@@ -161,13 +208,13 @@ class KillTest extends OnTheBench {
         assertThat(bench.facts().getLast().change()).isEqualTo(new Change.Left());
     }
 
-    /** Says one thing after another until nobody answers any more. */
-    private void keepTelling(String cone, String name, Set<String> acknowledged) {
+    /** Says one thing after another, round and round, until nobody answers any more. */
+    private void keepTelling(String cone, String name, List<String> steps, Set<String> acknowledged) {
         for (int i = 0; i < 500; i++) {
             String id = name + i;
             try {
-                Answer answer = TellClient.tell(bench.socket(), cone + " topped-up id=" + id,
-                        Duration.ofSeconds(15));
+                Answer answer = TellClient.tell(bench.socket(), cone + " " + steps.get(i % steps.size())
+                        + " id=" + id, Duration.ofSeconds(15));
                 if (answer.kind() == Answer.Kind.OK) {
                     acknowledged.add(id);
                 }

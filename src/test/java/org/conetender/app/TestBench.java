@@ -15,6 +15,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.concurrent.TimeUnit;
+import java.util.function.UnaryOperator;
 import org.conetender.adapter.mqtt.Eventually;
 import org.conetender.adapter.sqlite.SqliteStore;
 import org.conetender.app.cli.RunCommand;
@@ -99,6 +100,11 @@ final class TestBench implements AutoCloseable {
                   cysts-g = 2
                   ppt = 25
                 """.formatted(id, probe, line, line + 1, line + 2, line + 3);
+    }
+
+    /** Another configuration from the next start on. */
+    void settings(UnaryOperator<String> edit) throws IOException {
+        Files.writeString(config(), edit.apply(Files.readString(config())));
     }
 
     Path config() {
