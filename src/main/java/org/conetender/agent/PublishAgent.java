@@ -22,6 +22,7 @@ import org.conetender.port.Transport.Outgoing;
  */
 public final class PublishAgent implements Agent {
 
+    /** Messages in one round (guess: a tree is out within a second, and no round takes long). */
     private static final int MOST_A_ROUND = 32;
 
     private final Settings settings;

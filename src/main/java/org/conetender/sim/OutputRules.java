@@ -6,11 +6,11 @@ import org.conetender.core.alarm.Alarm;
 /** The rules about outputs that cannot be set, and about the heartbeat by which others know. */
 final class OutputRules {
 
-    /** A refusal shows in the next tick; one tick of that tick's own lateness is forgiven, s. */
+    /** A refusal shows in the next tick; one tick of that tick's own lateness is forgiven, s (guess). */
     private static final long SEEN_S = 3;
     /** A tick that comes later than this may not count as on time (core.guard.SilentFailure), ms. */
     private static final long LATE_MS = 2_000;
-    /** The heart beats within this time unless something is wrong: a stall of 6 s and what follows, s. */
+    /** The heart beats within this time unless something is wrong, s (guess: a stall of 6 s and the rest). */
     private static final long PULSE_S = 10;
 
     private final Rig rig;

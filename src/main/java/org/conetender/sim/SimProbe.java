@@ -38,7 +38,9 @@ public final class SimProbe implements Probe {
     /** Guess: quick enough to matter within one hatch, too slow for any slew limit. */
     public static final double DRIFT_C_PER_HOUR = 0.8;
 
+    /** Guesses: noise that a filter cannot hide; a bus that is ten times too slow. */
     private static final double NOISY_RMS_C = 0.5;
+    /** A 12-bit conversion takes 750 ms at most (control.md §3.1), and reading it the rest. */
     private static final long CONVERSION_MS = 1_000;
     private static final long SLOW_MS = 40_000;
 

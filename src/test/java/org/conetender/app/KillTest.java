@@ -139,7 +139,8 @@ class KillTest extends OnTheBench {
     }
 
     @Test
-    void whatWasAcknowledgedSurvivesAKillInTheMiddleOfCommitsWhole() throws IOException, Store.StoreException {
+    void whatWasAcknowledgedSurvivesAKillInTheMiddleOfCommitsWhole()
+            throws IOException, Store.StoreException {
         write(everywhere().get(0), everywhere().get(5));
         SplittableRandom dice = new SplittableRandom(7);
         Set<String> acknowledged = ConcurrentHashMap.newKeySet();

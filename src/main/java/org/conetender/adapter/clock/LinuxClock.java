@@ -27,7 +27,7 @@ public final class LinuxClock implements Clock {
 
     private static final Path BOOT_ID = Path.of("/proc/sys/kernel/random/boot_id");
 
-    /** The kernel's flag changes a few times a day; asked at most this often, ms. */
+    /** The kernel's flag changes a few times a day; asked at most this often, ms (guess). */
     static final long TRUST_MS = 10_000;
 
     /** Two readings of one clock, taken after each other, differ by less: guess, a loaded machine. */

@@ -28,7 +28,7 @@ final class ConeDocs {
     /** How {@link org.conetender.core.settings.Cone.AirEntry} is written, in its order. */
     static final List<String> ENTRY = List.of("bottom", "dip-tube");
 
-    /** The plants that the heating law is made for; others are refused. */
+    /** The plants that the heating law is made for and tried on; others are refused. */
     static final double LEAST_LITRES = 0.5;
     static final double MOST_LITRES = 20;
     static final double LEAST_W_PER_L = 3;

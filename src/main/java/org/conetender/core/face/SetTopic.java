@@ -10,6 +10,7 @@ import org.conetender.core.settings.Settings;
 /** Reads {@code …/<node>/<property>/set} messages (Homie 5, mqtt.md) into what they ask. */
 public final class SetTopic {
 
+    /** Characters of a message that is read at all (guess: the longest honest one has 200). */
     private static final int LONGEST = 1_024;
 
     private final Settings settings;

@@ -32,6 +32,7 @@ public record Gap(Span span, double beforeC, double afterC, double roomC, double
     /** The rule for a gap that nothing bounds: no batch is taken for unattended longer (*guess*). */
     static final double LONGEST_H = 48;
 
+    /** Steps of the numerical integral (guess: under a minute each for ten hours). */
     private static final int STEPS = 600;
 
     /** @throws IllegalArgumentException if a temperature is not finite or the time constant not above 0 */
