@@ -122,6 +122,25 @@ class DaemonEndToEndTest extends OnTheBench {
     }
 
     @Test
+    void aConeThatIsConfiguredNoLongerLeavesNothingAtTheBroker() throws IOException {
+        started();
+        connect();
+        Map<String, String> before = tree();
+        assertThat(before).containsEntry(ROOT + "-b/$state", "ready");
+        assertThat(bench.signal("TERM")).as(bench.log()).isEqualTo(143);
+        bench.takeAwayConeB();
+        bench.start();
+        Eventually.holds("it is back, and cone b is gone; " + bench.log(), 60, () ->
+                "ready".equals(tree().get(ROOT + "/$state")) && tree().get(ROOT + "-b/$state") == null);
+        Eventually.holds("nothing of it is left", 10,
+                () -> tree().keySet().stream().noneMatch(t -> t.startsWith(ROOT + "-b/")));
+        assertThat(violations(tree())).isEmpty();
+        assertThat(Homie5Checker.checkChange(before, tree())).isEmpty();
+        assertThat(tree().get(ROOT + "-a/$description")).isEqualTo(before.get(ROOT + "-a/$description"));
+        assertThat(tree().get(ROOT + "/$description")).isNotEqualTo(before.get(ROOT + "/$description"));
+    }
+
+    @Test
     void aCorruptReadingNeverBecomesATemperature() throws IOException {
         started();
         connect();
