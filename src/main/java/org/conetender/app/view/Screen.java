@@ -77,7 +77,7 @@ public final class Screen {
         if (share.isEmpty()) {
             return "";
         }
-        String figures = Text.of("  %.0f of %.0f °C·h", c.hatch().done().getAsDouble(),
+        String figures = Text.of("  %s of %.0f °C·h", c.hatch().done().text(),
                 c.hatch().needed().getAsDouble()) + c.hatch().hatched().stream()
                 .mapToObj(h -> Text.of(", about %.0f %% hatched", h)).findFirst().orElse("");
         int cells = Math.clamp(room - figures.length() - 2, 0, 48);

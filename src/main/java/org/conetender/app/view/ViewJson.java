@@ -25,7 +25,9 @@ public final class ViewJson {
         Map<String, Object> m = new LinkedHashMap<>();
         m.put("cone", c.id());
         m.put("stage", c.hatch().stage());
-        put(m, "degree-hours", c.hatch().done());
+        put(m, "degree-hours", c.hatch().done().middle());
+        put(m, "degree-hours-least", c.hatch().done().least());
+        put(m, "degree-hours-most", c.hatch().done().most());
         put(m, "degree-hours-needed", c.hatch().needed());
         put(m, "hatched-percent", c.hatch().hatched());
         put(m, "ready-at", c.hatch().ready().at().map(Object::toString));

@@ -46,6 +46,9 @@ public final class Description {
                 Property.of("stage", "Stage of the batch", "enum").format(STAGES),
                 Property.of("batch", "Number of the batch", "integer"),
                 Property.of("degree-hours", "Degree-hours done", "float").unit("°C·h"),
+                Property.of("degree-hours-least", "Degree-hours surely done", "float").unit("°C·h"),
+                Property.of("degree-hours-most", "Degree-hours that may have been done", "float")
+                        .unit("°C·h"),
                 Property.of("degree-hours-needed", "Degree-hours at the harvest point", "float").unit("°C·h"),
                 Property.of("hatched", "Share hatched, estimated", "float").unit("%"),
                 Property.of("ready-at", "Ready at", "datetime"),

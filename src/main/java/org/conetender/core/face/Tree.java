@@ -19,6 +19,7 @@ import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.Stage;
 import org.conetender.core.guard.Finding;
 import org.conetender.core.guard.Power;
+import org.conetender.core.hatch.Development;
 import org.conetender.core.hatch.Forecast;
 import org.conetender.core.judge.Belief;
 import org.conetender.core.settings.Cone;
@@ -131,7 +132,10 @@ public final class Tree {
         if (!b.stage().develops()) {
             return;
         }
-        out.put(at + "degree-hours", decimals(live.growth().done().degreeHours(), 1));
+        Development done = live.growth().done();
+        out.put(at + "degree-hours", decimals(done.degreeHours(), 1));
+        out.put(at + "degree-hours-least", decimals(done.leastDegreeHours(), 1));
+        out.put(at + "degree-hours-most", decimals(done.mostDegreeHours(), 1));
         live.outlook().forecast().ifPresent(f -> {
             out.put(at + "degree-hours-needed", decimals(f.neededDegreeHours(), 1));
             out.put(at + "hatched", decimals(100 * f.hatched().median(), 0));

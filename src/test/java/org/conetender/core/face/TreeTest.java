@@ -1,6 +1,7 @@
 package org.conetender.core.face;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.time.Duration;
 import java.util.Map;
@@ -130,6 +131,27 @@ class TreeTest {
         s.restart("boot-2", 3_600_000).minutes(1);
         assertThat(valid(s).get(A + "hatch/doubt"))
                 .startsWith("Look before feeding: the power was off for about 60 min");
+    }
+
+    /** What a hole in the measurements may have brought is an interval, and stays one. */
+    @Test
+    void whatIsNotKnownOfTheDegreeHoursIsShownAsAnInterval() {
+        Story s = new Story(Larkmoor.with());
+        s.does(Step.STARTED);
+        s.minutes(30);
+        assertThat(valid(s).get(A + "hatch/degree-hours-least"))
+                .isEqualTo(valid(s).get(A + "hatch/degree-hours-most"))
+                .isEqualTo(valid(s).get(A + "hatch/degree-hours"));
+        s.restart("boot-1", 20 * 60_000);
+        s.minutes(2);
+        double least = Double.parseDouble(valid(s).get(A + "hatch/degree-hours-least"));
+        double most = Double.parseDouble(valid(s).get(A + "hatch/degree-hours-most"));
+        assertThat(most - least).isBetween(0.3, 5.0);
+        assertThat(Double.parseDouble(valid(s).get(A + "hatch/degree-hours")))
+                .isCloseTo((least + most) / 2, within(0.11));
+        s.does(Step.DRAINED);
+        assertThat(valid(s)).doesNotContainKeys(A + "hatch/degree-hours-least",
+                A + "hatch/degree-hours-most");
     }
 
     @Test
