@@ -49,9 +49,11 @@ public record ConeLive(ConeJudgement judged, Growth growth, Hold hold, Share.Cre
      * @param airPause the relay that pauses the air
      * @param lamp the harvest lamp
      * @param trigger the trigger light
+     * @param button the lamp in the hand button
      */
-    public record ConeOut(boolean heat, boolean cutOut, boolean airPause, boolean lamp, boolean trigger) {
-        public static final ConeOut SAFE = new ConeOut(false, false, false, false, false);
+    public record ConeOut(boolean heat, boolean cutOut, boolean airPause, boolean lamp, boolean trigger,
+                          boolean button) {
+        public static final ConeOut SAFE = new ConeOut(false, false, false, false, false, false);
     }
 
     static ConeLive begin(String cone, ConeBook book, Optional<Checkpoint> checkpoint, Moment now) {

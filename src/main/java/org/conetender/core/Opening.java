@@ -17,14 +17,15 @@ import org.conetender.core.unit.Moment;
 
 /**
  * What each life of the process writes down first, before anything is carried on from the record: that it
- * began. If the lives before kept dying, also that the heaters are locked, and that the last request is
- * set aside; and under which version each device is described, where that changed. No batch is folded here, so that a request that kills the fold cannot hide its own deaths.
+ * began, and under which version each device is described, where that changed. If the lives before kept
+ * dying, also that the heaters are locked, and that the last request is set aside. No batch is folded here,
+ * so that a request that kills the fold cannot hide its own deaths.
  */
 public final class Opening {
 
     private Opening() {}
 
-    /** The facts with which this life begins, numbered after those kept; the same for the same arguments. */
+    /** The facts with which this life begins, numbered after those kept. Pure. */
     public static List<Fact> facts(Settings settings, List<Fact> kept, Optional<Checkpoint> checkpoint,
             Moment now) {
         List<Fact> out = new ArrayList<>(life(kept, checkpoint, now));
