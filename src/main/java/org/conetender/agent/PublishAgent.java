@@ -28,6 +28,7 @@ public final class PublishAgent implements Agent {
     private final Letters letters;
     private final Map<String, String> sent = new TreeMap<>();
     private final Set<String> doubtful = new TreeSet<>();
+    private final Absence absence;
     private final Deque<Outgoing> takenBack = new ArrayDeque<>();
     private long generation = -1;
     private boolean announced;
@@ -36,6 +37,7 @@ public final class PublishAgent implements Agent {
         this.face = face;
         this.transport = transport;
         this.mail = mail;
+        this.absence = new Absence(face.settings());
         this.letters = new Letters(face.settings(), face.names(), mail);
     }
 
@@ -61,6 +63,8 @@ public final class PublishAgent implements Agent {
         }
         if (link.up()) {
             done += mail.shown().map(s -> publish(s, link.generation())).orElse(0);
+        } else {
+            mail.shown().ifPresent(s -> absence.away(s.at()));
         }
         return done;
     }
@@ -105,7 +109,12 @@ public final class PublishAgent implements Agent {
         if (count < due.size()) {
             return count;
         }
-        return count + clear(tree) + announce();
+        count += clear(tree) + announce();
+        if (announced) {
+            absence.back(s.at()).ifPresent(sentence -> say(
+                    new Outgoing(face.names().root() + "/$log/warn", sentence, false, "")));
+        }
+        return count;
     }
 
     /** How many were taken; stops at the first that was not. */

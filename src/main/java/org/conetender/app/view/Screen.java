@@ -67,7 +67,8 @@ public final class Screen {
         lines.add(paint.bold(head) + progress(c, width - head.length()));
         ready(c.hatch());
         item("water", water(c.water()) + " · " + outputs(c.out()));
-        c.hatch().doubt().ifPresent(d -> text("  ! ", d, paint::alarm));
+        c.hatch().warnings().doubt().ifPresent(d -> text("  ! ", d, paint::alarm));
+        c.hatch().warnings().missed().ifPresent(m -> text("  ! ", m, paint::alarm));
         c.alerts().values().forEach(a -> text("  ! ", a, paint::alarm));
         item("next", c.hand().next());
     }

@@ -33,7 +33,8 @@ public final class ViewJson {
         put(m, "ready-at", c.hatch().ready().at().map(Object::toString));
         put(m, "ready-from", c.hatch().ready().from().map(Object::toString));
         put(m, "ready-until", c.hatch().ready().until().map(Object::toString));
-        put(m, "doubt", c.hatch().doubt());
+        put(m, "doubt", c.hatch().warnings().doubt());
+        put(m, "feed-missed", c.hatch().warnings().missed());
         put(m, "water-c", c.water().degreesC());
         put(m, "setpoint-c", c.water().setpoint());
         m.put("trust", c.water().trust());

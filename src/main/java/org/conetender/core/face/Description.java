@@ -54,6 +54,7 @@ public final class Description {
                 Property.of("ready-at", "Ready at", "datetime"),
                 Property.of("ready-from", "Ready in one of ten cases before", "datetime"),
                 Property.of("ready-until", "Ready in nine of ten cases before", "datetime"),
+                Property.of("feed-missed", "The feed it was to be ready for and will not be", "string"),
                 Property.of("outlook", "How the hatch stands, in words", "string"),
                 Property.of("arrested", "Whether development stands still", "boolean"),
                 Property.of("doubt", "Why to look before feeding", "string")));

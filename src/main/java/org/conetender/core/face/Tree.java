@@ -63,7 +63,7 @@ public final class Tree {
             outputs(at, c, live);
             siphon(at, c, b);
             usual(at + "/usual/", s.book().cone(c.id()).usual());
-            out.put(at + "/hand/next-step", Sentences.nextStep(c, b));
+            out.put(at + "/hand/next-step", NextStep.of(settings, c, s.book().cone(c.id()), now));
         }
         for (Alarm a : s.live().alarms().raised()) {
             out.put(names.cone(a.cone()) + "/$alert/" + a.kind().id(), Sentences.alarm(settings, a, now));
@@ -142,6 +142,9 @@ public final class Tree {
             out.put(at + "arrested",
                     String.valueOf(!f.reachable() && f.course().end() != Forecast.End.TOO_SLOW));
             out.put(at + "outlook", f.sentence());
+            if (live.outlook().promise().missed()) {
+                out.put(at + "feed-missed", missed(live, f));
+            }
             if (f.reachable() && !(b.stage() instanceof Stage.Ready) && b.stage().airOff() == null) {
                 ready(at, live, f);
             }
@@ -156,6 +159,14 @@ public final class Tree {
         if (Double.isFinite(f.ready().latest())) {
             out.put(at + "ready-until", iso(readyAt(live, f.ready().latest())));
         }
+    }
+
+    private String missed(ConeLive live, Forecast f) {
+        return "It was to be ready for the feed at "
+                + Sentences.clock(live.outlook().promise().feedWallMs(), zone(), now.wallMs())
+                + " and will not be: " + (f.reachable() ? "now it is about "
+                + Sentences.clock(readyAt(live, f.ready().announced()), zone(), now.wallMs()) : f.sentence())
+                + ".";
     }
 
     /** The wall time so many hours after the forecast was made. */
