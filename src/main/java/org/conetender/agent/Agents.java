@@ -1,10 +1,13 @@
 package org.conetender.agent;
 
 import java.util.List;
+import java.util.stream.Stream;
 import org.conetender.core.Opening;
 import org.conetender.core.State;
 import org.conetender.core.Tick;
+import org.conetender.core.batch.Fact;
 import org.conetender.core.face.Names;
+import org.conetender.core.face.Versions;
 import org.conetender.core.guard.Guard;
 import org.conetender.core.settings.Settings;
 import org.conetender.core.unit.Moment;
@@ -28,11 +31,13 @@ public record Agents(ControlAgent control, RecordAgent record, PublishAgent publ
         Mail mail = new Mail(now.boot().substring(0, Math.min(8, now.boot().length())) + "-" + now.monoMs());
         RecordAgent record = new RecordAgent(ports.store(), mail);
         // Durable before anything is carried on: whatever kills us from here on is counted.
-        record.append(Opening.facts(kept.facts(), kept.checkpoint(), now));
+        List<Fact> opening = Opening.facts(settings, kept.facts(), kept.checkpoint(), now);
+        record.append(opening);
         State state = State.begin(settings, kept.facts(), kept.checkpoint(), now);
         return new Agents(new ControlAgent(ports, mail, new Tick(settings, guards), state),
                 record,
-                new PublishAgent(settings, names, ports.outside().transport(), mail));
+                new PublishAgent(new Face(settings, names, Versions.of(Stream.concat(kept.facts().stream(),
+                        opening.stream()).toList())), ports.outside().transport(), mail));
     }
 
     /** The last thing that is done after a stop in good order: it is recorded that it was one. */

@@ -1,18 +1,16 @@
 package org.conetender.agent;
 
-import java.util.LinkedHashMap;
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Deque;
+import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import org.conetender.core.Result;
 import org.conetender.core.alarm.Alarm;
-import org.conetender.core.face.Description;
-import org.conetender.core.face.Names;
-import org.conetender.core.face.Topics;
 import org.conetender.core.face.Tree;
-import org.conetender.core.settings.Cone;
-import org.conetender.core.settings.Settings;
 import org.conetender.port.Transport;
 import org.conetender.port.Transport.Outgoing;
 
@@ -25,22 +23,23 @@ public final class PublishAgent implements Agent {
     /** Messages in one round (guess: a tree is out within a second, and no round takes long). */
     private static final int MOST_A_ROUND = 32;
 
-    private final Settings settings;
-    private final Names names;
+    private final Face face;
     private final Transport transport;
     private final Mail mail;
     private final Letters letters;
     private final Map<String, String> sent = new TreeMap<>();
     private final Set<String> doubtful = new TreeSet<>();
+    private final Absence absence;
+    private final Deque<Outgoing> takenBack = new ArrayDeque<>();
     private long generation = -1;
     private boolean announced;
 
-    PublishAgent(Settings settings, Names names, Transport transport, Mail mail) {
-        this.settings = settings;
-        this.names = names;
+    PublishAgent(Face face, Transport transport, Mail mail) {
+        this.face = face;
         this.transport = transport;
         this.mail = mail;
-        this.letters = new Letters(settings, names, mail);
+        this.absence = new Absence(face.settings());
+        this.letters = new Letters(face.settings(), face.names(), mail);
     }
 
     @Override
@@ -65,12 +64,14 @@ public final class PublishAgent implements Agent {
         }
         if (link.up()) {
             done += mail.shown().map(s -> publish(s, link.generation())).orElse(0);
+        } else {
+            mail.shown().ifPresent(s -> absence.away(s.at()));
         }
         return done;
     }
 
     private String topic(Alarm a) {
-        return names.cone(a.cone()) + "/$alert/" + a.kind().id();
+        return face.names().cone(a.cone()) + "/$alert/" + a.kind().id();
     }
 
     /** Messages that are not part of the tree: answers and what was committed. */
@@ -89,51 +90,61 @@ public final class PublishAgent implements Agent {
             sent.clear();
             announced = false;
             // What lies at the broker from before may no longer be true: a value, an alert, an older answer.
-            doubtful.addAll(Topics.everything(settings, names));
+            doubtful.addAll(face.everything());
+            takenBack.clear();
+            takenBack.addAll(face.takenBack());
         }
-        Map<String, String> tree = Tree.of(settings, names, s.result(), s.at());
+        Map<String, String> tree = Tree.of(face.settings(), face.names(), s.result(), s.at());
         letters.remembered().forEach(tree::putIfAbsent);
-        Map<String, String> due = announced ? new LinkedHashMap<>() : heads();
+        List<Outgoing> due = new ArrayList<>();
+        if (!announced) {
+            // One that was begun before the outbox was full is not begun again.
+            face.heads().stream().filter(h -> !sent.containsKey(h.topic())).forEach(due::add);
+        }
         tree.forEach((t, p) -> {
             if (!p.equals(sent.get(t))) {
-                due.put(t, p);
+                due.add(new Outgoing(t, p, true, ""));
             }
         });
+        int count = putAll(due);
+        if (count < due.size()) {
+            return count;
+        }
+        count += clear(tree) + announce();
+        if (announced) {
+            absence.back(s.at()).ifPresent(sentence -> say(
+                    new Outgoing(face.names().root() + "/$log/warn", sentence, false, "")));
+        }
+        return count;
+    }
+
+    /** How many were taken; stops at the first that was not. */
+    private int putAll(List<Outgoing> due) {
         int count = 0;
-        for (Map.Entry<String, String> e : due.entrySet()) {
-            if (!put(e.getKey(), e.getValue())) {
+        for (Outgoing o : due) {
+            if (!transport.offer(o)) {
                 return count;
             }
+            sent.put(o.topic(), o.payload());
             count++;
         }
-        return count + clear(tree) + announce();
+        return count;
     }
 
-    /** What comes before the values of a fresh connection. */
-    private Map<String, String> heads() {
-        Map<String, String> h = new LinkedHashMap<>();
-        for (Cone c : settings.cones()) {
-            h.put(names.cone(c.id()) + "/$state", "init");
-            h.put(names.cone(c.id()) + "/$description", Description.cone(settings, c));
-        }
-        h.put(names.root() + "/$state", "init");
-        h.put(names.root() + "/$description", Description.root(settings));
-        h.entrySet().removeIf(e -> e.getValue().equals(sent.get(e.getKey())));
-        return h;
-    }
-
-    /** Children first, then the root (mqtt.md, adding children). */
+    /** Children first, then the root, then what it names no longer (mqtt.md, adding and removing). */
     private int announce() {
-        if (announced) {
-            return 0;
+        int count = 0;
+        if (!announced) {
+            List<Outgoing> ready = face.ready().stream()
+                    .filter(o -> !o.payload().equals(sent.get(o.topic()))).toList();
+            count = putAll(ready);
+            announced = count == ready.size();
         }
-        for (Cone c : settings.cones()) {
-            if (!put(names.cone(c.id()) + "/$state", "ready")) {
-                return 0;
-            }
+        while (announced && !takenBack.isEmpty() && transport.offer(takenBack.getFirst())) {
+            takenBack.removeFirst();
+            count++;
         }
-        announced = put(names.root() + "/$state", "ready");
-        return settings.cones().size() + 1;
+        return count;
     }
 
     /** A value that is no longer known is worse than none: it is taken back. */
@@ -152,13 +163,5 @@ public final class PublishAgent implements Agent {
             }
         }
         return count;
-    }
-
-    private boolean put(String topic, String payload) {
-        boolean taken = transport.offer(new Outgoing(topic, payload, true, ""));
-        if (taken) {
-            sent.put(topic, payload);
-        }
-        return taken;
     }
 }

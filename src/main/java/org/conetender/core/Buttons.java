@@ -1,8 +1,10 @@
 package org.conetender.core;
 
 import java.util.Optional;
+import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Fact;
 import org.conetender.core.batch.Obvious;
+import org.conetender.core.batch.Reports;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.ContactSample.Level;
 import org.conetender.core.image.Request;
@@ -34,6 +36,19 @@ final class Buttons {
         return work.image.contact(c.id() + ".button");
     }
 
+    /** Whether its lamp burns: while a press that is long enough would be taken. */
+    static boolean lit(Work work, Cone c, Desk desk) {
+        boolean records = work.image.pipes().store().isEmpty();
+        return c.fittings().button() && obvious(work, c).map(n -> new Ask.Did(n.step()))
+                .filter(ask -> records || Reports.takesAway(new Change.Told(ask)))
+                .filter(ask -> desk.refusal(new Request("button-lamp", Request.Origin.fresh("button", c.id()),
+                        c.id(), ask), c).isEmpty()).isPresent();
+    }
+
+    private static Optional<Obvious.Next> obvious(Work work, Cone c) {
+        return Obvious.after(work.batch(c.id()), c.fittings().air().geometry().canSiphon());
+    }
+
     /** The request that a button just let go makes. */
     static Optional<Request> pressed(Work work, Cone c) {
         long held = work.live(c.id()).pressedForMs();
@@ -52,7 +67,7 @@ final class Buttons {
         if (held >= UNDO_MS && fresh) {
             return Optional.of(new Ask.Withdraw("last"));
         }
-        return Obvious.after(work.batch(c.id()), c.fittings().air().geometry().canSiphon())
+        return obvious(work, c)
                 .filter(n -> !n.dangerous() || held >= DANGEROUS_MS)
                 .map(n -> new Ask.Did(n.step()));
     }

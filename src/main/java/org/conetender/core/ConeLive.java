@@ -34,10 +34,11 @@ public record ConeLive(ConeJudgement judged, Growth growth, Hold hold, Share.Cre
      * @param forecast the last one; empty while no cysts develop or no temperature is known
      * @param atMs when it was made, monotonic ms
      * @param water the belief it was made from
+     * @param promise the feed for which it was to be ready
      */
-    public record Outlook(Optional<Forecast> forecast, long atMs, Belief water) {
+    public record Outlook(Optional<Forecast> forecast, long atMs, Belief water, Promise promise) {
         static final Outlook NONE = new Outlook(Optional.empty(), 0,
-                new Belief.Untrusted("nothing heard yet"));
+                new Belief.Untrusted("nothing heard yet"), Promise.NONE);
     }
 
 
@@ -49,9 +50,11 @@ public record ConeLive(ConeJudgement judged, Growth growth, Hold hold, Share.Cre
      * @param airPause the relay that pauses the air
      * @param lamp the harvest lamp
      * @param trigger the trigger light
+     * @param button the lamp in the hand button
      */
-    public record ConeOut(boolean heat, boolean cutOut, boolean airPause, boolean lamp, boolean trigger) {
-        public static final ConeOut SAFE = new ConeOut(false, false, false, false, false);
+    public record ConeOut(boolean heat, boolean cutOut, boolean airPause, boolean lamp, boolean trigger,
+                          boolean button) {
+        public static final ConeOut SAFE = new ConeOut(false, false, false, false, false, false);
     }
 
     static ConeLive begin(String cone, ConeBook book, Optional<Checkpoint> checkpoint, Moment now) {

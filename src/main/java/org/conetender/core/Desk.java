@@ -89,7 +89,8 @@ final class Desk {
         }
     }
 
-    private Optional<String> refusal(Request r, Cone cone) {
+    /** Why that cannot be taken now, in words; empty when it can. */
+    Optional<String> refusal(Request r, Cone cone) {
         View view = work.view(cone);
         for (Guard g : guards) {
             Optional<String> no = g.refuses(r, view);

@@ -9,21 +9,31 @@ import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Checkpoint;
 import org.conetender.core.batch.Fact;
 import org.conetender.core.batch.Lives;
+import org.conetender.core.face.Versions;
 import org.conetender.core.image.Ask;
+import org.conetender.core.settings.Settings;
 import org.conetender.core.unit.Boots;
 import org.conetender.core.unit.Moment;
 
 /**
  * What each life of the process writes down first, before anything is carried on from the record: that it
- * began. If the lives before kept dying, also that the heaters are locked, and that the last request is
- * set aside. No batch is folded here, so that a request that kills the fold cannot hide its own deaths.
+ * began, and under which version each device is described, where that changed. If the lives before kept
+ * dying, also that the heaters are locked, and that the last request is set aside. No batch is folded here,
+ * so that a request that kills the fold cannot hide its own deaths.
  */
 public final class Opening {
 
     private Opening() {}
 
-    /** The facts with which this life begins, numbered after those kept; the same for the same arguments. */
-    public static List<Fact> facts(List<Fact> kept, Optional<Checkpoint> checkpoint, Moment now) {
+    /** The facts with which this life begins, numbered after those kept. Pure. */
+    public static List<Fact> facts(Settings settings, List<Fact> kept, Optional<Checkpoint> checkpoint,
+            Moment now) {
+        List<Fact> out = new ArrayList<>(life(kept, checkpoint, now));
+        out.addAll(Versions.of(kept).due(settings, now, out.getLast().seq() + 1));
+        return List.copyOf(out);
+    }
+
+    private static List<Fact> life(List<Fact> kept, Optional<Checkpoint> checkpoint, Moment now) {
         long seq = kept.isEmpty() ? 1 : kept.getLast().seq() + 1;
         Fact began = new Fact(seq, now, "", "", new Change.Began(lastSeen(kept, checkpoint)));
         Lives lives = Lives.of(kept).after(began);

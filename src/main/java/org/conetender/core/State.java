@@ -55,7 +55,7 @@ public record State(Ledger ledger, Live live) {
      */
     public static State begin(Settings settings, List<Fact> facts, Optional<Checkpoint> checkpoint,
             Moment now) {
-        List<Fact> opening = Opening.facts(facts, checkpoint, now);
+        List<Fact> opening = Opening.facts(settings, facts, checkpoint, now);
         Set<String> aside = Opening.aside(facts);
         aside.addAll(Opening.aside(opening));
         Book book = Book.empty(settings, facts.isEmpty() ? now : facts.getFirst().at());

@@ -11,6 +11,7 @@ import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Checkpoint;
 import org.conetender.core.batch.Fact;
+import org.conetender.core.batch.Stage;
 import org.conetender.core.face.Sentences;
 import org.conetender.core.guard.Finding;
 import org.conetender.core.guard.View;
@@ -75,7 +76,7 @@ final class Telling {
     void answers(Ledger.Settled settled) {
         for (Pending p : settled.done()) {
             p.request().ifPresent(r -> work.reply(r, true,
-                    Sentences.recorded(work.settings, work.ledger.book(), r) + hurried(r)));
+                    Sentences.recorded(work.settings, work.ledger.book(), r, work.image.now()) + hurried(r)));
         }
         for (Pending p : settled.failed()) {
             String why = work.image.pipes().store().orElse("the record refused it");
@@ -123,10 +124,14 @@ final class Telling {
         }
         if (!b.stage().develops() || !j.belief().known()) {
             // What was told keeps the date at which it was reckoned: else its hour would slide along.
-            return b.stage().develops() ? new ConeLive.Outlook(was.forecast(), was.atMs(), j.belief())
-                    : new ConeLive.Outlook(Optional.empty(), now, j.belief());
+            return b.stage().develops()
+                    ? new ConeLive.Outlook(was.forecast(), was.atMs(), j.belief(), was.promise())
+                    : new ConeLive.Outlook(Optional.empty(), now, j.belief(), Promise.NONE);
         }
-        return new ConeLive.Outlook(Optional.of(forecast(c, b, growth, j)), now, j.belief());
+        Forecast f = forecast(c, b, growth, j);
+        boolean waits = !(b.stage() instanceof Stage.Ready) && b.stage().airOff() == null;
+        return new ConeLive.Outlook(Optional.of(f), now, j.belief(), !waits ? Promise.NONE
+                : was.promise().after(f, work.settings.site().feeding(), work.image.now()));
     }
 
     private static Forecast forecast(Cone c, Batch b, Growth growth, ConeJudgement j) {

@@ -66,12 +66,13 @@ public final class Tick {
         }
         work.judge();
 
-        List<Request> waiting = new Desk(work, guards).serve(withButtons(work, image));
+        Desk desk = new Desk(work, guards);
+        List<Request> waiting = desk.serve(withButtons(work, image));
         Ripening.move(work);
         Map<String, Hold> holds = holds(work);
         Map<String, Share.Credit> credits = credits(work, holds);
         Map<String, List<Finding>> findings = findings(work, credits);
-        Map<String, ConeLive.ConeOut> outs = outputs(work, credits, findings);
+        Map<String, ConeLive.ConeOut> outs = outputs(work, desk, credits, findings);
         consequences(work, findings);
         credits.replaceAll((cone, c) -> withheld(findings.get(cone)) ? Share.Credit.NONE : c);
 
@@ -156,7 +157,8 @@ public final class Tick {
     }
 
     /** output = demand ∧ permits; all power passes here. */
-    private static Map<String, ConeLive.ConeOut> outputs(Work work, Map<String, Share.Credit> credits,
+    private static Map<String, ConeLive.ConeOut> outputs(Work work, Desk desk,
+                                                         Map<String, Share.Credit> credits,
                                                          Map<String, List<Finding>> findings) {
         Map<String, ConeLive.ConeOut> outs = new TreeMap<>();
         for (Cone c : work.settings.cones()) {
@@ -168,7 +170,8 @@ public final class Tick {
             boolean light = permits(found, Power.LAMPS);
             outs.put(c.id(), new ConeLive.ConeOut(heat, closed,
                     Demand.airOff(c, b) && permits(found, Power.AIR_OFF),
-                    light && Demand.lamp(c, b), light && Demand.trigger(c, b, work)));
+                    light && Demand.lamp(c, b), light && Demand.trigger(c, b, work),
+                    Buttons.lit(work, c, desk)));
         }
         return outs;
     }
@@ -216,6 +219,7 @@ public final class Tick {
             put(levels, c.id() + ".air-pause", true, o.airPause());
             put(levels, c.id() + ".lamp", fit.lights().harvest(), o.lamp());
             put(levels, c.id() + ".trigger", fit.lights().trigger(), o.trigger());
+            put(levels, c.id() + ".button-lamp", fit.button(), o.button());
         }
         boolean beats = findings.values().stream().allMatch(f -> permits(f, Power.HEARTBEAT));
         put(levels, HEARTBEAT, settings.site().supply().heartbeat(), beats && !work.before.live().beat());

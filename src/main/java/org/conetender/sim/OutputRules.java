@@ -1,5 +1,6 @@
 package org.conetender.sim;
 
+import java.util.Set;
 import org.conetender.core.State;
 import org.conetender.core.alarm.Alarm;
 
@@ -12,6 +13,11 @@ final class OutputRules {
     private static final long LATE_MS = 2_000;
     /** The heart beats within this time unless something is wrong, s (guess: a stall of 6 s and the rest). */
     private static final long PULSE_S = 10;
+
+    private static final Set<String> NOTHING_TO_PRESS = Set.of("hydrating", "incubating", "hatching",
+            "settling", "abandoned");
+    /** A start, or a stall of 6 s and what follows, s. */
+    private static final long DARK_S = 15;
 
     private final Rig rig;
     private final Invariants rules;
@@ -39,12 +45,25 @@ final class OutputRules {
             rules.lasting("stuck-heat", c, loose && cutOutObeys(c), SEEN_S,
                     "a heater that could not be switched off went on heating although a cut-out is fitted");
             boolean other = c.fixtures.switches.entrySet().stream().anyMatch(e -> e.getValue().refuses()
-                    && !e.getKey().equals(Fixtures.HEAT) && !e.getKey().equals(Fixtures.CUT_OUT)
-                    && !e.getKey().equals(Fixtures.BUTTON_LAMP));
+                    && !e.getKey().equals(Fixtures.HEAT) && !e.getKey().equals(Fixtures.CUT_OUT));
             rules.lasting("output-told", c, other && !told(s, c, "output-stuck"), SEEN_S,
                     "an output could not be set and nobody was told");
+            button(s, c);
         }
         heart(s, anyHeater);
+    }
+
+    /** The lamp in the hand button says whether a press would be taken; in both directions. */
+    private void button(State s, SimCone c) {
+        if (c.fixtures.switches.get(Fixtures.BUTTON_LAMP) == null) {
+            return;
+        }
+        boolean lit = rules.on(c, Fixtures.BUTTON_LAMP);
+        String stage = s.book().cone(c.settings().id()).batch().stage().word();
+        rules.lasting("button-lamp", c, lit && !refuses(c, Fixtures.BUTTON_LAMP) && NOTHING_TO_PRESS
+                .contains(stage), SEEN_S, "the button's lamp was on although nothing can be reported by it");
+        rules.lasting("button-dark", c, !lit && !refuses(c, Fixtures.BUTTON_LAMP) && stage.equals("drained"),
+                DARK_S, "the button's lamp was off although 'cleaned' would have been taken");
     }
 
     /** Judged by its edges, as what watches it does. */

@@ -33,6 +33,24 @@ class AgentsTest {
     }
 
     @Test
+    void onItsReturnItTellsHowLongItWasWithoutItsBroker() {
+        HandBench b = new HandBench().rounds(3);
+        b.broker.link(false);
+        b.rounds(240);
+        b.broker.link(true);
+        b.rounds(3);
+        assertThat(b.sent("larkmoor/$log/warn")).as("four minutes are not worth it").isEmpty();
+        b.broker.link(false);
+        b.rounds(420);
+        b.broker.link(true);
+        b.rounds(3);
+        assertThat(b.sent("larkmoor/$log/warn")).singleElement().asString()
+                .startsWith("The daemon was without its broker for 7 min, since ");
+        b.rounds(5);
+        assertThat(b.sent("larkmoor/$log/warn")).hasSize(1);
+    }
+
+    @Test
     void nothingIsSentTwiceWhileNothingChanges() {
         HandBench b = new HandBench().rounds(3);
         b.heard.clear();

@@ -30,13 +30,15 @@ import org.conetender.sim.SimSupervisor;
 final class HandBench {
 
     final SimBroker broker = new SimBroker();
-    final SimStore.Disk disk = new SimStore.Disk();
+    /** Of the next life. */
+    SimStore.Disk disk = new SimStore.Disk();
     final SimClock clock = new SimClock(1, 1_772_442_000_000L);
     final SimSupervisor supervisor = new SimSupervisor();
     final List<Outgoing> heard = new ArrayList<>();
     final Map<String, Boolean> levels = new TreeMap<>();
     final Socket socket = new Socket();
-    final Settings settings = Larkmoor.with();
+    /** Of the next life. */
+    Settings settings = Larkmoor.with();
     /** Outputs that refuse to be set. */
     final Set<String> stuck = new TreeSet<>();
     /** A write to the record neither ends nor fails. */

@@ -33,6 +33,7 @@ final class TestBench implements AutoCloseable {
     static final String PROBE_B = "28-00000a000002";
 
     private final Path folder;
+    private final URI broker;
     private Process daemon;
     private int linesBefore;
 
@@ -48,11 +49,16 @@ final class TestBench implements AutoCloseable {
             Files.writeString(p.resolve("ext_power"), "1\n");
             water(probe, "21000");
         }
-        Files.writeString(config(), configuration(broker));
+        this.broker = broker;
+        Files.writeString(config(), configuration(cone("a", PROBE_A, 9) + cone("b", PROBE_B, 13)));
     }
 
-    private String configuration(URI broker) {
-        String cones = cone("a", PROBE_A, 9) + cone("b", PROBE_B, 13);
+    /** From the next start on there is no cone b. */
+    void takeAwayConeB() throws IOException {
+        Files.writeString(config(), configuration(cone("a", PROBE_A, 9)));
+    }
+
+    private String configuration(String cones) {
         return """
                 [site]
                 id = "larkmoor"

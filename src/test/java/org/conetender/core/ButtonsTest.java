@@ -108,8 +108,60 @@ class ButtonsTest {
     }
 
     @Test
+    void itsLampBurnsWhileAPressWouldBeTaken() {
+        Story s = Story.at(Fitting.BUTTON);
+        assertThat(lit(s)).as("clean").isTrue();
+        press(s, 1);
+        assertThat(lit(s)).as("hydrating").isFalse();
+        s.does(Step.FIRST_SEEN);
+        assertThat(lit(s)).as("hatching").isFalse();
+        s.does(Step.SETTLE);
+        assertThat(lit(s)).as("settling").isFalse();
+        s.minutes(6);
+        assertThat(lit(s)).as("settled").isTrue();
+        s.does(Step.DRAWING, Step.DRAINED);
+        assertThat(lit(s)).as("drained").isTrue();
+        s.does(Step.CLEANED, Step.FILLED);
+        assertThat(lit(s)).as("filled").isTrue();
+        s.does(Step.ABANDONED);
+        assertThat(lit(s)).as("abandoned").isFalse();
+    }
+
+    /** Right after hands were in the water it may not settle: a press would be refused. */
+    @Test
+    void itsLampIsDarkWhileThePressWouldBeRefused() {
+        Story s = Story.at(Fitting.BUTTON);
+        s.does(Step.STARTED, Step.FIRST_SEEN, Step.SETTLE, Step.HANDS_IN);
+        assertThat(s.stage()).isEqualTo("ready");
+        assertThat(lit(s)).isFalse();
+        assertThat(lit(s.minutes(20))).isTrue();
+    }
+
+    @Test
+    void whileTheRecordFailsOnlyWhatTakesAwayIsTaken() {
+        Story s = Story.at(Fitting.BUTTON);
+        failing(s);
+        assertThat(lit(s)).as("'started' would not be recorded").isFalse();
+        s = Story.at(Fitting.BUTTON);
+        s.does(Step.STARTED, Step.DRAINED);
+        failing(s);
+        assertThat(lit(s)).as("'cleaned' acts at once").isTrue();
+    }
+
+    private static void failing(Story s) {
+        s.paper.mood(Paper.Mood.REFUSING);
+        assertThat(s.did("b", Step.STARTED).accepted()).isFalse();
+    }
+
+    private static boolean lit(Story s) {
+        s.seconds(3);
+        return s.on("a.button-lamp");
+    }
+
+    @Test
     void aConeWithoutAButtonHearsNone() {
         Story s = press(Story.at(), 3);
         assertThat(s.stage()).isEqualTo("clean");
+        assertThat(s.last().outputs()).doesNotContainKey("a.button-lamp");
     }
 }

@@ -124,7 +124,8 @@ class FewTouchesTest {
         assertThat(s.did("z", Step.STARTED).sentence()).isEqualTo(
                 "There is no cone 'z' here; the cones are a, b, c.");
         assertThat(s.did("", Step.STARTED).sentence()).isEqualTo("Name the cone this is about.");
-        assertThat(s.paper.facts()).as("only that the life began").hasSize(1);
+        assertThat(s.paper.facts()).as("only that the life began, and how it is described").hasSize(5)
+                .allMatch(f -> f.source().isEmpty());
     }
 
     @Test

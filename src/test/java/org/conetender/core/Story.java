@@ -175,7 +175,7 @@ public final class Story {
     }
 
     private void begin() {
-        List<Fact> opening = Opening.facts(paper.facts(), paper.checkpoint(), now);
+        List<Fact> opening = Opening.facts(settings, paper.facts(), paper.checkpoint(), now);
         state = State.begin(settings, paper.facts(), paper.checkpoint(), now);
         paper.keep(opening);
     }

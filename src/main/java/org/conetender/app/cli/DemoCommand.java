@@ -147,7 +147,8 @@ public final class DemoCommand implements Callable<Integer> {
     private void show(Demo demo, Terminal terminal) {
         if (terminal == null) {
             PrintWriter out = spec.commandLine().getOut();
-            changes.since(demo.view()).forEach(l -> out.println(demo.now().format(TIME) + "  " + l));
+            changes.since(demo.view(), demo.elapsedMs())
+                    .forEach(l -> out.println(demo.now().format(TIME) + "  " + l));
             out.flush();
         } else if (clock.now().monoMs() - drawnMs >= DRAW_MS) {
             drawnMs = clock.now().monoMs();

@@ -118,7 +118,8 @@ public final class WatchCommand implements Callable<Integer> {
             } else if (json) {
                 json(site, out);
             } else {
-                changes.since(view(site)).forEach(l -> out.println(now().format(TIME) + "  " + l));
+                changes.since(view(site), clock.now().monoMs()).forEach(l ->
+                        out.println(now().format(TIME) + "  " + l));
                 out.flush();
             }
             site.awaitNews(QUIET_MS);

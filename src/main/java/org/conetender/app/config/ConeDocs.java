@@ -45,7 +45,7 @@ final class ConeDocs {
                     "Whether a lid lies on the cone. An open surface loses about 2.5 times as much warmth.",
                     "true"),
             row("cone.vessel.insulated", flag(), value("false"),
-                    "Whether the wall is insulated, so that first forecasts of warming up are not too slow.",
+                    "Whether the wall is insulated. It then loses about a quarter of what a bare one does.",
                     "false"),
 
             row("cone.water.probes", new Kind.Texts(PROBE_FORM), needed(),

@@ -7,20 +7,29 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
+import java.util.OptionalLong;
+import java.util.Set;
 import java.util.SortedMap;
 import org.conetender.core.unit.Text;
+import org.conetender.core.unit.Units;
 
 /** What a person would be told aloud: a line for each stage, alert and state that is new. One thread. */
 public final class Changes {
 
     private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("EEE HH:mm", Locale.ENGLISH);
 
-    private final Map<String, String> told = new HashMap<>();
+    /** A daemon that is away for less long is not told of (design.md, alarms must not cry wolf). */
+    private static final long AWAY_MS = 5 * Units.MINUTE_MS;
+    /** States in which it may be about to come back by itself. */
+    private static final Set<String> BRIEF = Set.of("lost", "init");
 
-    /** The lines that are new since the last look. */
-    public List<String> since(SiteView site) {
+    private final Map<String, String> told = new HashMap<>();
+    private OptionalLong awaySinceMs = OptionalLong.empty();
+
+    /** The lines that are new since the last look. @param nowMs any clock that only goes on */
+    public List<String> since(SiteView site, long nowMs) {
         List<String> out = new ArrayList<>();
-        if (fresh("state", site.state())) {
+        if (!briefly(site, nowMs) && fresh("state", site.state())) {
             out.add(site.name() + ": "
                     + (site.alive() ? "the daemon is there." : "the daemon is " + site.state() + "."));
         }
@@ -30,9 +39,26 @@ public final class Changes {
                 out.add("Cone " + c.id() + ": " + c.hatch().stage() + ready(c) + "; next: "
                         + c.hand().next());
             }
+            c.hatch().warnings().missed().filter(m -> fresh(c.id() + " missed", feed(m)))
+                    .ifPresent(m -> out.add("! Cone " + c.id() + ": " + m));
             alerts(c.id(), c.alerts(), out);
         }
         return out;
+    }
+
+    /** Whoever begins to look is told at once how it stands. */
+    private boolean briefly(SiteView site, long nowMs) {
+        if (!BRIEF.contains(site.state())) {
+            awaySinceMs = OptionalLong.empty();
+            return false;
+        }
+        awaySinceMs = awaySinceMs.isPresent() ? awaySinceMs : OptionalLong.of(nowMs);
+        return told.containsKey("state") && nowMs - awaySinceMs.getAsLong() < AWAY_MS;
+    }
+
+    /** That a feed is missed is told once, and not again whenever the hour moves. */
+    private static String feed(String sentence) {
+        return sentence.replaceAll(" and will not be.*", "");
     }
 
     private static String ready(ConeView c) {

@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.SortedMap;
+import org.conetender.core.unit.Text;
 
 /**
  * One look at a cone. What is not published is empty.
@@ -20,16 +21,33 @@ import java.util.SortedMap;
 public record ConeView(String id, Hatch hatch, Water water, Out out, Hand hand,
                        SortedMap<String, String> alerts) {
 
-    /** @param done degree-hours, °C·h  @param needed for the harvest point, °C·h  @param hatched percent */
-    public record Hatch(String stage, OptionalDouble done, OptionalDouble needed, OptionalDouble hatched,
-                        Ready ready, Optional<String> doubt) {
+    /** @param done degree-hours  @param needed for the harvest point, °C·h  @param hatched percent */
+    public record Hatch(String stage, Done done, OptionalDouble needed, OptionalDouble hatched,
+                        Ready ready, Warnings warnings) {
         /** Share of the way to the harvest point, 0 to 1. */
         public OptionalDouble share() {
-            return done.isPresent() && needed.isPresent() && needed.getAsDouble() > 0
-                    ? OptionalDouble.of(Math.clamp(done.getAsDouble() / needed.getAsDouble(), 0, 1))
+            return done.middle().isPresent() && needed.isPresent() && needed.getAsDouble() > 0
+                    ? OptionalDouble.of(Math.clamp(done.middle().getAsDouble() / needed.getAsDouble(), 0, 1))
                     : OptionalDouble.empty();
         }
     }
+
+    /** @param middle of what may have been done, °C·h  @param least surely  @param most at best */
+    public record Done(OptionalDouble middle, OptionalDouble least, OptionalDouble most) {
+        /** For people: one figure, or two while what happened in some hole is not known. */
+        String text() {
+            String low = whole(least.isPresent() ? least : middle);
+            String high = whole(most.isPresent() ? most : middle);
+            return low.equals(high) ? whole(middle) : low + "-" + high;
+        }
+
+        private static String whole(OptionalDouble d) {
+            return d.isPresent() ? Text.of("%.0f", d.getAsDouble()) : "?";
+        }
+    }
+
+    /** @param doubt why to look before feeding  @param missed the feed it was to be ready for */
+    public record Warnings(Optional<String> doubt, Optional<String> missed) {}
 
     /** When it will be ready. @param from one in ten before  @param until nine in ten before */
     public record Ready(Optional<OffsetDateTime> at, Optional<OffsetDateTime> from,
@@ -50,9 +68,9 @@ public record ConeView(String id, Hatch hatch, Water water, Out out, Hand hand,
         Look l = new Look(topics, at + "/");
         Ready ready = new Ready(l.time("hatch/ready-at"), l.time("hatch/ready-from"),
                 l.time("hatch/ready-until"));
-        Hatch hatch = new Hatch(l.word("hatch/stage"), l.number("hatch/degree-hours"),
+        Hatch hatch = new Hatch(l.word("hatch/stage"), done(l),
                 l.number("hatch/degree-hours-needed"), l.number("hatch/hatched"), ready,
-                l.text("hatch/doubt"));
+                new Warnings(l.text("hatch/doubt"), l.text("hatch/feed-missed")));
         Water water = new Water(l.number("water/temperature"), l.number("water/setpoint"),
                 l.word("water/trust"),
                 l.text("water/why"));
@@ -60,6 +78,11 @@ public record ConeView(String id, Hatch hatch, Water water, Out out, Hand hand,
                 l.word("air/proven"), l.is("lamp/on"), l.word("siphon/state"));
         return new ConeView(id, hatch, water, out, new Hand(l.word("hand/next-step"), l.text("hand/answer")),
                 SiteView.alerts(topics, at));
+    }
+
+    private static Done done(Look l) {
+        return new Done(l.number("hatch/degree-hours"), l.number("hatch/degree-hours-least"),
+                l.number("hatch/degree-hours-most"));
     }
 
     private record Look(Map<String, String> topics, String prefix) {

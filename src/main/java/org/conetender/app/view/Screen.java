@@ -67,7 +67,8 @@ public final class Screen {
         lines.add(paint.bold(head) + progress(c, width - head.length()));
         ready(c.hatch());
         item("water", water(c.water()) + " · " + outputs(c.out()));
-        c.hatch().doubt().ifPresent(d -> text("  ! ", d, paint::alarm));
+        c.hatch().warnings().doubt().ifPresent(d -> text("  ! ", d, paint::alarm));
+        c.hatch().warnings().missed().ifPresent(m -> text("  ! ", m, paint::alarm));
         c.alerts().values().forEach(a -> text("  ! ", a, paint::alarm));
         item("next", c.hand().next());
     }
@@ -77,7 +78,7 @@ public final class Screen {
         if (share.isEmpty()) {
             return "";
         }
-        String figures = Text.of("  %.0f of %.0f °C·h", c.hatch().done().getAsDouble(),
+        String figures = Text.of("  %s of %.0f °C·h", c.hatch().done().text(),
                 c.hatch().needed().getAsDouble()) + c.hatch().hatched().stream()
                 .mapToObj(h -> Text.of(", about %.0f %% hatched", h)).findFirst().orElse("");
         int cells = Math.clamp(room - figures.length() - 2, 0, 48);

@@ -25,13 +25,16 @@ public final class ViewJson {
         Map<String, Object> m = new LinkedHashMap<>();
         m.put("cone", c.id());
         m.put("stage", c.hatch().stage());
-        put(m, "degree-hours", c.hatch().done());
+        put(m, "degree-hours", c.hatch().done().middle());
+        put(m, "degree-hours-least", c.hatch().done().least());
+        put(m, "degree-hours-most", c.hatch().done().most());
         put(m, "degree-hours-needed", c.hatch().needed());
         put(m, "hatched-percent", c.hatch().hatched());
         put(m, "ready-at", c.hatch().ready().at().map(Object::toString));
         put(m, "ready-from", c.hatch().ready().from().map(Object::toString));
         put(m, "ready-until", c.hatch().ready().until().map(Object::toString));
-        put(m, "doubt", c.hatch().doubt());
+        put(m, "doubt", c.hatch().warnings().doubt());
+        put(m, "feed-missed", c.hatch().warnings().missed());
         put(m, "water-c", c.water().degreesC());
         put(m, "setpoint-c", c.water().setpoint());
         m.put("trust", c.water().trust());

@@ -41,6 +41,13 @@ public sealed interface Change {
     record Left() implements Change {}
 
     /**
+     * A device is published under another description than before, or for the first time.
+     *
+     * @param device its id in the topics  @param version counts up  @param digest of the description's text
+     */
+    record Described(String device, long version, String digest) implements Change {}
+
+    /**
      * A request is left out whenever the book is folded, because the process kept dying after it.
      *
      * @param request its id, the {@code source} of its facts

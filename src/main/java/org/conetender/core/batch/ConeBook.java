@@ -54,7 +54,8 @@ public record ConeBook(Batch base, List<Fact> facts, Batch batch, Usual usual, L
             case Change.AlarmOver a -> over(a.alarm());
             case Change.Bridged b -> bridged(b.bridge());
             case Change.Told _, Change.Moved _, Change.Doubted _, Change.Undoubted _ -> folded(f);
-            case Change.Began _, Change.Left _, Change.ClockSet _, Change.SetAside _ -> this;
+            case Change.Began _, Change.Left _, Change.ClockSet _, Change.SetAside _, Change.Described _ ->
+                    this;
         };
     }
 

@@ -29,6 +29,8 @@ public final class FactText {
             case Change.ClockSet _ -> join("clock-set", List.of());
             case Change.Began b -> join("began", b.lastSeen().map(MomentText::fields).orElse(List.of()));
             case Change.Left _ -> join("left", List.of());
+            case Change.Described d -> join("described",
+                    List.of(d.device(), "" + d.version(), d.digest()));
             case Change.SetAside a -> join("set-aside", List.of(a.request(), a.cone(), a.what()));
         };
     }
@@ -57,6 +59,7 @@ public final class FactText {
             case "began" -> new Change.Began(f.size() > 1 ? Optional.of(MomentText.moment(f, 1))
                     : Optional.empty());
             case "left" -> new Change.Left();
+            case "described" -> new Change.Described(at(f, 1), Long.parseLong(at(f, 2)), at(f, 3));
             case "set-aside" -> new Change.SetAside(at(f, 1), at(f, 2), at(f, 3));
             default -> throw new IllegalArgumentException("unknown kind of fact: " + f.get(0));
         };

@@ -11,7 +11,7 @@ import org.conetender.core.settings.Settings;
 
 /**
  * The {@code $description} documents (Homie 5, mqtt.md). A stranger's client can use everything
- * through them alone. Their version is a hash of their content, so that it changes whenever they do.
+ * through them alone. Their version comes from the record ({@link Versions}).
  */
 public final class Description {
 
@@ -46,11 +46,15 @@ public final class Description {
                 Property.of("stage", "Stage of the batch", "enum").format(STAGES),
                 Property.of("batch", "Number of the batch", "integer"),
                 Property.of("degree-hours", "Degree-hours done", "float").unit("°C·h"),
+                Property.of("degree-hours-least", "Degree-hours surely done", "float").unit("°C·h"),
+                Property.of("degree-hours-most", "Degree-hours that may have been done", "float")
+                        .unit("°C·h"),
                 Property.of("degree-hours-needed", "Degree-hours at the harvest point", "float").unit("°C·h"),
                 Property.of("hatched", "Share hatched, estimated", "float").unit("%"),
                 Property.of("ready-at", "Ready at", "datetime"),
                 Property.of("ready-from", "Ready in one of ten cases before", "datetime"),
                 Property.of("ready-until", "Ready in nine of ten cases before", "datetime"),
+                Property.of("feed-missed", "The feed it was to be ready for and will not be", "string"),
                 Property.of("outlook", "How the hatch stands, in words", "string"),
                 Property.of("arrested", "Whether development stands still", "boolean"),
                 Property.of("doubt", "Why to look before feeding", "string")));
@@ -91,35 +95,30 @@ public final class Description {
         return n;
     }
 
-    /** The root device's document. */
-    public static String root(Settings s) {
+    /** The root device's document. @param version above that of every other text it had */
+    public static String root(Settings s, long version) {
         Names names = new Names("homie", s.site().id());
-        Map<String, Object> d = head(s.site().name(), "hatchery");
+        Map<String, Object> d = head(s.site().name(), "hatchery", version);
         d.put("nodes", nodes(SITE));
         d.put("children", s.cones().stream().map(c -> names.device(c.id())).toList());
-        return versioned(d);
+        return Json.write(d);
     }
 
-    /** One cone's document. */
-    public static String cone(Settings s, Cone c) {
-        Map<String, Object> d = head(s.site().name() + ", cone " + c.id(), "hatching-cone");
+    /** One cone's document. @param version above that of every other text it had */
+    public static String cone(Settings s, Cone c, long version) {
+        Map<String, Object> d = head(s.site().name() + ", cone " + c.id(), "hatching-cone", version);
         d.put("nodes", nodes(CONE));
         d.put("root", s.site().id());
-        return versioned(d);
+        return Json.write(d);
     }
 
-    private static Map<String, Object> head(String name, String type) {
+    private static Map<String, Object> head(String name, String type, long version) {
         Map<String, Object> d = new LinkedHashMap<>();
         d.put("homie", "5.0");
-        d.put("version", 0);
+        d.put("version", version);
         d.put("name", name);
         d.put("type", type);
         return d;
-    }
-
-    private static String versioned(Map<String, Object> d) {
-        d.put("version", Json.write(d).hashCode() & 0x7fffffff);
-        return Json.write(d);
     }
 
     private static Map<String, Object> nodes(Map<String, List<Property>> nodes) {

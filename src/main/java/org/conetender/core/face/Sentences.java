@@ -9,10 +9,12 @@ import java.util.Optional;
 import org.conetender.core.alarm.Alarm;
 import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.Book;
-import org.conetender.core.batch.Stage;
+import org.conetender.core.batch.ConeBook;
+import org.conetender.core.batch.Verdict;
 import org.conetender.core.guard.View;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.Request;
+import org.conetender.core.image.Step;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.settings.Settings;
 import org.conetender.core.unit.Moment;
@@ -43,9 +45,9 @@ public final class Sentences {
     }
 
     /** The answer to a request that is durable now. */
-    public static String recorded(Settings s, Book book, Request r) {
+    public static String recorded(Settings s, Book book, Request r, Moment now) {
         String what = switch (r.ask()) {
-            case Ask.Did d -> "'" + d.step().word() + "' is recorded.";
+            case Ask.Did d -> "'" + d.step().word() + "' is recorded." + asked(d.step(), book.cone(r.cone()));
             case Ask.DidFill f ->
                     Text.of("filled with %s L at %s ppt, recorded.", plain(f.litres()), plain(f.ppt()));
             case Ask.DidStock k -> Text.of("%s g of lot %s, recorded.", plain(k.cystsG()), k.lot());
@@ -65,7 +67,17 @@ public final class Sentences {
             return what;
         }
         Cone cone = s.cone(r.cone()).orElseThrow();
-        return "Cone " + r.cone() + ": " + what + " Next: " + nextStep(cone, book.cone(r.cone()).batch());
+        return "Cone " + r.cone() + ": " + what + " Next: " + NextStep.of(s, cone, book.cone(r.cone()), now);
+    }
+
+    /** What that step makes one ask, once. */
+    private static String asked(Step step, ConeBook book) {
+        return switch (step) {
+            case DISINFECTED -> " Was the chlorine neutralised, and tested for? What is left of it kills "
+                    + "nauplii.";
+            case CLEANED -> Verdict.wantedOnlyNow(book) ? " " + NextStep.VERDICT : "";
+            default -> "";
+        };
     }
 
     /** The answer to a request that the record refused. @param counts whether it is in force all the same */
@@ -108,39 +120,6 @@ public final class Sentences {
         return Text.of(" So dense a charge stands only %.0f min without air, which is too short to settle "
                 + "well: it is not started by itself; draw at once, in parts.",
                 Math.floor(Units.minutes(caps.settledMs())));
-    }
-
-    /** What the batch asks of a person next, as one sentence. */
-    public static String nextStep(Cone cone, Batch b) {
-        boolean siphon = cone.fittings().air().geometry().canSiphon();
-        return switch (b.stage()) {
-            case Stage.Clean _ ->
-                    "shut the drain valve, connect the air, pump on, fill, open the air valve, add salt "
-                    + "and cysts; then report 'started'.";
-            case Stage.Filled _ -> b.marks().salted()
-                    ? "when the salt is dissolved add the cysts; then report 'stocked'."
-                    : "add the salt and report 'salted'; then the cysts, and report 'stocked'.";
-            case Stage.Hydrating _ -> b.marks().salted() ? "after an hour or two swirl stuck cysts back in."
-                    : "add the salt and report 'salted'.";
-            case Stage.Incubating _ -> b.marks().salted() ? "nothing; it is growing."
-                    : "the salt was never reported; add it and report 'salted'.";
-            case Stage.Hatching _ -> "nothing needed; a 'count' is welcome.";
-            case Stage.Ready _ -> b.marks().valveShut()
-                    ? "report 'settle' to stop the air, or open the air valve and "
-                    + "report 'valve-open'."
-                    : siphon ? "to harvest, shut the air valve while the pump runs and report "
-                            + "'valve-shut', then 'settle'."
-                    : "to harvest, report 'settle'; the air stops and the lamp at the drain comes on.";
-            case Stage.Settling _ -> "wait; the nauplii gather at the drain.";
-            case Stage.Settled _ -> "see that nothing else is open, then draw: report 'drawing'.";
-            case Stage.Drawing _ ->
-                    "let the first 20 to 50 mL go, draw the orange layer into the sieve, stop before the "
-                    + "shells, shut the drain; then report 'drained', or 'part-drawn' to leave the rest.";
-            case Stage.Drained _ ->
-                    "rinse the nauplii; unplug the heater, scrub and rinse the cone; then report "
-                    + "'cleaned'.";
-            case Stage.Abandoned _ -> "unplug the heater, drain and clean the cone; then report 'cleaned'.";
-        };
     }
 
     /** A number without needless digits. */

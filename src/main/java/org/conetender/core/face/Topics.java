@@ -16,7 +16,14 @@ public final class Topics {
     public static Set<String> everything(Settings settings, Names names) {
         Set<String> all = new TreeSet<>();
         of(names.root(), Description.SITE, all);
-        settings.cones().forEach(c -> of(names.cone(c.id()), Description.CONE, all));
+        settings.cones().forEach(c -> all.addAll(ofCone(names, c.id())));
+        return all;
+    }
+
+    /** The same of one cone, configured or not. */
+    public static Set<String> ofCone(Names names, String cone) {
+        Set<String> all = new TreeSet<>();
+        of(names.cone(cone), Description.CONE, all);
         return all;
     }
 

@@ -19,6 +19,7 @@ import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.Stage;
 import org.conetender.core.guard.Finding;
 import org.conetender.core.guard.Power;
+import org.conetender.core.hatch.Development;
 import org.conetender.core.hatch.Forecast;
 import org.conetender.core.judge.Belief;
 import org.conetender.core.settings.Cone;
@@ -62,7 +63,7 @@ public final class Tree {
             outputs(at, c, live);
             siphon(at, c, b);
             usual(at + "/usual/", s.book().cone(c.id()).usual());
-            out.put(at + "/hand/next-step", Sentences.nextStep(c, b));
+            out.put(at + "/hand/next-step", NextStep.of(settings, c, s.book().cone(c.id()), now));
         }
         for (Alarm a : s.live().alarms().raised()) {
             out.put(names.cone(a.cone()) + "/$alert/" + a.kind().id(), Sentences.alarm(settings, a, now));
@@ -131,13 +132,19 @@ public final class Tree {
         if (!b.stage().develops()) {
             return;
         }
-        out.put(at + "degree-hours", decimals(live.growth().done().degreeHours(), 1));
+        Development done = live.growth().done();
+        out.put(at + "degree-hours", decimals(done.degreeHours(), 1));
+        out.put(at + "degree-hours-least", decimals(done.leastDegreeHours(), 1));
+        out.put(at + "degree-hours-most", decimals(done.mostDegreeHours(), 1));
         live.outlook().forecast().ifPresent(f -> {
             out.put(at + "degree-hours-needed", decimals(f.neededDegreeHours(), 1));
             out.put(at + "hatched", decimals(100 * f.hatched().median(), 0));
             out.put(at + "arrested",
                     String.valueOf(!f.reachable() && f.course().end() != Forecast.End.TOO_SLOW));
             out.put(at + "outlook", f.sentence());
+            if (live.outlook().promise().missed()) {
+                out.put(at + "feed-missed", missed(live, f));
+            }
             if (f.reachable() && !(b.stage() instanceof Stage.Ready) && b.stage().airOff() == null) {
                 ready(at, live, f);
             }
@@ -152,6 +159,14 @@ public final class Tree {
         if (Double.isFinite(f.ready().latest())) {
             out.put(at + "ready-until", iso(readyAt(live, f.ready().latest())));
         }
+    }
+
+    private String missed(ConeLive live, Forecast f) {
+        return "It was to be ready for the feed at "
+                + Sentences.clock(live.outlook().promise().feedWallMs(), zone(), now.wallMs())
+                + " and will not be: " + (f.reachable() ? "now it is about "
+                + Sentences.clock(readyAt(live, f.ready().announced()), zone(), now.wallMs()) : f.sentence())
+                + ".";
     }
 
     /** The wall time so many hours after the forecast was made. */

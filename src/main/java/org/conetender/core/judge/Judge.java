@@ -54,7 +54,7 @@ public final class Judge {
 
     /** Nominal losses to the room, W/K (science.md §9). @param litres that are warmed */
     public static double lossWPerK(Cone cone, double litres) {
-        return Losses.wattsPerK(litres, cone.fittings().vessel().lid());
+        return Losses.wattsPerK(litres, cone.fittings().vessel());
     }
 
     /**

@@ -1,5 +1,6 @@
 package org.conetender.core.judge;
 
+import org.conetender.core.settings.Cone;
 import org.conetender.core.unit.Units;
 
 /**
@@ -14,14 +15,31 @@ public final class Losses {
     private static final double[] LID = {0.94, 2.7, 4.4};
     private static final double[] OPEN = {1.34, 3.9, 6.2};
 
+    /** Their walls, m². */
+    private static final double[] WALL = {0.070, 0.205, 0.326};
+    /**
+     * What insulation takes from a wall's loss, W/(m²·K): science.md §9 has 9.5 for a bare one and 2.3, 0.95
+     * and 0.76 for insulated ones. The least insulation of the three is taken (guess).
+     */
+    private static final double INSULATION = 9.5 - 2.3;
+
     private Losses() {}
+
+    /** Loss to the room in W/K. @param litres water, above 0  @param vessel what covers it */
+    public static double wattsPerK(double litres, Cone.Vessel vessel) {
+        double bare = wattsPerK(litres, vessel.lid());
+        return vessel.insulated() ? bare - INSULATION * alongSurface(WALL, litres) : bare;
+    }
 
     /** Loss to the room in W/K. @param litres water, above 0  @param lid whether the cone is covered */
     public static double wattsPerK(double litres, boolean lid) {
         if (!(litres > 0)) {
             throw new IllegalArgumentException("a cone holds more than 0 L, got " + litres);
         }
-        double[] ua = lid ? LID : OPEN;
+        return alongSurface(lid ? LID : OPEN, litres);
+    }
+
+    private static double alongSurface(double[] ua, double litres) {
         int i = litres < LITRES[1] ? 0 : 1;
         double slope = Math.log(ua[i + 1] / ua[i]) / Math.log(LITRES[i + 1] / LITRES[i]);
         return ua[i] * Math.pow(litres / LITRES[i], slope);

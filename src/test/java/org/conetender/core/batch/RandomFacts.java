@@ -36,7 +36,7 @@ public final class RandomFacts {
     }
 
     public static Change change(Random r) {
-        return switch (r.nextInt(12)) {
+        return switch (r.nextInt(13)) {
             case 0 -> new Change.Told(ask(r));
             case 1 -> new Change.Moved(text(r), text(r));
             case 2 -> new Change.Tripped(text(r), text(r));
@@ -49,6 +49,7 @@ public final class RandomFacts {
             case 8 -> new Change.ClockSet();
             case 9 -> new Change.Left();
             case 10 -> new Change.SetAside(text(r), text(r), text(r));
+            case 11 -> new Change.Described(text(r), r.nextLong(1L << 40), text(r));
             default -> new Change.Began(r.nextBoolean() ? Optional.of(moment(r)) : Optional.empty());
         };
     }

@@ -111,7 +111,7 @@ class SentencesTest {
 
     /** The sentence names that step; saying it is accepted. */
     private static void asksFor(Story s, String step) {
-        String next = Sentences.nextStep(s.settings().cones().getFirst(), s.batch("a"));
+        String next = next(s);
         assertThat(next).contains("'" + step + "'").endsWith(".");
         if (!step.equals("started")) {
             s.does(Step.of(step).orElseThrow());
@@ -132,8 +132,64 @@ class SentencesTest {
         assertThat(next(s)).isEqualTo("nothing; it is growing.");
     }
 
+    private static final String ASKED =
+            "Was the hour right? Say 'too-early', 'right' or 'late', if you like.";
+
+    @Test
+    void afterAHarvestOneAnswerIsAskedOnceAndNotAgainWhenGiven() {
+        Story s = Story.at();
+        s.does(Step.STARTED, Step.FIRST_SEEN, Step.SETTLE, Step.DRAWING);
+        assertThat(s.did("a", Step.DRAINED).sentence()).containsOnlyOnce(ASKED);
+        assertThat(next(s)).endsWith(ASKED);
+        assertThat(s.did("a", Step.LATE).sentence()).doesNotContain(ASKED);
+        assertThat(next(s)).doesNotContain(ASKED);
+        assertThat(s.did("a", Step.CLEANED).sentence()).doesNotContain(ASKED);
+    }
+
+    @Test
+    void whoOnlyReportsTheCleaningIsAskedThenAndWhoIgnoresItIsLeftAlone() {
+        Story s = Story.at();
+        s.does(Step.STARTED, Step.FIRST_SEEN);
+        assertThat(s.did("a", Step.CLEANED).sentence()).containsOnlyOnce(ASKED);
+        assertThat(next(s)).doesNotContain(ASKED);
+        assertThat(s.did("a", Step.RIGHT).accepted()).isTrue();
+
+        Story ignored = Story.at();
+        ignored.does(Step.STARTED, Step.FIRST_SEEN, Step.DRAINED);
+        assertThat(ignored.did("a", Step.CLEANED).sentence()).doesNotContain(ASKED);
+    }
+
+    @Test
+    void ofABatchThatNeverHatchedNothingIsAsked() {
+        Story s = Story.at();
+        s.does(Step.STARTED);
+        assertThat(s.did("a", Step.DRAINED).sentence()).doesNotContain(ASKED);
+        s.does(Step.STARTED, Step.FIRST_SEEN, Step.ABANDONED);
+        assertThat(s.did("a", Step.DRAINED).sentence()).doesNotContain(ASKED);
+    }
+
+    @Test
+    void disinfectedAsksForTheChlorine() {
+        assertThat(Story.at().did("a", Step.DISINFECTED).sentence())
+                .contains("Was the chlorine neutralised, and tested for?");
+    }
+
+    @Test
+    void aReadyBatchMayWaitUntilItsFeedLessTheLead() {
+        Story s = Story.at();
+        s.does(Step.STARTED, Step.FIRST_SEEN, Step.SETTLE, Step.HANDS_IN);
+        assertThat(next(s)).endsWith("Or wait until 11:45, for the feed at 12:30.");
+        s.minutes(170);
+        assertThat(next(s)).endsWith("It is time, for the feed at 12:30.");
+        s.minutes(40);
+        assertThat(next(s)).endsWith("Or wait until 17:15, for the feed at 18:00.");
+        s.wall(0, false);
+        assertThat(next(s)).endsWith("comes on.");
+    }
+
     private static String next(Story s) {
-        return Sentences.nextStep(s.settings().cones().getFirst(), s.batch("a"));
+        return NextStep.of(s.settings(), s.settings().cones().getFirst(), s.state().book().cone("a"),
+                s.now());
     }
 
     @ParameterizedTest

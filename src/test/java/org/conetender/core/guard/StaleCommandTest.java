@@ -27,7 +27,8 @@ class StaleCommandTest {
                     "Cone a: this command was lying at the broker and may be old; send it again, now.");
         });
         assertThat(s.stage()).isEqualTo("clean");
-        assertThat(s.paper.facts()).as("only that the life began").hasSize(1);
+        assertThat(s.paper.facts()).as("only that the life began, and how it is described").hasSize(5)
+                .allMatch(f -> f.source().isEmpty());
     }
 
     @Test
