@@ -3,6 +3,7 @@ package org.conetender.core;
 import java.util.OptionalDouble;
 import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.Stage;
+import org.conetender.core.hatch.Growth;
 import org.conetender.core.heat.Hold;
 import org.conetender.core.heat.Predict;
 import org.conetender.core.judge.ConeJudgement;
@@ -17,12 +18,13 @@ final class Demand {
     private Demand() {}
 
     /** The temperature the stage wants held, °C; empty where heat is not wanted. */
-    static OptionalDouble aimC(Cone cone, Batch b) {
+    static OptionalDouble aimC(Cone cone, Batch b, Growth growth) {
         double set = b.marks().setpointC().orElse(cone.limits().setpointC());
         return switch (b.stage()) {
             case Stage.Filled _, Stage.Hydrating _, Stage.Incubating _, Stage.Hatching _ ->
                     OptionalDouble.of(set);
-            case Stage.Ready _ -> OptionalDouble.of(Math.min(set, cone.limits().floorC()));
+            case Stage.Ready _ ->
+                    OptionalDouble.of(growth.unripe(b) ? set : Math.min(set, cone.limits().floorC()));
             case Stage.Clean _, Stage.Settling _, Stage.Settled _, Stage.Drawing _, Stage.Drained _,
                  Stage.Abandoned _ -> OptionalDouble.empty();
         };

@@ -55,7 +55,7 @@ final class Desk {
                     + String.join(", ", work.settings.cones().stream().map(Cone::id).toList()) + ".");
             return;
         }
-        if (site && !(r.ask() instanceof Ask.Away)) {
+        if (site && !(r.ask() instanceof Ask.Away || r.ask() instanceof Ask.Acknowledge)) {
             work.reply(r, false, "Name the cone this is about.");
             return;
         }
@@ -108,11 +108,20 @@ final class Desk {
             case Ask.DidFill _ -> Fits.refusal(book, Step.FILLED);
             case Ask.DidStock _ -> Fits.refusal(book, Step.STOCKED);
             case Ask.DidCount _ -> Fits.countRefusal(v.stage());
-            case Ask.SetUsual _, Ask.Away _ -> Optional.empty();
+            case Ask.SetUsual u -> usual(book.usual(), u);
+            case Ask.Away _ -> Optional.empty();
             case Ask.SetSetpoint s -> setpoint(s.degreesC(), v);
             case Ask.Withdraw w -> withdraw(w.what(), v);
             case Ask.Acknowledge a -> acknowledge(a.alarm(), v);
         };
+    }
+
+    private static Optional<String> usual(Cone.Usual was, Ask.SetUsual u) {
+        Cone.Usual next = new Cone.Usual(u.lot().orElse(was.lot()), u.litres().orElse(was.litres()),
+                u.cystsG().orElse(was.cystsG()), u.ppt().orElse(was.ppt()));
+        return next.tooDense() ? Optional.of(Text.of("%s g of cysts in %s L is too dense to be usual and "
+                + "only injures them; give at most %s g, or more water.", next.cystsG(), next.litres(),
+                next.litres() * Cone.Usual.MOST_CYSTS_G_PER_L)) : Optional.empty();
     }
 
     private static Optional<String> setpoint(double c, View v) {
@@ -182,7 +191,9 @@ final class Desk {
             changes.add(new Change.Told(a));
         }
         changes.addAll(releases(r.ask(), cone));
-        work.write(r.cone(), changes, new Ledger.Reason(Optional.of(r), word(r.ask())));
+        // The site's alarms may be acknowledged without a cone; what is noted of them is noted at the first.
+        String at = r.ask() instanceof Ask.Acknowledge ? cone.id() : r.cone();
+        work.write(at, changes, new Ledger.Reason(Optional.of(r), word(r.ask())));
     }
 
     /** A short word stands for several reports; each is written with its figures. */

@@ -36,9 +36,11 @@ public final class Opening {
     private static List<Fact> life(List<Fact> kept, Optional<Checkpoint> checkpoint, Moment now) {
         long seq = kept.isEmpty() ? 1 : kept.getLast().seq() + 1;
         Fact began = new Fact(seq, now, "", "", new Change.Began(lastSeen(kept, checkpoint)));
-        Lives lives = Lives.of(kept).after(began);
+        Lives before = Lives.of(kept);
+        Lives lives = before.after(began);
         Boots boots = boots(kept, began);
-        if (!lives.looping(boots)) {
+        // A life that was left in good order proves nothing against what was asked in it.
+        if (!before.running() || !lives.looping(boots)) {
             return List.of(began);
         }
         List<Fact> out = new ArrayList<>(List.of(began));
@@ -72,17 +74,21 @@ public final class Opening {
     }
 
     /**
-     * The last request that was carried out, if it came at most ten minutes before the first of the exits:
-     * one that was lived with for longer is not what kills us.
+     * The last request that was carried out in a life that died, if it came at most ten minutes before the
+     * first of the exits: one that was lived with for longer is not what kills us.
      */
     private static Optional<Change.SetAside> last(List<Fact> kept, Lives lives, Boots boots) {
         Set<String> gone = aside(kept);
         Optional<Fact> found = Optional.empty();
+        Optional<Fact> died = Optional.empty();
         for (Fact f : kept) {
             boolean first = found.isEmpty() || !f.source().equals(found.get().source());
             if (!f.source().isEmpty() && !gone.contains(f.source()) && first) {
                 found = Optional.of(f);
             }
+            // A life that was left in good order takes its requests with it; one that begins anew does not.
+            died = f.change() instanceof Change.Began ? found : died;
+            found = f.change() instanceof Change.Left ? died : found;
         }
         return found.filter(f -> boots.between(f.at(), lives.exits().getFirst()).leastMs()
                 <= Lives.WITHIN_MS)

@@ -9,6 +9,7 @@ import org.conetender.core.batch.Book;
 import org.conetender.core.guard.Guard;
 import org.conetender.core.guard.Power;
 import org.conetender.core.guard.View;
+import org.conetender.core.hatch.Growth;
 import org.conetender.core.settings.Cone;
 
 /**
@@ -23,18 +24,18 @@ final class Readings {
     static View all(Work work, View v, List<Guard> guards) {
         EnumSet<Power> denied = EnumSet.noneOf(Power.class);
         for (Book other : work.ledger.otherReadings(v.cone().id())) {
-            denied.addAll(denied(v, other, guards));
+            denied.addAll(denied(v, other, guards, work.live(v.cone().id()).growth()));
         }
         denied.remove(Power.HEARTBEAT);
         return denied.isEmpty() ? v
                 : new View(v.settings(), v.cone(), v.book(), v.judged(), v.scene().unwritten(denied));
     }
 
-    private static Set<Power> denied(View v, Book other, List<Guard> guards) {
+    private static Set<Power> denied(View v, Book other, List<Guard> guards, Growth growth) {
         Cone cone = v.cone();
         Batch b = other.cone(cone.id()).batch();
         EnumSet<Power> denied = EnumSet.noneOf(Power.class);
-        if (Demand.aimC(cone, b).isEmpty()) {
+        if (Demand.aimC(cone, b, growth).isEmpty()) {
             denied.addAll(Set.of(Power.HEAT, Power.CUT_OUT));
         }
         boolean airOff = Demand.airOff(cone, b);
@@ -50,7 +51,8 @@ final class Readings {
     static OptionalDouble lowest(Work work, Cone cone, OptionalDouble aim) {
         double c = aim.orElse(Double.NaN);
         for (Book other : work.ledger.otherReadings(cone.id())) {
-            c = Math.min(c, Demand.aimC(cone, other.cone(cone.id()).batch()).orElse(c));
+            c = Math.min(c, Demand.aimC(cone, other.cone(cone.id()).batch(), work.live(cone.id()).growth())
+                    .orElse(c));
         }
         return aim.isEmpty() ? aim : OptionalDouble.of(c);
     }

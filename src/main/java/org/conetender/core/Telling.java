@@ -12,6 +12,7 @@ import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Checkpoint;
 import org.conetender.core.batch.Fact;
 import org.conetender.core.batch.Stage;
+import org.conetender.core.face.NextStep;
 import org.conetender.core.face.Sentences;
 import org.conetender.core.guard.Finding;
 import org.conetender.core.guard.View;
@@ -48,7 +49,7 @@ final class Telling {
     Alarms.Turn alarms(Ledger.Settled settled, Map<String, List<Finding>> findings) {
         List<Alarms.Cause> causes = new ArrayList<>();
         findings.forEach((cone, found) -> found.forEach(f -> f.alarm().ifPresent(k ->
-                causes.add(new Alarms.Cause(Tick.place(k, cone), k, f.what(), f.mended())))));
+                causes.add(new Alarms.Cause(Tick.place(k, cone), k, f.what(), held(f))))));
         Alarms acked = Silence.after(work, settled.done());
         for (Cone c : work.settings.cones()) {
             // Once it is durable: a filling that the record refuses ends nothing.
@@ -59,6 +60,11 @@ final class Telling {
         Alarms.Turn turn = acked.after(causes, work.image.now());
         turn.over().forEach(this::over);
         return turn;
+    }
+
+    private static Alarm.Held held(Finding f) {
+        return f.mended() ? Alarm.Held.ONLY_BY_LATCH : f.clears() == Finding.Clears.ACKNOWLEDGED
+                ? Alarm.Held.BY_LATCH : Alarm.Held.BY_CAUSE;
     }
 
     /** An alarm of the site was acknowledged through any of the cones. */
@@ -76,12 +82,17 @@ final class Telling {
     void answers(Ledger.Settled settled) {
         for (Pending p : settled.done()) {
             p.request().ifPresent(r -> work.reply(r, true,
-                    Sentences.recorded(work.settings, work.ledger.book(), r, work.image.now()) + hurried(r)));
+                    Sentences.recorded(work.settings, work.ledger.book(), r, when(r)) + hurried(r)));
         }
         for (Pending p : settled.failed()) {
             String why = work.image.pipes().store().orElse("the record refused it");
             p.request().ifPresent(r -> work.reply(r, false, Sentences.unrecorded(p.takesAway(), why)));
         }
+    }
+
+    private NextStep.When when(Request r) {
+        ConeJudgement j = work.judged.get(r.cone());
+        return new NextStep.When(work.image.now(), j == null ? 0 : j.air().breath().restMs());
     }
 
     /** Told at stocking: a charge so dense that its harvest will be rushed (design.md, suffocation). */

@@ -84,8 +84,9 @@ class LifeStoryTest {
     @Test
     void aReadyBatchIsOnlyKeptFromFallingBelowTheFloor() {
         Story s = Story.at();
-        s.does(Step.STARTED, Step.FIRST_SEEN, Step.SETTLE, Step.HANDS_IN);
-        s.minutes(16);
+        s.senses.water("a", 27);
+        s.does(Step.STARTED);
+        s.minutes(28 * 60);
         assertThat(s.stage()).isEqualTo("ready");
         assertThat(s.state().live().cones().get("a").hold().duty()).isZero();
         s.senses.water("a", 19);
@@ -93,6 +94,18 @@ class LifeStoryTest {
         s.minutes(16);
         assertThat(s.state().live().cones().get("a").hold().duty()).isPositive();
         assertThat(s.state().live().cones().get("a").hold().aimC()).isEqualTo(20);
+    }
+
+    /** Only the animals' own time ends the warming, not a separation that came to nothing. */
+    @Test
+    void aBatchThatWasSeparatedTooEarlyIsKeptWarmOn() {
+        Story s = Story.at();
+        s.senses.water("a", 26);
+        s.does(Step.STARTED, Step.FIRST_SEEN, Step.SETTLE, Step.HANDS_IN);
+        s.minutes(18);
+        assertThat(s.stage()).isEqualTo("ready");
+        assertThat(s.state().live().cones().get("a").hold().aimC()).isEqualTo(27);
+        assertThat(s.state().live().cones().get("a").hold().duty()).isPositive();
     }
 
     @Test

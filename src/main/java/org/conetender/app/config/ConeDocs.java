@@ -14,6 +14,7 @@ import static org.conetender.app.config.SiteDocs.value;
 import java.util.List;
 import org.conetender.app.config.SettingDoc.Fallback;
 import org.conetender.app.config.SettingDoc.Kind;
+import org.conetender.core.settings.Cone;
 import org.conetender.core.settings.Cone.Limits;
 
 /** The settings of each {@code [[cone]]}. */
@@ -28,9 +29,9 @@ final class ConeDocs {
     /** How {@link org.conetender.core.settings.Cone.AirEntry} is written, in its order. */
     static final List<String> ENTRY = List.of("bottom", "dip-tube");
 
-    /** The plants that the heating law is made for and tried on; others are refused. */
-    static final double LEAST_LITRES = 0.5;
-    static final double MOST_LITRES = 20;
+    /** Other plants than these are refused (the heating law is made for them and tried on them). */
+    static final double LEAST_LITRES = Cone.Usual.LEAST_LITRES;
+    static final double MOST_LITRES = Cone.Usual.MOST_LITRES;
     static final double LEAST_W_PER_L = 3;
     static final double MOST_W_PER_L = 25;
 
@@ -145,7 +146,7 @@ final class ConeDocs {
                     new Fallback.Derived("1 g for each litre"),
                     "Dry cysts for one batch, at most 5 g for each litre (science.md §5). Denser hatches "
                             + "leave less time for drawing.", "2"),
-            row("cone.usual.ppt", number("ppt", 5, 80), value("25"),
+            row("cone.usual.ppt", number("ppt", Cone.Usual.LEAST_PPT, Cone.Usual.MOST_PPT), value("25"),
                     "Salt in grams for each kilogram of salt water (science.md §10).", "25"));
 
     private ConeDocs() {}

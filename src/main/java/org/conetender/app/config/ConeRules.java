@@ -16,8 +16,6 @@ final class ConeRules {
     /** Time that must remain for drawing between the wait and the cap, minutes (design.md). */
     private static final double DRAWING_MIN = 2;
 
-    /** Densest stocking in small vessels (science.md §5). */
-    private static final double MOST_CYSTS_G_PER_L = 5;
 
     /** A waterline moves this much by topping up and foam; *guess*. */
     private static final double CLEAR_CM = 5;
@@ -140,9 +138,9 @@ final class ConeRules {
 
     private void usual(Section at) {
         Cone.Usual u = read.usual();
-        if (u.cystsG() > u.litres() * MOST_CYSTS_G_PER_L) {
+        if (u.tooDense()) {
             at.wrong("cysts-g", "too dense: at most 5 g for each litre, here "
-                    + SettingDoc.figure(u.litres() * MOST_CYSTS_G_PER_L)
+                    + SettingDoc.figure(u.litres() * Cone.Usual.MOST_CYSTS_G_PER_L)
                     + " g; more only injures them and leaves no time to draw");
         }
     }

@@ -9,10 +9,21 @@ import org.conetender.core.unit.Moment;
  * @param cone its cone; empty for the site
  * @param kind which
  * @param what the cause in words, as first seen, or as it was when a person had to be told anew
- * @param mended whether it tells that only a latch is left of it
+ * @param held by what it is kept up
  * @param course since when, and how it was told
  */
-public record Alarm(String cone, AlarmKind kind, String what, boolean mended, Course course) {
+public record Alarm(String cone, AlarmKind kind, String what, Held held, Course course) {
+
+    /** What keeps an alarm up. */
+    public enum Held {
+        /** Its cause alone: it ends soon after that. */
+        BY_CAUSE,
+        /** A latch too, which a person releases. */
+        BY_LATCH,
+        /** Only its latch is left: an acknowledgement would release it now. */
+        ONLY_BY_LATCH
+    }
+
 
     /**
      * @param since when its cause began
@@ -33,6 +44,11 @@ public record Alarm(String cone, AlarmKind kind, String what, boolean mended, Co
         return course.acknowledgedAtMs().isPresent();
     }
 
+    /** Whether its cause is gone and only a latch is left of it. */
+    boolean mended() {
+        return held == Held.ONLY_BY_LATCH;
+    }
+
     /** Identifies it within the site. */
     public String key() {
         return key(cone, kind);
@@ -43,7 +59,7 @@ public record Alarm(String cone, AlarmKind kind, String what, boolean mended, Co
     }
 
     Alarm present(long goneAtMs) {
-        return new Alarm(cone, kind, what, mended,
+        return new Alarm(cone, kind, what, held,
                 new Course(course.since(), goneAtMs, course.told(), course.toldAtMs(),
                 course.acknowledgedAtMs()));
     }
@@ -57,18 +73,18 @@ public record Alarm(String cone, AlarmKind kind, String what, boolean mended, Co
     Alarm anew(String words) {
         return new Alarm(cone, kind, words
                 + "; that is over now, but it stays locked off until this alarm is acknowledged once more",
-                true,
+                Held.ONLY_BY_LATCH,
                 new Course(course.since(), -1, 0, 0, Optional.empty()));
     }
 
     Alarm told(long nowMs) {
-        return new Alarm(cone, kind, what, mended,
+        return new Alarm(cone, kind, what, held,
                 new Course(course.since(), course.goneAtMs(), course.told() + 1, nowMs,
                 Optional.empty()));
     }
 
     Alarm acknowledged(long nowMs) {
-        return new Alarm(cone, kind, what, mended, new Course(course.since(), course.goneAtMs(),
+        return new Alarm(cone, kind, what, held, new Course(course.since(), course.goneAtMs(),
                 Math.max(1, course.told()), course.toldAtMs(), Optional.of(nowMs)));
     }
 }

@@ -12,7 +12,7 @@ public enum AlarmKind {
             "Heat is locked off. Unplug the heater, let the water cool, find the cause, then "
             + "acknowledge."),
     ROOM_TOO_WARM(Priority.SOON, 60, "The heater is off already; cool the room or the cone."),
-    ARREST(Priority.NOW, 0, "Development stands still. Cool the cone now, gently."),
+    ARREST(Priority.NOW, 0, "Cool the cone now, gently."),
     COOKED(Priority.NOW, 0, "Look before feeding: this batch may be lost."),
     WELDED(Priority.NOW, 0,
             "Unplug the heater now: its switch does not open. Mend it before you acknowledge."),

@@ -56,7 +56,7 @@ public record Alarms(Map<String, Alarm> standing, Seen seen) {
             if (k.quietMs() == Long.MAX_VALUE) {
                 acknowledged.forEach((cone, ids) -> {
                     if (ids.contains(k.id())) {
-                        all.add(new Alarm(k.siteWide() ? "" : cone, k, "", false,
+                        all.add(new Alarm(k.siteWide() ? "" : cone, k, "", Alarm.Held.BY_CAUSE,
                                 new Alarm.Course(now, -1, 1, now.monoMs(), Optional.of(now.monoMs()))));
                     }
                 });
@@ -70,9 +70,13 @@ public record Alarms(Map<String, Alarm> standing, Seen seen) {
      *
      * @param cone empty for the site
      * @param what in words
-     * @param mended whether only a latch holds it, which an acknowledgement would release now
+     * @param held by what
      */
-    public record Cause(String cone, AlarmKind kind, String what, boolean mended) {}
+    public record Cause(String cone, AlarmKind kind, String what, Alarm.Held held) {
+        boolean mended() {
+            return held == Alarm.Held.ONLY_BY_LATCH;
+        }
+    }
 
     /**
      * @param next the alarms after this tick
@@ -91,7 +95,7 @@ public record Alarms(Map<String, Alarm> standing, Seen seen) {
         Map<String, Alarm> next = new TreeMap<>(standing);
         for (Cause c : causes) {
             Alarm known = next.get(Alarm.key(c.cone(), c.kind()));
-            Alarm fresh = new Alarm(c.cone(), c.kind(), c.what(), c.mended(),
+            Alarm fresh = new Alarm(c.cone(), c.kind(), c.what(), c.held(),
                     new Alarm.Course(now, -1, 0, 0, Optional.empty()));
             Alarm a = known == null
                     ? seen.of(fresh.key()).map(s -> fresh.acknowledged(now.monoMs())).orElse(fresh)
@@ -129,7 +133,9 @@ public record Alarms(Map<String, Alarm> standing, Seen seen) {
             }
             long gone = a.course().goneAtMs() < 0 ? nowMs : a.course().goneAtMs();
             boolean unseen = a.kind().standsUntilSeen() && !a.acknowledged();
-            if (a.raised() && (unseen || nowMs - gone < OFF_DELAY_MS)) {
+            // A latch cannot flutter: once a person has released it, all of it is over.
+            boolean released = a.acknowledged() && a.held() != Alarm.Held.BY_CAUSE;
+            if (a.raised() && (unseen || !released && nowMs - gone < OFF_DELAY_MS)) {
                 next.put(a.key(), a.present(gone));
             } else {
                 next.remove(a.key());

@@ -3,6 +3,7 @@ package org.conetender.core.batch;
 import java.util.Optional;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.Step;
+import org.conetender.core.settings.Cone.Usual;
 
 /**
  * Whether a report fits where the batch stands. Forgiving by design: a later report implies the
@@ -105,14 +106,14 @@ public final class Fits {
     /** Why that ask's figures cannot be right, with the bound; empty when they can. */
     public static Optional<String> badFigures(Ask ask) {
         return Optional.ofNullable(switch (ask) {
-            case Ask.DidFill f -> first(range("litres", f.litres(), 0.1, 25), range("ppt", f.ppt(), 0, 90));
+            case Ask.DidFill f -> first(litres(f.litres()), range("ppt", f.ppt(), 0, Usual.MOST_PPT));
             case Ask.DidStock s -> first(range("cysts-g", s.cystsG(), 0.01, 200), lot(s.lot()));
             case Ask.DidCount c -> first(c.nauplii() < 0 || c.umbrella() < 0 || c.unhatched() < 0
                     || c.nauplii() > 1_000_000 || c.umbrella() > 1_000_000 || c.unhatched() > 1_000_000
                     ? "counts must lie between 0 and 1000000." : null,
                     range("sample-ml", c.sampleMl(), 0.01, 1_000));
-            case Ask.SetUsual u -> first(u.litres().map(v -> range("litres", v, 0.1, 25)).orElse(null),
-                    u.ppt().map(v -> range("ppt", v, 0, 90)).orElse(null),
+            case Ask.SetUsual u -> first(u.litres().map(Fits::litres).orElse(null),
+                    u.ppt().map(v -> range("ppt", v, Usual.LEAST_PPT, Usual.MOST_PPT)).orElse(null),
                     u.cystsG().map(v -> range("cysts-g", v, 0.01, 200)).orElse(null),
                     u.lot().map(Fits::lot).orElse(null));
             case Ask.Did _, Ask.SetSetpoint _, Ask.Withdraw _, Ask.Acknowledge _, Ask.Away _ -> null;
@@ -132,6 +133,10 @@ public final class Fits {
         return v >= least && v <= most ? null
                 : name + " = " + v + " cannot be right; give a number from " + trim(least) + " to "
                 + trim(most) + ".";
+    }
+
+    private static String litres(double v) {
+        return range("litres", v, Usual.LEAST_LITRES, Usual.MOST_LITRES);
     }
 
     private static String trim(double d) {

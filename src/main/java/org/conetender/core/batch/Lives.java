@@ -44,7 +44,7 @@ public record Lives(boolean running, List<Moment> exits, Optional<ConeBook.Latch
     public Lives after(Fact f) {
         return switch (f.change()) {
             case Change.Began(Optional<Moment> last) -> new Lives(true,
-                    running ? exits(last.orElse(f.at())) : exits, lock, aside);
+                    running ? exits(last.orElse(f.at())) : exits, lock, lock.isPresent() ? aside : List.of());
             case Change.Left _ -> new Lives(false, exits, lock, aside);
             case Change.SetAside a -> new Lives(running, exits, lock,
                     Stream.concat(aside.stream(), Stream.of(a)).toList());

@@ -1,10 +1,15 @@
 package org.conetender.core.face;
 
+import java.util.Optional;
 import org.conetender.core.Offering;
 import org.conetender.core.batch.Batch;
+import org.conetender.core.batch.Change;
 import org.conetender.core.batch.ConeBook;
 import org.conetender.core.batch.Stage;
 import org.conetender.core.batch.Verdict;
+import org.conetender.core.guard.Handled;
+import org.conetender.core.image.Ask;
+import org.conetender.core.image.Step;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.settings.Settings;
 import org.conetender.core.settings.Site;
@@ -19,13 +24,21 @@ public final class NextStep {
 
     private NextStep() {}
 
+    /**
+     * Now, and how much longer the air must run before it may be stopped again.
+     *
+     * @param restMs 0 when it may be stopped
+     */
+    public record When(Moment now, long restMs) {}
+
     /** The sentence, without the cone's name. */
-    public static String of(Settings s, Cone cone, ConeBook book, Moment now) {
+    public static String of(Settings s, Cone cone, ConeBook book, When when) {
         Batch b = book.batch();
-        return switch (b.stage()) {
+        Optional<String> first = handsIn(s, cone, b, when.now()).or(() -> openValve(b));
+        return first.orElseGet(() -> switch (b.stage()) {
             case Stage.Clean _ ->
-                    "shut the drain valve, connect the air, pump on, fill, open the air valve, add salt "
-                    + "and cysts; then report 'started'.";
+                    "shut the drain valve, connect the air, pump on, fill, open the air valve," + plugIn(cone)
+                    + " add salt and cysts; then report 'started'.";
             case Stage.Filled _ -> b.marks().salted()
                     ? "when the salt is dissolved add the cysts; then report 'stocked'."
                     : "add the salt and report 'salted'; then the cysts, and report 'stocked'.";
@@ -34,17 +47,53 @@ public final class NextStep {
             case Stage.Incubating _ -> b.marks().salted() ? "nothing; it is growing."
                     : "the salt was never reported; add it and report 'salted'.";
             case Stage.Hatching _ -> "nothing needed; a 'count' is welcome.";
-            case Stage.Ready _ -> ready(cone, b) + offered(s.site().feeding(), now);
+            case Stage.Ready _ -> ready(cone, b) + rest(s, when) + offered(s.site().feeding(), when.now());
             case Stage.Settling _ -> "wait; the nauplii gather at the drain.";
             case Stage.Settled _ -> "see that nothing else is open, then draw: report 'drawing'.";
             case Stage.Drawing _ ->
                     "let the first 20 to 50 mL go, draw the orange layer into the sieve, stop before the "
                     + "shells, shut the drain; then report 'drained', or 'part-drawn' to leave the rest.";
-            case Stage.Drained _ ->
-                    "rinse the nauplii; unplug the heater, scrub and rinse the cone; then report "
-                    + "'cleaned'." + (Verdict.wanted(book) ? " " + VERDICT : "");
+            case Stage.Drained _ -> (rinsed(book) ? "" : "rinse the nauplii; ")
+                    + "unplug the heater, scrub and rinse the cone; then report 'cleaned'."
+                    + (Verdict.wanted(book) ? " " + VERDICT : "");
             case Stage.Abandoned _ -> "unplug the heater, drain and clean the cone; then report 'cleaned'.";
-        };
+        });
+    }
+
+    private static String plugIn(Cone cone) {
+        return cone.fittings().heat().kind() == Cone.HeatKind.NONE ? ""
+                : " plug the heater in once water covers it,";
+    }
+
+    /** While hands are in it nothing else is asked. */
+    private static Optional<String> handsIn(Settings s, Cone cone, Batch b, Moment now) {
+        return b.marks().handsIn().filter(m -> m.sameBoot(now))
+                .filter(m -> now.monoMs() - m.monoMs() < Handled.HANDS_MS)
+                .map(m -> "unplug the heater before hands go in"
+                        + (cone.fittings().heat().kind() == Cone.HeatKind.NONE ? ""
+                        : ", and plug it in again after") + "; heat and lamps return at "
+                        + Sentences.clock(now.wallMs() + Handled.HANDS_MS - (now.monoMs() - m.monoMs()),
+                                s.site().feeding().zone(), now.wallMs()) + ".");
+    }
+
+    /** A shut air valve is for a harvest only. */
+    private static Optional<String> openValve(Batch b) {
+        boolean growing = b.stage().hasWater() && b.stage().airOff() == null
+                && !(b.stage() instanceof Stage.Ready);
+        return growing && b.marks().valveShut()
+                ? Optional.of("open the air valve and report 'valve-open'; it is shut and no air gets in.")
+                : Optional.empty();
+    }
+
+    private static boolean rinsed(ConeBook book) {
+        return book.facts().stream().anyMatch(f -> f.change() instanceof Change.Told(Ask.Did(Step s))
+                && s == Step.RINSED);
+    }
+
+    /** Air that was just stopped must run before it is stopped again. */
+    private static String rest(Settings s, When when) {
+        return when.restMs() <= 0 ? "" : " Not before " + Sentences.clock(when.now().wallMs() + when.restMs(),
+                s.site().feeding().zone(), when.now().wallMs()) + ": the water needs air until then.";
     }
 
     private static String ready(Cone cone, Batch b) {

@@ -6,10 +6,13 @@ import java.time.ZonedDateTime;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.conetender.core.alarm.Alarm;
 import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.Book;
+import org.conetender.core.batch.Change;
 import org.conetender.core.batch.ConeBook;
+import org.conetender.core.batch.Lives;
 import org.conetender.core.batch.Verdict;
 import org.conetender.core.guard.View;
 import org.conetender.core.image.Ask;
@@ -27,6 +30,9 @@ public final class Sentences {
     private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
     private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("EEE HH:mm", Locale.ENGLISH);
 
+    /** A cause that is gone so long is called over; a contact that chatters comes back before (guess). */
+    private static final long SURELY_GONE_MS = 10 * Units.SECOND_MS;
+
     private Sentences() {}
 
     /** A time of day for people; with its weekday when it is not today. */
@@ -36,16 +42,22 @@ public final class Sentences {
         return t.format(today ? CLOCK : DAY);
     }
 
-    /** An alarm as a person reads it. */
+    /** An alarm as a person reads it; once its cause is gone, that it is over. */
     public static String alarm(Settings s, Alarm a, Moment now) {
         String where = a.cone().isEmpty() ? s.site().name() : "Cone " + a.cone();
-        String since = clock(a.course().since().wallMs(), s.site().feeding().zone(), now.wallMs());
+        ZoneId zone = s.site().feeding().zone();
+        String since = clock(a.course().since().wallMs(), zone, now.wallMs());
         String what = a.what().isEmpty() ? a.kind().id() : a.what();
-        return where + ": " + what + ", since " + since + ". " + a.kind().todo();
+        long goneForMs = a.course().goneAtMs() < 0 ? 0 : now.monoMs() - a.course().goneAtMs();
+        if (goneForMs < SURELY_GONE_MS || a.kind().standsUntilSeen()) {
+            return where + ": " + what + ", since " + since + ". " + a.kind().todo();
+        }
+        String until = clock(now.wallMs() - goneForMs, zone, now.wallMs());
+        return where + ": over since " + until + ": " + what + ", since " + since + ".";
     }
 
     /** The answer to a request that is durable now. */
-    public static String recorded(Settings s, Book book, Request r, Moment now) {
+    public static String recorded(Settings s, Book book, Request r, NextStep.When when) {
         String what = switch (r.ask()) {
             case Ask.Did d -> "'" + d.step().word() + "' is recorded." + asked(d.step(), book.cone(r.cone()));
             case Ask.DidFill f ->
@@ -53,13 +65,11 @@ public final class Sentences {
             case Ask.DidStock k -> Text.of("%s g of lot %s, recorded.", plain(k.cystsG()), k.lot());
             case Ask.DidCount c -> Text.of("count of %d nauplii, %d umbrella, %d unhatched, recorded.",
                     c.nauplii(), c.umbrella(), c.unhatched());
-            case Ask.SetUsual _ -> "usual values changed.";
+            case Ask.SetUsual _ -> usual(book.cone(r.cone()).usual());
             case Ask.SetSetpoint p -> Text.of("this batch is held at %s °C.", plain(p.degreesC()));
             case Ask.Withdraw _ -> "the last report is withdrawn; the batch is "
                     + book.cone(r.cone()).batch().stage().word() + " again.";
-            case Ask.Acknowledge a -> "alarm '" + a.alarm() + "' is acknowledged"
-                    + (book.cone(r.cone()).latches().isEmpty() && book.lives().lock().isEmpty() ? "."
-                    : "; what tripped stays locked off until it is acknowledged with its cause gone.");
+            case Ask.Acknowledge a -> "alarm '" + a.alarm() + "' is acknowledged" + locked(book, r.cone());
             case Ask.Away a -> a.helper().isEmpty() ? "Somebody is near again." : "Away is noted; helper: "
                     + a.helper() + ".";
         };
@@ -67,7 +77,29 @@ public final class Sentences {
             return what;
         }
         Cone cone = s.cone(r.cone()).orElseThrow();
-        return "Cone " + r.cone() + ": " + what + " Next: " + NextStep.of(s, cone, book.cone(r.cone()), now);
+        return "Cone " + r.cone() + ": " + what + " Next: " + NextStep.of(s, cone, book.cone(r.cone()), when);
+    }
+
+    private static String usual(Cone.Usual u) {
+        return Text.of("its usual values are now %s L at %s ppt with %s g of lot %s.", plain(u.litres()),
+                plain(u.ppt()), plain(u.cystsG()), u.lot());
+    }
+
+    /** What an acknowledgement leaves locked, and what has to be said again first. */
+    private static String locked(Book book, String cone) {
+        Lives lives = book.lives();
+        String aside = lives.aside().stream().map(Change.SetAside::what).collect(Collectors.joining(", "));
+        String cones = lives.aside().stream().map(Change.SetAside::cone).filter(c -> !c.isEmpty()).distinct()
+                .collect(Collectors.joining(", "));
+        if (lives.lock().isPresent()) {
+            return "; heat stays locked off" + (cones.isEmpty() ? " until it is acknowledged once more."
+                    : " until you report again how cone " + cones + " stands, for " + aside
+                    + " was set aside; then acknowledge once more.");
+        }
+        return !cone.isEmpty() && !book.cone(cone).latches().isEmpty()
+                ? "; what tripped stays locked off until it is acknowledged with its cause gone."
+                : aside.isEmpty() ? "." : "; heat is free again. Still set aside: " + aside
+                + ". Say it again if it is to hold.";
     }
 
     /** What that step makes one ask, once. */
@@ -118,7 +150,8 @@ public final class Sentences {
     /** What a dense charge means for its harvest. @param caps of that batch */
     public static String hurried(View.Caps caps) {
         return Text.of(" So dense a charge stands only %.0f min without air, which is too short to settle "
-                + "well: it is not started by itself; draw at once, in parts.",
+                + "well: it is not started by itself. At the harvest draw soon after the air "
+                + "stops, in parts.",
                 Math.floor(Units.minutes(caps.settledMs())));
     }
 

@@ -63,7 +63,8 @@ public final class Tree {
             outputs(at, c, live);
             siphon(at, c, b);
             usual(at + "/usual/", s.book().cone(c.id()).usual());
-            out.put(at + "/hand/next-step", NextStep.of(settings, c, s.book().cone(c.id()), now));
+            out.put(at + "/hand/next-step", NextStep.of(settings, c, s.book().cone(c.id()),
+                    new NextStep.When(now, live.judged().air().breath().restMs())));
         }
         for (Alarm a : s.live().alarms().raised()) {
             out.put(names.cone(a.cone()) + "/$alert/" + a.kind().id(), Sentences.alarm(settings, a, now));

@@ -32,14 +32,15 @@ public final class CookedBatch implements Guard {
                     Power.HEAT, Power.CUT_OUT, Power.LAMPS).alarm(AlarmKind.OVERHEAT));
         } else if (hottest >= l.guardC()) {
             Finding f = Finding.veto(id(),
-                    Text.of("the room is too warm: the water is at %.1f °C with the heater off", hottest),
+                    Text.of("the room is too warm: the water is over %.1f °C with the heater off",
+                            l.guardC()),
                     Power.HEAT, Power.CUT_OUT, Power.LAMPS);
             // The probe of an empty cone hangs in the air, or in the hot water it is washed with.
             found.add(v.stage().hasWater() ? f.alarm(AlarmKind.ROOM_TOO_WARM) : f);
         }
         if (hottest >= l.arrestC() && v.stage().develops()) {
-            found.add(Finding.veto(id(), Text.of("the water is at %.1f °C, above arrest", hottest),
-                    Power.HEAT).alarm(AlarmKind.ARREST));
+            found.add(Finding.veto(id(), Text.of("the water is over %.1f °C, where cysts stop developing",
+                    l.arrestC()), Power.HEAT).alarm(AlarmKind.ARREST));
         }
         if (hottest >= l.lossC() && v.stage().develops()) {
             String why = Text.of("the water was at %.1f °C or more", l.lossC());

@@ -88,6 +88,14 @@ public record Growth(Optional<Batch.Stock> stock, Development sure, double lastC
     }
 
     /**
+     * Whether the cysts are short of the harvest point for certain, as after a separation that was tried too
+     * early: such a batch is kept warm on, though it was called ready.
+     */
+    public boolean unripe(Batch batch) {
+        return doneOf(batch).mostDegreeHours() < Speed.UNKNOWN_LOT.calledReadyAt();
+    }
+
+    /**
      * What a batch may move on by: within the first hour after a hole whose length nothing bounds, only
      * what has surely been done.
      */

@@ -134,5 +134,22 @@ public record Cone(String id, Fittings fittings, Limits limits, Timing timing, U
      * @param cystsG dry cyst product in grams
      * @param ppt salt in g per kg of solution
      */
-    public record Usual(String lot, double litres, double cystsG, double ppt) {}
+    public record Usual(String lot, double litres, double cystsG, double ppt) {
+
+        /** Water that the heating law is made for and tried on, L; other cones are refused. */
+        public static final double LEAST_LITRES = 0.5;
+        public static final double MOST_LITRES = 20;
+
+        /** Salt in which cysts hatch and nauplii live, g per kg (guess: well beyond science.md §2.4). */
+        public static final double LEAST_PPT = 5;
+        public static final double MOST_PPT = 80;
+
+        /** Cysts for each litre, g; denser hatches only injure the animals (science.md §5). */
+        public static final double MOST_CYSTS_G_PER_L = 5;
+
+        /** Whether it is too dense to be anybody's usual charge. */
+        public boolean tooDense() {
+            return cystsG > litres * MOST_CYSTS_G_PER_L;
+        }
+    }
 }

@@ -49,7 +49,7 @@ class AlarmSeedsTest {
 
     private static List<Cause> causes(Set<AlarmKind> wrong) {
         List<Cause> out = new ArrayList<>();
-        wrong.forEach(k -> out.add(new Cause(k.siteWide() ? "" : "a", k, "something", false)));
+        wrong.forEach(k -> out.add(new Cause(k.siteWide() ? "" : "a", k, "something", Alarm.Held.BY_CAUSE)));
         return out;
     }
 

@@ -29,7 +29,7 @@ class AlarmsTest {
     }
 
     private static Cause cause(AlarmKind k) {
-        return new Cause(k.siteWide() ? "" : "a", k, "something is wrong", false);
+        return new Cause(k.siteWide() ? "" : "a", k, "something is wrong", Alarm.Held.BY_CAUSE);
     }
 
     @Test
@@ -92,14 +92,15 @@ class AlarmsTest {
 
     @Test
     void theSameAlarmOfTwoConesIsTwoAlarms() {
-        pass(61, new Cause("a", AlarmKind.DRY, "x", false), new Cause("b", AlarmKind.DRY, "x", false));
+        pass(61, new Cause("a", AlarmKind.DRY, "x", Alarm.Held.BY_CAUSE),
+                new Cause("b", AlarmKind.DRY, "x", Alarm.Held.BY_CAUSE));
         assertThat(told).containsExactly("a/dry@60", "b/dry@60");
     }
 
     @Test
     void theFirstWordsStandWhileTheCauseLasts() {
-        pass(1, new Cause("a", AlarmKind.OVERHEAT, "first", false));
-        pass(1, new Cause("a", AlarmKind.OVERHEAT, "later", false));
+        pass(1, new Cause("a", AlarmKind.OVERHEAT, "first", Alarm.Held.BY_CAUSE));
+        pass(1, new Cause("a", AlarmKind.OVERHEAT, "later", Alarm.Held.BY_CAUSE));
         assertThat(alarms.raised().getFirst().what()).isEqualTo("first");
     }
 
@@ -119,7 +120,7 @@ class AlarmsTest {
     void aSecondIncidentIsToldAlsoWhileTheFirstStandsUnseen() {
         pass(1, cause(AlarmKind.AIR_BACK));
         pass(300);
-        pass(1, new Cause("a", AlarmKind.AIR_BACK, "once more", false));
+        pass(1, new Cause("a", AlarmKind.AIR_BACK, "once more", Alarm.Held.BY_CAUSE));
         assertThat(told).hasSize(2);
         assertThat(alarms.raised()).singleElement()
                 .satisfies(a -> assertThat(a.what()).isEqualTo("once more"));
@@ -135,7 +136,7 @@ class AlarmsTest {
 
     @Test
     void whoAcknowledgedTooEarlyIsToldWhenTheCauseIsGone() {
-        Cause mended = new Cause("a", AlarmKind.OVERHEAT, "over now", true);
+        Cause mended = new Cause("a", AlarmKind.OVERHEAT, "over now", Alarm.Held.ONLY_BY_LATCH);
         pass(10, cause(AlarmKind.OVERHEAT));
         alarms = alarms.acknowledged("a", "overheat", seconds * 1000);
         pass(600, cause(AlarmKind.OVERHEAT));
@@ -159,5 +160,24 @@ class AlarmsTest {
         told.clear();
         pass(590, cause(k));
         assertThat(told).as("quiet after it was acknowledged").isEmpty();
+    }
+
+    @Test
+    void aLatchThatAPersonReleasedLeavesNothingStanding() {
+        Cause latched = new Cause("a", AlarmKind.OVERHEAT, "too warm", Alarm.Held.BY_LATCH);
+        pass(61, latched);
+        alarms = alarms.acknowledged("a", "overheat", seconds * 1000);
+        pass(1);
+        assertThat(alarms.raised()).as("at once").isEmpty();
+    }
+
+    @Test
+    void aCauseThatMayFlutterIsKeptUpForAMinute() {
+        pass(61, new Cause("a", AlarmKind.OVERHEAT, "too warm", Alarm.Held.BY_CAUSE));
+        alarms = alarms.acknowledged("a", "overheat", seconds * 1000);
+        pass(30);
+        assertThat(alarms.raised()).hasSize(1);
+        pass(31);
+        assertThat(alarms.raised()).isEmpty();
     }
 }

@@ -147,9 +147,9 @@ class FitsTest {
 
     @Test
     void figuresThatCannotBeRightAreRefusedWithTheirBound() {
-        bad(new Ask.DidFill(0, 25), "litres = 0.0", "0.1 to 25");
-        bad(new Ask.DidFill(2, 95), "ppt = 95.0", "0 to 90");
-        bad(new Ask.DidFill(Double.NaN, 25), "litres = NaN", "0.1 to 25");
+        bad(new Ask.DidFill(0, 25), "litres = 0.0", "0.5 to 20");
+        bad(new Ask.DidFill(2, 95), "ppt = 95.0", "0 to 80");
+        bad(new Ask.DidFill(Double.NaN, 25), "litres = NaN", "0.5 to 20");
         bad(new Ask.DidStock("L-0417", 300), "cysts-g = 300.0", "0.01 to 200");
         bad(new Ask.DidStock(" ", 2), "label", "1 to 40");
         bad(new Ask.DidStock("x".repeat(41), 2), "label", "L-0417");

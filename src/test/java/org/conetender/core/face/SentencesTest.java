@@ -44,7 +44,7 @@ class SentencesTest {
                 .contains("count of 41 nauplii, 3 umbrella, 9 unhatched, recorded.");
         assertThat(said(s, new Ask.SetSetpoint(26.5))).contains("this batch is held at 26.5 °C.");
         assertThat(said(s, new Ask.SetUsual(Optional.of("L-0501"), Optional.empty(), Optional.empty(),
-                Optional.empty()))).contains("usual values changed.");
+                Optional.empty()))).contains("its usual values are now 2 L at 25 ppt with 2 g of lot L-05");
         assertThat(said(s, new Ask.Did(Step.FIRST_SEEN)))
                 .isEqualTo("Cone a: 'first-seen' is recorded. Next: nothing needed; a 'count' is welcome.");
         assertThat(said(s, new Ask.Withdraw("last")))
@@ -178,6 +178,7 @@ class SentencesTest {
     void aReadyBatchMayWaitUntilItsFeedLessTheLead() {
         Story s = Story.at();
         s.does(Step.STARTED, Step.FIRST_SEEN, Step.SETTLE, Step.HANDS_IN);
+        s.minutes(16);
         assertThat(next(s)).endsWith("Or wait until 11:45, for the feed at 12:30.");
         s.minutes(170);
         assertThat(next(s)).endsWith("It is time, for the feed at 12:30.");
@@ -189,7 +190,7 @@ class SentencesTest {
 
     private static String next(Story s) {
         return NextStep.of(s.settings(), s.settings().cones().getFirst(), s.state().book().cone("a"),
-                s.now());
+                new NextStep.When(s.now(), 0));
     }
 
     @ParameterizedTest

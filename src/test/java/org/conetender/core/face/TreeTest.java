@@ -188,6 +188,8 @@ class TreeTest {
             String next = A + "hand/next-step";
             assertThat(tree(s).get(next)).contains("then report 'started'");
             s.does(Step.STARTED, Step.FIRST_SEEN, Step.VALVE_SHUT, Step.SETTLE, Step.HANDS_IN);
+            assertThat(tree(s).get(next)).contains("unplug the heater before hands go in");
+            s.minutes(16);
             assertThat(tree(s).get(next)).contains("'valve-open'");
             s.does(Step.VALVE_OPEN);
             assertThat(tree(s).get(next)).contains(f.length > 0 ? "report 'valve-shut', then 'settle'"

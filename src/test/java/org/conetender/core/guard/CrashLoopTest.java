@@ -106,13 +106,12 @@ class CrashLoopTest {
         killed(s, 3);
         assertThat(s.stage()).isEqualTo("hydrating");
         assertThat(s.ask("a", new Ask.Acknowledge("crash-loop")).sentence())
-                .contains("what tripped stays locked off");
+                .contains("heat stays locked off until you report again how cone a stands, for 'drained' of "
+                        + "cone a was set aside");
         assertThat(heats(s)).isFalse();
         s.does(Step.DRAINED);
         s.ask("a", new Ask.Acknowledge("crash-loop"));
-        s.tick();
-        assertThat(s.standing("")).as("it fades within a minute").containsExactly("crash-loop");
-        s.minutes(2);
+        s.seconds(3);
         assertThat(s.standing("")).isEmpty();
         assertThat(heats(s)).isFalse();
     }
@@ -125,6 +124,43 @@ class CrashLoopTest {
         assertThat(s.state().book().away()).isEmpty();
         assertThat(s.ask("a", new Ask.Acknowledge("crash-loop")).accepted()).isTrue();
         assertThat(heats(s)).isTrue();
+    }
+
+    /** A restart in good order is no death, and takes back nothing that was asked in the life before. */
+    @Test
+    void whoStopsItInGoodOrderAfterALoopLosesNothing() {
+        Story s = started();
+        killed(s, 3);
+        s.ask("a", new Ask.Acknowledge("crash-loop"));
+        s.ask("a", new Ask.SetSetpoint(25));
+        s.stopAndStart(MOMENT).seconds(10);
+        assertThat(s.standing("")).isEmpty();
+        assertThat(s.batch("a").marks().setpointC()).hasValue(25);
+        assertThat(heats(s.minutes(1))).isFalse();
+        s.senses.water("a", 24);
+        s.minutes(25);
+        assertThat(heats(s)).as("nothing is locked").isTrue();
+    }
+
+    @Test
+    void whatWasAskedInALifeThatEndedWellIsNotToBlame() {
+        Story s = killed(started(), 2);
+        s.ask("a", new Ask.SetSetpoint(25));
+        s.stopAndStart(MOMENT).seconds(10);
+        s.restart("boot-1", MOMENT).seconds(10);
+        assertThat(s.standing("")).containsExactly("crash-loop");
+        assertThat(s.batch("a").marks().setpointC()).hasValue(25);
+    }
+
+    @Test
+    void theSitesAlarmIsAcknowledgedWithoutNamingACone() {
+        Story s = started();
+        s.ask("a", new Ask.SetSetpoint(25));
+        killed(s, 3);
+        assertThat(s.ask("", new Ask.Acknowledge("crash-loop")).sentence())
+                .contains("heat is free again. Still set aside: 'setpoint' of cone a");
+        s.seconds(3);
+        assertThat(s.standing("")).isEmpty();
     }
 
     @Test
