@@ -23,17 +23,19 @@ value() { cat "$SIM/sim_gpio$1/value"; }
 wires() { echo "heat=$(value 9) cut-out=$(value 10) air-pause=$(value 11) lamp=$(value 12)"; }
 SAFE="heat=0 cut-out=0 air-pause=0 lamp=0"
 journal() { journalctl -u conetender -o cat --no-pager --since "@$SINCE"; }
-since() { sleep 1; SINCE=$(date +%s); echo > $TRACE/trace; }
+since() { sleep 1; SINCE=$(date +%s); echo > $TRACE/trace; CLEARED=$(cut -d' ' -f1 /proc/uptime); }
 logged() { # logged SECONDS WHAT PATTERN
     if await "$1" eval "journal | grep -qE -- '$3'"; then printf 'ok    %s: %s\n' "$2" "$(journal | grep -E -- "$3" | head -1)"
     else wrong "$2: nothing like '$3' in the journal:"; journal | tail -8; fi
 }
 not_logged() { if journal | grep -qE -- "$2"; then wrong "$1: $(journal | grep -E -- "$2" | head -1)"; else printf 'ok    not in the journal: %s\n' "$1"; fi; }
-# Seconds after the clearing, and level, of every change of line $1 as the kernel traced it.
+# Level, and seconds since "since", of every change of line $1 as the kernel traced it.
 levels() {
     sed -nE 's/.* ([0-9.]+): gpio_value: ([0-9]+) set ([01]).*/\1 \2 \3/p' $TRACE/trace \
-        | awk -v base="$BASE" -v line="$1" '$2 - base == line && $3 != was { printf "%s%s", sep, $3; sep = " "; was = $3 }'
+        | awk -v base="$BASE" -v line="$1" -v from="$CLEARED" -v was=none \
+            '$2 - base == line && $3 != was { printf "%s%s@%.1f", sep, $3, $1 - from; sep = " "; was = $3 }'
 }
+only() { levels "$1" | sed -E 's/@[0-9.-]+//g'; } # the same without the seconds
 heats() { await "$1" eval '[ "$(value 9)" = 1 ] && [ "$(value 10)" = 1 ]' && printf 'ok    energised: %s\n' "$(wires)" || wrong "no heat within $1 s: $(wires)"; }
 again() { # again RESTARTS: the service runs anew
     await 120 eval "[ \"\$(unit NRestarts)\" -ge $1 ] && [ \"\$(unit ActiveState)\" = active ]" || wrong "not running again"
@@ -93,10 +95,11 @@ DROP=/etc/systemd/system/conetender.service.d
 rm -rf $DROP
 if [ "$SLOW" != 1 ]; then
     mkdir -p $DROP
-    printf '[Service]\nTimeoutStartSec=%s\nTimeoutStopSec=%s\nWatchdogSec=%s\n' $((60 * SLOW)) $((30 * SLOW)) $((10 * SLOW)) > $DROP/slow.conf
+    printf '[Service]\nTimeoutStartSec=%s\nTimeoutStopSec=%s\nWatchdogSec=%s\n' $((90 * SLOW)) $((90 * SLOW)) $((10 * SLOW)) > $DROP/slow.conf
     echo "      a slow machine: $(tail -3 $DROP/slow.conf | tr '\n' ' ')"
 fi
-systemctl daemon-reload; expect "no line energised" "$SAFE" "$(wires)"
+# Enabled, as the manual says: systemd forgets how a unit ended that nothing refers to.
+systemctl daemon-reload; systemctl -q enable conetender; expect "no line energised" "$SAFE" "$(wires)"
 echo "$(systemctl --version | head -1), kernel $(uname -r), $(java -version 2>&1 | head -1)"
 systemd-analyze verify conetender.service && echo "ok    systemd-analyze verify"
 systemd-analyze security --no-pager conetender.service | tail -1
@@ -123,36 +126,50 @@ expect "after the rule" "-rw-rw-r-- conetender" "$(stat -c '%A %G' "$BULK")"
 nsenter -t "$PID" -m setpriv --reuid conetender --regid conetender --init-groups sh -c "echo trigger > $BULK"
 expect "its user writes it in the unit's view" 0 $?
 
+# killed HOW RESULT: what must follow when the daemon, with heat on, gets that signal: heat stays on until ExecStopPost.
+killed() {
+    expect "energised before" "heat=1 cut-out=1 air-pause=0 lamp=0" "$(wires)"
+    N=$(unit NRestarts); PID=$(unit MainPID); since; kill "-$1" "$PID"; T=$SECONDS
+    sleep 0.5; echo > $TRACE/trace # what it gave its lines itself is not wanted
+    await 60 eval '[ "$(value 9)" = 0 ] && [ "$(value 10)" = 0 ]' || wrong "still energised after $((SECONDS - T)) s: $(wires)"
+    await 10 eval '[ -n "$(only 9)" ]'; expect "given to heat since, first" "0" "$(only 9 | cut -c1)"
+    again $((N + 1)); echo "      running again $((SECONDS - T)) s after the signal"
+    logged 10 "killed" "code=killed, status=9/KILL"; logged 10 "made safe" "a.heat: de-energised"
+    logged 10 "made safe" "a.cut-out: de-energised"; logged 10 "why it restarts" "Failed with result .$2."
+    echo "      levels of heat: $(levels 9), cut-out: $(levels 10) (level@seconds after the signal)"
+}
+
 heading "SIGSTOP: nobody feeds the watchdog, systemd kills it, ExecStopPost makes safe"
-since; N=$(unit NRestarts); PID=$(unit MainPID); kill -STOP "$PID"; T=$SECONDS
-await 60 eval '[ "$(value 9)" = 0 ]'; echo "      heat off after $((SECONDS - T)) s"
-again $((N + 1))
-logged 10 "the reason" "Watchdog timeout|watchdog timeout"; logged 10 "killed" "code=killed, status=9/KILL"
-logged 10 "made safe" "a.heat: de-energised"; logged 10 "why it restarts" "Failed with result .watchdog."
-echo "      levels of heat: $(levels 9), cut-out: $(levels 10)"
-heats 240
+FIRST=$SECONDS; killed STOP watchdog; logged 10 "the reason" "Watchdog timeout|watchdog timeout"; heats 240
 
 heading "SIGKILL while energised"
-since; N=$(unit NRestarts); PID=$(unit MainPID); kill -KILL "$PID"; T=$SECONDS
-await 60 eval '[ "$(value 9)" = 0 ]'; echo "      heat off after $((SECONDS - T)) s"
-again $((N + 1))
-logged 10 "made safe" "a.heat: de-energised"; logged 10 "made safe" "a.cut-out: de-energised"; logged 10 "why" "Failed with result .signal."
-echo "      levels of heat: $(levels 9), cut-out: $(levels 10)"
+killed KILL signal; heats 240
+
+heading "a third death within ten minutes: heat is locked and the air runs until a person has looked"
+killed KILL signal; T=$((SECONDS - FIRST)); [ $T -le 600 ] || wrong "$T s since the first: too slow a machine for this part"
+# The last report is set aside, for it may be what kills: so a batch is reported anew, and still nothing heats.
+conetender tell a started --config /etc/conetender/conetender.toml --socket $SOCKET; expect "tell, exit code" 0 $?
+T=$SECONDS; sleep $((30 * SLOW)); expect "levels $((SECONDS - T)) s later" "$SAFE" "$(wires)"
+expect "given to heat, to the cut-out, to what stops the air" "0 0 0" "$(only 9) $(only 10) $(only 11)"
+expect "status" "1 alarms" "$(unit StatusText | sed 's/.*; //')"; echo "      $(unit StatusText)"
+conetender tell a acknowledge crash-loop --config /etc/conetender/conetender.toml --socket $SOCKET; expect "tell, exit code" 0 $?
 heats 240
 
 heading "systemctl stop"
 since; T=$SECONDS; systemctl stop conetender; echo "      within $((SECONDS - T)) s"
 expect "state" "inactive dead success" "$(unit ActiveState) $(unit SubState) $(unit Result)"
 expect "main process" "1 143" "$(unit ExecMainCode) $(unit ExecMainStatus)"
-expect "levels" "$SAFE" "$(wires)"; logged 10 "ExecStopPost ran" "a.heat: de-energised"
+expect "levels" "$SAFE" "$(wires)"; logged 10 "ExecStopPost ran" "a.heat: de-energised"; logged 10 "a good end" "Deactivated successfully"
+echo "      levels of heat: $(levels 9), cut-out: $(levels 10)"
 not_logged "an error" "error|Exception"
 expect "the record stays, for its user alone" "750 conetender" "$(stat -c '%a %U' /var/lib/conetender)"
 
 heading "a configuration with a mistake"
 since; sed -i 's/watts = 25/wats = 25/' /etc/conetender/conetender.toml; systemctl start conetender; expect "start, exit code" 1 $?
-logged 10 "says so" "wats"; echo "      $(unit ActiveState) $(unit SubState), restarts $(unit NRestarts)"
+logged 10 "says so" "wats = 25: unknown key"; logged 10 "and ends" "code=exited, status=2"
+logged 60 "ExecStopPost ran" "a.heat: de-energised"; echo "      $(unit ActiveState) $(unit SubState), restarts $(unit NRestarts)"
 systemctl stop conetender; expect "levels" "$SAFE" "$(wires)"
 
-systemctl reset-failed conetender 2> /dev/null; echo 0 > $TRACE/events/gpio/enable; echo 0 > $D/live; rmdir $D/bank0 $D; rmmod w1_sim
+systemctl -q disable conetender; systemctl reset-failed conetender 2> /dev/null; echo 0 > $TRACE/events/gpio/enable; echo 0 > $D/live; rmdir $D/bank0 $D; rmmod w1_sim
 printf '\n%s\n' "$([ $FAILED = 0 ] && echo 'everything as expected' || echo "$FAILED expectations were not met")"
 [ $FAILED = 0 ]

@@ -31,7 +31,7 @@ public final class Daemon {
     private static final long DESK_MS = 80;
     /** How long an agent may take to end its last round, ms: a commit on a slow card (guess). */
     private static final long LAST_ROUND_MS = 5_000;
-    /** All of stopping: within the service manager's TimeoutStopSec of 30 s. */
+    /** All of stopping: well within the service manager's TimeoutStopSec of 90 s. */
     private static final long STOPPING_MS = 25_000;
     private static final long MS_NS = 1_000_000;
     /** A publish agent that fails at every round says so at the first and then once in so many. */
