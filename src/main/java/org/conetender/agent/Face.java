@@ -32,13 +32,17 @@ record Face(Settings settings, Names names, Versions versions) {
         return out;
     }
 
-    /** What comes after them: the children, then the root that names them. */
-    List<Outgoing> ready() {
+    /** What comes after the children's values: they are whole, and the root names them. */
+    List<Outgoing> whole() {
         List<Outgoing> out = new ArrayList<>();
         settings.cones().forEach(c -> out.add(state(c.id(), "ready")));
         out.add(retained("", "/$description", Description.root(settings, versions.version(settings, ""))));
-        out.add(state("", "ready"));
         return out;
+    }
+
+    /** What comes last, after the root's own values. */
+    Outgoing ready() {
+        return state("", "ready");
     }
 
     /** Everything that cones left at the broker which are configured no longer, their states first. */

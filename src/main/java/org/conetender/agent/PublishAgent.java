@@ -11,6 +11,7 @@ import java.util.TreeSet;
 import org.conetender.core.Result;
 import org.conetender.core.alarm.Alarm;
 import org.conetender.core.face.Tree;
+import org.conetender.core.unit.Moment;
 import org.conetender.port.Transport;
 import org.conetender.port.Transport.Outgoing;
 
@@ -96,26 +97,31 @@ public final class PublishAgent implements Agent {
         }
         Map<String, String> tree = Tree.of(face.settings(), face.names(), s.result(), s.at());
         letters.remembered().forEach(tree::putIfAbsent);
-        List<Outgoing> due = new ArrayList<>();
-        if (!announced) {
-            // One that was begun before the outbox was full is not begun again.
-            face.heads().stream().filter(h -> !sent.containsKey(h.topic())).forEach(due::add);
-        }
-        tree.forEach((t, p) -> {
-            if (!p.equals(sent.get(t))) {
-                due.add(new Outgoing(t, p, true, ""));
-            }
-        });
-        int count = putAll(due);
-        if (count < due.size()) {
+        // One that was begun before the outbox was full is not begun again.
+        List<Outgoing> heads = announced ? List.of()
+                : face.heads().stream().filter(h -> !sent.containsKey(h.topic())).toList();
+        int count = putAll(heads);
+        if (count < heads.size()) {
             return count;
         }
-        count += clear(tree) + announce();
-        if (announced) {
-            absence.back(s.at()).ifPresent(sentence -> say(
-                    new Outgoing(face.names().root() + "/$log/warn", sentence, false, "")));
+        count += clear(tree);
+        List<Outgoing> due = due(tree);
+        int taken = putAll(due);
+        count += taken;
+        return taken < due.size() ? count : count + announce(s.at());
+    }
+
+    /** What is new: the children's, then the root's (mqtt.md, adding children). */
+    private List<Outgoing> due(Map<String, String> tree) {
+        List<Outgoing> all = new ArrayList<>();
+        List<Outgoing> ofRoot = new ArrayList<>();
+        tree.forEach((t, p) -> (t.startsWith(face.names().root() + "/") ? ofRoot : all)
+                .add(new Outgoing(t, p, true, "")));
+        if (!announced) {
+            all.addAll(face.whole());
         }
-        return count;
+        all.addAll(ofRoot);
+        return all.stream().filter(o -> !o.payload().equals(sent.get(o.topic()))).toList();
     }
 
     /** How many were taken; stops at the first that was not. */
@@ -131,18 +137,17 @@ public final class PublishAgent implements Agent {
         return count;
     }
 
-    /** Children first, then the root, then what it names no longer (mqtt.md, adding and removing). */
-    private int announce() {
-        int count = 0;
-        if (!announced) {
-            List<Outgoing> ready = face.ready().stream()
-                    .filter(o -> !o.payload().equals(sent.get(o.topic()))).toList();
-            count = putAll(ready);
-            announced = count == ready.size();
-        }
+    /** The site is there; what it names no longer is taken back after that. */
+    private int announce(Moment now) {
+        int count = announced ? 0 : putAll(List.of(face.ready()));
+        announced |= count > 0;
         while (announced && !takenBack.isEmpty() && transport.offer(takenBack.getFirst())) {
             takenBack.removeFirst();
             count++;
+        }
+        if (announced) {
+            absence.back(now).ifPresent(sentence -> say(
+                    new Outgoing(face.names().root() + "/$log/warn", sentence, false, "")));
         }
         return count;
     }

@@ -10,6 +10,8 @@ import org.conetender.core.Larkmoor;
 import org.conetender.core.settings.Settings;
 import org.conetender.core.settings.Site;
 import org.conetender.homie.Homie5Checker;
+import org.conetender.homie.Homie5Stream;
+import org.conetender.homie.Homie5Stream.Kept;
 import org.conetender.port.Transport.Incoming;
 import org.conetender.port.Transport.Outgoing;
 import org.conetender.sim.SimStore;
@@ -61,6 +63,19 @@ class DescribedTest {
             assertThat(version(ROOT)).isGreaterThan(was);
             before = after;
         }
+    }
+
+    /** Every word of six lives, in its order. */
+    @Test
+    void nothingIsEverSaidOutOfOrder() {
+        for (Settings s : List.of(cones(2), THREE, named("Fry room"), cones(1), THREE)) {
+            bench.set("larkmoor-a/hand/step", "started");
+            bench.rounds(30);
+            life(s);
+        }
+        assertThat(bench.heard).hasSizeGreaterThan(500);
+        assertThat(Homie5Stream.check(Map.of(), bench.heard.stream().map(o -> new Homie5Stream.Said(o.topic(),
+                o.payload(), o.retained() ? Kept.YES : Kept.NO)).toList())).isEmpty();
     }
 
     @Test

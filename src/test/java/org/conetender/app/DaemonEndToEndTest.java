@@ -131,6 +131,21 @@ class DaemonEndToEndTest extends OnTheBench {
     }
 
     @Test
+    void whoTellsWhileTheBrokerIsAwayIsHeardThroughTheSocket() throws IOException {
+        started();
+        broker.stop();
+        Told told = bench.command("tell", "a", "started");
+        assertThat(told.text()).containsPattern("^The broker: .*\\. Trying the local socket\\.\n")
+                .contains("Cone a: 'started' is recorded.");
+        assertThat(told.code()).isZero();
+        refused(bench.command("tell", "a", "drawing"), "nothing has settled yet");
+        broker.start();
+        connect();
+        Eventually.holds("it is shown once the broker is back", 60,
+                () -> "hydrating".equals(tree().get(ROOT + "-a/hatch/stage")));
+    }
+
+    @Test
     void aConeThatIsConfiguredNoLongerLeavesNothingAtTheBroker() throws IOException {
         started();
         connect();

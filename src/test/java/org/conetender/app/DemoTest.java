@@ -3,17 +3,16 @@ package org.conetender.app;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
-import java.util.Map;
 import java.util.Optional;
-import java.util.TreeMap;
 import org.conetender.adapter.clock.LinuxClock;
+import org.conetender.adapter.mqtt.Eventually;
 import org.conetender.adapter.mqtt.Onlooker;
 import org.conetender.app.demo.Demo;
 import org.conetender.app.remote.RemoteSite;
 import org.conetender.core.face.Names;
 import org.junit.jupiter.api.Test;
 
-/** The demonstration as fast as it goes, and somebody who looks on from outside. */
+/** The demonstration as fast as it goes, and somebody at its broker who hears every message. */
 class DemoTest {
 
     private static final long HOUR_MS = 3_600_000;
@@ -21,27 +20,32 @@ class DemoTest {
     private static final long LIMIT_MS = 48 * HOUR_MS;
 
     @Test
-    void aDayBringsThreeHarvestsAndItsBrokerCarriesAValidTree() throws IOException, Unavailable {
+    void aDayBringsThreeHarvestsAndAllThatItsBrokerEverCarriesIsValid() throws IOException, Unavailable {
         try (Demo demo = Demo.open(10);
-                RemoteSite stranger = stranger(demo)) {
+                Witness witness = Witness.atLoopback(demo.broker())) {
             boolean everReady = false;
             for (long hour = 1; demo.harvests() < 3 && demo.elapsedMs() < LIMIT_MS; hour++) {
                 while (demo.elapsedMs() < hour * HOUR_MS && demo.harvests() < 3) {
                     demo.second();
                 }
-                assertThat(DaemonEndToEndTest.violations(tree(stranger))).as("hour " + hour).isEmpty();
+                assertThat(witness.wrongWithWhatIsKept()).as("hour " + hour).isEmpty();
                 everReady |= demo.view().cones().stream().anyMatch(c -> c.hatch().ready().at().isPresent());
             }
             assertThat(demo.harvests()).as(demo.person() + " " + demo.view()).isEqualTo(3);
             assertThat(everReady).as("a harvest was announced").isTrue();
             assertThat(demo.score()).filteredOn(l -> l.matches("[abc]\\s.*")).hasSize(3)
                     .allMatch(l -> l.matches(".*\\([+-]\\d+ min\\).*\\([+-]\\d+ min\\).*(yes|no).*"));
+            Eventually.holds("what was said last is what is kept", 20, witness::theLastWordIsKept);
+            assertThat(witness.wrong()).isEmpty();
+            assertThat(witness.said("/hand/step/set")).as("the person spoke").isGreaterThan(15);
+            assertThat(witness.said("/hatch/degree-hours")).as("the listening was real").isGreaterThan(1_000);
         }
     }
 
     @Test
     void whatNobodySaidStaysUndone() throws IOException, Unavailable {
         try (Demo demo = Demo.open(10);
+                Witness witness = Witness.atLoopback(demo.broker());
                 RemoteSite stranger = stranger(demo)) {
             demo.silence();
             while (demo.elapsedMs() < 3 * HOUR_MS) {
@@ -53,17 +57,19 @@ class DemoTest {
                     .containsOnly("clean");
             assertThat(stranger.topics().get("homie/5/larkmoor/$state")).isEqualTo("ready");
             assertThat(demo.person()).contains("could not be said");
+            assertThat(witness.wrong()).isEmpty();
+
+            witness.plant("homie/5/larkmoor-a/hatch/stage", "overcooked");
+            witness.plant("homie/5/larkmoor-b/hand/step/set", "right");
+            assertThat(witness.wrong()).as("what is wrong is noticed").singleElement().asString()
+                    .contains("overcooked");
+            assertThat(witness.wrongWithWhatIsKept()).hasSize(2).anyMatch(v -> v.contains("overcooked"))
+                    .anyMatch(v -> v.contains("a command must not be retained"));
         }
     }
 
     private static RemoteSite stranger(Demo demo) throws IOException {
         return RemoteSite.connect(new Onlooker.Address(demo.broker(), Optional.empty()),
                 new Names("homie", "larkmoor"), new LinuxClock());
-    }
-
-    private static Map<String, String> tree(RemoteSite site) {
-        Map<String, String> all = new TreeMap<>(site.topics());
-        all.keySet().removeIf(t -> t.contains("/$log/") || t.endsWith("/set"));
-        return all;
     }
 }

@@ -1,5 +1,7 @@
 package org.conetender.app;
 
+import static org.assertj.core.api.Assertions.assertThat;
+
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -28,12 +30,15 @@ abstract class OnTheBench {
 
     MosquittoProcess broker;
     TestBench bench;
+    /** Hears everything from before the first start, and is asked at the end. */
+    Witness witness;
     /** Null until somebody looks on. */
     RemoteSite site;
 
     @BeforeEach
     void begin() throws IOException {
         broker = MosquittoProcess.start(Files.createDirectories(folder.resolve("broker")));
+        witness = Witness.at(broker.uri());
         bench = new TestBench(folder, broker.uri());
     }
 
@@ -41,6 +46,9 @@ abstract class OnTheBench {
     @AfterEach
     void end() throws IOException {
         bench.close();
+        try (Witness all = witness) {
+            assertThat(all.wrong()).as("all that was ever said at the broker").isEmpty();
+        }
         if (site != null) {
             site.close();
         }

@@ -136,9 +136,11 @@ public final class Screen {
     private void text(String lead, String sentence, Colour colour) {
         List<String> wrapped = wrap(sentence, Math.max(20, width - lead.length()));
         for (int i = 0; i < Math.min(3, wrapped.size()); i++) {
-            String end = i == 2 && wrapped.size() > 3 ? "…" : "";
-            lines.add((i == 0 ? colour.of(lead) : " ".repeat(lead.length()))
-                    + colour.of(wrapped.get(i) + end));
+            boolean more = i == 2 && wrapped.size() > 3;
+            int room = Math.max(20, width - lead.length()) - 1;
+            String line = more ? wrapped.get(i).substring(0, Math.min(room, wrapped.get(i).length())) + "…"
+                    : wrapped.get(i);
+            lines.add((i == 0 ? colour.of(lead) : " ".repeat(lead.length())) + colour.of(line));
         }
     }
 

@@ -4,9 +4,10 @@ import java.net.URI;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Map;
+import java.util.Queue;
 import java.util.TreeMap;
 import java.util.UUID;
-import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.concurrent.ConcurrentLinkedQueue;
 import org.eclipse.paho.mqttv5.client.IMqttToken;
 import org.eclipse.paho.mqttv5.client.MqttAsyncClient;
 import org.eclipse.paho.mqttv5.client.MqttCallback;
@@ -25,7 +26,7 @@ public final class Observer implements AutoCloseable, MqttCallback {
     public record Heard(String topic, String payload, boolean retained, MqttProperties properties) {}
 
     private final MqttAsyncClient client;
-    private final List<Heard> heard = new CopyOnWriteArrayList<>();
+    private final Queue<Heard> heard = new ConcurrentLinkedQueue<>();
 
     private Observer(URI uri) throws MqttException {
         this.client = new MqttAsyncClient(
@@ -41,8 +42,9 @@ public final class Observer implements AutoCloseable, MqttCallback {
     public static Observer at(URI uri) {
         try {
             Observer observer = new Observer(uri);
-            observer.client.subscribe(
-                    new MqttSubscription[] {new MqttSubscription("#", 1)}, null, null, new MqttProperties())
+            MqttSubscription everything = new MqttSubscription("#", 1);
+            everything.setRetainAsPublished(true);
+            observer.client.subscribe(new MqttSubscription[] {everything}, null, null, new MqttProperties())
                     .waitForCompletion(5_000);
             observer.sync();
             return observer;
@@ -55,7 +57,7 @@ public final class Observer implements AutoCloseable, MqttCallback {
     public void sync() {
         String mark = "sync/" + UUID.randomUUID();
         say(mark, "x", 1, false);
-        Eventually.holds("the broker answers the observer", 5,
+        Eventually.holds("the broker answers the observer", 30,
                 () -> heard.stream().anyMatch(message -> message.topic().equals(mark)));
     }
 
@@ -88,7 +90,7 @@ public final class Observer implements AutoCloseable, MqttCallback {
     public static Map<String, String> retainedAt(URI uri) {
         try (Observer newcomer = at(uri)) {
             Map<String, String> retained = new TreeMap<>();
-            newcomer.heard.stream().filter(Heard::retained)
+            newcomer.heard.stream().filter(m -> m.retained() && !m.payload().isEmpty())
                     .forEach(message -> retained.put(message.topic(), message.payload()));
             return retained;
         }

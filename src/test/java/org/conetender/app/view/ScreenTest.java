@@ -1,0 +1,84 @@
+package org.conetender.app.view;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.OffsetDateTime;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+/** The page that {@code watch} and {@code demo} show, letter by letter. */
+class ScreenTest {
+
+    private static final OffsetDateTime NOW = OffsetDateTime.parse("2026-03-02T22:00:00Z");
+
+    private static List<String> page(Published p, int width) {
+        return Screen.of(p.view("a"), new Screen.Frame(width, false, NOW, "Mon 22:00"));
+    }
+
+    @Test
+    void aConeThatGrows() {
+        Published p = new Published().incubating("a")
+                .says("/feed/digest", "For the feed at Tue 12:30: cone a at Tue 10:40.")
+                .says("/room/temperature", "19.6").says("/site/clock", "trusted");
+        assertThat(String.join("\n", page(p, 78))).isEqualTo("""
+                Larkmoor Fry Room                                                    Mon 22:00
+                For the feed at Tue 12:30: cone a at Tue 10:40.
+                Room 19.6 °C
+
+                Cone a  incubating  ██████████░░░░░░░░  212-224 of 380 °C·h, about 3 % hatched
+                  ready   Tue 10:40, in 8 of 10 cases between Tue 05:10 and Tue 14:20
+                  water   26.9 °C, set-point 27.0 °C · heat on (wanted 31 %) · air on (not
+                          verified) · lamp off
+                  next    nothing; it is growing.""");
+    }
+
+    @Test
+    void whatIsKnownExactlyIsOneFigure() {
+        Published p = new Published().incubating("a").says("-a/hatch/degree-hours-least", "218.0")
+                .says("-a/hatch/degree-hours-most", "218.1");
+        assertThat(page(p, 78)).anyMatch(l -> l.contains(" 218 of 380 °C·h"));
+        // An older daemon does not say how sure it is.
+        p.says("-a/hatch/degree-hours-least", null).says("-a/hatch/degree-hours-most", null);
+        assertThat(page(p, 78)).anyMatch(l -> l.contains(" 218 of 380 °C·h"));
+    }
+
+    @Test
+    void whatIsWrongStandsOutInWords() {
+        Published p = new Published().incubating("a").says("-a/water/temperature", null)
+                .says("-a/water/trust", "untrusted").says("-a/water/why", "the probe does not answer")
+                .says("-a/heat/vetoed", "no trusted temperature").says("-a/air/proven", "failed")
+                .says("-a/hatch/doubt", "Look before feeding: the power was off for about 60 min.")
+                .says("-a/hatch/feed-missed", "It was to be ready for the feed at 12:30 and will not be: now "
+                        + "it is about 13:10.")
+                .says("-a/$alert/probe", "Cone a: no probe answers, since 21:40. Heat is off meanwhile.");
+        assertThat(page(p, 78)).contains(
+                "  ! Look before feeding: the power was off for about 60 min.",
+                "  ! It was to be ready for the feed at 12:30 and will not be: now it is about",
+                "    13:10.",
+                "  ! Cone a: no probe answers, since 21:40. Heat is off meanwhile.",
+                "  water   not known (untrusted: the probe does not answer), set-point 27.0 °C");
+        assertThat(String.join(" ", page(p, 200)))
+                .contains("heat on (wanted 31 %; withheld: no trusted temperature) · air on (failed)");
+    }
+
+    @Test
+    void aSiteWithoutItsDaemonSaysThatItMayBeOld() {
+        assertThat(page(new Published().incubating("a").says("/$state", "lost"), 78))
+                .contains("No daemon keeps this true at present: the state is 'lost'. What is shown may")
+                .first().asString().endsWith("Mon 22:00, lost");
+        assertThat(Screen.of(new Published().view(), new Screen.Frame(78, false, NOW, "")))
+                .contains("No cones are described.");
+    }
+
+    @Test
+    void noLineIsWiderThanTheTerminal() {
+        Published p = new Published().incubating("a").says("-a/hand/next-step",
+                "let the first 20 to 50 mL go, draw the orange layer into the sieve, stop before the shells, "
+                + "shut the drain; then report 'drained', or 'part-drawn' to leave the rest.")
+                .says("-a/$alert/x", "a".repeat(300));
+        for (int width = 40; width < 200; width++) {
+            int most = width;
+            assertThat(page(p, width)).as("width " + width).allMatch(l -> l.length() <= most);
+        }
+    }
+}
