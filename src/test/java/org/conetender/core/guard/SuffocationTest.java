@@ -66,6 +66,29 @@ class SuffocationTest {
     }
 
     @Test
+    void aChargeTooDenseForItsSetPointIsToldWhileItsWaterIsStillCold() {
+        Story s = Story.at();
+        s.senses.water("a", 20).water("b", 20);
+        s.minutes(10);
+        assertThat(s.ask("a", new Ask.DidStock("L-0417", 7)).sentence()).as("3.5 g/L in water of 20 °C")
+                .contains("At 27 °C").contains("only 5 min without air");
+        assertThat(s.ask("b", new Ask.DidStock("L-0417", 4)).sentence()).as("2 g/L").doesNotContain("air");
+    }
+
+    @Test
+    void aChargeThatNothingWarmsIsToldByTheWaterAsItIs() {
+        Story s = Story.at(Larkmoor.Fitting.NO_HEAT);
+        s.senses.water("a", 20).water("b", 20);
+        s.minutes(10);
+        assertThat(s.ask("a", new Ask.DidStock("L-0417", 7)).sentence()).doesNotContain("without air");
+        s.does(Step.FIRST_SEEN, Step.SETTLE);
+        s.minutes(9);
+        assertThat(s.on("a.air-pause")).as("the cap itself goes by the true water: 9.9 min").isTrue();
+        s.minutes(1);
+        assertThat(s.on("a.air-pause")).isFalse();
+    }
+
+    @Test
     void aWatchWithATwentyMinuteCapIsStillHeldToTwelve() {
         Story s = settling(new Story(Larkmoor.room().airOff(6, 20).build()));
         s.minutes(13);
