@@ -21,12 +21,27 @@ final class AirOff {
 
     /** @param judged what is believed of the cone in this tick */
     static View.Caps caps(Cone cone, Batch b, ConeJudgement judged) {
-        double oxygen = Breath.charge(b).map(c -> Oxygen.airOffMinutes(c, warmestC(b, judged)))
+        return caps(cone, b, warmestC(b, judged));
+    }
+
+    /** @param waterC how warm the water is at most, °C */
+    static View.Caps caps(Cone cone, Batch b, double waterC) {
+        double oxygen = Breath.charge(b).map(c -> Oxygen.airOffMinutes(c, waterC))
                 .orElse(Suffocation.LONGEST_MINUTES);
         double drawing = Math.min(Suffocation.LONGEST_MINUTES, oxygen);
         double settled = Math.min(drawing, cone.timing().airOffCapMinutes());
         return new View.Caps(Units.msOfMinutes(settled), Units.msOfMinutes(drawing),
                 Units.msOfMinutes(Math.max(0, Math.min(cone.timing().settleMinutes(), settled - 2))));
+    }
+
+    /**
+     * How warm the water will be at its harvest, °C, as far as can be said when the cysts go in: a tap's cold
+     * water is warmed to the set-point, and what is warmer already may stay so.
+     */
+    static double harvestC(Cone cone, Batch b, ConeJudgement judged) {
+        double now = warmestC(b, judged);
+        return cone.fittings().heat().kind() == Cone.HeatKind.NONE ? now
+                : Math.max(now, b.marks().setpointC().orElse(cone.limits().setpointC()));
     }
 
     /**

@@ -103,8 +103,14 @@ final class Telling {
             case Ask.DidFill _, Ask.DidCount _, Ask.SetUsual _, Ask.SetSetpoint _, Ask.Withdraw _,
                  Ask.Acknowledge _, Ask.Away _ -> false;
         };
-        View.Caps caps = work.caps(work.settings.cone(r.cone()).orElse(work.settings.cones().getFirst()));
-        return stocked && caps.tooHurried() ? Sentences.hurried(caps) : "";
+        if (!stocked) {
+            return "";
+        }
+        // By now the water is as cold as it came; the air will be stopped when it is warm.
+        Cone c = work.settings.cone(r.cone()).orElseThrow();
+        double warmC = AirOff.harvestC(c, work.batch(c.id()), work.judged.get(c.id()));
+        View.Caps caps = AirOff.caps(c, work.batch(c.id()), warmC);
+        return caps.tooHurried() ? Sentences.hurried(caps, warmC) : "";
     }
 
     /** One cone's memory for the next tick. */

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import org.conetender.core.Larkmoor.Fitting;
 import org.conetender.core.image.Ask;
+import org.conetender.core.image.ContactSample.Level;
 import org.conetender.core.image.Step;
 import org.junit.jupiter.api.Test;
 
@@ -60,11 +61,14 @@ class GivenAndTakenTest {
 
     @Test
     void aDrainedConeLosesItsHeatAtOnceAndItsPumpRestsWhenThatIsRecorded() {
-        Story s = Story.at();
+        Story s = Story.at(Fitting.LEVEL);
         s.does(Step.STARTED, Step.FIRST_SEEN);
         s.paper.mood(Paper.Mood.WAITING);
         s.send("a", new Ask.Did(Step.DRAINED));
-        s.seconds(20);
+        s.seconds(10);
+        assertThat(s.on("a.cut-out")).isFalse();
+        s.senses.contact("a.level", Level.OPEN);
+        s.seconds(10);
         assertThat(s.on("a.cut-out") || s.on("a.air-pause")).isFalse();
         s.paper.mood(Paper.Mood.KEEPING);
         s.tick();

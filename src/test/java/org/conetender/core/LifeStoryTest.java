@@ -62,6 +62,8 @@ class LifeStoryTest {
         s.does(Step.DRAWING);
         outputs(s, "drawing", false, true, true, false);
         s.does(Step.DRAINED);
+        outputs(s, "drained", false, false, false, false);
+        s.minutes(31);
         outputs(s, "drained", false, true, false, false);
     }
 

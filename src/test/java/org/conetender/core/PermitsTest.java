@@ -16,6 +16,7 @@ import org.conetender.core.guard.Guards;
 import org.conetender.core.guard.Power;
 import org.conetender.core.guard.Unwritten;
 import org.conetender.core.image.Ask;
+import org.conetender.core.image.ContactSample.Level;
 import org.conetender.core.image.Step;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -51,12 +52,19 @@ class PermitsTest {
         }
 
         Story story(List<Guard> guards, Fitting... fittings) {
-            return to.apply(new Story(Larkmoor.room(fittings).airOff(1, 3).build(), guards));
+            Story s = to.apply(new Story(Larkmoor.room(fittings).airOff(1, 3).build(), guards));
+            s.senses.contact("a.level", fittings == RUN_DRY ? Level.OPEN : Level.CLOSED);
+            s.tick();
+            return s;
         }
     }
 
+    /** Here the level contact says that it is empty: only then may its pump rest at once. */
+    private static final Fitting[] RUN_DRY = {Fitting.LEVEL};
+
     private static final List<Fitting[]> FITTINGS = List.of(new Fitting[0],
-            new Fitting[] {Fitting.SIPHONING, Fitting.LEVEL}, new Fitting[] {Fitting.MAT, Fitting.IDLE_AIR});
+            new Fitting[] {Fitting.SIPHONING, Fitting.LEVEL}, new Fitting[] {Fitting.MAT, Fitting.IDLE_AIR},
+            RUN_DRY);
 
     private static List<Ask> everything() {
         List<Ask> all = new ArrayList<>(Stream.of(Step.values()).map(s -> (Ask) new Ask.Did(s)).toList());

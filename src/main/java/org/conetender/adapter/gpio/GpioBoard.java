@@ -100,6 +100,8 @@ public final class GpioBoard implements AutoCloseable {
         List<String> failures = allSafe();
         try {
             context.shutdown();
+        } catch (RuntimeException e) {
+            failures.add(e.getMessage() == null ? e.getClass().getSimpleName() : e.getMessage());
         } finally {
             keeper.stop();
             unhook();

@@ -1,6 +1,5 @@
 package org.conetender.adapter.gpio;
 
-import com.pi4j.exception.Pi4JException;
 import com.pi4j.io.gpio.digital.DigitalOutput;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.BooleanSupplier;
@@ -106,13 +105,18 @@ final class LeasedSwitch implements Switch {
         return off;
     }
 
+    /**
+     * Whatever the layer below throws, and not only what it says it throws, is a level that was not set:
+     * escaping from here it would keep the outputs that come after this one from being turned off.
+     */
     private boolean wrote(Runnable level) {
         try {
             level.run();
             trouble.set("");
             return true;
-        } catch (Pi4JException e) {
-            trouble.set(e.getMessage());
+        } catch (RuntimeException e) {
+            trouble.set(e.getMessage() == null ? "output " + id() + ": " + e.getClass().getSimpleName()
+                : e.getMessage());
             return false;
         }
     }

@@ -84,7 +84,9 @@ final class ConeDocs {
             row("cone.air.proof-line", line(), absent(),
                     "A contact (pressure or flow) that closes while air really flows.", "6"),
             row("cone.air.idle-on", flag(), value("true"),
-                    "Whether air goes on in a clean cone. Where water can siphon back it always does.",
+                    "Whether air goes on in an empty cone. Where water can siphon back it always does; else "
+                            + "as long as a level contact does not say that it is empty, or half an hour "
+                            + "where there is none: the report may have been meant for another cone.",
                     "true"),
 
             row("cone.geometry.pump-outlet-cm", number("cm", 0, 300), needed(),

@@ -147,11 +147,11 @@ public final class Sentences {
         return cone.isEmpty() ? "" : "Cone " + cone + ": ";
     }
 
-    /** What a dense charge means for its harvest. @param caps of that batch */
-    public static String hurried(View.Caps caps) {
-        return Text.of(" So dense a charge stands only %.0f min without air, which is too short to settle "
-                + "well: it is not started by itself. At the harvest draw soon after the air "
-                + "stops, in parts.",
+    /** What a dense charge means for its harvest. @param waterC how warm it will be then, °C */
+    public static String hurried(View.Caps caps, double waterC) {
+        return Text.of(" At %.0f °C so dense a charge stands only %.0f min without air, which is too short "
+                + "to settle well: it is not started by itself. At the harvest draw soon after the air "
+                + "stops, in parts.", waterC,
                 Math.floor(Units.minutes(caps.settledMs())));
     }
 

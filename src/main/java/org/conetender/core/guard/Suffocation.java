@@ -4,7 +4,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.conetender.core.alarm.AlarmKind;
+import org.conetender.core.batch.Fits;
 import org.conetender.core.image.Ask;
+import org.conetender.core.image.ContactSample.Level;
 import org.conetender.core.image.Request;
 import org.conetender.core.image.Step;
 import org.conetender.core.judge.AirTrack;
@@ -33,6 +35,8 @@ public final class Suffocation implements Guard {
         if (off == null) {
             if (v.stage().hasAnimals() || v.stage().develops()) {
                 found.add(Finding.veto(id(), "animals or cysts need air", Power.AIR_OFF));
+            } else if (v.scene().wants().airOff()) {
+                perhapsFull(v).ifPresent(why -> found.add(Finding.veto(id(), why, Power.AIR_OFF)));
             }
             return found;
         }
@@ -45,6 +49,20 @@ public final class Suffocation implements Guard {
                             Units.minutes(v.airOffCapMs())), Power.AIR_OFF).alarm(AlarmKind.AIR_BACK));
         }
         return found;
+    }
+
+    /**
+     * Why an emptied cone may hold its batch yet: a report that was meant for another cone must not end in
+     * air that is off without any cap. A contact knows; without one, the time in which a report is withdrawn.
+     */
+    private static Optional<String> perhapsFull(View v) {
+        if (v.cone().fittings().probes().level()) {
+            return v.judged().level() == Level.OPEN ? Optional.empty()
+                    : Optional.of("no water was reported in it, but its level contact does not say so");
+        }
+        boolean fresh = v.batch().stock().isPresent()
+                && v.since(v.stage().since()).leastMs() < Fits.WITHDRAW_WITHIN_MS;
+        return !fresh ? Optional.empty() : Optional.of("the report that it is empty can still be withdrawn");
     }
 
     @Override

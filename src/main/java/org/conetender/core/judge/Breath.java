@@ -14,11 +14,13 @@ import org.conetender.core.unit.Units;
  * measures it. Air that is stopped again too soon would let a cap be used twice in a row.
  *
  * @param spent share used up of what the mixed water holds above the level of risk, 0 to 1
+ * @param withoutMs how long without a break no air has come to animals, for whatever reason: stopped, failed,
+ *     shut in, or through an output that nobody commands; 0 while it comes
  */
-public record Breath(double spent) {
+public record Breath(double spent, long withoutMs) {
 
     /** Nothing is used up: fresh water, or no animals yet. */
-    public static final Breath FULL = new Breath(0);
+    public static final Breath FULL = new Breath(0, 0);
 
     /**
      * With no more than this used up the air may be stopped again (guess): a cap takes 0.6 of the whole
@@ -58,7 +60,9 @@ public record Breath(double spent) {
             return FULL;
         }
         if (b.stage().airOff() != null) {
-            return new Breath(1);
+            // Over a cut the guard for cuts counts.
+            Moment off = b.stage().airOff();
+            return new Breath(1, off.sameBoot(now) ? now.since(off).leastMs() : 0);
         }
         Optional<Moment> back = backSince(book);
         Moment since = back.orElse(book.facts().getFirst().at());
@@ -69,7 +73,7 @@ public record Breath(double spent) {
     }
 
     private static Breath aired(long ms) {
-        return new Breath(Oxygen.missingAfterAir(1, Units.minutes(ms)));
+        return new Breath(Oxygen.missingAfterAir(1, Units.minutes(ms)), 0);
     }
 
     /** When the last separation of the present batch ended; empty if it had none. */
@@ -90,11 +94,11 @@ public record Breath(double spent) {
             return FULL;
         }
         if (airArrives) {
-            return new Breath(Oxygen.missingAfterAir(spent, Units.minutes(dtMs)));
+            return new Breath(Oxygen.missingAfterAir(spent, Units.minutes(dtMs)), 0);
         }
         double whole = Math.min(LONGEST_WHOLE_MINUTES,
                 charge(b).map(c -> Oxygen.wholeVolumeMinutes(c, waterC)).orElse(LONGEST_WHOLE_MINUTES));
-        return new Breath(Math.min(1, spent + Units.minutes(dtMs) / Math.max(whole, 1)));
+        return new Breath(Math.min(1, spent + Units.minutes(dtMs) / Math.max(whole, 1)), withoutMs + dtMs);
     }
 
     /** How long air must yet run before it may be stopped again, ms; 0 when it may be. */

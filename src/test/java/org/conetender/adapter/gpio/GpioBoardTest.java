@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicBoolean;
 import org.conetender.adapter.gpio.Lines.Bias;
 import org.conetender.adapter.gpio.Lines.Line;
 import org.conetender.core.image.ContactSample.Level;
@@ -115,6 +116,23 @@ class GpioBoardTest {
         assertThatThrownBy(board::close).isInstanceOf(GpioException.class)
             .hasMessageContaining("a.heat").hasMessageContaining("cut the power");
         assertThat(wires.energised("a.lamp")).endsWith(false);
+    }
+
+    @Test
+    void anErrorThatIsNoneOfTheLayersOwnKeepsNoOtherOutputOn() {
+        AtomicBoolean ill = new AtomicBoolean();
+        RecordingProvider odd = new RecordingProvider(() -> clock.now().monoMs(), change -> {
+            if (ill.get() && change.output().equals("a.heat")) {
+                throw new IllegalStateException();
+            }
+        });
+        GpioBoard other = GpioBoard.open(LINES, odd.layer(), clock);
+        other.switches().forEach(each -> each.hold(true, 4_000));
+        ill.set(true);
+        assertThat(other.switches().getFirst().hold(false, 4_000)).isFalse();
+        assertThatThrownBy(other::close).isInstanceOf(GpioException.class)
+            .hasMessageContaining("cut the power").hasMessageContaining("a.heat");
+        assertThat(odd.energised("a.lamp")).endsWith(false);
     }
 
     @Test

@@ -113,6 +113,102 @@ class AirFailedTest {
         assertThat(empty.told()).isEmpty();
     }
 
+    /** Air comes again, and is proven. */
+    private static Story mended(Story s) {
+        s.senses.contact("a.air-proof", Level.CLOSED);
+        return s.minutes(5);
+    }
+
+    @Test
+    void naupliiThatWereLongWithoutAirStayInDoubtWhenItIsBack() {
+        Story s = mended(failing(Story.at(Fitting.AIR_PROOF), Step.STARTED, Step.FIRST_SEEN).minutes(15));
+        assertThat(s.batch("a").marks().words().doubts())
+                .containsExactly("no air was seen to arrive for more than 14 min with nauplii in the water");
+        assertThat(s.standing("a")).as("the lack itself is over").containsExactly("doubtful");
+        s.restart("boot-1", 2_000).minutes(2);
+        assertThat(s.standing("a")).contains("doubtful");
+        s.ask("a", new Ask.Acknowledge("doubtful"));
+        long told = s.told("doubtful");
+        s.pass(java.time.Duration.ofHours(6));
+        assertThat(s.told("doubtful")).isEqualTo(told);
+        assertThat(s.batch("a").marks().words().doubts()).hasSize(1);
+    }
+
+    @Test
+    void aShortLackOfAirLeavesNoDoubt() {
+        Story s = mended(failing(Story.at(Fitting.AIR_PROOF), Step.STARTED, Step.FIRST_SEEN).minutes(12));
+        assertThat(s.batch("a").marks().words().doubts()).isEmpty();
+        assertThat(s.told("doubtful")).isZero();
+    }
+
+    @Test
+    void aDenseChargeIsInDoubtSooner() {
+        Story s = Story.at(Fitting.AIR_PROOF);
+        s.ask("a", new Ask.DidStock("L-0417", 14));
+        failing(s, Step.FIRST_SEEN).minutes(4);
+        assertThat(s.standing("a")).contains("air-failed-animals").doesNotContain("doubtful");
+        s.minutes(1);
+        assertThat(s.standing("a")).as("2.5 min at 27 °C, and two by the book").contains("doubtful");
+    }
+
+    @Test
+    void airThatFailsRightAfterASeparationCountsFromTheMomentItWentOff() {
+        Story s = Story.at(Fitting.AIR_PROOF);
+        s.does(Step.STARTED, Step.FIRST_SEEN, Step.SETTLE);
+        s.senses.contact("a.air-proof", Level.OPEN);
+        s.minutes(13);
+        assertThat(s.stage()).isEqualTo("ready");
+        assertThat(s.standing("a")).doesNotContain("doubtful");
+        s.minutes(2);
+        assertThat(s.standing("a")).contains("doubtful");
+    }
+
+    @Test
+    void aSeparationDrawnToItsCapWithTheValveShutAndOpenedByTheBookLeavesNoDoubt() {
+        Story s = Story.at(Fitting.SIPHONING);
+        s.does(Step.STARTED);
+        s.minutes(30);
+        s.does(Step.FIRST_SEEN, Step.VALVE_SHUT);
+        s.seconds(50);
+        s.does(Step.SETTLE);
+        s.minutes(8);
+        s.does(Step.DRAWING);
+        s.minutes(4);
+        assertThat(s.stage()).isEqualTo("ready");
+        s.seconds(40);
+        s.does(Step.VALVE_OPEN);
+        s.minutes(5);
+        assertThat(s.batch("a").marks().words().doubts()).isEmpty();
+    }
+
+    @Test
+    void aValveForgottenShutLeavesADoubtThatOutlastsItsOpening() {
+        Story s = Story.at(Fitting.SIPHONING);
+        s.does(Step.STARTED);
+        s.minutes(30);
+        s.does(Step.FIRST_SEEN, Step.VALVE_SHUT, Step.SETTLE);
+        s.minutes(20);
+        assertThat(s.standing("a")).contains("air-shut-in", "doubtful");
+        s.does(Step.VALVE_OPEN);
+        s.minutes(10);
+        assertThat(s.standing("a")).contains("doubtful").doesNotContain("air-shut-in");
+    }
+
+    @Test
+    void cystsLoseNothingByIt() {
+        Story s = mended(failing(Story.at(Fitting.AIR_PROOF), Step.STARTED).minutes(60));
+        assertThat(s.batch("a").marks().words().doubts()).isEmpty();
+    }
+
+    @Test
+    void aMistakenSightOfNaupliiTakesTheDoubtWithIt() {
+        Story s = failing(Story.at(Fitting.AIR_PROOF), Step.STARTED, Step.FIRST_SEEN).minutes(16);
+        assertThat(s.batch("a").marks().words().doubts()).hasSize(1);
+        assertThat(s.ask("a", new Ask.Withdraw("first-seen")).accepted()).isTrue();
+        s.minutes(1);
+        assertThat(s.batch("a").marks().words().doubts()).isEmpty();
+    }
+
     @Test
     void withoutThisGuardNobodyWouldBeCalled() {
         Story s = failing(Story.without(AirFailed.class, Fitting.AIR_PROOF), Step.STARTED, Step.FIRST_SEEN);

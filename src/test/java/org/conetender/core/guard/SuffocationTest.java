@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import org.conetender.core.Larkmoor;
 import org.conetender.core.Story;
 import org.conetender.core.image.Ask;
+import org.conetender.core.image.ContactSample.Level;
 import org.conetender.core.image.Step;
 import org.junit.jupiter.api.Test;
 
@@ -66,6 +67,29 @@ class SuffocationTest {
     }
 
     @Test
+    void aChargeTooDenseForItsSetPointIsToldWhileItsWaterIsStillCold() {
+        Story s = Story.at();
+        s.senses.water("a", 20).water("b", 20);
+        s.minutes(10);
+        assertThat(s.ask("a", new Ask.DidStock("L-0417", 7)).sentence()).as("3.5 g/L in water of 20 °C")
+                .contains("At 27 °C").contains("only 5 min without air");
+        assertThat(s.ask("b", new Ask.DidStock("L-0417", 4)).sentence()).as("2 g/L").doesNotContain("air");
+    }
+
+    @Test
+    void aChargeThatNothingWarmsIsToldByTheWaterAsItIs() {
+        Story s = Story.at(Larkmoor.Fitting.NO_HEAT);
+        s.senses.water("a", 20).water("b", 20);
+        s.minutes(10);
+        assertThat(s.ask("a", new Ask.DidStock("L-0417", 7)).sentence()).doesNotContain("without air");
+        s.does(Step.FIRST_SEEN, Step.SETTLE);
+        s.minutes(9);
+        assertThat(s.on("a.air-pause")).as("the cap itself goes by the true water: 9.9 min").isTrue();
+        s.minutes(1);
+        assertThat(s.on("a.air-pause")).isFalse();
+    }
+
+    @Test
     void aWatchWithATwentyMinuteCapIsStillHeldToTwelve() {
         Story s = settling(new Story(Larkmoor.room().airOff(6, 20).build()));
         s.minutes(13);
@@ -95,6 +119,53 @@ class SuffocationTest {
         assertThat(s.on("a.air-pause")).isFalse();
         s.tick();
         assertThat(s.stage()).isEqualTo("ready");
+    }
+
+    /** Told of the wrong cone: nauplii swim in it on. */
+    private static Story emptiedByMistake(Step word, Larkmoor.Fitting... fittings) {
+        Story s = Story.at(fittings);
+        s.does(Step.STARTED, Step.FIRST_SEEN);
+        s.minutes(5);
+        return s.does(word).seconds(2);
+    }
+
+    @Test
+    void airStaysOnInAConeReportedEmptyWhileItsLevelContactSaysWet() {
+        for (Step word : new Step[] {Step.DRAINED, Step.CLEANED}) {
+            Story s = emptiedByMistake(word, Larkmoor.Fitting.LEVEL);
+            for (int i = 0; i < 90; i++) {
+                assertThat(s.minutes(1).on("a.air-pause")).as(word + ", minute " + i).isFalse();
+            }
+            s.senses.contact("a.level", Level.UNKNOWN);
+            assertThat(s.minutes(1).on("a.air-pause")).as("it cannot be read").isFalse();
+            s.senses.contact("a.level", Level.OPEN);
+            assertThat(s.seconds(2).on("a.air-pause")).as("as configured").isTrue();
+        }
+    }
+
+    @Test
+    void withoutAContactAirStaysOnWhileTheReportCanBeWithdrawn() {
+        for (Step word : new Step[] {Step.DRAINED, Step.CLEANED}) {
+            Story s = emptiedByMistake(word);
+            for (int i = 0; i < 29; i++) {
+                assertThat(s.minutes(1).on("a.air-pause")).as(word + ", minute " + i).isFalse();
+            }
+            assertThat(s.minutes(2).on("a.air-pause")).as("as configured").isTrue();
+        }
+    }
+
+    @Test
+    void aWithdrawnReportFindsTheAirNeverStopped() {
+        Story s = emptiedByMistake(Step.DRAINED);
+        s.each(now -> assertThat(now.on("a.air-pause")).isFalse());
+        s.minutes(29);
+        assertThat(s.ask("a", new Ask.Withdraw("drained")).accepted()).isTrue();
+        assertThat(s.minutes(60).stage()).isEqualTo("hatching");
+    }
+
+    @Test
+    void aConeThatHeldNoBatchRestsAsConfigured() {
+        assertThat(Story.at().seconds(2).on("a.air-pause")).isTrue();
     }
 
     @Test
