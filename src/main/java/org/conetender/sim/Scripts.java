@@ -97,6 +97,10 @@ final class Scripts {
             r.world().clock().trust(false);
             r.world().clock().stepWall(-9L * 365 * 24 * 3_600_000);
         }
+        // Whoever takes a report back now cannot be told how old it is.
+        if (s == 4_700) {
+            r.set("a", "hand/withdraw", "last");
+        }
         // The network is found long after the hour in which the daemon waits for it.
         if (s == 10_000) {
             r.world().clock().stepWall(9L * 365 * 24 * 3_600_000);
@@ -154,6 +158,30 @@ final class Scripts {
         hatchedAndSettled(r, s, "b");
         if (s == 17_500) {
             r.world().apply(new Fault.OfAir("a", Air.Fault.TORN_DIAPHRAGM, lasting(r, 12)));
+        }
+    }
+
+    /** Words that make no sense, at a broker and at the board: each is refused with its own reason. */
+    static void pestered(Rig r, long s) {
+        nursed(r, s);
+        if (s % 10 == 0 && s >= 100 && (s - 100) / 10 < Nonsense.TYPED.size()) {
+            r.socket().tell(Nonsense.TYPED.get((int) (s - 100) / 10));
+        }
+        if (s % 10 == 5 && s >= 100 && (s - 100) / 10 < Nonsense.SENT.size()) {
+            String[] said = Nonsense.SENT.get((int) (s - 100) / 10);
+            r.set("a", said[0], said[1]);
+        }
+        if (s == 1_000) {
+            r.say("b", "abandoned");
+        }
+        if (s == 1_020) {
+            r.say("b", "started");
+        }
+        for (int i = 0; s == 1_200 && i < 70; i++) {
+            r.set("c", "water/setpoint", "26");
+        }
+        for (int i = 0; s == 1_300 && i < 2; i++) {
+            inject(r, "topped-up", false, Map.of("request-id", SiteRules.TWICE + "at-once"));
         }
     }
 

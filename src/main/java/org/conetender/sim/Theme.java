@@ -252,6 +252,7 @@ public enum Theme {
     DENSE(3, Scripts::dense),
     WRONG_CONE(2, Scripts::wrongCone),
     BY_ITSELF(6, Scripts::byItself),
+    PESTERED(1, Scripts::pestered),
     KILLED(3, (r, s) -> {
         nursed(r, s);
         hatchedAndSettled(r, s, "a");
