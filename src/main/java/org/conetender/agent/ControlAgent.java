@@ -10,6 +10,7 @@ import java.util.TreeSet;
 import org.conetender.core.Result;
 import org.conetender.core.State;
 import org.conetender.core.Tick;
+import org.conetender.core.guard.Finding;
 import org.conetender.core.image.ContactSample;
 import org.conetender.core.image.Image;
 import org.conetender.core.image.ProbeSample;
@@ -40,6 +41,7 @@ public final class ControlAgent implements Agent {
     private final Tick tick;
     private final Map<String, Switch> switches = new TreeMap<>();
     private State state;
+    private Map<String, List<Finding>> findings = Map.of();
     private long dueMs = -1;
     private long ticks;
     /** Outputs that could not be set in the last tick, and how often that has happened in all. */
@@ -69,6 +71,7 @@ public final class ControlAgent implements Agent {
         Result r = tick.step(state, sense(now, late));
         act(r.outputs());
         state = r.next();
+        findings = r.findings();
         mail.record(r.record());
         mail.show(r, now);
         answerSocket(r);
@@ -146,6 +149,11 @@ public final class ControlAgent implements Agent {
     /** Hands the record the fact that this life ended in good order; no tick may follow. */
     void leave() {
         mail.record(new Result.Record(List.of(state.leaving(ports.clock().now())), Optional.empty()));
+    }
+
+    /** What the guards found in the last tick, by cone; for the simulation, on the control thread only. */
+    public Map<String, List<Finding>> findings() {
+        return findings;
     }
 
     /** The state after the last tick; for the simulation's invariants, on the control thread only. */

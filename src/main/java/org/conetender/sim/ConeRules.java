@@ -77,13 +77,18 @@ final class ConeRules {
                 && !told("no-effect", "probe", "probe-unsteady",
                 "overheat", "dry", "welded", "heater-stuck"), 60 * 60,
                 "a heater did nothing for an hour and nobody was told");
-        boolean levelHonest = settings.fittings().probes().level() && !broken("level");
+        boolean levelHonest = honest("level");
         rules.lasting("dry", cone, heat && levelHonest && !cone.water().heaterCovered(), 10,
                 "a heater was on without water although the level contact said so");
-        boolean proofHonest = settings.fittings().air().proof() && !broken("air-proof");
+        boolean proofHonest = honest("air-proof");
         rules.lasting("still-water", cone, heat && proofHonest && cone.air().flowLpm() <= 0
                 && settings.fittings().heat().kind() == HeatKind.IMMERSED, 5,
                 "immersed heat without stirring");
+    }
+
+    /** Whether that contact is fitted and says what is true. */
+    boolean honest(String contact) {
+        return cone.fixtures.contacts.containsKey(contact) && !broken(contact);
     }
 
     private boolean broken(String device) {
@@ -132,7 +137,7 @@ final class ConeRules {
         boolean paused = rules.on(cone, "air-pause");
         boolean animals = batch.stage().hasAnimals();
         boolean shut = batch.marks().valveShut();
-        boolean proofHonest = settings.fittings().air().proof() && !broken("air-proof");
+        boolean proofHonest = honest("air-proof");
         rules.lasting("air-failed", cone, proofHonest && !paused && cone.air().flowLpm() <= 0 && !shut
                 && batch.stage().hasWater() && !told("air-failed", "air-failed-animals"), 120,
                 "no air arrived and nobody was told");

@@ -1,8 +1,11 @@
 package org.conetender.sim;
 
+import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import org.conetender.core.State;
+import org.conetender.core.guard.Finding;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.settings.Settings;
 
@@ -14,19 +17,24 @@ public final class Coverage {
     private final Set<String> guards = new TreeSet<>();
     private final Set<String> refusals = new TreeSet<>();
 
-    void look(State s, Settings settings) {
+    void look(State s, Settings settings, Map<String, List<Finding>> findings) {
         for (Cone c : settings.cones()) {
             stages.add(s.book().cone(c.id()).batch().stage().word());
-            s.book().cone(c.id()).latches().forEach(l -> guards.add(l.guard()));
         }
+        findings.values().forEach(found -> found.forEach(f -> guards.add(f.guard())));
         s.live().alarms().raised().forEach(a -> alarms.add(a.kind().id()));
     }
 
     /** An answer; kept, without its cone and figures, unless it says that something was recorded. */
     void heard(String sentence) {
         if (!sentence.contains("recorded. ") && !sentence.contains("withdrawn;")) {
-            refusals.add(sentence.replaceAll("^Cone [a-z0-9-]+: ", "").replaceAll("[0-9.]+", "N"));
+            refusals.add(plain(sentence.replaceAll("^Cone [a-z0-9-]+: ", "")));
         }
+    }
+
+    /** A sentence, or a piece of one, without its figures. */
+    static String plain(String sentence) {
+        return sentence.replaceAll("[0-9.]+", "N");
     }
 
     public Set<String> stages() {
@@ -37,7 +45,7 @@ public final class Coverage {
         return alarms;
     }
 
-    /** Ids of guards that latched. */
+    /** Ids of guards that found something. */
     public Set<String> guards() {
         return guards;
     }

@@ -72,7 +72,9 @@ public final class Cysts {
         }
         if (waitingS >= SLICE_S) {
             slice(around.waterC, around.oxygen, waitingS);
-            mark(nowMs);
+            for (int i = 0; i < momentMs.length; i++) {
+                momentMs[i] = momentMs[i] < 0 && hatched >= 0.1 + 0.4 * i ? nowMs : momentMs[i];
+            }
             waitingS = 0;
         }
     }
@@ -132,20 +134,19 @@ public final class Cysts {
         return hatched / all;
     }
 
-    private void mark(long nowMs) {
-        for (int i = 0; i < momentMs.length; i++) {
-            if (momentMs[i] < 0 && hatched >= 0.1 + 0.4 * i) {
-                momentMs[i] = nowMs;
-            }
-        }
-    }
-
     /** That share of the free animals dies now. */
     void die(double share) {
         double gone = alive * share;
         died += gone;
         alive -= gone;
         energy -= energy * share;
+    }
+
+    /** Newly hatched nauplii of other cones are poured in. @param grams of the lot that they came from */
+    void join(double grams) {
+        double nauplii = grams * PER_GRAM * lot.viable();
+        alive += nauplii;
+        energy += nauplii;
     }
 
     /** A person draws off that share of the free animals. @return how many live ones */

@@ -26,6 +26,7 @@ public final class Invariants {
     private final SiteRules site;
     private final OutputRules outputs;
     private final LifeRules lives;
+    private final AirRules airs;
     private final Set<String> animalsBefore = new TreeSet<>();
     private long cutMs;
 
@@ -34,6 +35,7 @@ public final class Invariants {
         this.site = new SiteRules(rig, this);
         this.outputs = new OutputRules(rig, this);
         this.lives = new LifeRules(rig, this);
+        this.airs = new AirRules(rig, this);
     }
 
     public List<Violation> broken() {
@@ -60,6 +62,7 @@ public final class Invariants {
         sinceMs.clear();
         site.died();
         outputs.died();
+        airs.died();
     }
 
     /** The house's power is off for this second. */
@@ -98,7 +101,9 @@ public final class Invariants {
             outputs.look(s);
             lives.look(s);
             for (SimCone c : rig.world().cones()) {
-                new ConeRules(rig, this, c, s).look();
+                ConeRules cone = new ConeRules(rig, this, c, s);
+                cone.look();
+                airs.look(c, s, cone);
             }
         }
     }

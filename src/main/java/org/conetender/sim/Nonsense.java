@@ -17,5 +17,28 @@ final class Nonsense {
             new String[] {"usual/litres", "99"}, new String[] {"usual/lot", "L-0420"},
             new String[] {"heat/on", "true"});
 
+    /** The same, each refused with a reason of its own. */
+    static final List<String[]> SENT = List.of(
+            new String[] {"hand/filled", "{\"litres\":2,\"ppt\":25,\"warm\":1}"},
+            new String[] {"hand/filled", "{\"litres\":2,\"litres\":2}"},
+            new String[] {"hand/filled", "{\"litres\":2,\"ppt\":25} and more"},
+            new String[] {"hand/filled", "{\"litres\":2;\"ppt\":25}"},
+            new String[] {"hand/filled", "{\"litres\":true}"},
+            new String[] {"hand/filled", "{\"litres\":\"2\",\"ppt\":25}"},
+            new String[] {"hand/stocked", "{\"lot\":\"L\u0001\",\"cysts-g\":2}"},
+            new String[] {"hand/stocked", "{\"lot\":\"L\\x\",\"cysts-g\":2}"},
+            new String[] {"hand/stocked", "{\"lot\":\"L\\u12g4\",\"cysts-g\":2}"},
+            new String[] {"hand/stocked", "{\"cysts-g\":2}"},
+            new String[] {"hand/count",
+                    "{\"nauplii\":9.5,\"umbrella\":1,\"unhatched\":2,\"sample-ml\":1}"},
+            new String[] {"hand/count",
+                    "{\"nauplii\":-9,\"umbrella\":1,\"unhatched\":2,\"sample-ml\":1}"},
+            new String[] {"hand/step", "settle".repeat(200)});
+
+    /** Lines that somebody types at the board. */
+    static final List<String> TYPED = List.of("z started", "site started", "a", "a dance",
+            "a started litres=2", "a acknowledge", "a filled litres", "a filled litres=2 litres=3", "a usual",
+            "a filled litres=two", "a withdraw filled stocked", "a setpoint");
+
     private Nonsense() {}
 }

@@ -51,6 +51,7 @@ public final class Oxygen {
     private double layer;
     private double gathered;
     private double shortS;
+    private boolean dying;
     private double saturation = 6.6;
     private double uptakeFactor = 1;
     private double knownFlow = -1;
@@ -68,6 +69,7 @@ public final class Oxygen {
         layer = bulk;
         gathered = 0;
         shortS = 0;
+        dying = false;
     }
 
     /**
@@ -109,7 +111,8 @@ public final class Oxygen {
             more += NOWHERE;
         }
         shortS = Math.max(0, shortS + more * seconds);
-        return shortS > build.toleranceS && belowShort ? 1 - Math.exp(-seconds / DYING_S) : 0;
+        dying = shortS > build.toleranceS && belowShort;
+        return dying ? 1 - Math.exp(-seconds / DYING_S) : 0;
     }
 
     private void renew(Plant water, double flowLpm, double seconds) {
@@ -147,6 +150,11 @@ public final class Oxygen {
     /** Where nauplii gather when the air is off, mg/L. */
     public double layer() {
         return layer;
+    }
+
+    /** Whether animals die for want of it. */
+    public boolean dying() {
+        return dying;
     }
 
     /** For how long the animals have been short of oxygen, weighted, s. */

@@ -8,9 +8,7 @@ import org.conetender.core.State;
 import org.conetender.core.batch.Fact;
 import org.conetender.core.face.Names;
 import org.conetender.core.guard.Guard;
-import org.conetender.core.image.Request;
 import org.conetender.core.settings.Settings;
-import org.conetender.port.Requests;
 import org.conetender.port.Store;
 
 /**
@@ -29,13 +27,13 @@ public final class Rig {
     private final World world;
     private final SimStore.Disk disk = new SimStore.Disk();
     private final Coverage coverage = new Coverage();
+    private final SimSocket socket = new SimSocket(coverage);
     private final Invariants invariants;
     private Optional<Person> person = Optional.empty();
     private Optional<Life> life = Optional.empty();
     private boolean wasPowered = true;
     private long startAtMs;
     private long stalledUntilMs;
-    private long lives;
     private boolean storeFailing;
 
     /** One life of the daemon's process. @param store its own handle on the disk */
@@ -83,7 +81,7 @@ public final class Rig {
             person.ifPresent(Person::step);
         }
         if (life.isPresent()) {
-            coverage.look(state(), settings);
+            coverage.look(state(), settings, life.get().agents().control().findings());
         }
         invariants.look();
     }
@@ -123,27 +121,11 @@ public final class Rig {
             Ports ports = new Ports(world.clock(), new Ports.Devices(List.copyOf(d.probes().values()),
                     List.copyOf(d.contacts().values()), List.copyOf(d.switches().values())), store,
                     new Ports.Outside(world.broker().connect("homie/5/" + settings.site().id() + "/$state"),
-                            Silence.SOCKET, supervisor));
+                            socket, supervisor));
             Agents agents = Agents.begin(settings, guards, ports, Names.of("homie", settings));
             life = Optional.of(new Life(agents, store, supervisor, world.clock().elapsedMs()));
-            lives++;
         } catch (Store.StoreException e) {
             throw new IllegalStateException("the simulated record cannot be opened", e);
-        }
-    }
-
-    /** A socket that nobody uses. */
-    private enum Silence implements Requests {
-        SOCKET;
-
-        @Override
-        public List<Request> poll(int most) {
-            return List.of();
-        }
-
-        @Override
-        public void answer(Request request, boolean accepted, String sentence) {
-            throw new IllegalStateException("nobody asked through the socket");
         }
     }
 
@@ -219,8 +201,9 @@ public final class Rig {
         return life.map(l -> world.clock().elapsedMs() - l.bornAtMs()).orElse(0L);
     }
 
-    public long lives() {
-        return lives;
+    /** Where somebody types at the board itself. */
+    SimSocket socket() {
+        return socket;
     }
 
     /** Everything that must be the same when the same seed is run again. */

@@ -1,9 +1,12 @@
 package org.conetender.sim;
 
-import java.util.List;
+import static org.conetender.sim.Scripts.hatchedAndSettled;
+import static org.conetender.sim.Scripts.inject;
+import static org.conetender.sim.Scripts.lasting;
+import static org.conetender.sim.Scripts.now;
+import static org.conetender.sim.Scripts.nursed;
+
 import java.util.Map;
-import org.conetender.core.image.Step;
-import org.conetender.port.Transport.Incoming;
 import org.conetender.sim.Fault.When;
 
 /**
@@ -38,21 +41,7 @@ public enum Theme {
             r.world().apply(new Fault.OfSwitch("a", "cut-out", SimSwitch.Fault.WELDED, lasting(r, 400)));
         }
     }),
-    DEAF_OUTPUTS(3, (r, s) -> {
-        nursed(r, s);
-        // Each strikes while the heater is on: alone, then with its cut-out, then the pump's relay.
-        boolean heating = r.world().cone("a").heaterOn() && r.world().wrong().isEmpty();
-        if (s >= 1_200 && s < 3_000 && heating) {
-            r.world().apply(new Fault.OfSwitch("a", "heat", SimSwitch.Fault.DEAF, lasting(r, 30)));
-        }
-        if (s >= 3_600 && s < 5_400 && heating) {
-            r.world().apply(new Fault.OfSwitch("a", "heat", SimSwitch.Fault.DEAF, lasting(r, 30)));
-            r.world().apply(new Fault.OfSwitch("a", "cut-out", SimSwitch.Fault.DEAF, lasting(r, 30)));
-        }
-        if (s == 8_000) {
-            r.world().apply(new Fault.OfSwitch("b", "air-pause", SimSwitch.Fault.DEAF, lasting(r, 20)));
-        }
-    }),
+    DEAF_OUTPUTS(3, Scripts::deafOutputs),
     DEAD_HEATER(4, (r, s) -> {
         nursed(r, s);
         if (s == 1_200) {
@@ -190,22 +179,7 @@ public enum Theme {
             r.world().apply(new Fault.OfSite(Fault.Trouble.POWER_CUT, lasting(r, 45)));
         }
     }),
-    NO_BATTERY(4, (r, s) -> {
-        nursed(r, s);
-        if (s == 3_600) {
-            r.say("a", "first-seen");
-        }
-        if (s == 4_200) {
-            r.world().apply(new Fault.OfSite(Fault.Trouble.POWER_CUT, lasting(r, 4)));
-            r.world().clock().trust(false);
-            r.world().clock().stepWall(-9L * 365 * 24 * 3_600_000);
-        }
-        // The network is found long after the hour in which the daemon waits for it.
-        if (s == 10_000) {
-            r.world().clock().stepWall(9L * 365 * 24 * 3_600_000);
-            r.world().clock().trust(true);
-        }
-    }),
+    NO_BATTERY(4, Scripts::noBattery),
     CRASH_LOOP(3, (r, s) -> {
         nursed(r, s);
         if (s == 3_300 || s == 5_900) {
@@ -250,48 +224,8 @@ public enum Theme {
             r.store(SimStore.Mood.HEALTHY);
         }
     }),
-    DISK_FILLS_WHILE_DRAWING(4, (r, s) -> {
-        nursed(r, s);
-        if (s == 3_500) {
-            r.world().cone("b").air().valve(false);
-            r.say("b", "valve-shut");
-        }
-        hatchedAndSettled(r, s, "a");
-        hatchedAndSettled(r, s, "b");
-        if (s == 4_050) {
-            r.say("a", "drawing");
-        }
-        if (s == 4_060) {
-            r.store(SimStore.Mood.FULL);
-        }
-        if (s == 4_070) {
-            r.say("a", "part-drawn");
-            r.world().cone("b").air().valve(true);
-            r.say("b", "valve-open");
-            r.say("c", "topped-up");
-        }
-        if (s == 7_800) {
-            r.store(SimStore.Mood.HEALTHY);
-        }
-    }),
-    DISK_HANGS(4, (r, s) -> {
-        nursed(r, s);
-        hatchedAndSettled(r, s, "a");
-        if (s == 4_000) {
-            r.world().apply(new Fault.OfSite(Fault.Trouble.DISK_HANGS, lasting(r, 100)));
-        }
-        if (s == 4_030) {
-            r.say("a", "drawing");
-            r.say("c", "drained");
-        }
-        if (s == 4_040) {
-            r.say("b", "first-seen");
-        }
-        if (s == 4_100) {
-            r.say("b", "settle");
-            r.set("a", "hand/acknowledge", "air-back");
-        }
-    }),
+    DISK_FILLS_WHILE_DRAWING(4, Scripts::diskFillsWhileDrawing),
+    DISK_HANGS(4, Scripts::diskHangs),
     CLOCK(3, (r, s) -> {
         nursed(r, s);
         if (s == 600) {
@@ -314,21 +248,11 @@ public enum Theme {
             r.say("a", "hands-in");
         }
     }),
-    CLUMSY(6, (r, s) -> {
-        if (s == 2) {
-            r.set("c", "hand/withdraw", "last"); // Before there is any report: surely, not by the dice.
-        }
-        if (s % 37 == 5) {
-            var dice = Seeds.of(r.world().seed() + s, "clumsy");
-            String cone = List.of("a", "b", "c").get(dice.nextInt(3));
-            if (dice.nextInt(3) > 0) {
-                r.say(cone, Step.values()[dice.nextInt(Step.values().length)].word());
-            } else {
-                String[] said = Nonsense.SAID.get(dice.nextInt(Nonsense.SAID.size()));
-                r.set(cone, said[0], said[1]);
-            }
-        }
-    }),
+    CLUMSY(6, Scripts::clumsy),
+    DENSE(3, Scripts::dense),
+    WRONG_CONE(2, Scripts::wrongCone),
+    BY_ITSELF(6, Scripts::byItself),
+    PESTERED(1, Scripts::pestered),
     KILLED(3, (r, s) -> {
         nursed(r, s);
         hatchedAndSettled(r, s, "a");
@@ -361,40 +285,5 @@ public enum Theme {
             rig.second();
         }
         return rig;
-    }
-
-    /** Every cone is filled and started early on, by the book. */
-    private static void nursed(Rig r, long s) {
-        if (s == 20) {
-            for (SimCone c : r.world().cones()) {
-                c.fill(c.settings().usual().litres(), 22, c.settings().usual().ppt());
-                c.air().valve(true);
-                c.stock("L-0417", c.settings().usual().cystsG());
-                r.say(c.settings().id(), "started");
-            }
-        }
-    }
-
-    /** Somebody says that nauplii swim, starts a separation, and goes away. */
-    private static void hatchedAndSettled(Rig r, long s, String cone) {
-        if (s == 3_600) {
-            r.say(cone, "first-seen");
-        }
-        if (s == 3_660) {
-            r.say(cone, "settle");
-        }
-    }
-
-    private static void inject(Rig r, String step, boolean retained, Map<String, String> properties) {
-        String topic = "homie/5/" + r.settings().site().id() + "-a/hand/step/set";
-        r.world().broker().inject(new Incoming(topic, step, retained, properties));
-    }
-
-    private static long now(Rig r) {
-        return r.world().clock().elapsedMs();
-    }
-
-    private static When lasting(Rig r, long minutes) {
-        return new When(now(r), minutes * 60_000);
     }
 }
