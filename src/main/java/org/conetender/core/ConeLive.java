@@ -34,10 +34,12 @@ public record ConeLive(ConeJudgement judged, Growth growth, Hold hold, Share.Cre
      * @param forecast the last one; empty while no cysts develop or no temperature is known
      * @param atMs when it was made, monotonic ms
      * @param water the belief it was made from
+     * @param appointment what is done about the hour it is wanted at
      */
-    public record Outlook(Optional<Forecast> forecast, long atMs, Belief water) {
+    public record Outlook(Optional<Forecast> forecast, long atMs, Belief water,
+                          Optional<Appointment> appointment) {
         static final Outlook NONE = new Outlook(Optional.empty(), 0,
-                new Belief.Untrusted("nothing heard yet"));
+                new Belief.Untrusted("nothing heard yet"), Optional.empty());
     }
 
 
@@ -58,6 +60,7 @@ public record ConeLive(ConeJudgement judged, Growth growth, Hold hold, Share.Cre
         ConeJudgement judged = new ConeJudgement(Water.unheard(), Optional.empty(), Level.UNKNOWN,
                 HeatTrack.fresh(), Optional.empty(), AirTrack.begun(Breath.begun(book, now)));
         return new ConeLive(judged, Growth.resumed(cone, book, checkpoint), Hold.IDLE, Share.Credit.NONE,
-                ConeOut.SAFE, Outlook.NONE, 0);
+                ConeOut.SAFE, new Outlook(Optional.empty(), 0, Outlook.NONE.water(),
+                        Appointment.resumed(cone, book.batch(), checkpoint)), 0);
     }
 }

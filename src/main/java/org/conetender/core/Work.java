@@ -93,7 +93,8 @@ final class Work {
     /** The temperature to hold, °C; empty where heat is not wanted. */
     OptionalDouble aimC(Cone cone) {
         return overdue(cone.id()) ? OptionalDouble.empty()
-                : Readings.lowest(this, cone, Demand.aimC(cone, batch(cone.id())));
+                : Readings.lowest(this, cone, Demand.aimC(cone, batch(cone.id()),
+                        live(cone.id()).outlook().appointment()));
     }
 
     /** How long air may be off for this batch, and how long that lets it settle. */

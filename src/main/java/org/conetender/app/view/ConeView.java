@@ -22,7 +22,7 @@ public record ConeView(String id, Hatch hatch, Water water, Out out, Hand hand,
 
     /** @param done degree-hours, °C·h  @param needed for the harvest point, °C·h  @param hatched percent */
     public record Hatch(String stage, OptionalDouble done, OptionalDouble needed, OptionalDouble hatched,
-                        Ready ready, Optional<String> doubt) {
+                        Ready ready, Optional<String> wanted, Optional<String> doubt) {
         /** Share of the way to the harvest point, 0 to 1. */
         public OptionalDouble share() {
             return done.isPresent() && needed.isPresent() && needed.getAsDouble() > 0
@@ -52,7 +52,7 @@ public record ConeView(String id, Hatch hatch, Water water, Out out, Hand hand,
                 l.time("hatch/ready-until"));
         Hatch hatch = new Hatch(l.word("hatch/stage"), l.number("hatch/degree-hours"),
                 l.number("hatch/degree-hours-needed"), l.number("hatch/hatched"), ready,
-                l.text("hatch/doubt"));
+                l.text("hatch/ready-by-outlook"), l.text("hatch/doubt"));
         Water water = new Water(l.number("water/temperature"), l.number("water/setpoint"),
                 l.word("water/trust"),
                 l.text("water/why"));

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
+import org.conetender.core.Appointment;
 import org.conetender.core.ConeLive;
 import org.conetender.core.Offering;
 import org.conetender.core.Result;
@@ -20,6 +21,7 @@ import org.conetender.core.batch.Stage;
 import org.conetender.core.guard.Finding;
 import org.conetender.core.guard.Power;
 import org.conetender.core.hatch.Forecast;
+import org.conetender.core.image.Hour;
 import org.conetender.core.judge.Belief;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.settings.Settings;
@@ -59,6 +61,7 @@ public final class Tree {
             Batch b = s.book().cone(c.id()).batch();
             water(at + "/water/", c, live, b);
             hatch(at + "/hatch/", live, b);
+            hour(at + "/hatch/", live, b);
             outputs(at, c, live);
             siphon(at, c, b);
             usual(at + "/usual/", s.book().cone(c.id()).usual());
@@ -113,7 +116,9 @@ public final class Tree {
         if (w.known()) {
             out.put(at + "temperature", decimals(w.middleC(), 1));
         }
-        out.put(at + "setpoint", Sentences.plain(b.marks().setpointC().orElse(c.limits().setpointC())));
+        out.put(at + "setpoint", Sentences.plain(b.marks().setpointC().orElseGet(() -> Appointment
+                .of(b, live.outlook().appointment()).map(Appointment::setC)
+                .orElse(c.limits().setpointC()))));
         out.put(at + "trust", switch (w) {
             case Belief.Trusted _ -> "trusted";
             case Belief.Projected _ -> "projected";
@@ -141,6 +146,19 @@ public final class Tree {
             if (f.reachable() && !(b.stage() instanceof Stage.Ready) && b.stage().airOff() == null) {
                 ready(at, live, f);
             }
+        });
+    }
+
+    /** The hour it is wanted at, and how that stands. */
+    private void hour(String at, ConeLive live, Batch b) {
+        out.put(at + "ready-by", b.marks().readyBy().map(Hour::text).orElse("\0"));
+        boolean open = b.stage().develops() && !(b.stage() instanceof Stage.Ready)
+                && b.stage().airOff() == null;
+        Appointment.of(b, live.outlook().appointment()).filter(a -> open).ifPresent(a -> {
+            long wall = result.next().book().boots().wallMs(now).orElse(now.wallMs());
+            out.put(at + "ready-by-outlook", HourWords.stand(new HourWords.Said(a.hour(), zone(), wall), a,
+                    live.outlook().forecast().map(f -> f.ready().announced()
+                            - Units.hours(now.monoMs() - live.outlook().atMs()))));
         });
     }
 
