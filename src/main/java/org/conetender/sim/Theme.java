@@ -206,6 +206,7 @@ public enum Theme {
             r.world().clock().trust(true);
         }
     }),
+    ASKED_HOUR(2, AskedHour::second),
     CRASH_LOOP(3, (r, s) -> {
         nursed(r, s);
         if (s == 3_300 || s == 5_900) {
@@ -231,8 +232,8 @@ public enum Theme {
         nursed(r, s);
         if (s == 1_800) {
             inject(r, "drained", true, Map.of("request-id", SiteRules.STALE + "retained"));
-            inject(r, "abandoned", false,
-                    Map.of("request-id", SiteRules.STALE + "expired", "expires-in-s", "0"));
+            var late = Map.of("request-id", SiteRules.STALE + "expired", "expires-in-s", "0");
+            inject(r, "abandoned", false, late);
         }
         if (s == 1_800 || s == 1_900) {
             inject(r, "topped-up", false, Map.of("request-id", SiteRules.TWICE + "topped-up"));
@@ -364,7 +365,7 @@ public enum Theme {
     }
 
     /** Every cone is filled and started early on, by the book. */
-    private static void nursed(Rig r, long s) {
+    static void nursed(Rig r, long s) {
         if (s == 20) {
             for (SimCone c : r.world().cones()) {
                 c.fill(c.settings().usual().litres(), 22, c.settings().usual().ppt());
@@ -376,12 +377,9 @@ public enum Theme {
     }
 
     /** Somebody says that nauplii swim, starts a separation, and goes away. */
-    private static void hatchedAndSettled(Rig r, long s, String cone) {
-        if (s == 3_600) {
-            r.say(cone, "first-seen");
-        }
-        if (s == 3_660) {
-            r.say(cone, "settle");
+    static void hatchedAndSettled(Rig r, long s, String cone) {
+        if (s == 3_600 || s == 3_660) {
+            r.say(cone, s == 3_600 ? "first-seen" : "settle");
         }
     }
 

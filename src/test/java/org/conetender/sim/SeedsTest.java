@@ -95,7 +95,10 @@ class SeedsTest {
         "no alarm 'no-such-alarm' stands", "no step 'dance'", "is missing", "expected '{'",
         "must be a number",
         "cannot be set", "no cysts are in it to count", "not had air for long enough",
-        "no air arrives although", "hands are in the water as reported", "valve has been shut for too long"};
+        "no air arrives although", "hands are in the water as reported", "valve has been shut for too long",
+        "hours count from their wetting", "an hour reads", "that hour is past", "it cannot be ready by",
+        "it cannot wait until", "so no hour can be kept", "its water is not known",
+        "come to its harvest point already"};
 
     /** Where a guard is missed first. Saves time only: all the others are tried as well. */
     private static final Map<String, Theme> LIKELY = Map.ofEntries(
