@@ -35,10 +35,12 @@ public record ConeLive(ConeJudgement judged, Growth growth, Hold hold, Share.Cre
      * @param atMs when it was made, monotonic ms
      * @param water the belief it was made from
      * @param promise the feed for which it was to be ready
+     * @param appointment what is done about the hour it is wanted at
      */
-    public record Outlook(Optional<Forecast> forecast, long atMs, Belief water, Promise promise) {
+    public record Outlook(Optional<Forecast> forecast, long atMs, Belief water, Promise promise,
+                          Optional<Appointment> appointment) {
         static final Outlook NONE = new Outlook(Optional.empty(), 0,
-                new Belief.Untrusted("nothing heard yet"), Promise.NONE);
+                new Belief.Untrusted("nothing heard yet"), Promise.NONE, Optional.empty());
     }
 
 
@@ -61,6 +63,7 @@ public record ConeLive(ConeJudgement judged, Growth growth, Hold hold, Share.Cre
         ConeJudgement judged = new ConeJudgement(Water.unheard(), Optional.empty(), Level.UNKNOWN,
                 HeatTrack.fresh(), Optional.empty(), AirTrack.begun(Breath.begun(book, now)));
         return new ConeLive(judged, Growth.resumed(cone, book, checkpoint), Hold.IDLE, Share.Credit.NONE,
-                ConeOut.SAFE, Outlook.NONE, 0);
+                ConeOut.SAFE, new Outlook(Optional.empty(), 0, Outlook.NONE.water(),
+                        Promise.NONE, Appointment.resumed(cone, book.batch(), checkpoint)), 0);
     }
 }

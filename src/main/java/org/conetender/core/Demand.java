@@ -1,5 +1,6 @@
 package org.conetender.core;
 
+import java.util.Optional;
 import java.util.OptionalDouble;
 import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.Stage;
@@ -17,9 +18,14 @@ final class Demand {
 
     private Demand() {}
 
-    /** The temperature the stage wants held, °C; empty where heat is not wanted. */
-    static OptionalDouble aimC(Cone cone, Batch b, Growth growth) {
-        double set = b.marks().setpointC().orElse(cone.limits().setpointC());
+    /**
+     * The temperature the stage wants held, °C; empty where heat is not wanted.
+     *
+     * @param growth how far its cysts are
+     * @param made what was made of the hour it is wanted at
+     */
+    static OptionalDouble aimC(Cone cone, Batch b, Growth growth, Optional<Appointment> made) {
+        double set = Appointment.setC(cone, b, made);
         return switch (b.stage()) {
             case Stage.Filled _, Stage.Hydrating _, Stage.Incubating _, Stage.Hatching _ ->
                     OptionalDouble.of(set);

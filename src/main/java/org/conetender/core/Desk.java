@@ -111,6 +111,7 @@ final class Desk {
             case Ask.SetUsual u -> usual(book.usual(), u);
             case Ask.Away _ -> Optional.empty();
             case Ask.SetSetpoint s -> setpoint(s.degreesC(), v);
+            case Ask.ReadyBy r -> new Appointments(work).refusal(r, v.cone());
             case Ask.Withdraw w -> withdraw(w.what(), v);
             case Ask.Acknowledge a -> acknowledge(a.alarm(), v);
         };
@@ -170,6 +171,7 @@ final class Desk {
             case Ask.DidCount _ -> "count";
             case Ask.SetUsual _ -> "usual";
             case Ask.SetSetpoint _ -> "setpoint";
+            case Ask.ReadyBy _ -> "ready-by";
             case Ask.Withdraw _ -> "withdraw";
             case Ask.Acknowledge _ -> "acknowledge";
             case Ask.Away _ -> "away";
@@ -196,8 +198,8 @@ final class Desk {
         work.write(at, changes, new Ledger.Reason(Optional.of(r), word(r.ask())));
     }
 
-    /** A short word stands for several reports; each is written with its figures. */
-    private static List<Ask> expanded(Ask ask, ConeBook book) {
+    /** A short word stands for several reports, an hour for its day; all is written with its figures. */
+    private List<Ask> expanded(Ask ask, ConeBook book) {
         var u = book.usual();
         Ask fill = new Ask.DidFill(u.litres(), u.ppt());
         Ask stock = new Ask.DidStock(u.lot(), u.cystsG());
@@ -208,6 +210,7 @@ final class Desk {
             case Ask.Did(Step s) when s == Step.FILLED -> List.of(fill);
             case Ask.Did(Step s) when s == Step.STOCKED -> dry ? List.of(fill, stock) : List.of(stock);
             case Ask.DidStock _ when dry -> List.of(fill, ask);
+            case Ask.ReadyBy r -> List.of(new Appointments(work).dated(r));
             case Ask.Did _, Ask.DidFill _, Ask.DidStock _, Ask.DidCount _, Ask.SetUsual _, Ask.SetSetpoint _,
                  Ask.Withdraw _, Ask.Acknowledge _, Ask.Away _ -> List.of(ask);
         };

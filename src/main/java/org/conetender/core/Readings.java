@@ -2,6 +2,7 @@ package org.conetender.core;
 
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import org.conetender.core.batch.Batch;
@@ -35,7 +36,7 @@ final class Readings {
         Cone cone = v.cone();
         Batch b = other.cone(cone.id()).batch();
         EnumSet<Power> denied = EnumSet.noneOf(Power.class);
-        if (Demand.aimC(cone, b, growth).isEmpty()) {
+        if (Demand.aimC(cone, b, growth, Optional.empty()).isEmpty()) {
             denied.addAll(Set.of(Power.HEAT, Power.CUT_OUT));
         }
         boolean airOff = Demand.airOff(cone, b);
@@ -51,8 +52,9 @@ final class Readings {
     static OptionalDouble lowest(Work work, Cone cone, OptionalDouble aim) {
         double c = aim.orElse(Double.NaN);
         for (Book other : work.ledger.otherReadings(cone.id())) {
-            c = Math.min(c, Demand.aimC(cone, other.cone(cone.id()).batch(), work.live(cone.id()).growth())
-                    .orElse(c));
+            ConeLive live = work.live(cone.id());
+            c = Math.min(c, Demand.aimC(cone, other.cone(cone.id()).batch(), live.growth(),
+                    live.outlook().appointment()).orElse(c));
         }
         return aim.isEmpty() ? aim : OptionalDouble.of(c);
     }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.TreeMap;
 import org.conetender.core.alarm.Alarm;
 import org.conetender.core.alarm.Alarms;
@@ -18,9 +19,6 @@ import org.conetender.core.guard.Finding;
 import org.conetender.core.guard.View;
 import org.conetender.core.hatch.Forecast;
 import org.conetender.core.hatch.Growth;
-import org.conetender.core.hatch.Projection;
-import org.conetender.core.hatch.Room;
-import org.conetender.core.hatch.Speed;
 import org.conetender.core.hatch.Zones;
 import org.conetender.core.heat.Hold;
 import org.conetender.core.heat.Share;
@@ -50,6 +48,9 @@ final class Telling {
         List<Alarms.Cause> causes = new ArrayList<>();
         findings.forEach((cone, found) -> found.forEach(f -> f.alarm().ifPresent(k ->
                 causes.add(new Alarms.Cause(Tick.place(k, cone), k, f.what(), held(f))))));
+        for (Cone c : work.settings.cones()) {
+            new Appointments(work).missed(c).ifPresent(causes::add);
+        }
         Alarms acked = Silence.after(work, settled.done());
         for (Cone c : work.settings.cones()) {
             // Once it is durable: a filling that the record refuses ends nothing.
@@ -82,7 +83,7 @@ final class Telling {
     void answers(Ledger.Settled settled) {
         for (Pending p : settled.done()) {
             p.request().ifPresent(r -> work.reply(r, true,
-                    Sentences.recorded(work.settings, work.ledger.book(), r, when(r)) + hurried(r)));
+                    Sentences.recorded(work.settings, work.ledger.book(), r, when(r)) + more(r)));
         }
         for (Pending p : settled.failed()) {
             String why = work.image.pipes().store().orElse("the record refused it");
@@ -95,13 +96,19 @@ final class Telling {
         return new NextStep.When(work.image.now(), j == null ? 0 : j.air().breath().restMs());
     }
 
+    /** What only some answers have besides. */
+    private String more(Request r) {
+        Cone c = work.settings.cone(r.cone()).orElse(work.settings.cones().getFirst());
+        return r.ask() instanceof Ask.ReadyBy ? new Appointments(work).answer(c) : hurried(r);
+    }
+
     /** Told at stocking: a charge so dense that its harvest will be rushed (design.md, suffocation). */
     private String hurried(Request r) {
         boolean stocked = switch (r.ask()) {
             case Ask.DidStock _ -> true;
             case Ask.Did(Step s) -> s == Step.STARTED || s == Step.STOCKED;
-            case Ask.DidFill _, Ask.DidCount _, Ask.SetUsual _, Ask.SetSetpoint _, Ask.Withdraw _,
-                 Ask.Acknowledge _, Ask.Away _ -> false;
+            case Ask.DidFill _, Ask.DidCount _, Ask.SetUsual _, Ask.SetSetpoint _, Ask.ReadyBy _,
+                 Ask.Withdraw _, Ask.Acknowledge _, Ask.Away _ -> false;
         };
         if (!stocked) {
             return "";
@@ -142,25 +149,16 @@ final class Telling {
         if (!b.stage().develops() || !j.belief().known()) {
             // What was told keeps the date at which it was reckoned: else its hour would slide along.
             return b.stage().develops()
-                    ? new ConeLive.Outlook(was.forecast(), was.atMs(), j.belief(), was.promise())
-                    : new ConeLive.Outlook(Optional.empty(), now, j.belief(), Promise.NONE);
+                    ? new ConeLive.Outlook(was.forecast(), was.atMs(), j.belief(), was.promise(),
+                            was.appointment())
+                    : new ConeLive.Outlook(Optional.empty(), now, j.belief(), Promise.NONE,
+                            Optional.empty());
         }
-        Forecast f = forecast(c, b, growth, j);
+        Optional<Appointment> made = new Appointments(work).renewed(c, growth, was.appointment());
+        Forecast f = Foresight.of(work, c, growth.done()).at(Appointment.setC(c, b, made));
         boolean waits = !(b.stage() instanceof Stage.Ready) && b.stage().airOff() == null;
         return new ConeLive.Outlook(Optional.of(f), now, j.belief(), !waits ? Promise.NONE
-                : was.promise().after(f, work.settings.site().feeding(), work.image.now()));
-    }
-
-    private static Forecast forecast(Cone c, Batch b, Growth growth, ConeJudgement j) {
-        double litres = Judge.warmedLitres(c, b);
-        double set = b.marks().setpointC().orElse(c.limits().setpointC());
-        Projection.Plant plant = new Projection.Plant(litres, c.fittings().heat().watts(),
-                Judge.lossWPerK(c, litres), Room.constant(j.roomOrUsualC()));
-        Projection.Plan plan = new Projection.Plan(set, Math.min(set, c.limits().floorC()),
-                Speed.UNKNOWN_LOT.calledReadyAt());
-        return Forecast.of(growth.done(), Speed.UNKNOWN_LOT,
-                new Projection(j.belief().middleC(), plant, plan),
-                Zones.of(c.limits()).rate());
+                : was.promise().after(f, work.settings.site().feeding(), work.image.now()), made);
     }
 
     Result result(Parts parts, Map<String, Boolean> outputs) {
@@ -198,7 +196,9 @@ final class Telling {
             Batch b = work.batch(id);
             if (b.stage().develops()) {
                 points.add(new Checkpoint.ConePoint(id, b.number(), live.growth().sure(),
-                        new Checkpoint.At(live.growth().lastAt().boot(), live.growth().lastAt().monoMs())));
+                        new Checkpoint.At(live.growth().lastAt().boot(), live.growth().lastAt().monoMs()),
+                        Appointment.of(b, live.outlook().appointment()).map(x -> OptionalDouble.of(x.setC()))
+                                .orElse(OptionalDouble.empty())));
             }
         });
         List<Checkpoint.Temperature> t = new ArrayList<>();

@@ -94,7 +94,7 @@ final class Work {
     OptionalDouble aimC(Cone cone) {
         return overdue(cone.id()) ? OptionalDouble.empty()
                 : Readings.lowest(this, cone, Demand.aimC(cone, batch(cone.id()),
-                        live(cone.id()).growth()));
+                        live(cone.id()).growth(), live(cone.id()).outlook().appointment()));
     }
 
     /** How long air may be off for this batch, and how long that lets it settle. */

@@ -13,6 +13,7 @@ import org.conetender.core.batch.Stage;
 import org.conetender.core.image.Reading;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.settings.Cone.HeatKind;
+import org.conetender.core.settings.Cone.Limits;
 
 /** The rules of one cone for one second. Bounds are the guards' own figures plus what sensing adds. */
 final class ConeRules {
@@ -58,6 +59,9 @@ final class ConeRules {
         boolean cutOut = rules.on(cone, "cut-out");
         boolean lamps = rules.on(cone, "lamp") || rules.on(cone, "trigger");
         double water = cone.water().waterC();
+        double aimC = rig.state().live().cones().get(settings.id()).hold().aimC();
+        rules.lasting("safe-aim", cone, aimC > Math.min(settings.limits().guardC() - Limits.MARGIN_C,
+                Limits.MOST_SETPOINT_C), 0, "more than the most that is safe was aimed at");
         boolean hot = cone.water().waterPresent() && water > settings.limits().guardC() + PROBE_K
                 && probeHonest();
         rules.lasting("too-hot", cone, hot && (heat || cutOut || lamps), 60,

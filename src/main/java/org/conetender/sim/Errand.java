@@ -85,6 +85,9 @@ final class Errand {
             return null;
         }
         if (!seen.equals(stage)) {
+            if (seen.equals("hydrating") && person.habit().wantsHours()) {
+                person.hands.want(id, person.wantedHour());
+            }
             stage = seen;
             looked = false;
             impatient = person.slips();

@@ -17,6 +17,8 @@ public record Habit(boolean tellsAll, double slips, double delayMinutes, LocalTi
     private static final LocalTime EARLY = LocalTime.of(6, 30);
     private static final LocalTime LATE = LocalTime.of(22, 30);
 
+    private static final double SOON_MINUTES = 4;
+
     /** Tells everything, soon, and without mistakes. */
     public static Habit careful() {
         return new Habit(true, 0, 4, EARLY, LATE);
@@ -31,6 +33,11 @@ public record Habit(boolean tellsAll, double slips, double delayMinutes, LocalTi
     public static Habit draw(long seed) {
         var r = Seeds.of(seed, "habit");
         return new Habit(r.nextDouble() < 0.65, r.nextDouble(0, 0.25), r.nextDouble(1, 15), EARLY, LATE);
+    }
+
+    /** Whether such a person also says when the nauplii are wanted: who tells all, and soon (guess). */
+    boolean wantsHours() {
+        return tellsAll && delayMinutes < SOON_MINUTES;
     }
 
     boolean awakeAt(LocalTime time) {

@@ -19,6 +19,7 @@ final class Nonsense {
 
     /** The same, each refused with a reason of its own. */
     static final List<String[]> SENT = List.of(
+            new String[] {"usual/cysts-g", "99"},
             new String[] {"hand/filled", "{\"litres\":2,\"ppt\":25,\"warm\":1}"},
             new String[] {"hand/filled", "{\"litres\":2,\"litres\":2}"},
             new String[] {"hand/filled", "{\"litres\":2,\"ppt\":25} and more"},

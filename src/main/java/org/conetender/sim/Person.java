@@ -2,6 +2,7 @@ package org.conetender.sim;
 
 import java.time.Instant;
 import java.time.LocalTime;
+import java.time.ZonedDateTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
@@ -15,6 +16,7 @@ import org.conetender.core.settings.Settings;
 public final class Person {
 
     private static final double MINUTE_MS = 60_000;
+    private static final int HATCH_H = 26;
 
     private final World world;
     private final Settings settings;
@@ -66,6 +68,15 @@ public final class Person {
             until = Math.min(until, minutes);
         }
         return until <= settings.site().feeding().leadMinutes() + leadMinutes;
+    }
+
+    /** A feed that a usual hatch begun now should serve, as a person says it: the first after a day. */
+    String wantedHour() {
+        ZonedDateTime later = Instant.ofEpochMilli(world.clock().trueWallMs())
+                .atZone(settings.site().feeding().zone()).plusHours(HATCH_H);
+        LocalTime feed = settings.site().feeding().hours().stream()
+                .filter(h -> h.isAfter(later.toLocalTime())).findFirst().orElse(LocalTime.of(23, 30));
+        return later.toLocalDate() + " " + feed;
     }
 
     private LocalTime time() {

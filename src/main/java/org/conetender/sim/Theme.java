@@ -180,6 +180,7 @@ public enum Theme {
         }
     }),
     NO_BATTERY(4, Scripts::noBattery),
+    ASKED_HOUR(2, AskedHour::second),
     CRASH_LOOP(3, (r, s) -> {
         nursed(r, s);
         if (s == 3_300 || s == 5_900) {
@@ -205,8 +206,8 @@ public enum Theme {
         nursed(r, s);
         if (s == 1_800) {
             inject(r, "drained", true, Map.of("request-id", SiteRules.STALE + "retained"));
-            inject(r, "abandoned", false,
-                    Map.of("request-id", SiteRules.STALE + "expired", "expires-in-s", "0"));
+            var late = Map.of("request-id", SiteRules.STALE + "expired", "expires-in-s", "0");
+            inject(r, "abandoned", false, late);
         }
         if (s == 1_800 || s == 1_900) {
             inject(r, "topped-up", false, Map.of("request-id", SiteRules.TWICE + "topped-up"));

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.UnaryOperator;
@@ -17,6 +18,7 @@ import org.conetender.core.guard.Power;
 import org.conetender.core.guard.Unwritten;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.ContactSample.Level;
+import org.conetender.core.image.Hour;
 import org.conetender.core.image.Step;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -70,6 +72,8 @@ class PermitsTest {
         List<Ask> all = new ArrayList<>(Stream.of(Step.values()).map(s -> (Ask) new Ask.Did(s)).toList());
         all.addAll(List.of(new Ask.DidFill(2, 25), new Ask.DidStock("L-0417", 2), new Ask.Withdraw("last"),
                 new Ask.SetSetpoint(24), new Ask.SetSetpoint(28),
+                new Ask.ReadyBy(Optional.of(Hour.parse("2026-03-03 14:00"))),
+                new Ask.ReadyBy(Optional.empty()),
                 new Ask.DidCount(9, 9, 9, 1)));
         return all;
     }

@@ -133,6 +133,9 @@ class PersonTest {
             public void acknowledge(String cone, String alert) {
                 acknowledged.add(cone + " " + alert);
             }
+
+            @Override
+            public void want(String cone, String hour) { }
         };
         World world = Benches.drawn(11);
         SimTransport transport = world.broker().connect("homie/5/larkmoor/$state");

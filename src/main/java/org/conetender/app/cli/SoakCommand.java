@@ -3,9 +3,13 @@ package org.conetender.app.cli;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.StringWriter;
+import java.util.List;
 import java.util.concurrent.Callable;
+import java.util.stream.Stream;
+import org.conetender.app.trial.HourPilot;
 import org.conetender.core.unit.Text;
 import org.conetender.sim.trial.ControlTrial;
+import org.conetender.sim.trial.HourTrial;
 import org.conetender.sim.trial.Target;
 import org.conetender.sim.trial.TrialReport;
 import picocli.CommandLine.Command;
@@ -27,12 +31,15 @@ public final class SoakCommand implements Callable<Integer> {
 
     private static final int MISSED = 1;
     private static final int BAR = 40;
+    /** Of the progress; the hours asked for have the rest (guess: about so at the usual numbers). */
+    private static final double LAW_SHARE = 0.8;
 
     @Spec
     private CommandSpec spec;
 
     @Option(names = "--control", required = true,
-            description = "the heating law: holds random cones beside other laws, breaks things")
+            description = "the heating law: holds random cones beside other laws, breaks things; and "
+                    + "brings batches to an hour")
     private boolean control;
 
     @Option(names = "--cones", paramLabel = "N", defaultValue = "1000",
@@ -46,6 +53,10 @@ public final class SoakCommand implements Callable<Integer> {
     @Option(names = "--calm-hours", paramLabel = "H", defaultValue = "30000",
             description = "hours in which nothing is wrong; default: ${DEFAULT-VALUE}")
     private int calmHours;
+
+    @Option(names = "--hours-asked", paramLabel = "N", defaultValue = "200",
+            description = "batches that are wanted at an hour; default: ${DEFAULT-VALUE}")
+    private int hoursAsked;
 
     @Option(names = "--threads", paramLabel = "N", description = "default: one for each processor")
     private Integer threads;
@@ -64,22 +75,28 @@ public final class SoakCommand implements Callable<Integer> {
         least("--cones", cones);
         least("--mishaps", mishaps);
         least("--calm-hours", calmHours);
+        least("--hours-asked", hoursAsked);
         least("--threads", workers);
         TrialReport report = ControlTrial.run(new ControlTrial.Plan(cones, mishaps, calmHours, workers),
-                this::progress);
+                share -> progress(LAW_SHARE * share));
+        HourTrial hours = HourTrial.run(new HourTrial.Plan(hoursAsked, workers, HourPilot.BAND.leastC(),
+                HourPilot.BAND.mostC()), HourPilot.schools(),
+                share -> progress(LAW_SHARE + (1 - LAW_SHARE) * share));
+        List<String> lines = Stream.concat(report.lines().stream(), hours.lines().stream()).toList();
+        List<Target> targets = Stream.concat(report.targets().stream(), hours.targets().stream()).toList();
         PrintWriter err = spec.commandLine().getErr();
         err.println();
         err.flush();
         PrintWriter out = spec.commandLine().getOut();
         if (json) {
-            out.println(asJson(report));
+            out.println(asJson(targets, lines));
         } else {
-            report.lines().forEach(out::println);
+            lines.forEach(out::println);
             out.println("Targets");
-            report.targetLines().forEach(out::println);
+            targets.stream().map(Target::line).forEach(out::println);
         }
         out.flush();
-        return report.targets().stream().allMatch(Target::met) ? 0 : MISSED;
+        return targets.stream().allMatch(Target::met) ? 0 : MISSED;
     }
 
     private void least(String option, int value) {
@@ -99,9 +116,9 @@ public final class SoakCommand implements Callable<Integer> {
         }
     }
 
-    private static String asJson(TrialReport report) throws IOException {
+    private static String asJson(List<Target> targets, List<String> lines) throws IOException {
         StringWriter text = new StringWriter();
-        SoakJson.write(report, text);
+        SoakJson.write(targets, lines, text);
         return text.toString();
     }
 }

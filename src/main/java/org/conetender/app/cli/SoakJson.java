@@ -4,20 +4,20 @@ import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
 import java.io.Writer;
+import java.util.List;
 import org.conetender.sim.trial.Target;
-import org.conetender.sim.trial.TrialReport;
 
-/** A {@link TrialReport} for programs: its targets, each with what was got and whether that is enough. */
+/** What a soak came to, for programs: its targets, each with what was got and whether that is enough. */
 final class SoakJson {
 
     private SoakJson() {}
 
-    static void write(TrialReport report, Writer to) throws IOException {
+    static void write(List<Target> targets, List<String> lines, Writer to) throws IOException {
         try (JsonGenerator g = new JsonFactory().createGenerator(to)) {
             g.useDefaultPrettyPrinter();
             g.writeStartObject();
             g.writeArrayFieldStart("targets");
-            for (Target t : report.targets()) {
+            for (Target t : targets) {
                 g.writeStartObject();
                 g.writeStringField("what", t.what());
                 if (Double.isNaN(t.got())) {
@@ -31,7 +31,7 @@ final class SoakJson {
             }
             g.writeEndArray();
             g.writeArrayFieldStart("lines");
-            for (String line : report.lines()) {
+            for (String line : lines) {
                 g.writeString(line);
             }
             g.writeEndArray();

@@ -42,6 +42,7 @@ import picocli.CommandLine.Spec;
             "  conetender tell b filled litres=2 ppt=25",
             "  conetender tell b stocked lot=L-0417 cysts-g=2",
             "  conetender tell a count nauplii=41 umbrella=3 unhatched=12 sample-ml=1",
+            "  conetender tell a ready-by fri 07:30",
             "  conetender tell a acknowledge air-failed",
             "  conetender tell site away helper=Noor",
             "  conetender tell a cleaned --broker mqtt://pi.local --site larkmoor", ""})
@@ -58,7 +59,7 @@ public final class TellCommand implements Callable<Integer> {
 
     @Parameters(index = "1", paramLabel = "STEP",
             description = "such as started, filled, stocked, settle, drawing, drained, cleaned; or "
-                    + "count, usual, setpoint, withdraw, acknowledge, away, back")
+                    + "count, usual, setpoint, ready-by, withdraw, acknowledge, away, back")
     private String step;
 
     @Parameters(index = "2..*", arity = "0..*", paramLabel = "NAME=VALUE", description = "the step's figures")

@@ -42,6 +42,11 @@ final class ThroughBroker implements Eyes, Hands {
         say(site.names().cone(cone) + "/hand/acknowledge/set", alert, cone);
     }
 
+    @Override
+    public void want(String cone, String hour) {
+        say(site.names().cone(cone) + "/hatch/ready-by/set", hour, cone);
+    }
+
     private void say(String topic, String payload, String cone) {
         try {
             site.say(topic, payload);

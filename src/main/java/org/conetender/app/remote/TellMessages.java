@@ -7,6 +7,7 @@ import java.util.Map;
 import org.conetender.core.face.Json;
 import org.conetender.core.face.Sentences;
 import org.conetender.core.image.Ask;
+import org.conetender.core.image.Hour;
 
 /** What {@code tell} publishes for what a person typed: the way back from {@code core.face.SetTopic}. */
 public final class TellMessages {
@@ -28,6 +29,7 @@ public final class TellMessages {
                     "unhatched", c.unhatched(), "sample-ml", c.sampleMl()));
             case Ask.SetUsual u -> usual(u);
             case Ask.SetSetpoint s -> one("water/setpoint", Sentences.plain(s.degreesC()));
+            case Ask.ReadyBy r -> one("hatch/ready-by", r.hour().map(Hour::text).orElse(EMPTY));
             case Ask.Withdraw w -> one("hand/withdraw", w.what());
             case Ask.Acknowledge a -> one("hand/acknowledge", a.alarm());
             case Ask.Away a -> one("site/away", a.helper().isEmpty() ? EMPTY : a.helper());

@@ -23,7 +23,7 @@ public record ConeView(String id, Hatch hatch, Water water, Out out, Hand hand,
 
     /** @param done degree-hours  @param needed for the harvest point, °C·h  @param hatched percent */
     public record Hatch(String stage, Done done, OptionalDouble needed, OptionalDouble hatched,
-                        Ready ready, Warnings warnings) {
+                        Ready ready, Optional<String> wanted, Warnings warnings) {
         /** Share of the way to the harvest point, 0 to 1. */
         public OptionalDouble share() {
             return done.middle().isPresent() && needed.isPresent() && needed.getAsDouble() > 0
@@ -70,6 +70,7 @@ public record ConeView(String id, Hatch hatch, Water water, Out out, Hand hand,
                 l.time("hatch/ready-until"));
         Hatch hatch = new Hatch(l.word("hatch/stage"), done(l),
                 l.number("hatch/degree-hours-needed"), l.number("hatch/hatched"), ready,
+                l.text("hatch/ready-by-outlook"),
                 new Warnings(l.text("hatch/doubt"), l.text("hatch/feed-missed")));
         Water water = new Water(l.number("water/temperature"), l.number("water/setpoint"),
                 l.word("water/trust"),

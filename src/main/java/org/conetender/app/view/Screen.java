@@ -66,6 +66,7 @@ public final class Screen {
         String head = "Cone " + c.id() + "  " + c.hatch().stage();
         lines.add(paint.bold(head) + progress(c, width - head.length()));
         ready(c.hatch());
+        c.hatch().wanted().ifPresent(w -> item("wanted", w));
         item("water", water(c.water()) + " · " + outputs(c.out()));
         c.hatch().warnings().doubt().ifPresent(d -> text("  ! ", d, paint::alarm));
         c.hatch().warnings().missed().ifPresent(m -> text("  ! ", m, paint::alarm));

@@ -33,6 +33,7 @@ public final class ViewJson {
         put(m, "ready-at", c.hatch().ready().at().map(Object::toString));
         put(m, "ready-from", c.hatch().ready().from().map(Object::toString));
         put(m, "ready-until", c.hatch().ready().until().map(Object::toString));
+        put(m, "ready-by-outlook", c.hatch().wanted());
         put(m, "doubt", c.hatch().warnings().doubt());
         put(m, "feed-missed", c.hatch().warnings().missed());
         put(m, "water-c", c.water().degreesC());

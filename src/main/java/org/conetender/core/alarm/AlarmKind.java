@@ -50,6 +50,8 @@ public enum AlarmKind {
     CRASH_LOOP(Priority.SOON, 0,
             "Heat is locked off, the air runs. Look how each cone stands, report again what was set "
             + "aside, then acknowledge; if it comes back, keep the log and ask for help."),
+    HOUR_MISSED(Priority.LATER, 600,
+            "Plan without it for that hour, or say 'ready-by' with another; 'ready-by none' gives it up."),
     LATE(Priority.SOON, 10,
             "The computer is overloaded or its clock stalls; outputs fall to their safe level when "
             + "it hangs. Restart it if this stays.");

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.conetender.core.image.Hour;
 import org.conetender.core.unit.Moment;
 
 /**
@@ -23,48 +24,70 @@ public record Batch(long number, Stage stage, Optional<Fill> fill, Optional<Stoc
     /** @param lot label of the tin  @param cystsG dry product, g  @param at when they got wet */
     public record Stock(String lot, double cystsG, Moment at) {}
 
+    /** What was told of a batch's temperature; a later word takes an earlier one's place. */
+    public sealed interface Held {
+
+        /** Nothing: the cone's own set-point. */
+        record Usual() implements Held {}
+
+        /** @param degreesC °C */
+        record At(double degreesC) implements Held {}
+
+        /** Whatever brings it to its harvest point by that hour. @param hour with its date */
+        record ReadyBy(Hour hour) implements Held {}
+    }
+
     /**
      * @param salted whether the salt is in
      * @param valveShut whether a person confirmed that the air valve is shut (or the tube pinched)
      * @param harvests how often part of it was drawn
-     * @param setpointC told for this batch only, °C
+     * @param held what was told of its temperature
      * @param handsIn since when hands are in the water
      * @param toppedUp when water was last added or taken
      * @param words what has to be remembered in words
      */
-    public record Marks(boolean salted, boolean valveShut, int harvests, OptionalDouble setpointC,
+    public record Marks(boolean salted, boolean valveShut, int harvests, Held held,
                         Optional<Moment> handsIn, Optional<Moment> toppedUp, Words words) {
 
-        public static final Marks NONE = new Marks(false, false, 0, OptionalDouble.empty(),
+        public static final Marks NONE = new Marks(false, false, 0, new Held.Usual(),
                 Optional.empty(), Optional.empty(), new Words(List.of(), List.of()));
 
         Marks salted(boolean yes) {
-            return new Marks(yes, valveShut, harvests, setpointC, handsIn, toppedUp, words);
+            return new Marks(yes, valveShut, harvests, held, handsIn, toppedUp, words);
         }
 
         Marks valveShut(boolean yes) {
-            return new Marks(salted, yes, harvests, setpointC, handsIn, toppedUp, words);
+            return new Marks(salted, yes, harvests, held, handsIn, toppedUp, words);
         }
 
         Marks harvested() {
-            return new Marks(salted, valveShut, harvests + 1, setpointC, handsIn, toppedUp, words);
+            return new Marks(salted, valveShut, harvests + 1, held, handsIn, toppedUp, words);
         }
 
-        Marks setpoint(double degreesC) {
-            return new Marks(salted, valveShut, harvests, OptionalDouble.of(degreesC), handsIn, toppedUp,
-                    words);
+        Marks held(Held next) {
+            return new Marks(salted, valveShut, harvests, next, handsIn, toppedUp, words);
+        }
+
+        /** Told for this batch only, °C. */
+        public OptionalDouble setpointC() {
+            return held instanceof Held.At(double c) ? OptionalDouble.of(c) : OptionalDouble.empty();
+        }
+
+        /** The hour at which it is wanted. */
+        public Optional<Hour> readyBy() {
+            return held instanceof Held.ReadyBy(Hour hour) ? Optional.of(hour) : Optional.empty();
         }
 
         Marks handsIn(Moment at) {
-            return new Marks(salted, valveShut, harvests, setpointC, Optional.of(at), toppedUp, words);
+            return new Marks(salted, valveShut, harvests, held, Optional.of(at), toppedUp, words);
         }
 
         Marks toppedUp(Moment at) {
-            return new Marks(salted, valveShut, harvests, setpointC, handsIn, Optional.of(at), words);
+            return new Marks(salted, valveShut, harvests, held, handsIn, Optional.of(at), words);
         }
 
         Marks words(Words w) {
-            return new Marks(salted, valveShut, harvests, setpointC, handsIn, toppedUp, w);
+            return new Marks(salted, valveShut, harvests, held, handsIn, toppedUp, w);
         }
     }
 

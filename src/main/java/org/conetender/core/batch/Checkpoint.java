@@ -1,6 +1,7 @@
 package org.conetender.core.batch;
 
 import java.util.List;
+import java.util.OptionalDouble;
 import org.conetender.core.hatch.Development;
 import org.conetender.core.unit.Moment;
 
@@ -26,8 +27,15 @@ public record Checkpoint(Moment at, List<Temperature> temperatures, List<ConePoi
      * @param batch the batch's number, so that a point is never taken for another batch's
      * @param done what was measured of its development; what was bridged is in the book
      * @param at when it stood there: older than the checkpoint while no temperature is believed
+     * @param heldC set-point that was chosen for the hour the batch is wanted at, °C; empty where none is
      */
-    public record ConePoint(String cone, long batch, Development done, At at) {}
+    public record ConePoint(String cone, long batch, Development done, At at, OptionalDouble heldC) {
+
+        /** Of a batch that is wanted at no hour. */
+        public ConePoint(String cone, long batch, Development done, At at) {
+            this(cone, batch, done, at, OptionalDouble.empty());
+        }
+    }
 
     /** A moment that is only used for its distance. @param boot id  @param monoMs monotonic ms in it */
     public record At(String boot, long monoMs) {

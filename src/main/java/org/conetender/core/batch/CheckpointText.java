@@ -2,6 +2,7 @@ package org.conetender.core.batch;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
 import org.conetender.core.batch.Checkpoint.At;
 import org.conetender.core.batch.Checkpoint.ConePoint;
 import org.conetender.core.batch.Checkpoint.Temperature;
@@ -24,6 +25,8 @@ public final class CheckpointText {
     /** Beyond it rounding would overflow; nothing in a cone comes near. */
     private static final double MOST = 1e9;
     private static final String END = "end";
+    /** Fields of a cone's line; a set-point that was chosen for an hour follows. */
+    private static final int POINT = 10;
 
     private CheckpointText() {}
 
@@ -49,9 +52,12 @@ public final class CheckpointText {
 
     private static List<String> fields(ConePoint p, String boot) {
         Development d = p.done();
-        return List.of(p.cone(), "" + p.batch(), figure(d.leastDegreeHours()), figure(d.mostDegreeHours()),
-                figure(d.hoursWarm()), figure(d.hoursCold()), figure(d.hoursAboveLoss()),
-                p.at().boot().equals(boot) ? "" : p.at().boot(), "" + p.at().monoMs());
+        List<String> f = new ArrayList<>(List.of(p.cone(), "" + p.batch(), figure(d.leastDegreeHours()),
+                figure(d.mostDegreeHours()), figure(d.hoursWarm()), figure(d.hoursCold()),
+                figure(d.hoursAboveLoss()), p.at().boot().equals(boot) ? "" : p.at().boot(),
+                "" + p.at().monoMs()));
+        p.heldC().ifPresent(c -> f.add(figure(c)));
+        return f;
     }
 
     /** @throws IllegalArgumentException if the text is not one that a release has written */
@@ -74,7 +80,7 @@ public final class CheckpointText {
         Moment at = MomentText.moment(head, 1);
         List<ConePoint> c = new ArrayList<>();
         for (int i = 1 + temperatures; i < lines.length - 1; i++) {
-            c.add(old ? old(fields(lines[i], "cone", 6), t, at) : cone(fields(lines[i], "cone", 10), at));
+            c.add(old ? old(fields(lines[i], "cone", 6), t, at) : cone(point(lines[i]), at));
         }
         return new Checkpoint(at, t, c);
     }
@@ -82,8 +88,8 @@ public final class CheckpointText {
     private static ConePoint cone(List<String> f, Moment at) {
         Development d = new Development(number(f, 3), number(f, 4), number(f, 5), number(f, 6), number(f, 7));
         String boot = f.get(8).isEmpty() ? at.boot() : f.get(8);
-        return new ConePoint(f.get(1), Long.parseLong(f.get(2)), d,
-                new At(boot, Long.parseLong(f.get(9))));
+        return new ConePoint(f.get(1), Long.parseLong(f.get(2)), d, new At(boot, Long.parseLong(f.get(9))),
+                f.size() > POINT ? OptionalDouble.of(number(f, POINT)) : OptionalDouble.empty());
     }
 
     /**
@@ -96,6 +102,12 @@ public final class CheckpointText {
         return new ConePoint(f.get(1), Long.parseLong(f.get(2)),
                 new Development(number(f, 3), number(f, 4), idle, 0, idle),
                 believed ? new At(at.boot(), at.monoMs()) : new At(At.UNKNOWN, 0));
+    }
+
+    /** The fields of a cone's line, with the set-point for its hour or without. */
+    private static List<String> point(String line) {
+        boolean held = FactText.split(line).size() > POINT;
+        return fields(line, "cone", held ? POINT + 1 : POINT);
     }
 
     private static double number(List<String> f, int i) {

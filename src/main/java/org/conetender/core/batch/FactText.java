@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.conetender.core.image.Ask;
+import org.conetender.core.image.Hour;
 import org.conetender.core.image.Step;
 
 /**
@@ -75,6 +76,7 @@ public final class FactText {
             case Ask.SetUsual u -> List.of("usual", u.lot().orElse(""), number(u.litres()),
                     number(u.cystsG()), number(u.ppt()));
             case Ask.SetSetpoint s -> List.of("setpoint", "" + s.degreesC());
+            case Ask.ReadyBy r -> List.of("ready-by", r.hour().map(Hour::text).orElse(""));
             case Ask.Withdraw w -> List.of("withdraw", w.what());
             case Ask.Acknowledge a -> List.of("acknowledge", a.alarm());
             case Ask.Away a -> List.of("away", a.helper());
@@ -92,11 +94,21 @@ public final class FactText {
             case "usual" -> new Ask.SetUsual(Optional.of(at(f, 1)).filter(s -> !s.isEmpty()),
                     maybe(f, 2), maybe(f, 3), maybe(f, 4));
             case "setpoint" -> new Ask.SetSetpoint(figure(f, 1));
+            case "ready-by" -> new Ask.ReadyBy(Optional.of(at(f, 1)).filter(h -> !h.isEmpty())
+                    .map(FactText::hour));
             case "withdraw" -> new Ask.Withdraw(at(f, 1));
             case "acknowledge" -> new Ask.Acknowledge(at(f, 1));
             case "away" -> new Ask.Away(at(f, 1));
             default -> throw new IllegalArgumentException("unknown kind of request: " + f.get(0));
         };
+    }
+
+    private static Hour hour(String text) {
+        Hour h = Hour.parse(text);
+        if (!h.text().equals(text)) {
+            throw new IllegalArgumentException("not an hour as it is written here: " + text);
+        }
+        return h;
     }
 
     private static String number(Optional<Double> d) {

@@ -116,7 +116,8 @@ public final class Fits {
                     u.ppt().map(v -> range("ppt", v, Usual.LEAST_PPT, Usual.MOST_PPT)).orElse(null),
                     u.cystsG().map(v -> range("cysts-g", v, 0.01, 200)).orElse(null),
                     u.lot().map(Fits::lot).orElse(null));
-            case Ask.Did _, Ask.SetSetpoint _, Ask.Withdraw _, Ask.Acknowledge _, Ask.Away _ -> null;
+            case Ask.Did _, Ask.SetSetpoint _, Ask.ReadyBy _, Ask.Withdraw _, Ask.Acknowledge _, Ask.Away _ ->
+                    null;
         });
     }
 

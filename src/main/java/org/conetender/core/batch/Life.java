@@ -31,9 +31,17 @@ public final class Life {
             case Ask.Did d -> did(b, d.step(), at);
             case Ask.DidFill d -> fill(b, d, at);
             case Ask.DidStock d -> stock(b, d, at);
-            case Ask.SetSetpoint s -> b.with(b.marks().setpoint(s.degreesC()));
+            case Ask.SetSetpoint s -> b.with(b.marks().held(new Batch.Held.At(s.degreesC())));
+            case Ask.ReadyBy r -> readyBy(b, r);
             case Ask.DidCount _, Ask.SetUsual _, Ask.Withdraw _, Ask.Acknowledge _, Ask.Away _ -> b;
         };
+    }
+
+    /** Who gives an hour up leaves a set-point alone that was told since. */
+    private static Batch readyBy(Batch b, Ask.ReadyBy r) {
+        Batch.Held now = b.marks().held();
+        return b.with(b.marks().held(r.hour().isPresent() ? new Batch.Held.ReadyBy(r.hour().get())
+                : now instanceof Batch.Held.ReadyBy ? new Batch.Held.Usual() : now));
     }
 
     private static Batch did(Batch b, Step step, Moment at) {

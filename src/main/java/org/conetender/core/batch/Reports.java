@@ -36,7 +36,7 @@ public final class Reports {
             };
             case Ask.Withdraw _ -> true;
             case Ask.DidFill _, Ask.DidStock _, Ask.DidCount _, Ask.SetUsual _, Ask.SetSetpoint _,
-                 Ask.Acknowledge _, Ask.Away _ -> false;
+                 Ask.ReadyBy _, Ask.Acknowledge _, Ask.Away _ -> false;
         };
     }
 
@@ -44,7 +44,7 @@ public final class Reports {
     static boolean withdrawable(Fact f) {
         return f.change() instanceof Change.Told(Ask ask) && switch (ask) {
             case Ask.Did d -> d.step() != Step.HANDS_IN;
-            case Ask.DidFill _, Ask.DidStock _, Ask.DidCount _, Ask.SetSetpoint _ -> true;
+            case Ask.DidFill _, Ask.DidStock _, Ask.DidCount _, Ask.SetSetpoint _, Ask.ReadyBy _ -> true;
             case Ask.SetUsual _, Ask.Withdraw _, Ask.Acknowledge _, Ask.Away _ -> false;
         };
     }

@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
+import org.conetender.core.image.Hour;
 import org.conetender.core.image.Step;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.settings.Settings;
@@ -55,6 +56,9 @@ public final class Description {
                 Property.of("ready-from", "Ready in one of ten cases before", "datetime"),
                 Property.of("ready-until", "Ready in nine of ten cases before", "datetime"),
                 Property.of("feed-missed", "The feed it was to be ready for and will not be", "string"),
+                Property.of("ready-by", "Have it ready by: " + Hour.FORMS + "; empty gives it up", "string")
+                        .set(),
+                Property.of("ready-by-outlook", "How the wanted hour stands, in words", "string"),
                 Property.of("outlook", "How the hatch stands, in words", "string"),
                 Property.of("arrested", "Whether development stands still", "boolean"),
                 Property.of("doubt", "Why to look before feeding", "string")));

@@ -67,6 +67,9 @@ public final class Sentences {
                     c.nauplii(), c.umbrella(), c.unhatched());
             case Ask.SetUsual _ -> usual(book.cone(r.cone()).usual());
             case Ask.SetSetpoint p -> Text.of("this batch is held at %s °C.", plain(p.degreesC()));
+            case Ask.ReadyBy h -> h.hour().isEmpty() ? "no hour is wanted for this batch any more."
+                    : "wanted ready by " + book.cone(r.cone()).batch().marks().readyBy().or(h::hour)
+                            .orElseThrow().text() + ", recorded.";
             case Ask.Withdraw _ -> "the last report is withdrawn; the batch is "
                     + book.cone(r.cone()).batch().stage().word() + " again.";
             case Ask.Acknowledge a -> "alarm '" + a.alarm() + "' is acknowledged" + locked(book, r.cone());

@@ -69,6 +69,7 @@ public final class SetTopic {
                     : payload);
             case "hand/acknowledge" -> new Ask.Acknowledge(payload);
             case "water/setpoint" -> new Ask.SetSetpoint(TellLine.number("setpoint", payload));
+            case "hatch/ready-by" -> TellLine.readyBy(payload.replace("\0", ""));
             case "usual/lot" -> Figures.usual(Map.of("lot", payload));
             case "usual/litres", "usual/cysts-g", "usual/ppt" -> {
                 String name = property.substring("usual/".length());

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.conetender.core.image.Ask;
+import org.conetender.core.image.Hour;
 import org.conetender.core.image.Step;
 
 /**
@@ -38,6 +39,12 @@ public final class TellLine {
             case "withdraw" -> new Ask.Withdraw(rest.isEmpty() ? "last" : one(rest, "withdraw filled"));
             case "acknowledge" -> new Ask.Acknowledge(one(rest, "acknowledge air-failed"));
             case "setpoint" -> new Ask.SetSetpoint(number("setpoint", one(rest, "setpoint 26.5")));
+            case "ready-by" -> {
+                if (rest.isEmpty()) {
+                    throw new IllegalArgumentException("say an hour, as in 'ready-by fri 07:30', or none");
+                }
+                yield readyBy(String.join(" ", rest));
+            }
             case "usual" -> Figures.usual(figures(rest));
             case "count" -> Figures.count(figures(rest));
             case "away" -> new Ask.Away(figures(rest).getOrDefault("helper", "nobody").toString());
@@ -53,13 +60,19 @@ public final class TellLine {
         if (step.isEmpty()) {
             throw new IllegalArgumentException("there is no step '" + verb + "'; the steps are "
                     + Description.STEPS.replace(",", ", ")
-                    + ", and count, usual, setpoint, withdraw, acknowledge, away, back");
+                    + ", and count, usual, setpoint, ready-by, withdraw, acknowledge, away, back");
         }
         if (!rest.isEmpty()) {
             throw new IllegalArgumentException("'" + verb + "' takes no figures; leave out '"
                     + rest.getFirst() + "'");
         }
         return new Ask.Did(step.get());
+    }
+
+    /** An hour, or {@code none} to give it up; Homie's empty string says the same. */
+    static Ask readyBy(String said) {
+        boolean none = said.isBlank() || said.strip().equals("none");
+        return new Ask.ReadyBy(none ? Optional.empty() : Optional.of(Hour.parse(said)));
     }
 
     private static String one(List<String> rest, String example) {

@@ -4,11 +4,11 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.time.temporal.ChronoUnit;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
+import org.conetender.core.Appointment;
 import org.conetender.core.ConeLive;
 import org.conetender.core.Offering;
 import org.conetender.core.Result;
@@ -21,6 +21,7 @@ import org.conetender.core.guard.Finding;
 import org.conetender.core.guard.Power;
 import org.conetender.core.hatch.Development;
 import org.conetender.core.hatch.Forecast;
+import org.conetender.core.image.Hour;
 import org.conetender.core.judge.Belief;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.settings.Settings;
@@ -60,6 +61,7 @@ public final class Tree {
             Batch b = s.book().cone(c.id()).batch();
             water(at + "/water/", c, live, b);
             hatch(at + "/hatch/", live, b);
+            hour(at + "/hatch/", live, b);
             outputs(at, c, live);
             siphon(at, c, b);
             usual(at + "/usual/", s.book().cone(c.id()).usual());
@@ -88,34 +90,14 @@ public final class Tree {
                 .ifPresent(r -> out.put(at + "/room/temperature", decimals(r, 1)));
     }
 
-    /** One digest per feed for all cones (design.md, alarms must not cry wolf). */
-    private String digest(State s, long feedMs) {
-        List<String> parts = new ArrayList<>();
-        for (Cone c : settings.cones()) {
-            ConeLive live = s.live().cones().get(c.id());
-            Stage stage = s.book().cone(c.id()).batch().stage();
-            if (stage instanceof Stage.Ready) {
-                parts.add("cone " + c.id() + " is ready");
-            } else if (stage.airOff() != null) {
-                parts.add("cone " + c.id() + " is being harvested");
-            } else {
-                live.outlook().forecast().filter(Forecast::reachable)
-                        .map(f -> readyAt(live, f.ready().announced()))
-                        .filter(t -> t <= feedMs).ifPresent(t -> parts.add("cone " + c.id() + " at "
-                                + Sentences.clock(t, zone(), now.wallMs())));
-            }
-        }
-        String feed = Sentences.clock(feedMs, zone(), now.wallMs());
-        return parts.isEmpty() ? "For the feed at " + feed + " nothing will be ready."
-                : "For the feed at " + feed + ": " + String.join(", ", parts) + ".";
-    }
-
     private void water(String at, Cone c, ConeLive live, Batch b) {
         Belief w = live.judged().belief();
         if (w.known()) {
             out.put(at + "temperature", decimals(w.middleC(), 1));
         }
-        out.put(at + "setpoint", Sentences.plain(b.marks().setpointC().orElse(c.limits().setpointC())));
+        out.put(at + "setpoint", Sentences.plain(b.marks().setpointC().orElseGet(() -> Appointment
+                .of(b, live.outlook().appointment()).map(Appointment::setC)
+                .orElse(c.limits().setpointC()))));
         out.put(at + "trust", switch (w) {
             case Belief.Trusted _ -> "trusted";
             case Belief.Projected _ -> "projected";
@@ -152,13 +134,26 @@ public final class Tree {
         });
     }
 
+    /** The hour it is wanted at, and how that stands. */
+    private void hour(String at, ConeLive live, Batch b) {
+        out.put(at + "ready-by", b.marks().readyBy().map(Hour::text).orElse("\0"));
+        boolean open = b.stage().develops() && !(b.stage() instanceof Stage.Ready)
+                && b.stage().airOff() == null;
+        Appointment.of(b, live.outlook().appointment()).filter(a -> open).ifPresent(a -> {
+            long wall = result.next().book().boots().wallMs(now).orElse(now.wallMs());
+            out.put(at + "ready-by-outlook", HourWords.stand(new HourWords.Said(a.hour(), zone(), wall), a,
+                    live.outlook().forecast().map(f -> f.ready().announced()
+                            - Units.hours(now.monoMs() - live.outlook().atMs()))));
+        });
+    }
+
     private void ready(String at, ConeLive live, Forecast f) {
-        out.put(at + "ready-at", iso(readyAt(live, f.ready().announced())));
+        out.put(at + "ready-at", iso(Digest.readyAtMs(live, f.ready().announced(), now)));
         if (Double.isFinite(f.ready().earliest())) {
-            out.put(at + "ready-from", iso(readyAt(live, f.ready().earliest())));
+            out.put(at + "ready-from", iso(Digest.readyAtMs(live, f.ready().earliest(), now)));
         }
         if (Double.isFinite(f.ready().latest())) {
-            out.put(at + "ready-until", iso(readyAt(live, f.ready().latest())));
+            out.put(at + "ready-until", iso(Digest.readyAtMs(live, f.ready().latest(), now)));
         }
     }
 
@@ -166,14 +161,8 @@ public final class Tree {
         return "It was to be ready for the feed at "
                 + Sentences.clock(live.outlook().promise().feedWallMs(), zone(), now.wallMs())
                 + " and will not be: " + (f.reachable() ? "now it is about "
-                + Sentences.clock(readyAt(live, f.ready().announced()), zone(), now.wallMs()) : f.sentence())
+                + Sentences.clock(Digest.readyAtMs(live, f.ready().announced(), now), zone(), now.wallMs()) : f.sentence())
                 + ".";
-    }
-
-    /** The wall time so many hours after the forecast was made. */
-    private long readyAt(ConeLive live, double hours) {
-        long madeWallMs = now.wallMs() - (now.monoMs() - live.outlook().atMs());
-        return madeWallMs + (Double.isFinite(hours) ? Units.msOfHours(hours) : Units.msOfHours(96));
     }
 
     private void outputs(String at, Cone c, ConeLive live) {

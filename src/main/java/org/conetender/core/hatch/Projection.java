@@ -1,6 +1,8 @@
 package org.conetender.core.hatch;
 
+import org.conetender.core.judge.Estimate;
 import org.conetender.core.judge.Losses;
+import org.conetender.core.judge.Traits;
 import org.conetender.core.unit.Text;
 import org.conetender.core.unit.Units;
 
@@ -31,6 +33,21 @@ public record Projection(double waterC, Plant plant, Plan plan) {
                 throw new IllegalArgumentException(Text.of("no cone holds %s L with %s W and loses %s W/K",
                         litres, watts, wattsPerK));
             }
+        }
+
+        /** What nothing explains counts for no more than so much of a warmer or colder room, K (*guess*). */
+        private static final double MOST_DRIFT_K = 8;
+
+        /**
+         * As the cone has shown itself: only ratios are learned, so its heat capacity is that of its water;
+         * what warms or cools it unexplained counts as a warmer or colder room.
+         */
+        public static Plant learned(double litres, Estimate known, double roomC) {
+            double joules = litres * Units.BRINE_J_PER_L_K;
+            Traits t = known.traits();
+            double drift = Math.clamp(known.driftKPerS() / t.lossPerS(), -MOST_DRIFT_K, MOST_DRIFT_K);
+            return new Plant(litres, t.riseKPerS() * joules, t.lossPerS() * joules,
+                    Room.constant(roomC + drift));
         }
 
         /** Share of its distance to the room that unheated water keeps over one step. */

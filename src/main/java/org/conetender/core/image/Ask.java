@@ -31,6 +31,9 @@ public sealed interface Ask {
     /** Hold this batch at another temperature. @param degreesC °C */
     record SetSetpoint(double degreesC) implements Ask {}
 
+    /** Have this batch ready by that hour; choose the temperature for it. @param hour empty: give it up */
+    record ReadyBy(Optional<Hour> hour) implements Ask {}
+
     /** The last report of this cone was a mistake. @param what its step word, or {@code last} */
     record Withdraw(String what) implements Ask {}
 

@@ -73,6 +73,16 @@ public record Boots(List<Boot> known) {
                 || at.isPresent() && Math.abs(at.getAsLong() - (m.wallMs() - m.monoMs())) <= STEP_MS;
     }
 
+    /**
+     * The wall time of a moment, ms since 1970 UTC, reckoned on the monotonic clock from where its boot was
+     * placed, so that it holds also after the network is lost; empty while its boot was never placed.
+     */
+    public OptionalLong wallMs(Moment m) {
+        int i = index(m.boot());
+        OptionalLong start = start(m).isPresent() || i < 0 ? start(m) : known.get(i).startWallMs();
+        return start.isPresent() ? OptionalLong.of(start.getAsLong() + m.monoMs()) : start;
+    }
+
     /** Place of that boot in {@link #known}; −1 when it is not known any more, or not yet. */
     public int index(String boot) {
         for (int i = known.size() - 1; i >= 0; i--) {

@@ -3,11 +3,6 @@ package org.conetender.sim.trial;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
-import java.util.concurrent.ExecutionException;
-import java.util.concurrent.ExecutorCompletionService;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
-import java.util.concurrent.Future;
 import java.util.function.Consumer;
 import java.util.stream.LongStream;
 import org.conetender.core.judge.Watch.Suspect;
@@ -52,20 +47,7 @@ public final class ControlTrial {
     public static TrialReport run(Plan plan, Consumer<Double> progress) throws InterruptedException {
         Outcome all = new Outcome(new ArrayList<>(), new ArrayList<>(), new ArrayList<>());
         List<Callable<Runnable>> jobs = jobs(plan, all);
-        ExecutorService pool = Executors.newFixedThreadPool(plan.threads());
-        try {
-            ExecutorCompletionService<Runnable> service = new ExecutorCompletionService<>(pool);
-            jobs.forEach(service::submit);
-            for (int done = 1; done <= jobs.size(); done++) {
-                Future<Runnable> job = service.take();
-                job.get().run();
-                progress.accept(done / (double) jobs.size());
-            }
-        } catch (ExecutionException e) {
-            throw new IllegalStateException("a run of the trial failed: " + e.getCause(), e.getCause());
-        } finally {
-            pool.shutdownNow();
-        }
+        Jobs.run(jobs, plan.threads(), progress);
         return new TrialReport(plan, all);
     }
 

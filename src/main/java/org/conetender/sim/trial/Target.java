@@ -17,7 +17,8 @@ public record Target(String what, double got, double most) {
         return got <= most;
     }
 
-    String line() {
+    /** For a person; a missed one in capitals. */
+    public String line() {
         return Text.of("  %-7s %s: %s (at most %s)", met() ? "met" : "MISSED", what, figure(got),
                 figure(most));
     }

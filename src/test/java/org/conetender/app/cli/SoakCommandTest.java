@@ -15,7 +15,8 @@ import picocli.CommandLine;
 
 class SoakCommandTest {
 
-    private static final String[] TINY = {"--control", "--cones", "1", "--mishaps", "1", "--calm-hours", "1"};
+    private static final String[] TINY = {"--control", "--cones", "1", "--mishaps", "1", "--calm-hours", "1",
+        "--hours-asked", "1"};
 
     private final StringWriter out = new StringWriter();
     private final StringWriter err = new StringWriter();
@@ -34,14 +35,16 @@ class SoakCommandTest {
     @Test
     void theHelpSaysWhatItDoesHowLongItTakesAndThatNothingRealIsSwitched() {
         assertThat(run("--help")).isZero();
-        assertThat(out.toString()).contains("--control", "--cones", "--mishaps", "--calm-hours", "--threads",
+        assertThat(out.toString()).contains("--control", "--cones", "--mishaps", "--calm-hours",
+                "--hours-asked", "--threads",
                 "--json", "1000", "30000", "Takes minutes", "nothing real is switched", "Exit codes",
                 "Example:");
         assertThat(err.toString()).isEmpty();
     }
 
     @ParameterizedTest
-    @CsvSource({"--cones,0", "--cones,-3", "--mishaps,0", "--calm-hours,0", "--threads,0"})
+    @CsvSource({"--cones,0", "--cones,-3", "--mishaps,0", "--calm-hours,0", "--hours-asked,0",
+        "--threads,0"})
     void fewerThanOneIsRefusedBeforeAnythingRuns(String option, String value) {
         assertThat(run("--control", option, value)).isEqualTo(2);
         assertThat(err.toString()).contains(option + " " + value + ": give 1 or more")
@@ -83,7 +86,8 @@ class SoakCommandTest {
     @Test
     void aPersonGetsTablesAndWhichTargetsWereMet() {
         int exit = tiny("--threads", "1");
-        assertThat(out.toString()).contains("True water of 1 random cones", "Targets", "false alarms")
+        assertThat(out.toString()).contains("True water of 1 random cones", "Targets", "false alarms",
+                "Hours asked for: 1 batches", "lot known where it is held")
                 .doesNotContain("\r");
         assertThat(out.toString().contains("MISSED")).isEqualTo(exit == 1);
     }

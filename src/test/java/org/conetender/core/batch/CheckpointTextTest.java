@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
 import java.util.Random;
 import org.conetender.core.batch.Checkpoint.ConePoint;
 import org.conetender.core.batch.Checkpoint.Temperature;
@@ -41,7 +42,8 @@ class CheckpointTextTest {
             // Each probe has been dead since another boot: the longest a point can be.
             cones.add(new ConePoint(name, 123_456 + i, new Development(612.1234567890123, 612.3456789012345,
                     12.34567890123456, 11.23456789012345, 10.12345678901234),
-                    new Checkpoint.At("1b2e30d8-20b9-4a4a-85b5-7f37c4b809d9", 2_592_000_000L)));
+                    new Checkpoint.At("1b2e30d8-20b9-4a4a-85b5-7f37c4b809d9", 2_592_000_000L),
+                    OptionalDouble.of(24.85)));
         }
         String text = CheckpointText.write(new Checkpoint(AT, temperatures, cones));
         assertThat(text.getBytes(StandardCharsets.UTF_8).length).isLessThanOrEqualTo(2_000);
@@ -75,6 +77,8 @@ class CheckpointTextTest {
     @ParameterizedTest
     @ValueSource(strings = {"checkpoint-3\tb\t1\t2\ttrue\t0\t0\nend",
             "checkpoint-2\tb\t1\t2\ttrue\t0\t1\ncone\ta\t1\t5\t4\t0\nend",
+            "checkpoint-2\tb\t1\t2\ttrue\t0\t1\ncone\ta\t1\t5\t6\t0\t0\t0\t\t9\twarm\nend",
+            "checkpoint-2\tb\t1\t2\ttrue\t0\t1\ncone\ta\t1\t5\t6\t0\t0\t0\t\t9\t25\t26\nend",
             "checkpoint-1\tb\t1\t2\tyes\t0\t0\nend",
             "checkpoint-1\tb\t1\t2\ttrue\t-1\t1\nend",
             "checkpoint-1\tb\t1\t2\ttrue\t1\t0\ntemperature\ta\tNaN\nend",

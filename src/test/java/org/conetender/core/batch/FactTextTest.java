@@ -43,7 +43,8 @@ class FactTextTest {
     @ValueSource(strings = {"", "told", "told\tdid", "told\tdid\tdances", "told\tfill\t2",
             "told\tfill\ttwo\t30", "moved\tready", "began\ta\tb",
             "began\tboot\t1\t2\tyes", "clock-set\tx", "bridged\tb\t1\t2\ttrue", "moved\tready\twhy\tmore",
-            "doubted\tends in \\", "doubted\t\\q", "told\tcount\t1.5\t0\t0\t1", "sang\ta"})
+            "doubted\tends in \\", "doubted\t\\q", "told\tcount\t1.5\t0\t0\t1", "told\tready-by",
+            "told\tready-by\tsoon", "told\tready-by\tFRI 7:30", "sang\ta"})
     void aTextThatNobodyWroteIsRefused(String text) {
         assertThatThrownBy(() -> FactText.read(text)).isInstanceOf(IllegalArgumentException.class);
     }

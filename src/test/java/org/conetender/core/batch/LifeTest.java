@@ -5,9 +5,11 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.Random;
 import org.conetender.core.Larkmoor;
 import org.conetender.core.image.Ask;
+import org.conetender.core.image.Hour;
 import org.conetender.core.image.Step;
 import org.conetender.core.unit.Moment;
 import org.junit.jupiter.api.Test;
@@ -129,11 +131,13 @@ class LifeTest {
     private static List<Ask> request(Random random) {
         Ask fill = new Ask.DidFill(1 + random.nextInt(3), random.nextInt(2) * 25);
         Ask stock = new Ask.DidStock("L-0417", 2);
-        return switch (random.nextInt(5)) {
+        return switch (random.nextInt(6)) {
             case 0 -> List.of(new Ask.Did(Step.STARTED), fill, new Ask.Did(Step.SALTED), stock);
             case 1 -> List.of(fill);
             case 2 -> List.of(stock);
             case 3 -> List.of(new Ask.SetSetpoint(20 + random.nextInt(9)));
+            case 4 -> List.of(new Ask.ReadyBy(random.nextBoolean() ? Optional.empty()
+                    : Optional.of(Hour.parse("2026-11-27 07:3" + random.nextInt(10)))));
             default -> List.of(new Ask.Did(Step.values()[random.nextInt(Step.values().length)]));
         };
     }

@@ -1,13 +1,17 @@
 package org.conetender.core.batch;
 
+import java.time.LocalDate;
+import java.time.LocalTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Random;
 import org.conetender.core.batch.Checkpoint.ConePoint;
 import org.conetender.core.batch.Checkpoint.Temperature;
 import org.conetender.core.hatch.Development;
 import org.conetender.core.image.Ask;
+import org.conetender.core.image.Hour;
 import org.conetender.core.image.Step;
 import org.conetender.core.unit.Moment;
 
@@ -55,7 +59,7 @@ public final class RandomFacts {
     }
 
     private static Ask ask(Random r) {
-        return switch (r.nextInt(9)) {
+        return switch (r.nextInt(10)) {
             case 0 -> new Ask.Did(Step.values()[r.nextInt(Step.values().length)]);
             case 1 -> new Ask.DidFill(figure(r), figure(r));
             case 2 -> new Ask.DidStock(text(r), figure(r));
@@ -63,9 +67,21 @@ public final class RandomFacts {
             case 4 -> new Ask.SetUsual(Optional.of(text(r)).filter(s -> !s.isEmpty()),
                     maybe(r), maybe(r), maybe(r));
             case 5 -> new Ask.SetSetpoint(figure(r));
+            case 8 -> new Ask.ReadyBy(hour(r));
             case 6 -> new Ask.Withdraw(text(r));
             case 7 -> new Ask.Acknowledge(text(r));
             default -> new Ask.Away(text(r));
+        };
+    }
+
+    private static Optional<Hour> hour(Random r) {
+        LocalTime time = LocalTime.of(r.nextInt(24), r.nextInt(60));
+        LocalDate date = LocalDate.ofEpochDay(r.nextInt(40_000));
+        return switch (r.nextInt(4)) {
+            case 0 -> Optional.empty();
+            case 1 -> Optional.of(new Hour(Optional.empty(), Optional.empty(), time));
+            case 2 -> Optional.of(new Hour(Optional.empty(), Optional.of(date.getDayOfWeek()), time));
+            default -> Optional.of(Hour.of(date, time));
         };
     }
 
@@ -80,7 +96,8 @@ public final class RandomFacts {
             Development done = new Development(kept(least), kept(least + r.nextDouble()),
                     kept(r.nextDouble()), kept(r.nextDouble()), kept(r.nextDouble()));
             cones.add(new ConePoint(n + text(r), r.nextLong(), done,
-                    new Checkpoint.At("b" + text(r), r.nextLong(1L << 45))));
+                    new Checkpoint.At("b" + text(r), r.nextLong(1L << 45)), r.nextBoolean()
+                            ? OptionalDouble.empty() : OptionalDouble.of(kept(r.nextDouble() * 30))));
         }
         return new Checkpoint(moment(r), temperatures, cones);
     }

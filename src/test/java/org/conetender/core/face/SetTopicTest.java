@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.Random;
 import org.conetender.core.Larkmoor;
 import org.conetender.core.image.Ask;
+import org.conetender.core.image.Hour;
 import org.conetender.core.image.Step;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -48,6 +49,11 @@ class SetTopicTest {
     @Test
     void theOtherSettablesSpeakForThemselves() {
         assertThat(ask("water/setpoint", "26.5")).isEqualTo(new Ask.SetSetpoint(26.5));
+        assertThat(ask("hatch/ready-by", "fri 07:30"))
+                .isEqualTo(new Ask.ReadyBy(Optional.of(Hour.parse("fri 07:30"))));
+        for (String nothing : new String[] {"", "\0", "none"}) {
+            assertThat(ask("hatch/ready-by", nothing)).isEqualTo(new Ask.ReadyBy(Optional.empty()));
+        }
         assertThat(ask("hand/withdraw", "")).isEqualTo(new Ask.Withdraw("last"));
         assertThat(ask("hand/withdraw", "\0")).as("Homie's empty string").isEqualTo(new Ask.Withdraw("last"));
         assertThat(ask("hand/withdraw", "filled")).isEqualTo(new Ask.Withdraw("filled"));
@@ -80,6 +86,7 @@ class SetTopicTest {
             water/setpoint | warm                            | 'setpoint' must be a number
             water/setpoint | NaN                             | 'setpoint' must be a number
             usual/litres | 2 L                               | 'litres' must be a number
+            hatch/ready-by | at noon                         | an hour reads 07:30, fri 07:30 or
             heat/on      | true                              | 'heat/on' cannot be set
             hand/next-step | x                               | cannot be set
             """)
@@ -104,6 +111,7 @@ class SetTopicTest {
             a filled litres=2 ppt=25       | DidFill[litres=2.0, ppt=25.0]
             a stocked lot=L-9 cysts-g=1.5  | DidStock[lot=L-9, cystsG=1.5]
             a setpoint 26.5                | SetSetpoint[degreesC=26.5]
+            a ready-by none                | ReadyBy[hour=Optional.empty]
             a withdraw                     | Withdraw[what=last]
             a withdraw filled              | Withdraw[what=filled]
             a acknowledge air-failed       | Acknowledge[alarm=air-failed]
@@ -118,10 +126,19 @@ class SetTopicTest {
         });
     }
 
+    @Test
+    void anHourMayBeTwoWords() {
+        for (String line : new String[] {"a ready-by fri 07:30", "a ready-by  Friday   7:30"}) {
+            assertThat(TellLine.read(line)).isEqualTo(new Heard.Understood("a",
+                    new Ask.ReadyBy(Optional.of(Hour.parse("fri 07:30")))));
+        }
+    }
+
     @ParameterizedTest
     @ValueSource(strings = {"", "a", "a jump", "a started now", "a filled litres", "a filled litres=two",
         "a filled litres=2 litres=3", "a filled =2", "a setpoint", "a setpoint 1 2", "a acknowledge",
-        "a usual", "a usual colour=red", "a count nauplii=3", "a setpoint NaN", "a withdraw a b"})
+        "a usual", "a usual colour=red", "a count nauplii=3", "a setpoint NaN", "a withdraw a b",
+        "a ready-by", "a ready-by at noon", "a ready-by 07:30 none"})
     void aLineThatIsNotUnderstoodIsAnsweredWithASentence(String line) {
         assertThat(TellLine.read(line)).isInstanceOfSatisfying(Heard.Refused.class,
                 r -> assertThat(r.sentence()).matches("(Say|Not understood: ).*\\."));

@@ -8,7 +8,10 @@ import java.util.ArrayList;
 import java.util.List;
 import org.conetender.core.hatch.Projection.Plan;
 import org.conetender.core.hatch.Projection.Plant;
+import org.conetender.core.judge.Estimate;
 import org.conetender.core.judge.Losses;
+import org.conetender.core.judge.Traits;
+import org.conetender.core.unit.Units;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -53,6 +56,41 @@ class ProjectionTest {
         assertThat(course[4]).isCloseTo(after4, within(1e-6)).isLessThan(27);
         assertThat(course[5]).isEqualTo(27);
         assertThat(course[24]).isEqualTo(27);
+    }
+
+    private static Estimate driven(double joulesPerS, int seconds) {
+        Traits nominal = Traits.nominal(25, UA, 2 * Units.BRINE_J_PER_L_K);
+        Estimate e = Estimate.first(nominal, 20);
+        double c = 20;
+        for (int i = 0; i < seconds; i++) {
+            c += joulesPerS / (2 * Units.BRINE_J_PER_L_K) - nominal.lossPerS() * (c - 20);
+            e = e.after(new Estimate.Step(1, 0, 20, c, true));
+        }
+        return e;
+    }
+
+    @Test
+    void aConeOfWhichNothingIsKnownIsTheOneOfItsConfiguration() {
+        Plant p = Plant.learned(2, driven(0, 1), 18);
+        assertThat(p.watts()).isCloseTo(25, within(1e-6));
+        assertThat(p.wattsPerK()).isCloseTo(UA, within(1e-6));
+        assertThat(p.reachC()).isCloseTo(18 + 25 / UA, within(1e-3));
+    }
+
+    /** A probe of the room that reads low, a sunny sill, a neighbour: the water tells. */
+    @Test
+    void waterThatSettlesAboveItsRoomIsForeseenThere() {
+        Plant p = Plant.learned(2, driven(3 * UA, 4 * 3_600), 20);
+        double[] course = new Projection(21, p, Plan.hold(15)).courseC(12 * 8);
+        assertThat(course[12 * 8]).as("three kelvin above what the room should make it")
+                .isBetween(21.5, 23.5);
+    }
+
+    @Test
+    void whatCannotBeARoomIsNotBelievedToBeOne() {
+        Plant p = Plant.learned(2, driven(60 * UA, 4 * 3_600), 20);
+        double[] course = new Projection(21, p, Plan.hold(15)).courseC(12 * 24);
+        assertThat(course[12 * 24]).isLessThanOrEqualTo(28.01);
     }
 
     @Test

@@ -81,6 +81,21 @@ class BootsTest {
     }
 
     @Test
+    void theWallTimeOfABootIsKnownOnceItsClockWasTrustedAndStaysSo() {
+        Moment early = new Moment("b", 1_000, 5, false);
+        Moment set = new Moment("b", 61_000, EPOCH_MS, true);
+        Moment lost = new Moment("b", 3_661_000, 77, false);
+        Boots boots = Boots.NONE.heard(early);
+        assertThat(boots.wallMs(early)).as("never trusted").isEmpty();
+        boots = boots.heard(set);
+        assertThat(boots.wallMs(early)).as("backwards too").hasValue(EPOCH_MS - 60_000);
+        assertThat(boots.wallMs(lost)).as("on the monotonic clock").hasValue(EPOCH_MS + Units.HOUR_MS);
+        assertThat(boots.wallMs(new Moment("c", 9, 9, false))).as("another boot").isEmpty();
+        assertThat(boots.wallMs(new Moment("b", 62_000, EPOCH_MS + 9_000, true)))
+                .as("a trusted clock is believed").hasValue(EPOCH_MS + 9_000);
+    }
+
+    @Test
     void theIntervalAlwaysContainsTheTruth() {
         for (int seed = 1; seed <= outages(); seed++) {
             History h = new History(seed);

@@ -1,0 +1,164 @@
+package org.conetender.core;
+
+import java.time.Instant;
+import java.time.ZoneId;
+import java.time.ZonedDateTime;
+import java.util.Optional;
+import java.util.OptionalLong;
+import org.conetender.core.Appointment.Stand;
+import org.conetender.core.alarm.Alarm;
+import org.conetender.core.alarm.AlarmKind;
+import org.conetender.core.alarm.Alarms;
+import org.conetender.core.batch.Batch;
+import org.conetender.core.batch.Stage;
+import org.conetender.core.face.HourWords;
+import org.conetender.core.face.HourWords.Said;
+import org.conetender.core.hatch.ByHour;
+import org.conetender.core.hatch.ByHour.Answer;
+import org.conetender.core.hatch.Growth;
+import org.conetender.core.hatch.Speed;
+import org.conetender.core.image.Ask;
+import org.conetender.core.image.Hour;
+import org.conetender.core.judge.ConeJudgement;
+import org.conetender.core.settings.Cone;
+import org.conetender.core.unit.Moment;
+import org.conetender.core.unit.Units;
+
+/** Makes and keeps the appointments of one tick: accepted or refused, solved anew, told when missed. */
+final class Appointments {
+
+    /** A missed hour calls a person only in the last hours before it (design.md, must not cry wolf). */
+    private static final double CALL_WITHIN_H = 6;
+
+    private final Work work;
+
+    Appointments(Work work) {
+        this.work = work;
+    }
+
+    /** The same request with its date, by today's clock; nothing else is recorded. */
+    Ask.ReadyBy dated(Ask.ReadyBy r) {
+        return new Ask.ReadyBy(r.hour().map(h -> h.dated(wallNow())));
+    }
+
+    /** Why no such appointment is made, with what to do; empty when it can be kept. */
+    Optional<String> refusal(Ask.ReadyBy r, Cone c) {
+        Batch b = work.batch(c.id());
+        if (r.hour().isEmpty()) {
+            return Optional.empty();
+        }
+        if (!work.image.now().wallTrusted()) {
+            return Optional.of("the clock is not set, so no hour can be kept; see that the network is there, "
+                    + "or tell a 'setpoint'.");
+        }
+        Optional<String> unfit = unfit(b, work.judged.get(c.id()));
+        if (unfit.isPresent()) {
+            return unfit;
+        }
+        Hour hour = r.hour().get().dated(wallNow());
+        double hours = hoursUntil(hour).orElseThrow();
+        if (hours <= 0) {
+            return Optional.of("that hour is past; say one that is still to come.");
+        }
+        Growth growth = work.live(c.id()).growth();
+        Answer a = foresight(c, growth).byHour().solve(hours, ByHour.Band.of(c.limits()));
+        return a.reach() == ByHour.Reach.MET ? Optional.empty()
+                : Optional.of(HourWords.cannot(said(hour), a.setC(), a.readyHours(),
+                        a.reach() == ByHour.Reach.LATER));
+    }
+
+    private static Optional<String> unfit(Batch b, ConeJudgement judged) {
+        return switch (b.stage()) {
+            case Stage.Clean _, Stage.Filled _, Stage.Drained _, Stage.Abandoned _ ->
+                    Optional.of("no cysts are in it, and the hours count from their wetting; report "
+                            + "'started' or 'stocked' first.");
+            case Stage.Ready _, Stage.Settling _, Stage.Settled _, Stage.Drawing _ ->
+                    Optional.of("it has come to its harvest point already.");
+            case Stage.Hydrating _, Stage.Incubating _, Stage.Hatching _ -> judged.belief().known()
+                    ? Optional.empty() : Optional.of("its water is not known, so nothing can be reckoned; "
+                            + "see to its probe, then say it again.");
+        };
+    }
+
+    /** What is made of the hour that was told, a minute later, or for the first time. */
+    Optional<Appointment> renewed(Cone c, Growth growth, Optional<Appointment> before) {
+        Batch b = work.batch(c.id());
+        Optional<Appointment> was = Appointment.of(b, before);
+        if (b.marks().readyBy().isEmpty() || b.marks().harvests() > 0) {
+            return Optional.empty();
+        }
+        if (!open(b)) {
+            return was;
+        }
+        Hour hour = b.marks().readyBy().get();
+        double usualC = was.map(Appointment::setC).orElse(c.limits().setpointC());
+        Optional<Double> hours = hoursUntil(hour);
+        if (hours.isEmpty()) {
+            return Optional.of(new Appointment(hour, usualC, Stand.NO_CLOCK));
+        }
+        ByHour by = foresight(c, growth).byHour();
+        ByHour.Band band = ByHour.Band.of(c.limits());
+        Answer a = was.isPresent() ? by.solve(hours.get(), band, usualC) : by.solve(hours.get(), band);
+        return Optional.of(new Appointment(hour, a.setC(), switch (a.reach()) {
+            case MET -> Stand.KEPT;
+            case LATER -> Stand.LATE;
+            case EARLIER -> Stand.EARLY;
+        }));
+    }
+
+    /** A batch that will be late for its hour, in the last hours before it and until it is ready. */
+    Optional<Alarms.Cause> missed(Cone c) {
+        ConeLive live = work.live(c.id());
+        Batch b = work.batch(c.id());
+        return Appointment.of(b, live.outlook().appointment())
+                .filter(a -> a.stand() == Stand.LATE && open(b))
+                .filter(a -> hoursUntil(a.hour()).filter(h -> h <= CALL_WITHIN_H).isPresent())
+                .flatMap(a -> live.outlook().forecast().map(f -> new Alarms.Cause(c.id(),
+                        AlarmKind.HOUR_MISSED, HourWords.missed(said(a.hour()), left(live, f.ready()
+                        .announced())), Alarm.Held.BY_CAUSE)));
+    }
+
+    /** Said of an hour that is on record now. */
+    String answer(Cone c) {
+        Batch b = work.batch(c.id());
+        Growth growth = work.live(c.id()).growth();
+        return !open(b) ? "" : renewed(c, growth, Optional.empty())
+                .map(a -> HourWords.holding(a.setC(), Speed.UNKNOWN_LOT.known()))
+                .orElse("");
+    }
+
+    private static boolean open(Batch b) {
+        return b.stage() instanceof Stage.Hydrating || b.stage() instanceof Stage.Incubating
+                || b.stage() instanceof Stage.Hatching;
+    }
+
+    private Foresight foresight(Cone c, Growth growth) {
+        Batch b = work.batch(c.id());
+        return Foresight.of(work, c, growth.doneOf(b));
+    }
+
+    /** Of a forecast some minutes old, hours from now. */
+    private double left(ConeLive live, double hours) {
+        return hours - Units.hours(work.image.now().monoMs() - live.outlook().atMs());
+    }
+
+    private Said said(Hour hour) {
+        Moment now = work.image.now();
+        return new Said(hour, zone(), work.ledger.book().boots().wallMs(now).orElse(now.wallMs()));
+    }
+
+    /** Hours until then, below 0 when it is past; empty while nobody knows what time it is. */
+    private Optional<Double> hoursUntil(Hour hour) {
+        OptionalLong wall = work.ledger.book().boots().wallMs(work.image.now());
+        return wall.isEmpty() ? Optional.empty()
+                : Optional.of(Units.hours(hour.wallMs(zone()) - wall.getAsLong()));
+    }
+
+    private ZonedDateTime wallNow() {
+        return Instant.ofEpochMilli(work.image.now().wallMs()).atZone(zone());
+    }
+
+    private ZoneId zone() {
+        return work.settings.site().feeding().zone();
+    }
+}

@@ -1,0 +1,57 @@
+package org.conetender.core;
+
+import org.conetender.core.batch.Batch;
+import org.conetender.core.hatch.ByHour;
+import org.conetender.core.hatch.Development;
+import org.conetender.core.hatch.Forecast;
+import org.conetender.core.hatch.Projection;
+import org.conetender.core.hatch.Rate;
+import org.conetender.core.hatch.Room;
+import org.conetender.core.hatch.Speed;
+import org.conetender.core.hatch.Zones;
+import org.conetender.core.judge.ConeJudgement;
+import org.conetender.core.judge.Judge;
+import org.conetender.core.judge.Thermal;
+import org.conetender.core.settings.Cone;
+
+/**
+ * What one cone's water and cysts will do, from what is believed now. The water must be known.
+ *
+ * @param cone its settings
+ * @param batch the batch
+ * @param done what its cysts have done
+ * @param judged what is believed of it
+ */
+record Foresight(Cone cone, Batch batch, Development done, ConeJudgement judged) {
+
+    /** Of that cone in this tick. @param done what its cysts have done */
+    static Foresight of(Work work, Cone c, Development done) {
+        return new Foresight(c, work.batch(c.id()), done, work.judged.get(c.id()));
+    }
+
+    /** When it is ready if it is held there. @param setC °C */
+    Forecast at(double setC) {
+        return Forecast.of(done, Speed.UNKNOWN_LOT, projection(setC), rate());
+    }
+
+    /** The same, to be brought to an hour. */
+    ByHour byHour() {
+        return new ByHour(done, Speed.UNKNOWN_LOT, projection(cone.limits().setpointC()), rate());
+    }
+
+    private Projection projection(double setC) {
+        double litres = Judge.warmedLitres(cone, batch);
+        double roomC = judged.roomOrUsualC();
+        // As the cone has shown itself, where that fits its water; else as it was configured.
+        Projection.Plant plant = judged.thermal().filter(Thermal::fits)
+                .map(t -> Projection.Plant.learned(litres, t.estimate(), roomC))
+                .orElseGet(() -> new Projection.Plant(litres, cone.fittings().heat().watts(),
+                        Judge.lossWPerK(cone, litres), Room.constant(roomC)));
+        return new Projection(judged.belief().middleC(), plant, new Projection.Plan(setC,
+                Math.min(setC, cone.limits().floorC()), Speed.UNKNOWN_LOT.calledReadyAt()));
+    }
+
+    private Rate rate() {
+        return Zones.of(cone.limits()).rate();
+    }
+}

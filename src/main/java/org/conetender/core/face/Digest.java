@@ -1,0 +1,51 @@
+package org.conetender.core.face;
+
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import org.conetender.core.ConeLive;
+import org.conetender.core.State;
+import org.conetender.core.batch.Stage;
+import org.conetender.core.hatch.Forecast;
+import org.conetender.core.settings.Cone;
+import org.conetender.core.settings.Settings;
+import org.conetender.core.unit.Moment;
+import org.conetender.core.unit.Units;
+
+/** What will be ready for the next feed: one sentence for all cones (design.md, alarms must not cry wolf). */
+final class Digest {
+
+    /** Where the harvest point is not in sight it is put four days ahead, h. */
+    private static final double OUT_OF_SIGHT_H = 96;
+
+    private Digest() {}
+
+    /** @param feedMs the feed's wall time, ms */
+    static String of(Settings settings, State s, long feedMs, Moment now) {
+        ZoneId zone = settings.site().feeding().zone();
+        List<String> parts = new ArrayList<>();
+        for (Cone c : settings.cones()) {
+            ConeLive live = s.live().cones().get(c.id());
+            Stage stage = s.book().cone(c.id()).batch().stage();
+            if (stage instanceof Stage.Ready) {
+                parts.add("cone " + c.id() + " is ready");
+            } else if (stage.airOff() != null) {
+                parts.add("cone " + c.id() + " is being harvested");
+            } else {
+                live.outlook().forecast().filter(Forecast::reachable)
+                        .map(f -> readyAtMs(live, f.ready().announced(), now))
+                        .filter(t -> t <= feedMs).ifPresent(t -> parts.add("cone " + c.id() + " at "
+                                + Sentences.clock(t, zone, now.wallMs())));
+            }
+        }
+        String feed = Sentences.clock(feedMs, zone, now.wallMs());
+        return parts.isEmpty() ? "For the feed at " + feed + " nothing will be ready."
+                : "For the feed at " + feed + ": " + String.join(", ", parts) + ".";
+    }
+
+    /** The wall time so many hours after the forecast was made, ms. */
+    static long readyAtMs(ConeLive live, double hours, Moment now) {
+        long madeWallMs = now.wallMs() - (now.monoMs() - live.outlook().atMs());
+        return madeWallMs + Units.msOfHours(Double.isFinite(hours) ? hours : OUT_OF_SIGHT_H);
+    }
+}

@@ -1,0 +1,41 @@
+package org.conetender.app.view;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.OffsetDateTime;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.conetender.core.face.Names;
+import org.junit.jupiter.api.Test;
+
+class WantedOnScreenTest {
+
+    private static final String SENTENCE = "Ready by Fri 07:30: holding 25.4 °C.";
+
+    private static SiteView site(boolean wanted) {
+        Map<String, String> topics = new HashMap<>(Map.of("homie/5/larkmoor/$state", "ready",
+                "homie/5/larkmoor-a/hatch/stage", "incubating"));
+        if (wanted) {
+            topics.put("homie/5/larkmoor-a/hatch/ready-by-outlook", SENTENCE);
+        }
+        return SiteView.of(topics, new Names("homie", "larkmoor"), List.of("a"), Optional.empty());
+    }
+
+    private static List<String> screen(SiteView site) {
+        return Screen.of(site, new Screen.Frame(80, false, OffsetDateTime.parse("2026-11-26T09:00:00Z"), ""));
+    }
+
+    @Test
+    void theWantedHourStandsOnTheScreenAndInTheObjectForPrograms() {
+        assertThat(screen(site(true))).contains("  wanted  " + SENTENCE);
+        assertThat(ViewJson.of(site(true))).contains("\"ready-by-outlook\":\"" + SENTENCE + "\"");
+    }
+
+    @Test
+    void whereNoHourIsWantedNothingIsSaid() {
+        assertThat(screen(site(false))).noneMatch(l -> l.contains("wanted"));
+        assertThat(ViewJson.of(site(false))).doesNotContain("ready-by");
+    }
+}

@@ -1,0 +1,258 @@
+package org.conetender.core;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalTime;
+import java.time.ZoneOffset;
+import java.util.Map;
+import java.util.Optional;
+import org.conetender.core.Larkmoor.Fitting;
+import org.conetender.core.face.Names;
+import org.conetender.core.face.Tree;
+import org.conetender.core.image.Ask;
+import org.conetender.core.image.Hour;
+import org.conetender.core.image.Reading;
+import org.conetender.core.image.Step;
+import org.junit.jupiter.api.Test;
+
+/** A batch that is wanted at an hour. Stories begin on Monday 2026-03-02 at 09:00; a hatch takes a day. */
+class ReadyByStoryTest {
+
+    private static final String A = "homie/5/larkmoor-a/";
+
+    private static Ask.ReadyBy by(String hour) {
+        return new Ask.ReadyBy(Optional.of(Hour.parse(hour)));
+    }
+
+    private static final Ask NONE = new Ask.ReadyBy(Optional.empty());
+
+    private static Story started(Fitting... fittings) {
+        return follow(Story.at(fittings)).does(Step.STARTED);
+    }
+
+    /** Water that goes where it is aimed, by half a kelvin an hour, and never below 21 °C by itself. */
+    private static Story follow(Story s) {
+        double[] c = {27};
+        s.senses.water("a", c[0]);
+        return s.each(x -> {
+            double aim = x.state().live().cones().get("a").hold().aimC();
+            if (!Double.isNaN(aim)) {
+                c[0] = Math.max(21, c[0] + Math.clamp(aim - c[0], -0.002, 0.002));
+                x.senses.water("a", c[0]);
+            }
+        });
+    }
+
+    private static String asks(Story s, String hour, boolean accepted) {
+        Result.Reply r = s.ask("a", by(hour));
+        assertThat(r.accepted()).as(r.sentence()).isEqualTo(accepted);
+        s.tick();
+        return r.sentence();
+    }
+
+    private static double aim(Story s) {
+        return s.state().live().cones().get("a").hold().aimC();
+    }
+
+    private static Map<String, String> tree(Story s) {
+        return Tree.of(s.settings(), Names.of("homie", s.settings()), s.last(), s.now());
+    }
+
+    private static String wanted(Story s) {
+        return tree(s).getOrDefault(A + "hatch/ready-by-outlook", "nothing");
+    }
+
+    @Test
+    void anHourIsTakenHeldForAndToldOnAllFaces() {
+        Story s = started();
+        assertThat(asks(s, "14:30", false)).contains("cannot be ready by 14:30", "30.0 °C, the most that is "
+                + "safe", "it comes at Tue ");
+        String answer = asks(s, "tue 14:30", true);
+        assertThat(answer).startsWith("Cone a: wanted ready by 2026-03-03 14:30, recorded.")
+                .contains("Held at 24.", "reckoned anew every minute", "nobody has seen this lot hatch");
+        assertThat(s.batch("a").marks().readyBy()).contains(Hour.parse("2026-03-03 14:30"));
+        s.minutes(2);
+        assertThat(aim(s)).isBetween(24.0, 26.0);
+        assertThat(tree(s)).containsEntry(A + "hatch/ready-by", "2026-03-03 14:30");
+        assertThat(Double.parseDouble(tree(s).get(A + "water/setpoint"))).isCloseTo(aim(s), within(1e-9));
+        assertThat(wanted(s)).startsWith("Ready by Tue 14:30: holding 2").endsWith(" °C.");
+        assertThat(tree(s).get(A + "hatch/ready-at")).startsWith("2026-03-03T14:");
+    }
+
+    @Test
+    void theHarvestPointFallsOnTheHour() {
+        Story s = started(Fitting.LEVEL);
+        asks(s, "tue 14:30", true);
+        s.pass(Duration.ofHours(27));
+        assertThat(s.stage()).isEqualTo("hatching");
+        Instant hour = Instant.parse("2026-03-03T14:30:00Z");
+        while (!s.stage().equals("ready") && s.now().wallMs() < hour.plusSeconds(7_200).toEpochMilli()) {
+            s.minutes(1);
+        }
+        assertThat(s.stage()).isEqualTo("ready");
+        assertThat(Math.abs(s.now().wallMs() - hour.toEpochMilli()))
+                .as("a lot not known is called ready a little before its announced hour")
+                .isLessThan(Duration.ofMinutes(45).toMillis());
+        s.minutes(2);
+        assertThat(aim(s)).as("a ready batch has its floor, whatever was wanted").isEqualTo(20);
+        assertThat(wanted(s)).isEqualTo("nothing");
+        assertThat(s.told("hour-missed")).isZero();
+    }
+
+    @Test
+    void anHourThatCannotBeKeptIsRefusedWithTheNearestThatCan() {
+        Story s = started();
+        String soon = asks(s, "mon 20:00", false);
+        String nearest = soon.replaceAll(".*it comes at (\\w+ [0-9:]+);.*", "$1");
+        assertThat(nearest).matches("Tue \\d\\d:\\d\\d");
+        asks(s, nearest, true);
+        assertThat(aim(s)).isGreaterThan(29.5).isLessThanOrEqualTo(30);
+        String late = asks(s, "sat 07:30", false);
+        assertThat(late).contains("cannot wait until Sat 07:30: at 22.0 °C");
+        asks(s, late.replaceAll(".*it comes at (\\w+ [0-9:]+);.*", "$1"), true);
+        assertThat(aim(s)).isLessThan(22.5).isGreaterThanOrEqualTo(22);
+    }
+
+    @Test
+    void whatNobodyCanReckonIsRefusedWithWhatToDo() {
+        Story s = Story.at();
+        assertThat(asks(s, "tue 14:30", false)).contains("no cysts are in it", "report 'started'");
+        follow(s).does(Step.STARTED);
+        assertThat(asks(s, "2026-03-01 07:30", false)).contains("that hour is past");
+        s.wall(0, false);
+        assertThat(asks(s, "tue 14:30", false)).contains("the clock is not set", "network", "'setpoint'");
+        s.wall(0, true);
+        s.each(x -> { });
+        s.senses.probe("a-water", new Reading.Absent());
+        s.minutes(40);
+        assertThat(asks(s, "tue 14:30", false)).contains("its water is not known", "probe");
+    }
+
+    @Test
+    void aBatchAtItsHarvestPointNeedsNoHour() {
+        Story s = started().does(Step.FIRST_SEEN, Step.SETTLE);
+        assertThat(asks(s, "tue 14:30", false)).contains("come to its harvest point already");
+        s.minutes(12);
+        assertThat(s.stage()).isEqualTo("ready");
+        assertThat(asks(s, "tue 14:30", false)).contains("come to its harvest point already");
+    }
+
+    @Test
+    void theLaterOfASetPointAndAnHourHolds() {
+        Story s = started();
+        s.ask("a", new Ask.SetSetpoint(28));
+        asks(s, "tue 14:30", true);
+        assertThat(s.batch("a").marks().setpointC()).isEmpty();
+        assertThat(aim(s)).isLessThan(27);
+        assertThat(s.ask("a", new Ask.SetSetpoint(26)).accepted()).isTrue();
+        s.tick();
+        assertThat(s.batch("a").marks().readyBy()).isEmpty();
+        assertThat(aim(s)).isEqualTo(26);
+        assertThat(wanted(s)).isEqualTo("nothing");
+        assertThat(tree(s)).containsEntry(A + "hatch/ready-by", "\0");
+        assertThat(s.ask("a", NONE).accepted()).as("giving up what was not asked").isTrue();
+        s.tick();
+        assertThat(aim(s)).as("leaves a set-point alone").isEqualTo(26);
+    }
+
+    @Test
+    void anHourIsGivenUpTakenBackAndEndsWithItsBatch() {
+        Story s = started();
+        asks(s, "tue 14:30", true);
+        assertThat(s.ask("a", NONE).sentence()).contains("no hour is wanted for this batch any more");
+        s.seconds(2);
+        assertThat(aim(s)).isEqualTo(27);
+        asks(s, "tue 14:30", true);
+        assertThat(s.ask("a", new Ask.Withdraw("ready-by")).accepted()).isTrue();
+        s.seconds(2);
+        assertThat(aim(s)).isEqualTo(27);
+        asks(s, "tue 14:30", true);
+        s.does(Step.DRAINED, Step.CLEANED, Step.STARTED);
+        assertThat(s.batch("a").marks().readyBy()).isEmpty();
+        s.seconds(2);
+        assertThat(aim(s)).isEqualTo(27);
+    }
+
+    @Test
+    void anHourOutlivesARestartAndAPowerCutAndIsReckonedAnew() {
+        Story s = started();
+        asks(s, "tue 14:30", true);
+        s.minutes(5);
+        double before = aim(s);
+        s.restart("boot-1", 3_000).minutes(2);
+        assertThat(s.batch("a").marks().readyBy()).contains(Hour.parse("2026-03-03 14:30"));
+        assertThat(aim(s)).isCloseTo(before, within(0.11));
+        s.restart("boot-2", Duration.ofHours(2).toMillis()).minutes(2);
+        assertThat(aim(s)).as("time was lost, and the water is as warm as it was").isBetween(22.0, 30.0);
+        assertThat(wanted(s)).contains("by Tue 14:30: holding");
+    }
+
+    @Test
+    void aClockThatIsLostInThisBootIsNotNeededAnyMore() {
+        Story s = started();
+        asks(s, "tue 14:30", true);
+        s.wall(-9L * 365 * 24 * 3_600_000, false).minutes(90);
+        assertThat(wanted(s)).contains("14:30: holding");
+        assertThat(aim(s)).isBetween(24.0, 26.0);
+    }
+
+    @Test
+    void withoutAClockAfterAPowerCutTheSetPointStaysAndItIsSaid() {
+        Story s = started();
+        asks(s, "tue 14:30", true);
+        s.minutes(5);
+        double before = aim(s);
+        s.wall(0, false).restart("boot-2", 60_000).minutes(3);
+        assertThat(wanted(s)).contains("2026-03-03 14:30 is wanted, but the clock is not set");
+        assertThat(aim(s)).isEqualTo(before);
+        s.wall(0, true).minutes(2);
+        assertThat(wanted(s)).startsWith("Ready by Tue 14:30: holding");
+    }
+
+    @Test
+    void whatSlipsAwayIsSaidAtOnceAndCallsAPersonOnlyNearTheHour() {
+        Story s = started();
+        asks(s, "tue 14:30", true);
+        s.minutes(5);
+        s.wall(Duration.ofHours(14).toMillis(), true).minutes(2);
+        assertThat(wanted(s)).startsWith("Cannot be ready by Tue 14:30: holding 30.0 °C, the most that is "
+                + "safe, which brings it at ");
+        assertThat(aim(s)).isEqualTo(30);
+        s.minutes(50);
+        assertThat(s.told("hour-missed")).as("still far off").isZero();
+        s.wall(Duration.ofHours(10).toMillis(), true).minutes(15);
+        assertThat(s.told("hour-missed")).isEqualTo(1);
+        assertThat(s.told().getLast().what()).contains("will not be ready by 14:30", "it comes at ");
+        s.ask("a", new Ask.Acknowledge("hour-missed"));
+        s.pass(Duration.ofHours(3));
+        assertThat(s.told("hour-missed")).as("not again once it was seen").isEqualTo(1);
+        s.ask("a", NONE);
+        s.minutes(3);
+        assertThat(s.standing("a")).doesNotContain("hour-missed");
+    }
+
+    @Test
+    void guardsAndStagesWinOverAnHour() {
+        Story s = started();
+        asks(s, "tue 10:00", true);
+        s.minutes(2);
+        assertThat(aim(s)).isLessThanOrEqualTo(30);
+        s.each(x -> assertThat(x.on("a.heat")).isFalse());
+        s.senses.water("a", 31.5);
+        s.minutes(3);
+        assertThat(s.found("too-hot")).isNotEmpty();
+    }
+
+    @Test
+    void theHourIsOfTheSitesOwnDay() {
+        Story s = started();
+        asks(s, "13:00", false);
+        asks(s, "2026-03-03 13:00", true);
+        assertThat(s.batch("a").marks().readyBy().orElseThrow().wallMs(ZoneOffset.UTC))
+                .isEqualTo(Instant.parse("2026-03-03T13:00:00Z").toEpochMilli());
+        assertThat(s.batch("a").marks().readyBy().orElseThrow().time()).isEqualTo(LocalTime.of(13, 0));
+    }
+}
