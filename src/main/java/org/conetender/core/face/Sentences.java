@@ -27,6 +27,11 @@ public final class Sentences {
     private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
     private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("EEE HH:mm", Locale.ENGLISH);
 
+    /** Follows why a probe is not believed, once it has answered again or never ceased to. */
+    static final String AGAIN = "; it is believed again after three minutes of readings that agree";
+    /** Why a heater is not given all that is wanted at first. */
+    static final String GENTLY = "gently at first, until the water is seen to warm";
+
     private Sentences() {}
 
     /** A time of day for people; with its weekday when it is not today. */

@@ -21,6 +21,7 @@ import org.conetender.core.guard.Finding;
 import org.conetender.core.guard.Power;
 import org.conetender.core.hatch.Development;
 import org.conetender.core.hatch.Forecast;
+import org.conetender.core.heat.Hold;
 import org.conetender.core.judge.Belief;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.settings.Settings;
@@ -115,13 +116,16 @@ public final class Tree {
             out.put(at + "temperature", decimals(w.middleC(), 1));
         }
         out.put(at + "setpoint", Sentences.plain(b.marks().setpointC().orElse(c.limits().setpointC())));
+        if (Double.isFinite(live.hold().aimC())) {
+            out.put(at + "held", Sentences.plain(live.hold().aimC()));
+        }
         out.put(at + "trust", switch (w) {
             case Belief.Trusted _ -> "trusted";
             case Belief.Projected _ -> "projected";
             case Belief.Untrusted _ -> "untrusted";
         });
         if (w instanceof Belief.Untrusted(String why)) {
-            out.put(at + "why", why);
+            out.put(at + "why", why + (live.judged().water().doubt().isPresent() ? Sentences.AGAIN : ""));
         }
     }
 
@@ -181,6 +185,9 @@ public final class Tree {
         result.findings().getOrDefault(c.id(), List.of()).stream()
                 .filter(f -> f.denies().contains(Power.HEAT) && live.hold().duty() > 0).findFirst()
                 .map(Finding::what).ifPresent(w -> out.put(at + "/heat/vetoed", w));
+        if (Hold.gently(c, live.judged().heat().responded()) && live.hold().duty() > 0) {
+            out.put(at + "/heat/limited", Sentences.GENTLY);
+        }
         out.put(at + "/air/on", String.valueOf(!live.out().airPause()));
         out.put(at + "/air/proven", live.judged().air().proof().name().toLowerCase(Locale.ROOT));
         out.put(at + "/lamp/on", String.valueOf(live.out().lamp()));
