@@ -110,7 +110,8 @@ class LauncherTest {
     private Path java(String name, String version) throws IOException {
         Path home = folder.resolve(name);
         Path java = Files.createDirectories(home.resolve("bin")).resolve("java");
-        Files.writeString(home.resolve("release"), "IMPLEMENTOR=\"none\"\nJAVA_VERSION=\"" + version + "\"\n");
+        Files.writeString(home.resolve("release"), "IMPLEMENTOR=\"none\"\n"
+                + "JAVA_VERSION=\"" + version + "\"\n");
         Files.writeString(java, Text.of("""
                 #!/bin/sh
                 if [ "$1" = -version ]; then

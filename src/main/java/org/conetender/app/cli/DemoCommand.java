@@ -3,8 +3,6 @@ package org.conetender.app.cli;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.time.format.DateTimeFormatter;
-import java.util.ArrayList;
-import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
@@ -153,12 +151,10 @@ public final class DemoCommand implements Callable<Integer> {
         } else if (clock.now().monoMs() - drawnMs >= DRAW_MS) {
             drawnMs = clock.now().monoMs();
             String head = demo.now().format(TIME) + Text.of(", simulated, %.0f times as fast", speed);
-            List<String> page = new ArrayList<>(Screen.of(demo.view(),
-                    new Screen.Frame(Terminal.size().columns(), true, demo.now(), head)));
-            page.add("");
-            page.add("Ctrl-C ends the demonstration. Elsewhere: conetender watch --broker " + demo.broker()
-                    + " --site larkmoor");
-            terminal.draw(page);
+            Screen.Around around = new Screen.Around(head, "", "Ctrl-C ends the demonstration. Elsewhere: "
+                    + "conetender watch --broker " + demo.broker() + " --site larkmoor");
+            terminal.draw(Screen.of(demo.view(),
+                    new Screen.Frame(Terminal.size(), true, demo.now(), around)));
         }
     }
 

@@ -85,7 +85,7 @@ public final class TellCommand implements Callable<Integer> {
                     + ": give 1 to 600 seconds.");
         }
         return switch (TellLine.read(words())) {
-            case Heard.Refused(String sentence) -> end(REFUSED, sentence);
+            case Heard.Refused(String sentence) -> end(CheckCommand.REFUSED, sentence);
             case Heard.Understood(String place, Ask ask) -> tell(place, ask);
         };
     }
@@ -109,10 +109,9 @@ public final class TellCommand implements Callable<Integer> {
             site = found.broker().isEmpty() ? null : found.connect(new LinuxClock());
         } catch (IOException e) {
             if (found.socket().isEmpty()) {
-                return end(NO_ANSWER, Places.sentence("The broker: " + e.getMessage()));
+                return end(NO_ANSWER, Places.broker(e.getMessage()));
             }
-            spec.commandLine().getErr()
-                    .println("The broker: " + e.getMessage() + ". Trying the local socket.");
+            spec.commandLine().getErr().println(Places.broker(e.getMessage()) + " Trying the local socket.");
             site = null;
         }
         // A daemon that lost its broker still listens at its socket.
@@ -139,8 +138,8 @@ public final class TellCommand implements Callable<Integer> {
             }
             return code;
         } catch (IOException e) {
-            return end(NO_ANSWER, "The broker: " + e.getMessage()
-                    + "; look at the cone before you say it again.");
+            return end(NO_ANSWER, Places.broker(e.getMessage())
+                    + " Look at the cone before you say it again.");
         }
     }
 
