@@ -43,7 +43,8 @@ class DaemonEndToEndTest extends OnTheBench {
         ended(1, bench.command("tell", "z", "started"), "There is no cone 'z' here; the cones are a, b.");
         ended(1, bench.command("tell", "a", "drawing"), "Cone a: ");
         ended(2, bench.command("tell", "a", "dance"), "there is no step 'dance'; the steps are started, ");
-        ended(2, bench.command("tell", "a", "filled", "litres=lots"), "'litres' must be a number, not 'lots'");
+        ended(2, bench.command("tell", "a", "filled", "litres=lots"),
+                "'litres' must be a number, not 'lots'");
         ended(1, bench.command("tell", "z", "started", "--socket", bench.socket().toString()),
                 "There is no cone 'z'");
         nonsense();

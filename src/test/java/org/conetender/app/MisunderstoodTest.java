@@ -18,7 +18,8 @@ class MisunderstoodTest {
 
     private int run(String words) {
         return Main.commandLine(new RunCommand()).setOut(new PrintWriter(out, true))
-                .setErr(new PrintWriter(err, true)).execute(words.isEmpty() ? new String[0] : words.split(" "));
+                .setErr(new PrintWriter(err, true))
+                .execute(words.isEmpty() ? new String[0] : words.split(" "));
     }
 
     @ParameterizedTest
@@ -26,8 +27,8 @@ class MisunderstoodTest {
         "forecast --log x.csv --room abc | --room takes a number such as 2.5, not 'abc'. | forecast",
         "demo --seed abc | --seed takes a whole number such as 20, not 'abc'. | demo",
         "tell a started --timeout soon | --timeout takes a whole number such as 20, not 'soon'. | tell",
-        "forecast --log x.csv --zone Foo/Bar | --zone takes a time zone such as Europe/London, not 'Foo/Bar'. "
-                + "| forecast",
+        "forecast --log x.csv --zone Foo/Bar | --zone takes a time zone such as Europe/London, not "
+                + "'Foo/Bar'. | forecast",
         "watch --broker a^b --site l | --broker takes an address such as mqtt://pi.local:1883, not 'a^b'. "
                 + "| watch",
         "check larkmoor.toml | 'larkmoor.toml' is one word too many. | check",

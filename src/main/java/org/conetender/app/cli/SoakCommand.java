@@ -81,7 +81,8 @@ public final class SoakCommand implements Callable<Integer> {
 
     private void least(String option, int value) {
         if (value < 1) {
-            throw new ParameterException(spec.commandLine(), Text.of("%s %d: give 1 or more.", option, value));
+            throw new ParameterException(spec.commandLine(),
+                    Text.of("%s %d: give 1 or more.", option, value));
         }
     }
 
