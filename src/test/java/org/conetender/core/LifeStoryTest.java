@@ -190,7 +190,8 @@ class LifeStoryTest {
     @Test
     void whileNobodyIsNearARipeBatchCoolsAfterTwelveHoursAndIsNotFed() {
         Story s = Story.at();
-        assertThat(s.ask("", new Ask.Away("Noor")).sentence()).isEqualTo("Away is noted; helper: Noor.");
+        assertThat(s.ask("", new Ask.Away("neighbour")).sentence())
+                .isEqualTo("Away is noted; helper: neighbour.");
         s.does(Step.STARTED, Step.FIRST_SEEN, Step.SETTLE, Step.HANDS_IN);
         s.pass(Duration.ofHours(11));
         assertThat(s.on("a.cut-out")).isTrue();

@@ -43,7 +43,7 @@ import picocli.CommandLine.Spec;
             "  conetender tell b stocked lot=L-0417 cysts-g=2",
             "  conetender tell a count nauplii=41 umbrella=3 unhatched=12 sample-ml=1",
             "  conetender tell a acknowledge air-failed",
-            "  conetender tell site away helper=Noor",
+            "  conetender tell site away helper=neighbour",
             "  conetender tell a cleaned --broker mqtt://pi.local --site larkmoor", ""})
 public final class TellCommand implements Callable<Integer> {
 

@@ -56,8 +56,8 @@ public final class Sentences {
             case Ask.DidFill f ->
                     Text.of("filled with %s L at %s ppt, recorded.", plain(f.litres()), plain(f.ppt()));
             case Ask.DidStock k -> Text.of("%s g of lot %s, recorded.", plain(k.cystsG()), k.lot());
-            case Ask.DidCount c -> Text.of("count of %d nauplii, %d umbrella, %d unhatched, recorded.",
-                    c.nauplii(), c.umbrella(), c.unhatched());
+            case Ask.DidCount c -> Text.of("count of %d nauplii, %d umbrella, %d unhatched, recorded%s.",
+                    c.nauplii(), c.umbrella(), c.unhatched(), hatched(c));
             case Ask.SetUsual _ -> "usual values changed.";
             case Ask.SetSetpoint p -> Text.of("this batch is held at %s °C.", plain(p.degreesC()));
             case Ask.Withdraw _ -> "the last report is withdrawn; the batch is "
@@ -73,6 +73,13 @@ public final class Sentences {
         }
         Cone cone = s.cone(r.cone()).orElseThrow();
         return "Cone " + r.cone() + ": " + what + " Next: " + NextStep.of(s, cone, book.cone(r.cone()), now);
+    }
+
+    /** The hatching percentage, 100 N / (N + U + E) with E full cysts only (science.md §4). */
+    private static String hatched(Ask.DidCount c) {
+        long full = (long) c.nauplii() + c.umbrella() + c.unhatched();
+        return full == 0 ? "" : Text.of("; %.0f %% of this sub-sample have hatched, if empty shells were "
+                + "left out", 100.0 * c.nauplii() / full);
     }
 
     /** What that step makes one ask, once. */
