@@ -10,6 +10,7 @@ import java.util.logging.Level;
 import org.conetender.app.cli.CheckCommand;
 import org.conetender.app.cli.DemoCommand;
 import org.conetender.app.cli.ForecastCommand;
+import org.conetender.app.cli.Misunderstood;
 import org.conetender.app.cli.RunCommand;
 import org.conetender.app.cli.SafeCommand;
 import org.conetender.app.cli.SoakCommand;
@@ -23,7 +24,7 @@ import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
 
 /** The command line: one word chooses a command; {@code --help} after it explains it. */
-@Command(name = "conetender", mixinStandardHelpOptions = true, version = "conetender 0.1.0",
+@Command(name = "conetender", mixinStandardHelpOptions = true, version = Main.VERSION,
         synopsisSubcommandLabel = "COMMAND", sortOptions = false,
         description = "Looks after brine shrimp hatching cones: warmth, air, the hour of the harvest.",
         subcommands = {HelpCommand.class},
@@ -32,6 +33,8 @@ import picocli.CommandLine.Spec;
         footer = {"", "Examples:", "  conetender demo", "  conetender check --config larkmoor.toml",
             "  conetender tell a started", "  conetender help tell", ""})
 public final class Main implements Runnable {
+
+    static final String VERSION = "conetender 0.1.0";
 
     @Spec
     private CommandSpec spec;
@@ -58,6 +61,9 @@ public final class Main implements Runnable {
             new WatchCommand(), new ForecastCommand(), new SoakCommand(), new SafeCommand()}) {
             line.addSubcommand(command);
         }
+        // Each command tells it where it takes -V at all.
+        line.getSubcommands().values().forEach(c -> c.getCommandSpec().version(VERSION));
+        line.setParameterExceptionHandler(new Misunderstood());
         line.setExecutionExceptionHandler((e, at, parsed) -> {
             at.getErr().println("A bug of conetender's; please report it with these lines.");
             e.printStackTrace(at.getErr());

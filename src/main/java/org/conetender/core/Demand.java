@@ -71,7 +71,7 @@ final class Demand {
         if (cone.fittings().heat().kind() != HeatKind.IMMERSED) {
             return h;
         }
-        if (!cone.fittings().probes().level() && !j.heat().responded()) {
+        if (Hold.gently(cone, j.heat().responded())) {
             return h.lowPower();
         }
         return j.thermal().map(t -> h.steered(t, new Predict.Around(j.roomOrUsualC(), now.dtMs() / 1000.0),

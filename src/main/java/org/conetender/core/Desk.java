@@ -8,6 +8,7 @@ import org.conetender.core.batch.ConeBook;
 import org.conetender.core.batch.Fact;
 import org.conetender.core.batch.Fits;
 import org.conetender.core.batch.Reports;
+import org.conetender.core.face.Sentences;
 import org.conetender.core.guard.Finding;
 import org.conetender.core.guard.Guard;
 import org.conetender.core.guard.View;
@@ -131,7 +132,8 @@ final class Desk {
             return Optional.of("a set-point belongs to its batch; fill the cone first.");
         }
         return c >= 15 && c <= most ? Optional.empty()
-                : Optional.of(Text.of("set-point = %s °C is not safe; give 15 to %.1f °C.", c, most));
+                : Optional.of(Text.of("set-point = %s °C is not safe; give 15 to %s °C.", Sentences.plain(c),
+                        Sentences.plain(most)));
     }
 
     private static Optional<String> withdraw(String what, View v) {

@@ -93,8 +93,9 @@ public final class SimProbe implements Probe {
         long age = Math.max(0, now - (answered ? convertedAtMs : lifeBeganMs));
         Reading reading = switch (fault) {
             case ABSENT -> new Reading.Absent();
-            case POWER_ON -> new Reading.Faulty("power-on value 85.000: the probe has lost its supply");
-            case CHECKSUM -> new Reading.Faulty("the checksum of the answer is wrong");
+            case POWER_ON -> new Reading.Faulty(
+                    "the probe lost its power for a moment (85.000, its power-on value)");
+            case CHECKSUM -> new Reading.Faulty("the probe's answer arrives garbled (the checksum is wrong)");
             case NONE, FROZEN, DRIFTING, IN_AIR, NOISY, SLOW ->
                     answered ? new Reading.Value(shownC) : new Reading.NotYet();
         };

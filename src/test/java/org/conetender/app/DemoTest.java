@@ -3,12 +3,17 @@ package org.conetender.app;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.Optional;
 import org.conetender.adapter.clock.LinuxClock;
 import org.conetender.adapter.mqtt.Eventually;
 import org.conetender.adapter.mqtt.Onlooker;
+import org.conetender.app.cli.DemoCommand;
 import org.conetender.app.demo.Demo;
 import org.conetender.app.remote.RemoteSite;
+import org.conetender.app.view.Screen;
+import org.conetender.app.view.Terminal;
 import org.conetender.core.face.Names;
 import org.junit.jupiter.api.Test;
 
@@ -66,6 +71,30 @@ class DemoTest {
             assertThat(witness.wrongWithWhatIsKept()).hasSize(2).anyMatch(v -> v.contains("overcooked"))
                     .anyMatch(v -> v.contains("a command must not be retained"));
         }
+    }
+
+    /** The README shows what its command shows: the same words; figures, bars and switching differ. */
+    @Test
+    void theReadmeShowsWhatTheDemonstrationShows() throws IOException, Unavailable {
+        String readme = Files.readString(Path.of("README.md"));
+        int from = readme.indexOf("```\nLarkmoor Fry Room") + 4;
+        String shown = readme.substring(from, readme.indexOf("\n```", from));
+        assertThat(shown.lines()).hasSizeLessThanOrEqualTo(24).allMatch(l -> l.length() <= 80);
+        try (Demo demo = Demo.open(10)) {
+            while (demo.elapsedMs() < 11 * HOUR_MS) {
+                demo.second();
+            }
+            Screen.Around around = new Screen.Around("Mon 19:30, simulated, 900 times as fast", "",
+                    DemoCommand.foot(demo));
+            assertThat(shape(String.join(" ", Screen.of(demo.view(), new Screen.Frame(
+                    new Terminal.Size(80, 24), false, demo.now(), around))))).isEqualTo(shape(shown));
+        }
+    }
+
+    private static String shape(String page) {
+        return page.replaceAll("[█░]+", "█").replaceAll("\\s+", " ").replaceAll("[0-9]+", "0")
+                .replaceAll("heat (on|off in between) \\((on )?", "heat (")
+                .replace("heat off (warm enough)", "heat (0 % of the time)").strip();
     }
 
     private static RemoteSite stranger(Demo demo) throws IOException {

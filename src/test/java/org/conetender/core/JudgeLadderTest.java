@@ -52,7 +52,7 @@ class JudgeLadderTest {
         Story s = holding();
         s.senses.water("a", 85.0).water("a", 85.0);
         s.tick();
-        assertThat(why(s)).contains("85.0").contains("power-on");
+        assertThat(why(s)).contains("85.0").contains("lost its power");
     }
 
     @Test

@@ -86,7 +86,7 @@ public final class Larkmoor {
                 has(Fitting.SOLID_STATE) ? Cone.SwitchKind.SOLID_STATE : Cone.SwitchKind.RELAY,
                 !has(Fitting.NO_CUT_OUT));
         Cone.Geometry geometry = new Cone.Geometry(has(Fitting.SIPHONING) ? 10 : 60, 40, false,
-                has(Fitting.SIPHONING) ? Optional.of("Noor, 2026-02-01") : Optional.empty());
+                has(Fitting.SIPHONING) ? Optional.of("neighbour, 2026-02-01") : Optional.empty());
         Cone.Air air = new Cone.Air(has(Fitting.DIP_TUBE) ? Cone.AirEntry.DIP_TUBE : Cone.AirEntry.BOTTOM,
                 has(Fitting.AIR_PROOF), has(Fitting.IDLE_AIR), geometry);
         Cone.Fittings fittings = new Cone.Fittings(new Cone.Probes(probes, has(Fitting.LEVEL)), heat, air,

@@ -176,7 +176,7 @@ class LifeStoryTest {
         assertThat(s.ask("a", new Ask.SetSetpoint(26)).sentence()).contains("belongs to its batch");
         s.does(Step.STARTED);
         assertThat(s.ask("a", new Ask.SetSetpoint(26)).sentence()).contains("held at 26 °C");
-        assertThat(s.ask("a", new Ask.SetSetpoint(30.5)).sentence()).contains("30.5").contains("15 to 30.0");
+        assertThat(s.ask("a", new Ask.SetSetpoint(30.5)).sentence()).contains("30.5").contains("15 to 30 °C");
         assertThat(s.ask("a", new Ask.SetSetpoint(14)).accepted()).isFalse();
         assertThat(s.ask("a", new Ask.SetSetpoint(Double.NaN)).accepted()).isFalse();
         s.restart("boot-1", 1_000).minutes(1);
@@ -205,7 +205,8 @@ class LifeStoryTest {
     @Test
     void whileNobodyIsNearARipeBatchCoolsAfterTwelveHoursAndIsNotFed() {
         Story s = Story.at();
-        assertThat(s.ask("", new Ask.Away("Noor")).sentence()).isEqualTo("Away is noted; helper: Noor.");
+        assertThat(s.ask("", new Ask.Away("neighbour")).sentence())
+                .isEqualTo("Away is noted; helper: neighbour.");
         s.does(Step.STARTED, Step.FIRST_SEEN, Step.SETTLE, Step.HANDS_IN);
         s.pass(Duration.ofHours(11));
         assertThat(s.on("a.cut-out")).isTrue();

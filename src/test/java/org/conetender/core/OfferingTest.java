@@ -66,7 +66,7 @@ class OfferingTest {
     @Test
     void neverWhileNobodyIsNear() {
         Story s = ripe(Larkmoor.with(Fitting.AUTOMATIC));
-        s.ask("", new Ask.Away("Noor"));
+        s.ask("", new Ask.Away("neighbour"));
         assertThat(untilOffer(s).stage()).isEqualTo("ready");
     }
 

@@ -4,8 +4,10 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.concurrent.CopyOnWriteArrayList;
@@ -39,6 +41,12 @@ final class OneWireBus implements AutoCloseable {
     /** How long a stop waits for a read in progress, ms: five conversions of 0.75 s, the driver's limit. */
     private static final long STOP_MS = 4_000;
 
+    /** The same fault is not logged again for so long, ms: guess. */
+    private static final long AGAIN_MS = 3_600_000;
+
+    /** @param atMs when it was logged, monotonic */
+    private record Told(String why, long atMs) {}
+
     private final String name;
     private final List<OneWireProbe> probes;
     private final BulkTrigger bulk;
@@ -47,6 +55,7 @@ final class OneWireBus implements AutoCloseable {
     private final CountDownLatch closed = new CountDownLatch(1);
     private final List<String> warnings = new CopyOnWriteArrayList<>();
     private final Set<OneWireProbe> asked = new HashSet<>();
+    private final Map<OneWireProbe, Told> told = new HashMap<>();
     private Thread reader;
     private long cycleBegan = Long.MIN_VALUE;
     private int failedCycles;
@@ -100,6 +109,7 @@ final class OneWireBus implements AutoCloseable {
                 W1Files.reading(p.folder());
             }
             Reading reading = W1Files.reading(p.folder());
+            tell(p, reading);
             p.saw(reading, converted == BulkTrigger.Outcome.DONE ? bulkEnd : clock.now().monoMs());
             if (reading instanceof Reading.Value) {
                 answered = true;
@@ -107,6 +117,18 @@ final class OneWireBus implements AutoCloseable {
             }
         }
         count(answered);
+    }
+
+    /** A fault in full, for who mends it: a keeper is only told what it means. */
+    private void tell(OneWireProbe p, Reading reading) {
+        if (reading instanceof Reading.Faulty(String why)) {
+            Told before = told.put(p, new Told(why, cycleBegan));
+            if (before == null || !before.why().equals(why) || cycleBegan - before.atMs() >= AGAIN_MS) {
+                LOG.warn("probe {}: {}", p.id(), why);
+            } else {
+                told.put(p, before);
+            }
+        }
     }
 
     private void count(boolean answered) {

@@ -26,7 +26,8 @@ final class W1Files {
         } catch (NoSuchFileException vanished) {
             return new Reading.Absent();
         } catch (IOException e) {
-            return new Reading.Faulty("the kernel could not read it (" + e.getMessage() + ")");
+            return new Reading.Faulty(W1Parser.SILENT + " (the kernel could not read it: " + e.getMessage()
+                    .replaceAll("[()]", "") + ")");
         }
     }
 
@@ -40,12 +41,14 @@ final class W1Files {
         if (Files.exists(slave)) {
             return W1Parser.slave(read(slave));
         }
-        return new Reading.Faulty("the kernel shows no temperature for it: is the module w1_therm loaded?");
+        return new Reading.Faulty("the computer shows no temperature for this probe: have its driver set up "
+                + "again (is the module w1_therm loaded?)");
     }
 
     private static Reading withBytes(Path slave) throws IOException {
         return Files.exists(slave) ? W1Parser.slave(read(slave))
-                : new Reading.Faulty("zero or all ones, and no bytes to tell it from a broken wire");
+                : new Reading.Faulty(W1Parser.SILENT + " (zero or all ones, and no bytes to tell it from a "
+                + "broken wire)");
     }
 
     static String read(Path file) throws IOException {

@@ -33,6 +33,9 @@ final class W1Parser {
     private static final Pattern SLAVE = Pattern.compile("((?:[0-9a-f]{2} ){9}): crc=[0-9a-f]{2} (YES|NO)\n"
             + "(?:[0-9a-f]{2} ){9}t=(-?\\d{1,6})\n");
 
+    /** Why nothing comes, as far as the wire tells. */
+    static final String SILENT = "the probe does not answer: its plug may be out, or its cable broken";
+
     private W1Parser() {}
 
     /** The text of {@code temperature}: milli-degrees and nothing else. */
@@ -64,17 +67,20 @@ final class W1Parser {
         }
         Scratchpad pad = new Scratchpad(m.group(1));
         if (pad.isAll(0)) {
-            return new Reading.Faulty("every byte is zero: a shorted data wire, or no supply");
+            return new Reading.Faulty("the probe answers nothing but zeros: its cable may be pinched, or "
+                    + "its power gone (every byte is zero: a shorted data wire, or no supply)");
         }
         if (pad.isAll(0xff)) {
-            return new Reading.Faulty("every byte is one: nothing answers on the data wire");
+            return new Reading.Faulty(SILENT + " (every byte is one: nothing answers on the data wire)");
         }
         if (m.group(2).equals("NO") || !pad.checksumHolds()) {
-            return new Reading.Faulty("the checksum is wrong: see to the wiring, its length and the pull-up");
+            return new Reading.Faulty("the probe's answer arrives garbled: its plug may be wet, its cable "
+                    + "damaged or too long (the checksum is wrong; see to the pull-up too)");
         }
         int milli = Integer.parseInt(m.group(3));
         if (Math.abs(milli - pad.sixteenths() * 62.5) > AGREES_MILLI) {
-            return new Reading.Faulty("its bytes and its number disagree: this is no DS18B20");
+            return new Reading.Faulty("the probe is not of the kind that is expected: exchange it (its "
+                    + "bytes and its number disagree: no DS18B20)");
         }
         return believable(milli);
     }
@@ -87,24 +93,28 @@ final class W1Parser {
 
     private static Reading believable(int milli) {
         if (milli == POWER_ON_MILLI) {
-            return new Reading.Faulty("85.000 °C is what it says before any conversion: its supply fails");
+            return new Reading.Faulty("the probe lost its power for a moment, as with a loose plug (85.000 "
+                    + "°C is what it says before any conversion)");
         }
         if (milli == STARVED_MILLI) {
-            return new Reading.Faulty("127.937 °C is what it says when its supply is too weak to convert");
+            return new Reading.Faulty("the probe's power is too weak: see to its cable's third wire and its "
+                    + "supply (127.937 °C is what it says then)");
         }
         if (milli < LEAST_MILLI || milli > MOST_MILLI) {
-            return new Reading.Faulty(milli / 1000.0 + " °C is beyond what it measures (-55 to 125 °C)");
+            return new Reading.Faulty("the probe says " + milli / 1000.0 + " °C, which it cannot measure: "
+                    + "exchange it (its range is -55 to 125 °C)");
         }
         return new Reading.Value(milli / 1000.0);
     }
 
     private static Reading noAnswer() {
-        return new Reading.Faulty("no answer: the probe is unplugged, or its wiring is disturbed");
+        return new Reading.Faulty(SILENT + " (the kernel's file is empty)");
     }
 
     private static Reading garbage(String text) {
         String shown = text.length() > 40 ? text.substring(0, 40) + "…" : text;
         String plain = shown.replaceAll("\\p{Cntrl}", " ").strip();
-        return new Reading.Faulty("not a temperature: \"" + plain + "\"");
+        return new Reading.Faulty("the probe's answer is no temperature: its plug may be wet (\""
+                + plain.replaceAll("[()]", "") + "\")");
     }
 }

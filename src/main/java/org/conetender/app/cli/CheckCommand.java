@@ -69,7 +69,7 @@ public final class CheckCommand implements Callable<Integer> {
         List<SettingDoc> found = key.isEmpty() ? SettingDocs.all() : SettingDocs.matching(key);
         if (found.isEmpty()) {
             throw new ParameterException(spec.commandLine(), "There is no setting \"" + key + "\""
-                    + SettingDocs.near(key).map(k -> "; did you mean " + k + "?").orElse("")
+                    + SettingDocs.near(key).map(k -> "; did you mean " + k + "?").orElse(".")
                     + " --explain alone lists them all.");
         }
         spec.commandLine().getOut().print(CheckReport.explain(found, json));

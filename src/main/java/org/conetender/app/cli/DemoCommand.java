@@ -3,8 +3,6 @@ package org.conetender.app.cli;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.time.format.DateTimeFormatter;
-import java.util.ArrayList;
-import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
@@ -30,7 +28,7 @@ import picocli.CommandLine.Spec;
 /** {@code demo}: three cones, a day and a night, in a few minutes. */
 @Command(name = "demo", mixinStandardHelpOptions = true, sortOptions = false,
         description = "Shows the daemon at work: three cones of a small fry room from filling to "
-                + "harvest, a day in about two minutes. Water, cysts and the person are simulated; "
+                + "harvest, a day in about a minute and a half. Water, cysts and the person are simulated; "
                 + "daemon and broker are the real ones, and the person acts only through the broker. "
                 + "Nothing need be installed, nothing is switched, nothing is kept.",
         exitCodeListHeading = "%nExit codes:%n",
@@ -153,13 +151,16 @@ public final class DemoCommand implements Callable<Integer> {
         } else if (clock.now().monoMs() - drawnMs >= DRAW_MS) {
             drawnMs = clock.now().monoMs();
             String head = demo.now().format(TIME) + Text.of(", simulated, %.0f times as fast", speed);
-            List<String> page = new ArrayList<>(Screen.of(demo.view(),
-                    new Screen.Frame(Terminal.size().columns(), true, demo.now(), head)));
-            page.add("");
-            page.add("Ctrl-C ends the demonstration. Elsewhere: conetender watch --broker " + demo.broker()
-                    + " --site larkmoor");
-            terminal.draw(page);
+            Screen.Around around = new Screen.Around(head, "", foot(demo));
+            terminal.draw(Screen.of(demo.view(),
+                    new Screen.Frame(Terminal.size(), true, demo.now(), around)));
         }
+    }
+
+    /** What stands below the live view. */
+    public static String foot(Demo demo) {
+        return "Ctrl-C ends the demonstration. Elsewhere: conetender watch --broker " + demo.broker()
+                + " --site larkmoor";
     }
 
     private int report(Demo demo) {

@@ -17,7 +17,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 
 /** {@code forecast}: when a hatch will be ready, from a thermometer's log alone. Needs no daemon. */
-@Command(name = "forecast", sortOptions = false,
+@Command(name = "forecast", mixinStandardHelpOptions = true, sortOptions = false,
         description = {"Reckons from a thermometer's log how far a hatch has come and when it will be ready.",
             "The log is CSV: a time and a water temperature per line, with or without a header,"
                 + " fields parted by , or ;"},
@@ -71,9 +71,6 @@ public final class ForecastCommand implements Callable<Integer> {
 
     @Option(names = "--json", description = "print one JSON object for another program")
     private boolean json;
-
-    @Option(names = {"-h", "--help"}, usageHelp = true, description = "show this help")
-    private boolean help;
 
     @Override
     public Integer call() throws IOException {

@@ -42,10 +42,10 @@ record ForecastJson(ForecastReport report) {
         number(g, "hatched", f.hatched().median());
         number(g, "hatched-low", f.hatched().low());
         number(g, "hatched-high", f.hatched().high());
-        moment(g, "ready-at", f.ready().median());
+        moment(g, "ready-at", f.ready().announced());
         moment(g, "ready-from", f.ready().earliest());
         moment(g, "ready-until", f.ready().latest());
-        moment(g, "announced-at", f.ready().announced());
+        moment(g, "ready-median", f.ready().median());
         g.writeStringField("course", f.sentence());
         number(g, "held-at-c", report.replay().heldC());
         number(g, "hours-warm", report.replay().development().hoursWarm());

@@ -11,7 +11,8 @@ record ForecastText(ForecastReport report) {
 
     void print(PrintWriter out) {
         LogReader.Result read = report.read();
-        line(out, "%d readings from %s to %s (%s)", read.log().size(), report.time(read.log().firstMs()),
+        line(out, "%d %s from %s to %s (%s)", read.log().size(),
+                read.log().size() == 1 ? "reading" : "readings", report.time(read.log().firstMs()),
                 report.time(read.log().lastMs()), read.zone());
         read.remarks().forEach(r -> out.println("note: " + r));
         line(out, "cysts stocked %s%n", report.time(report.stockedMs()));
@@ -63,10 +64,11 @@ record ForecastText(ForecastReport report) {
     private void printReady(PrintWriter out, Forecast f) {
         Forecast.Ready r = f.ready();
         line(out, "ready %s %s; 8 in 10 such batches between %s and %s",
-                r.median() < 0 ? "since about" : "at", ahead(r.median()),
+                r.announced() < 0 ? "since about" : "at", ahead(r.announced()),
                 ahead(r.earliest()), ahead(r.latest()));
         if (!report.speed().known()) {
-            line(out, "plan for %s: a lot nobody has seen hatch is announced late", ahead(r.announced()));
+            line(out, "this is late on purpose, since nobody has seen the lot hatch: half of such batches "
+                    + "are ready by %s", ahead(r.median()));
         }
         if (!f.course().calibrated()) {
             out.println("most of the way lies outside 20 to 30 °C, where little is published: "

@@ -31,7 +31,7 @@ record LogColumns(char separator, int time, int water, boolean header, boolean f
         List<String> fields = split(line, separator);
         if (LogTimes.looksLikeOne(fields.getFirst())) {
             if (fields.size() != 2) {
-                throw new BadLog("has " + fields.size() + " columns and no header says which is which; "
+                throw new BadLog("has " + columns(fields) + " and no header says which is which; "
                         + "keep two, time and temperature, or add a header");
             }
             return new LogColumns(separator, 0, 1, false, fahrenheit);
@@ -64,6 +64,10 @@ record LogColumns(char separator, int time, int water, boolean header, boolean f
         return new LogColumns(separator, time, water, true, fahrenheit);
     }
 
+    private static String columns(List<String> fields) {
+        return fields.size() + (fields.size() == 1 ? " column" : " columns");
+    }
+
     /** The fields of a line, trimmed and without quotes around them. */
     static List<String> split(String line, char separator) {
         List<String> fields = new ArrayList<>(4);
@@ -86,7 +90,7 @@ record LogColumns(char separator, int time, int water, boolean header, boolean f
     String field(List<String> fields, int index) throws BadLog {
         boolean odd = !header && fields.size() != 2;
         if (odd || index >= fields.size() || fields.get(index).isEmpty()) {
-            throw new BadLog(odd ? "has " + fields.size() + " columns, not 2" : "has no "
+            throw new BadLog(odd ? "has " + columns(fields) + ", not 2" : "has no "
                     + (index == time ? "time" : "temperature"));
         }
         return fields.get(index);

@@ -3,6 +3,7 @@ package org.conetender.app.cli;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStreamReader;
+import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -73,7 +74,7 @@ public final class LogReader {
 
     private Result read() throws BadLog {
         readLines();
-        if (!problems.told.isEmpty()) {
+        if (!problems.isEmpty()) {
             throw new BadLog(problems.list("lines are wrong"));
         }
         if (n == 0) {
@@ -108,10 +109,33 @@ public final class LogReader {
         } catch (NoSuchFileException e) {
             throw new BadLog(file + " is not there; check the path");
         } catch (CharacterCodingException e) {
-            throw new BadLog(file + " is not UTF-8 text after line " + lineNumber
-                    + "; save it as plain text");
+            throw new BadLog("line " + foreignLine() + " of " + file.getFileName()
+                    + " is not UTF-8 text; save the file as plain text in UTF-8.");
         } catch (IOException e) {
             throw new BadLog(file + " cannot be read (" + e.getMessage() + "); it must be a readable file");
+        }
+    }
+
+    /** Which line has the bytes that are no text: the reader decodes far ahead of the line it hands out. */
+    private int foreignLine() throws BadLog {
+        try (BufferedReader in = Files.newBufferedReader(file, StandardCharsets.ISO_8859_1)) {
+            int number = 1;
+            for (String line = in.readLine(); line != null && isText(line); line = in.readLine()) {
+                number++;
+            }
+            return number;
+        } catch (IOException e) {
+            throw new BadLog(file + " cannot be read (" + e.getMessage() + "); it must be a readable file");
+        }
+    }
+
+    private static boolean isText(String bytes) {
+        try {
+            StandardCharsets.UTF_8.newDecoder().decode(
+                    ByteBuffer.wrap(bytes.getBytes(StandardCharsets.ISO_8859_1)));
+            return true;
+        } catch (CharacterCodingException e) {
+            return false;
         }
     }
 
@@ -125,7 +149,13 @@ public final class LogReader {
             }
             take(LogColumns.split(text, columns.separator()));
         } catch (BadLog e) {
-            problems.add("line " + lineNumber + " of " + file.getFileName() + ": " + e.getMessage() + ".");
+            String sentence = "line " + lineNumber + " of " + file.getFileName() + ": " + e.getMessage()
+                    + ".";
+            if (e.throughout()) {
+                problems.addOnce(sentence);
+            } else {
+                problems.add(sentence);
+            }
             if (columns == null) {
                 // Without columns nothing below can be judged; two columns are the best reading of it.
                 columns = new LogColumns(text.indexOf(';') >= 0 ? ';' : ',', 0, 1, true, format.fahrenheit());
@@ -204,6 +234,21 @@ public final class LogReader {
 
         private final List<String> told = new ArrayList<>();
         private int untold;
+        private String once = "";
+        private int alike;
+
+        /** What is wrong with most lines in the same way. */
+        void addOnce(String sentence) {
+            if (once.isEmpty()) {
+                once = sentence;
+            } else {
+                alike++;
+            }
+        }
+
+        boolean isEmpty() {
+            return told.isEmpty() && once.isEmpty();
+        }
 
         void add(String sentence) {
             if (told.size() < TOLD) {
@@ -214,7 +259,12 @@ public final class LogReader {
         }
 
         List<String> list(String rest) {
-            List<String> all = new ArrayList<>(told);
+            List<String> all = new ArrayList<>();
+            if (!once.isEmpty()) {
+                all.add(once + (alike == 0 ? "" : Text.of(" It is the same with %d more %s.", alike,
+                        alike == 1 ? "line" : "lines")));
+            }
+            all.addAll(told);
             if (untold > 0) {
                 all.add("and " + untold + " more " + rest + ".");
             }

@@ -10,6 +10,8 @@ import java.time.format.DateTimeFormatterBuilder;
 import java.time.temporal.TemporalAccessor;
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /**
  * Times as people and loggers write them: ISO 8601 with an offset, or without one in a zone that was
@@ -23,6 +25,10 @@ record LogTimes(Optional<ZoneId> zone) {
             .append(DateTimeFormatter.ISO_LOCAL_DATE_TIME)
             .appendPattern("[XXX][XX][X]")
             .toFormatter();
+
+    /** Day, month and year in the orders that spreadsheets of many countries write, and what follows. */
+    private static final Pattern OTHER_ORDER =
+            Pattern.compile("(\\d{1,2})([./-])(\\d{1,2})\\2(\\d{4}|\\d{2})((?:[ T].*)?)");
 
     /** A time, in ms since 1970 UTC, and the offset it was written in. */
     record Stamp(long ms, ZoneOffset offset) {}
@@ -41,13 +47,13 @@ record LogTimes(Optional<ZoneId> zone) {
         };
     }
 
-    /** Whether it looks like a time at all, with or without an offset. */
+    /** Whether it looks like a time at all, with or without an offset, even in another order. */
     static boolean looksLikeOne(String text) {
         try {
             parse(text);
             return true;
         } catch (BadLog e) {
-            return false;
+            return e.throughout();
         }
     }
 
@@ -57,8 +63,24 @@ record LogTimes(Optional<ZoneId> zone) {
         try {
             return ISO.parseBest(iso, OffsetDateTime::from, LocalDateTime::from);
         } catch (DateTimeException e) {
-            throw new BadLog(notATime(text));
+            Matcher m = OTHER_ORDER.matcher(text);
+            throw m.matches() ? otherOrder(text, m) : new BadLog(notATime(text));
         }
+    }
+
+    /** Points put the day first everywhere; with / or - nobody can tell the day from the month. */
+    private static BadLog otherOrder(String text, Matcher m) {
+        boolean points = m.group(2).equals(".");
+        String year = m.group(4).length() == 2 ? "20" + m.group(4) : m.group(4);
+        return BadLog.throughout("\"" + text + "\" must begin with the year, then month and day: "
+                + (points ? "write " + year + "-" + two(m.group(3)) + "-" + two(m.group(1)) + m.group(5)
+                        : "write it like 2026-03-01 07:30, since " + m.group(1) + m.group(2) + m.group(3)
+                                + " may be day or month first")
+                + "; a spreadsheet does so when its time column has the format yyyy-mm-dd hh:mm");
+    }
+
+    private static String two(String digits) {
+        return digits.length() == 1 ? "0" + digits : digits;
     }
 
     private static String notATime(String text) {
@@ -67,7 +89,8 @@ record LogTimes(Optional<ZoneId> zone) {
 
     private Stamp local(LocalDateTime t, String text, long afterMs) throws BadLog {
         if (zone.isEmpty()) {
-            throw new BadLog("\"" + text + "\" has no offset; add one such as +01:00, or say --zone");
+            throw BadLog.throughout("\"" + text + "\" does not say its zone; name it with --zone, such as "
+                    + "--zone Europe/London, or add an offset such as +01:00");
         }
         List<ZoneOffset> offsets = zone.get().getRules().getValidOffsets(t);
         if (offsets.isEmpty()) {

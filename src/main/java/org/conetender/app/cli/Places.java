@@ -38,6 +38,11 @@ final class Places {
         return words.endsWith(".") || words.endsWith("?") ? words : words + ".";
     }
 
+    /** What a broker's trouble is, as a sentence. @param words such as {@code it does not answer} */
+    static String broker(String words) {
+        return sentence("The broker: " + words);
+    }
+
     static Found find(CommandLine line, ConfigFile file, BrokerOptions options) {
         if (options.broker != null) {
             if (options.site == null || !options.site.matches("[a-z0-9-]+")) {

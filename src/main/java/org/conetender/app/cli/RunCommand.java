@@ -80,7 +80,8 @@ public final class RunCommand implements Callable<Integer> {
         }
         Daemon daemon = new Daemon(wiring);
         Runtime.getRuntime().addShutdownHook(new Thread(daemon::stop, "conetender-stop"));
-        LOG.info("looking after {} cones of {}", config.settings().cones().size(),
+        int cones = config.settings().cones().size();
+        LOG.info("looking after {} of {}", cones == 1 ? "1 cone" : cones + " cones",
                 config.settings().site().name());
         return daemon.run();
     }

@@ -19,7 +19,7 @@ import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
 
 /** {@code soak}: long trials in simulation, with figures. Touches no cone, no broker and no file. */
-@Command(name = "soak", sortOptions = false,
+@Command(name = "soak", mixinStandardHelpOptions = true, sortOptions = false,
         description = {"Tries the daemon's parts on many simulated cones and prints what came of it.",
             "Takes minutes to an hour of all processors; nothing real is switched."},
         exitCodeListHeading = "%nExit codes:%n",
@@ -64,9 +64,6 @@ public final class SoakCommand implements Callable<Integer> {
     @Option(names = "--json", description = "print one JSON object for another program")
     private boolean json;
 
-    @Option(names = {"-h", "--help"}, usageHelp = true, description = "show this help")
-    private boolean help;
-
     private int shownPercent = -1;
 
     @Override
@@ -101,7 +98,8 @@ public final class SoakCommand implements Callable<Integer> {
 
     private void least(String option, int value) {
         if (value < 1) {
-            throw new ParameterException(spec.commandLine(), Text.of("%s %d: give 1 or more", option, value));
+            throw new ParameterException(spec.commandLine(),
+                    Text.of("%s %d: give 1 or more.", option, value));
         }
     }
 

@@ -44,7 +44,7 @@ import picocli.CommandLine.Spec;
             "  conetender tell a count nauplii=41 umbrella=3 unhatched=12 sample-ml=1",
             "  conetender tell a ready-by fri 07:30",
             "  conetender tell a acknowledge air-failed",
-            "  conetender tell site away helper=Noor",
+            "  conetender tell site away helper=neighbour",
             "  conetender tell a cleaned --broker mqtt://pi.local --site larkmoor", ""})
 public final class TellCommand implements Callable<Integer> {
 
@@ -86,7 +86,7 @@ public final class TellCommand implements Callable<Integer> {
                     + ": give 1 to 600 seconds.");
         }
         return switch (TellLine.read(words())) {
-            case Heard.Refused(String sentence) -> end(REFUSED, sentence);
+            case Heard.Refused(String sentence) -> end(CheckCommand.REFUSED, sentence);
             case Heard.Understood(String place, Ask ask) -> tell(place, ask);
         };
     }
@@ -110,10 +110,9 @@ public final class TellCommand implements Callable<Integer> {
             site = found.broker().isEmpty() ? null : found.connect(new LinuxClock());
         } catch (IOException e) {
             if (found.socket().isEmpty()) {
-                return end(NO_ANSWER, Places.sentence("The broker: " + e.getMessage()));
+                return end(NO_ANSWER, Places.broker(e.getMessage()));
             }
-            spec.commandLine().getErr()
-                    .println("The broker: " + e.getMessage() + ". Trying the local socket.");
+            spec.commandLine().getErr().println(Places.broker(e.getMessage()) + " Trying the local socket.");
             site = null;
         }
         // A daemon that lost its broker still listens at its socket.
@@ -140,8 +139,8 @@ public final class TellCommand implements Callable<Integer> {
             }
             return code;
         } catch (IOException e) {
-            return end(NO_ANSWER, "The broker: " + e.getMessage()
-                    + "; look at the cone before you say it again.");
+            return end(NO_ANSWER, Places.broker(e.getMessage())
+                    + " Look at the cone before you say it again.");
         }
     }
 

@@ -12,6 +12,7 @@ import java.util.concurrent.locks.LockSupport;
 import org.conetender.adapter.clock.LinuxClock;
 import org.conetender.app.remote.RemoteSite;
 import org.conetender.app.view.Changes;
+import org.conetender.app.view.Kept;
 import org.conetender.app.view.Screen;
 import org.conetender.app.view.SiteView;
 import org.conetender.app.view.Terminal;
@@ -63,7 +64,9 @@ public final class WatchCommand implements Callable<Integer> {
 
     private final Clock clock = new LinuxClock();
     private final Changes changes = new Changes();
+    private final Kept kept = new Kept();
     private String lastJson = "";
+    private String trouble = "";
 
     @Override
     public Integer call() {
@@ -86,6 +89,7 @@ public final class WatchCommand implements Callable<Integer> {
                             + "or name another site.");
                 }
                 seen = true;
+                trouble = "";
                 if (once) {
                     show(site, out);
                     return 0;
@@ -93,10 +97,9 @@ public final class WatchCommand implements Callable<Integer> {
                 follow(site, terminal, out);
             } catch (IOException e) {
                 if (once || !seen) {
-                    return nothing(Places.sentence("The broker: " + e.getMessage()));
+                    return nothing(Places.broker(e.getMessage()));
                 }
-                terminal.close();
-                spec.commandLine().getErr().println("The broker: " + e.getMessage() + "; trying again.");
+                away(Places.broker(e.getMessage()), terminal);
                 LockSupport.parkNanos(AGAIN_MS * MS_NS);
             }
         }
@@ -108,13 +111,32 @@ public final class WatchCommand implements Callable<Integer> {
         return NOTHING;
     }
 
+    /** The old picture stays; where lines are shown, one says it. */
+    private void away(String sentence, Terminal terminal) {
+        if (live()) {
+            terminal.draw(kept.page(frame(Terminal.size(), true), sentence));
+        } else if (!sentence.equals(trouble)) {
+            spec.commandLine().getErr().println(sentence + " Trying again.");
+            spec.commandLine().getErr().flush();
+        }
+        trouble = sentence;
+    }
+
+    private boolean live() {
+        return !json && Terminal.there();
+    }
+
     /** Until the broker is lost. */
     private void follow(RemoteSite site, Terminal terminal, PrintWriter out) throws IOException {
-        boolean live = !json && Terminal.there();
+        boolean live = live();
         while (site.connected()) {
             site.refresh();
             if (live) {
-                terminal.draw(Screen.of(view(site), frame(Terminal.size().columns(), true)));
+                SiteView now = view(site);
+                kept.saw(now, now());
+                Screen.Frame frame = frame(Terminal.size(), true);
+                terminal.draw(kept.shows(now) ? Screen.of(now, frame)
+                        : kept.page(frame, "The broker is there but shows no cones: is the daemon?"));
             } else if (json) {
                 json(site, out);
             } else {
@@ -132,7 +154,8 @@ public final class WatchCommand implements Callable<Integer> {
         if (json) {
             json(site, out);
         } else {
-            Screen.of(view(site), frame(Terminal.there() ? Terminal.size().columns() : 100, Terminal.there()))
+            int columns = Terminal.there() ? Terminal.size().columns() : 100;
+            Screen.of(view(site), frame(new Terminal.Size(columns, Integer.MAX_VALUE), Terminal.there()))
                     .forEach(out::println);
             out.flush();
         }
@@ -151,8 +174,8 @@ public final class WatchCommand implements Callable<Integer> {
         return SiteView.of(site.topics(), site.names(), site.cones(), site.name());
     }
 
-    private Screen.Frame frame(int columns, boolean colours) {
-        return new Screen.Frame(columns, colours, now(), now().format(TIME));
+    private Screen.Frame frame(Terminal.Size size, boolean colours) {
+        return new Screen.Frame(size, colours, now(), new Screen.Around(now().format(TIME), "", ""));
     }
 
     private OffsetDateTime now() {

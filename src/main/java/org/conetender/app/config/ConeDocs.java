@@ -97,10 +97,10 @@ final class ConeDocs {
             row("cone.geometry.check-valve", flag(), value("false"),
                     "Whether a check valve is fitted in the air line. They stick with salt: test it now "
                             + "and then.", "false"),
-            row("cone.geometry.siphon-risk-accepted", text("\"name, date\", such as \"M. Reed, 2026-03-14\""),
-                    absent(),
+            row("cone.geometry.siphon-risk-accepted",
+                    text("\"name, date\", such as \"the keeper, 2026-03-14\""), absent(),
                     "Signs that somebody accepts a pump below the waterline without a check valve.",
-                    "\"M. Reed, 2026-03-14\""),
+                    "\"the keeper, 2026-03-14\""),
 
             row("cone.lamp.harvest-line", line(), absent(),
                     "A lamp at the drain, outside the water, that gathers the nauplii for drawing.", "23"),
@@ -134,22 +134,23 @@ final class ConeDocs {
                     "The wait between air off and drawing. At least 2 min less than the cap.", "6"),
             row("cone.timing.air-off-cap-min", number("min", 4, MOST_CAP_MIN), value("10"),
                     "Air comes back this long after it went off, at the latest. The animals use up their "
-                            + "oxygen meanwhile (science.md §7.3).", "10"),
+                            + "oxygen meanwhile.", "10"),
             row("cone.timing.automatic-settling", flag(), value("false"),
                     "Whether separation may start without a person, where that is provably safe: air "
                             + "proven by a contact, no way for water to siphon back.", "false"),
 
             row("cone.usual.lot", text("1 to 40 characters, no control characters"), value("\"unknown\""),
-                    "The tin that \"started\" means until another is named. Each lot is learnt by its name.",
+                    "The tin that \"started\" means until another is named. Answers are kept by its name; "
+                            + "forecasts do not learn from them yet.",
                     "\"L-0417\""),
             row("cone.usual.litres", number("L", LEAST_LITRES, MOST_LITRES), needed(),
                     "Water in the cone when full.", "2"),
             row("cone.usual.cysts-g", number("g", 0.01, MOST_LITRES * 5),
                     new Fallback.Derived("1 g for each litre"),
-                    "Dry cysts for one batch, at most 5 g for each litre (science.md §5). Denser hatches "
+                    "Dry cysts for one batch, at most 5 g for each litre. Denser hatches "
                             + "leave less time for drawing.", "2"),
             row("cone.usual.ppt", number("ppt", Cone.Usual.LEAST_PPT, Cone.Usual.MOST_PPT), value("25"),
-                    "Salt in grams for each kilogram of salt water (science.md §10).", "25"));
+                    "Salt in grams for each kilogram of salt water.", "25"));
 
     private ConeDocs() {}
 }

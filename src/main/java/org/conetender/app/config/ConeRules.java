@@ -96,10 +96,10 @@ final class ConeRules {
                 return;
             }
             at.wrong("siphon-risk-accepted", "this signs for a risk; it must be \"name, date\", such as "
-                    + "\"M. Reed, 2026-03-14\"");
+                    + "\"the keeper, 2026-03-14\"");
         } catch (DateTimeParseException e) {
             at.wrong("siphon-risk-accepted", "the date cannot be read; it must be \"name, date\" with "
-                    + "the date as year-month-day, such as \"M. Reed, 2026-03-14\"");
+                    + "the date as year-month-day, such as \"the keeper, 2026-03-14\"");
         }
     }
 

@@ -14,7 +14,7 @@ final class ConesReader {
     /** More than these no tick, person or board was meant for; *guess*. */
     private static final int MOST = 16;
 
-    private static final String HOW = "cones are a list: write [[cone]] with two brackets, once for each";
+    static final String HOW = "cones are a list: write [[cone]] with two brackets, once for each";
 
     private final Section root;
     private final String siteId;

@@ -3,8 +3,10 @@ package org.conetender.app.config;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.ByteBuffer;
-import java.nio.charset.CharacterCodingException;
+import java.nio.CharBuffer;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
@@ -14,7 +16,6 @@ import org.conetender.core.settings.Cone;
 import org.conetender.core.settings.Settings;
 import org.conetender.core.settings.Site;
 import org.tomlj.Toml;
-import org.tomlj.TomlParseError;
 import org.tomlj.TomlParseResult;
 import org.tomlj.TomlPosition;
 
@@ -31,28 +32,49 @@ public final class ConfigLoader {
     /** Reads a file; what keeps it from being read at all is an error like any other. Never throws. */
     public static Outcome load(Path file) {
         try {
-            return parse(text(file));
-        } catch (NoSuchFileException e) {
-            return unreadable("there is no such file; give its path with --config, or copy one of the "
-                    + "examples there");
-        } catch (CharacterCodingException e) {
-            return unreadable("this is not UTF-8 text; save it again as UTF-8");
+            return decoded(bytes(file));
         } catch (IOException e) {
-            return unreadable("this file cannot be read (" + e.getMessage()
-                    + "); look at its path, owner and mode");
+            return refusal(file, e);
         }
     }
 
-    private static String text(Path file) throws IOException {
+    /** Why a file cannot be read, and what to do: root reads everything, so a test names the reason. */
+    static Outcome refusal(Path file, IOException e) {
+        return new Outcome.Refused(List.of(new Problem(0, 0, "", "", switch (e) {
+            case NoSuchFileException _ -> "there is no such file; give its path with --config, or copy one "
+                    + "of the examples there";
+            case AccessDeniedException _ -> "this user may not read it; give it to the user that runs "
+                    + "conetender: chown, or chmod a+r";
+            case IOException _ when Files.isDirectory(file) -> "this is a folder; name the file in it";
+            case FileSystemException f when f.getReason() != null -> "this cannot be read: " + f.getReason();
+            default -> "this cannot be read: " + e.getMessage();
+        })), List.of());
+    }
+
+    private static byte[] bytes(Path file) throws IOException {
         try (InputStream in = Files.newInputStream(file)) {
             byte[] bytes = in.readNBytes(MOST_BYTES + 1);
             if (bytes.length > MOST_BYTES) {
-                throw new IOException("longer than 1 MB, which no configuration is");
+                throw new IOException("it is longer than 1 MB, which no configuration is");
             }
-            String text = StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString();
-            // Some editors put a byte order mark first; it means nothing in UTF-8.
-            return text.startsWith("\uFEFF") ? text.substring(1) : text;
+            return bytes;
         }
+    }
+
+    private static Outcome decoded(byte[] bytes) {
+        ByteBuffer in = ByteBuffer.wrap(bytes);
+        CharBuffer out = CharBuffer.allocate(bytes.length);
+        if (StandardCharsets.UTF_8.newDecoder().decode(in, out, true).isError()) {
+            String before = out.flip().toString();
+            int line = (int) before.chars().filter(c -> c == '\n').count() + 1;
+            String good = before.substring(before.lastIndexOf('\n') + 1).strip();
+            return new Outcome.Refused(List.of(new Problem(line, 1, "", "", "the character "
+                    + (good.isEmpty() ? "at the beginning" : "behind \"" + good + "\"")
+                    + " is not UTF-8; save the file again as UTF-8")), List.of());
+        }
+        String text = out.flip().toString();
+        // Some editors put a byte order mark first; it means nothing in UTF-8.
+        return parse(text.startsWith("\uFEFF") ? text.substring(1) : text);
     }
 
     /** Reads the text of a configuration. */
@@ -65,24 +87,13 @@ public final class ConfigLoader {
         TomlParseResult toml = Toml.parse(text);
         if (toml.hasErrors()) {
             // What follows from half-read text would only confuse: syntax comes first.
-            return new Outcome.Refused(toml.errors().stream().map(ConfigLoader::syntax).sorted().toList(),
-                    List.of());
+            return new Outcome.Refused(Syntax.of(text, toml.errors()), List.of());
         }
         Section.Place top = new Section.Place("", "", 0, false);
         Config config = read(new Fields(new Section(top, toml, START, findings)));
         return findings.errors().isEmpty()
                 ? new Outcome.Accepted(config, findings.effective(), findings.warnings())
                 : new Outcome.Refused(findings.errors(), findings.warnings());
-    }
-
-    private static Problem syntax(TomlParseError e) {
-        return new Problem(e.position().line(), e.position().column(), "", "", "column "
-                + e.position().column() + ": " + e.getMessage()
-                + "; this line is not TOML, and until it is nothing else is checked");
-    }
-
-    private static Outcome unreadable(String what) {
-        return new Outcome.Refused(List.of(new Problem(1, 1, "", "", what)), List.of());
     }
 
     /** Reads all of it, whatever is found wrong on the way; the answer counts only without errors. */

@@ -5,8 +5,8 @@ import java.util.Comparator;
 /**
  * One thing wrong (or worth a warning) at one place of the file.
  *
- * @param line of the file, from 1
- * @param column of the file, from 1
+ * @param line of the file, from 1; 0 for the file as a whole
+ * @param column of the file, from 1; 0 likewise
  * @param key as the person wrote it, cones by their id: {@code cone[a].limits.guard-c}; may be empty
  * @param value as it stands in the file; may be empty
  * @param what is wrong, the bound, what to do: whole clauses
@@ -17,9 +17,9 @@ public record Problem(int line, int column, String key, String value, String wha
     private static final Comparator<Problem> ORDER = Comparator.comparingInt(Problem::line)
             .thenComparingInt(Problem::column).thenComparing(Problem::key).thenComparing(Problem::what);
 
-    /** {@code file:line: key = value: what}. */
+    /** {@code file:line: key = value: what}, shorter where parts are empty. */
     public String text(String file) {
-        String where = file + ":" + line + ": ";
+        String where = file + (line == 0 ? ": " : ":" + line + ": ");
         if (key.isEmpty()) {
             return where + what;
         }

@@ -73,7 +73,7 @@ final class SiteDocs {
             row("one-wire.root", text(PATH_FORM), value("\"/sys/bus/w1/devices\""),
                     "The folder in which the kernel shows its 1-wire probes.", "\"/sys/bus/w1/devices\""),
             row("one-wire.period-s", number("s", 1, 30), value("2"),
-                    "How often every probe is read. One reading takes a probe 0.75 s (control.md §2.3); "
+                    "How often every probe is read. One reading takes a probe 0.75 s; "
                             + "the wires warm a little with every one.", "2"),
 
             row("mqtt.uri", text("mqtt://host or mqtts://host, with :port if it is not 1883 or 8883"),

@@ -42,9 +42,10 @@ final class Score {
         }
         List<String> out = new ArrayList<>();
         out.add("Forecast against truth. The truth is T90: nine in ten of what can hatch have hatched.");
-        out.add("Minutes: + announced later than it was, - earlier. A lot nobody has seen hatch is told");
-        out.add("at its later quartile, so most are +. 'held': the interval given at stocking (8 in 10)");
-        out.add("has the truth in it.");
+        out.add("Nobody has seen these lots hatch, so each is announced late on purpose: at the hour by");
+        out.add("which three in four such lots are ready. That is why most minutes here are +, which means");
+        out.add("announced later than it was; - would be earlier. 'held': the interval given at stocking");
+        out.add("(8 in 10) has the truth in it.");
         out.add("");
         out.add("cone  lot      truth      told at stocking      told 3 h before       held  drained    "
                 + "hatched");

@@ -53,13 +53,17 @@ public record ConeView(String id, Hatch hatch, Water water, Out out, Hand hand,
     public record Ready(Optional<OffsetDateTime> at, Optional<OffsetDateTime> from,
             Optional<OffsetDateTime> until) {}
 
-    /** @param degreesC measured  @param setpoint °C  @param trust a word  @param why not trusted */
-    public record Water(OptionalDouble degreesC, OptionalDouble setpoint, String trust,
-            Optional<String> why) {}
+    /** @param degreesC measured  @param aim °C  @param trust a word  @param why not trusted */
+    public record Water(OptionalDouble degreesC, Aim aim, String trust, Optional<String> why) {}
 
-    /** @param duty heat demanded, percent  @param vetoed why heat is withheld  @param siphon a word */
-    public record Out(boolean heat, OptionalDouble duty, Optional<String> vetoed, boolean air, String proven,
-                      boolean lamp, String siphon) {}
+    /** @param setpoint of this batch, °C  @param held what heat aims at now, °C; empty: at nothing */
+    public record Aim(OptionalDouble setpoint, OptionalDouble held) {}
+
+    /** @param siphon a word */
+    public record Out(Heat heat, boolean air, String proven, boolean lamp, String siphon) {}
+
+    /** @param duty wanted, percent  @param vetoed why it is withheld  @param limited why it is less */
+    public record Heat(boolean on, OptionalDouble duty, Optional<String> vetoed, Optional<String> limited) {}
 
     /** @param next a sentence  @param answer the last one */
     public record Hand(String next, Optional<String> answer) {}
@@ -72,11 +76,13 @@ public record ConeView(String id, Hatch hatch, Water water, Out out, Hand hand,
                 l.number("hatch/degree-hours-needed"), l.number("hatch/hatched"), ready,
                 l.text("hatch/ready-by-outlook"),
                 new Warnings(l.text("hatch/doubt"), l.text("hatch/feed-missed")));
-        Water water = new Water(l.number("water/temperature"), l.number("water/setpoint"),
-                l.word("water/trust"),
+        Water water = new Water(l.number("water/temperature"),
+                new Aim(l.number("water/setpoint"), l.number("water/held")), l.word("water/trust"),
                 l.text("water/why"));
-        Out out = new Out(l.is("heat/on"), l.number("heat/duty"), l.text("heat/vetoed"), l.is("air/on"),
-                l.word("air/proven"), l.is("lamp/on"), l.word("siphon/state"));
+        Heat heat = new Heat(l.is("heat/on"), l.number("heat/duty"), l.text("heat/vetoed"),
+                l.text("heat/limited"));
+        Out out = new Out(heat, l.is("air/on"), l.word("air/proven"), l.is("lamp/on"),
+                l.word("siphon/state"));
         return new ConeView(id, hatch, water, out, new Hand(l.word("hand/next-step"), l.text("hand/answer")),
                 SiteView.alerts(topics, at));
     }

@@ -3,9 +3,13 @@ package org.conetender.app.view;
 import java.time.OffsetDateTime;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
+import java.util.SortedMap;
+import org.conetender.app.view.Page.Rank;
+import org.conetender.core.alarm.AlarmKind;
 import org.conetender.core.unit.Text;
 
 /** A site as a page of text; the same for {@code watch} and {@code demo}, with colours or without. */
@@ -17,61 +21,95 @@ public final class Screen {
     private final int width;
     private final Paint paint;
     private final OffsetDateTime now;
-    private final List<String> lines = new ArrayList<>();
+    private final Page page = new Page();
 
-    private Screen(int width, boolean colours, OffsetDateTime now) {
-        this.width = Math.max(40, width);
-        this.paint = new Paint(colours);
-        this.now = now;
+    private Screen(Frame frame) {
+        this.width = Math.max(40, frame.size().columns());
+        this.paint = new Paint(frame.colours());
+        this.now = frame.now();
     }
 
     /**
      * What stands around the site.
      *
-     * @param width columns
+     * @param size of the window; lines that do not fit its height are left out, and counted
      * @param colours ANSI ones
-     * @param head first line's end
+     * @param around the words
      */
-    public record Frame(int width, boolean colours, OffsetDateTime now, String head) {}
+    public record Frame(Terminal.Size size, boolean colours, OffsetDateTime now, Around around) {}
 
-    /** The page's lines, none longer than the width. */
+    /**
+     * @param head the first line's end
+     * @param old why this is a picture of before, and of when; empty while it is kept true
+     * @param foot the last line; may be empty
+     */
+    public record Around(String head, String old, String foot) {}
+
+    /** The page's lines, none longer than the width and no more than the height. */
     public static List<String> of(SiteView site, Frame frame) {
-        Screen s = new Screen(frame.width(), frame.colours(), frame.now());
-        s.site(site, frame.head());
+        Screen s = new Screen(frame);
+        s.site(site, frame.around());
         site.cones().forEach(s::cone);
-        return s.lines;
+        if (!frame.around().foot().isEmpty()) {
+            s.page.add(Rank.BLANK, List.of(""));
+            s.text(Rank.FOOT, "", frame.around().foot(), s.paint::plain);
+        }
+        return s.page.fitted(Math.max(1, frame.size().rows()));
     }
 
-    private void site(SiteView site, String head) {
-        String right = head + (site.alive() ? "" : head.isEmpty() ? site.state() : ", " + site.state());
-        int gap = Math.max(2, width - site.name().length() - right.length());
-        lines.add(paint.bold(cut(site.name())) + " ".repeat(gap) + paint.dim(cut(right)));
-        if (!site.alive()) {
-            text("", "No daemon keeps this true at present: the state is '" + site.state()
+    private void site(SiteView site, Around around) {
+        boolean old = !around.old().isEmpty();
+        title(site.name(), (old ? "old, " : site.alive() ? "" : site.state() + ", ") + around.head());
+        if (old) {
+            text(Rank.NOTICE, "", around.old(), paint::alarm);
+        } else if (!site.alive()) {
+            text(Rank.NOTICE, "", "No daemon keeps this true at present: the state is '" + site.state()
                     + "'. What is shown may be old.", paint::alarm);
         }
-        site.notes().digest().ifPresent(d -> text("", d, paint::plain));
-        site.alerts().values().forEach(a -> text("! ", a, paint::alarm));
+        site.notes().digest().ifPresent(d -> text(Rank.READY, "", d, paint::plain));
+        alarms("! ", site.alerts());
         if (site.cones().isEmpty()) {
-            text("", "No cones are described.", paint::plain);
+            text(Rank.CONE, "", "No cones are described.", paint::plain);
         }
-        site.notes().room().ifPresent(r -> text("", "Room " + r + " °C"
+        site.notes().room().ifPresent(r -> text(Rank.ROOM, "", "Room " + r + " °C"
                 + site.notes().clock().filter("untrusted"::equals).map(c -> "; the clock is not set")
                 .orElse(""),
                 paint::dim));
     }
 
+    /** The site's name gives way to the hour and the state. */
+    private void title(String name, String right) {
+        String end = cut(right, width);
+        String begin = cut(name, Math.max(0, width - end.length() - 2));
+        int gap = width - begin.length() - end.length();
+        page.add(Rank.TITLE, List.of(paint.bold(begin) + " ".repeat(gap) + paint.dim(end)));
+    }
+
     private void cone(ConeView c) {
-        lines.add("");
+        page.add(Rank.BLANK, List.of(""));
         String head = "Cone " + c.id() + "  " + c.hatch().stage();
-        lines.add(paint.bold(head) + progress(c, width - head.length()));
+        page.add(Rank.CONE, List.of(paint.bold(head) + progress(c, width - head.length())));
         ready(c.hatch());
-        c.hatch().wanted().ifPresent(w -> item("wanted", w));
-        item("water", water(c.water()) + " · " + outputs(c.out()));
-        c.hatch().warnings().doubt().ifPresent(d -> text("  ! ", d, paint::alarm));
-        c.hatch().warnings().missed().ifPresent(m -> text("  ! ", m, paint::alarm));
-        c.alerts().values().forEach(a -> text("  ! ", a, paint::alarm));
-        item("next", c.hand().next());
+        c.hatch().wanted().ifPresent(w -> item(Rank.WATER, "wanted", w));
+        item(Rank.WATER, "water", Conditions.of(c));
+        c.hatch().warnings().doubt().ifPresent(d -> text(Rank.WARNING, "  ! ", d, paint::alarm));
+        c.hatch().warnings().missed().ifPresent(m -> text(Rank.WARNING, "  ! ", m, paint::alarm));
+        alarms("  ! ", c.alerts());
+        item(Rank.NEXT, "next", c.hand().next());
+    }
+
+    /** Whole, whatever their length: their end says what to do. */
+    private void alarms(String lead, SortedMap<String, String> alerts) {
+        alerts.forEach((id, sentence) -> text(urgency(id), lead, sentence, paint::alarm));
+    }
+
+    private static Rank urgency(String id) {
+        return Arrays.stream(AlarmKind.values()).filter(k -> k.id().equals(id)).findFirst()
+                .map(k -> switch (k.priority()) {
+                    case NOW -> Rank.URGENT;
+                    case SOON -> Rank.WARNING;
+                    case LATER -> Rank.REMARK;
+                }).orElse(Rank.WARNING);
     }
 
     private String progress(ConeView c, int room) {
@@ -89,35 +127,10 @@ public final class Screen {
     }
 
     private void ready(ConeView.Hatch h) {
-        h.ready().at().ifPresent(at -> item("ready", clock(at)
+        h.ready().at().ifPresent(at -> item(Rank.READY, "ready", clock(at)
                 + (h.ready().from().isPresent() && h.ready().until().isPresent()
                 ? ", in 8 of 10 cases between "
                 + clock(h.ready().from().get()) + " and " + clock(h.ready().until().get()) : "")));
-    }
-
-    private static String water(ConeView.Water w) {
-        String measured = w.degreesC().isPresent() ? Text.of("%.1f °C", w.degreesC().getAsDouble())
-                : "not known";
-        String doubt = w.trust().equals("trusted") ? "" : " (" + w.trust()
-                + w.why().map(y -> ": " + y).orElse("") + ")";
-        return measured + doubt + (w.setpoint().isPresent()
-                ? Text.of(", set-point %.1f °C", w.setpoint().getAsDouble()) : "");
-    }
-
-    private static String outputs(ConeView.Out o) {
-        return "heat " + onOff(o.heat()) + (o.duty().isPresent() && o.duty().getAsDouble() > 0
-                ? Text.of(" (wanted %.0f %%%s)", o.duty().getAsDouble(),
-                o.vetoed().map(v -> "; withheld: " + v)
-                .orElse("")) : "")
-                + " · air " + onOff(o.air()) + switch (o.proven()) {
-                    case "proven" -> "";
-                    case "unverified" -> " (not verified)";
-                    default -> " (" + o.proven() + ")";
-                } + " · lamp " + onOff(o.lamp());
-    }
-
-    private static String onOff(boolean on) {
-        return on ? "on" : "off";
     }
 
     private String clock(OffsetDateTime t) {
@@ -125,44 +138,43 @@ public final class Screen {
         return t.format(t.toLocalDate().equals(here.toLocalDate()) ? CLOCK : DAY);
     }
 
-    private void item(String name, String sentence) {
-        text(Text.of("  %-8s", name), sentence, paint::plain);
+    private void item(Rank rank, String name, String sentence) {
+        text(rank, Text.of("  %-8s", name), sentence, paint::plain);
     }
 
     private interface Colour {
         String of(String line);
     }
 
-    /** A sentence, wrapped below its own beginning; more than three lines are cut. */
-    private void text(String lead, String sentence, Colour colour) {
-        List<String> wrapped = wrap(sentence, Math.max(20, width - lead.length()));
-        for (int i = 0; i < Math.min(3, wrapped.size()); i++) {
-            boolean more = i == 2 && wrapped.size() > 3;
-            int room = Math.max(20, width - lead.length()) - 1;
-            String line = more ? wrapped.get(i).substring(0, Math.min(room, wrapped.get(i).length())) + "…"
-                    : wrapped.get(i);
-            lines.add((i == 0 ? colour.of(lead) : " ".repeat(lead.length())) + colour.of(line));
+    /** A sentence, wrapped below its own beginning. */
+    private void text(Rank rank, String lead, String sentence, Colour colour) {
+        List<String> lines = new ArrayList<>();
+        for (String line : wrap(sentence, width - lead.length())) {
+            lines.add((lines.isEmpty() ? colour.of(lead) : " ".repeat(lead.length())) + colour.of(line));
         }
+        page.add(rank, lines);
     }
 
-    /** Split at blanks. */
+    /** Split at blanks; what is longer than a line is split where the line ends. */
     static List<String> wrap(String sentence, int width) {
         List<String> out = new ArrayList<>();
         StringBuilder line = new StringBuilder();
         for (String word : sentence.split("\\s+")) {
-            String w = word.length() > width ? word.substring(0, width - 1) + "…" : word;
-            if (!line.isEmpty() && line.length() + 1 + w.length() > width) {
+            if (!line.isEmpty() && line.length() + 1 + word.length() > width) {
                 out.add(line.toString());
                 line.setLength(0);
             }
-            line.append(line.isEmpty() ? "" : " ").append(w);
+            line.append(line.isEmpty() ? "" : " ").append(word);
+            for (; line.length() > width; line.delete(0, width)) {
+                out.add(line.substring(0, width));
+            }
         }
         out.add(line.toString());
         return out;
     }
 
-    private String cut(String s) {
-        return s.length() <= width ? s : s.substring(0, width - 1) + "…";
+    private static String cut(String s, int width) {
+        return width < 1 ? "" : s.length() <= width ? s : s.substring(0, width - 1) + "…";
     }
 
     /** The few ways in which words stand out. */

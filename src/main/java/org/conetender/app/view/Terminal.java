@@ -51,7 +51,8 @@ public final class Terminal implements AutoCloseable {
         int rows = size().rows();
         StringBuilder page = new StringBuilder("\u001b[H");
         for (int i = 0; i < Math.min(lines.size(), rows); i++) {
-            page.append(lines.get(i)).append("\u001b[K").append(i < rows - 1 ? "\r\n" : "");
+            // Wiped before it is written: wiping behind a full line takes its last character with it.
+            page.append("\u001b[K").append(lines.get(i)).append(i < rows - 1 ? "\r\n" : "");
         }
         out.print(page.append(lines.size() < rows ? "\u001b[J" : ""));
         out.flush();

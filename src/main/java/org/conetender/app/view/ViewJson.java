@@ -37,9 +37,10 @@ public final class ViewJson {
         put(m, "doubt", c.hatch().warnings().doubt());
         put(m, "feed-missed", c.hatch().warnings().missed());
         put(m, "water-c", c.water().degreesC());
-        put(m, "setpoint-c", c.water().setpoint());
+        put(m, "setpoint-c", c.water().aim().setpoint());
+        put(m, "held-c", c.water().aim().held());
         m.put("trust", c.water().trust());
-        m.put("heat", c.out().heat());
+        m.put("heat", c.out().heat().on());
         m.put("air", c.out().air());
         m.put("air-proven", c.out().proven());
         m.put("lamp", c.out().lamp());

@@ -40,6 +40,8 @@ public final class Description {
         n.put("water", List.of(
                 Property.of("temperature", "Water temperature", "float").unit("°C"),
                 Property.of("setpoint", "Set-point of this batch", "float").format("15:30").unit("°C").set(),
+                Property.of("held", "What heat aims at now; not there while no heat is wanted", "float")
+                        .unit("°C"),
                 Property.of("trust", "Whether the temperature is believed", "enum")
                         .format("trusted,projected,untrusted"),
                 Property.of("why", "Why the temperature is not believed", "string")));
@@ -64,7 +66,8 @@ public final class Description {
                 Property.of("doubt", "Why to look before feeding", "string")));
         n.put("heat", List.of(Property.of("on", "Heater on", "boolean"),
                 Property.of("duty", "Heat demanded", "float").unit("%"),
-                Property.of("vetoed", "Why heat is withheld", "string")));
+                Property.of("vetoed", "Why heat is withheld", "string"),
+                Property.of("limited", "Why less heat is given than there could be", "string")));
         n.put("air", List.of(Property.of("on", "Air commanded on", "boolean"),
                 Property.of("proven", "Whether air is proven to flow", "enum")
                 .format("proven,failed,unverified")));

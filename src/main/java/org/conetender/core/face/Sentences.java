@@ -32,6 +32,10 @@ public final class Sentences {
 
     /** A cause that is gone so long is called over; a contact that chatters comes back before (guess). */
     private static final long SURELY_GONE_MS = 10 * Units.SECOND_MS;
+    /** Follows why a probe is not believed, once it has answered again or never ceased to. */
+    static final String AGAIN = "; it is believed again after three minutes of readings that agree";
+    /** Why a heater is not given all that is wanted at first. */
+    static final String GENTLY = "gently at first, until the water is seen to warm";
 
     private Sentences() {}
 
@@ -63,8 +67,8 @@ public final class Sentences {
             case Ask.DidFill f ->
                     Text.of("filled with %s L at %s ppt, recorded.", plain(f.litres()), plain(f.ppt()));
             case Ask.DidStock k -> Text.of("%s g of lot %s, recorded.", plain(k.cystsG()), k.lot());
-            case Ask.DidCount c -> Text.of("count of %d nauplii, %d umbrella, %d unhatched, recorded.",
-                    c.nauplii(), c.umbrella(), c.unhatched());
+            case Ask.DidCount c -> Text.of("count of %d nauplii, %d umbrella, %d unhatched, recorded%s.",
+                    c.nauplii(), c.umbrella(), c.unhatched(), hatched(c));
             case Ask.SetUsual _ -> usual(book.cone(r.cone()).usual());
             case Ask.SetSetpoint p -> Text.of("this batch is held at %s °C.", plain(p.degreesC()));
             case Ask.ReadyBy h -> h.hour().isEmpty() ? "no hour is wanted for this batch any more."
@@ -103,6 +107,13 @@ public final class Sentences {
                 ? "; what tripped stays locked off until it is acknowledged with its cause gone."
                 : aside.isEmpty() ? "." : "; heat is free again. Still set aside: " + aside
                 + ". Say it again if it is to hold.";
+    }
+
+    /** The hatching percentage, 100 N / (N + U + E) with E full cysts only (science.md §4). */
+    private static String hatched(Ask.DidCount c) {
+        long full = (long) c.nauplii() + c.umbrella() + c.unhatched();
+        return full == 0 ? "" : Text.of("; %.0f %% of this sub-sample have hatched, if empty shells were "
+                + "left out", 100.0 * c.nauplii() / full);
     }
 
     /** What that step makes one ask, once. */

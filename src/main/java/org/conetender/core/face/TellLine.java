@@ -11,7 +11,7 @@ import org.conetender.core.image.Step;
 /**
  * The words behind {@code conetender tell}: {@code CONE STEP [name=value ...]}, for example {@code a
  * started}, {@code b filled litres=2 ppt=25}, {@code a acknowledge air-failed}, {@code site away
- * helper=Noor}.
+ * helper=neighbour}.
  */
 public final class TellLine {
 

@@ -21,6 +21,7 @@ import org.conetender.core.guard.Finding;
 import org.conetender.core.guard.Power;
 import org.conetender.core.hatch.Development;
 import org.conetender.core.hatch.Forecast;
+import org.conetender.core.heat.Hold;
 import org.conetender.core.image.Hour;
 import org.conetender.core.judge.Belief;
 import org.conetender.core.settings.Cone;
@@ -84,7 +85,7 @@ public final class Tree {
                 s.book().away().map(a -> a.helper()).filter(h -> !h.isEmpty()).orElse("\0"));
         Offering.nextFeed(settings.site().feeding(), now).ifPresent(f -> {
             out.put(at + "/feed/next", iso(f.toInstant().toEpochMilli()));
-            out.put(at + "/feed/digest", digest(s, f.toInstant().toEpochMilli()));
+            out.put(at + "/feed/digest", Digest.of(settings, s, f.toInstant().toEpochMilli(), now));
         });
         s.live().cones().values().stream().flatMap(l -> l.judged().roomC().stream()).findFirst()
                 .ifPresent(r -> out.put(at + "/room/temperature", decimals(r, 1)));
@@ -98,13 +99,16 @@ public final class Tree {
         out.put(at + "setpoint", Sentences.plain(b.marks().setpointC().orElseGet(() -> Appointment
                 .of(b, live.outlook().appointment()).map(Appointment::setC)
                 .orElse(c.limits().setpointC()))));
+        if (Double.isFinite(live.hold().aimC())) {
+            out.put(at + "held", Sentences.plain(live.hold().aimC()));
+        }
         out.put(at + "trust", switch (w) {
             case Belief.Trusted _ -> "trusted";
             case Belief.Projected _ -> "projected";
             case Belief.Untrusted _ -> "untrusted";
         });
         if (w instanceof Belief.Untrusted(String why)) {
-            out.put(at + "why", why);
+            out.put(at + "why", why + (live.judged().water().doubt().isPresent() ? Sentences.AGAIN : ""));
         }
     }
 
@@ -158,11 +162,11 @@ public final class Tree {
     }
 
     private String missed(ConeLive live, Forecast f) {
+        String about = f.reachable() ? "now it is about " + Sentences.clock(
+                Digest.readyAtMs(live, f.ready().announced(), now), zone(), now.wallMs()) : f.sentence();
         return "It was to be ready for the feed at "
                 + Sentences.clock(live.outlook().promise().feedWallMs(), zone(), now.wallMs())
-                + " and will not be: " + (f.reachable() ? "now it is about "
-                + Sentences.clock(Digest.readyAtMs(live, f.ready().announced(), now), zone(), now.wallMs()) : f.sentence())
-                + ".";
+                + " and will not be: " + about + ".";
     }
 
     private void outputs(String at, Cone c, ConeLive live) {
@@ -171,6 +175,9 @@ public final class Tree {
         result.findings().getOrDefault(c.id(), List.of()).stream()
                 .filter(f -> f.denies().contains(Power.HEAT) && live.hold().duty() > 0).findFirst()
                 .map(Finding::what).ifPresent(w -> out.put(at + "/heat/vetoed", w));
+        if (Hold.gently(c, live.judged().heat().responded()) && live.hold().duty() > 0) {
+            out.put(at + "/heat/limited", Sentences.GENTLY);
+        }
         out.put(at + "/air/on", String.valueOf(!live.out().airPause()));
         out.put(at + "/air/proven", live.judged().air().proof().name().toLowerCase(Locale.ROOT));
         out.put(at + "/lamp/on", String.valueOf(live.out().lamp()));

@@ -79,6 +79,16 @@ public record Hold(double integral, double duty, double aimC, Predict law, boole
         return new Hold(next, Math.clamp(wanted, 0, 1), aimC, law, false);
     }
 
+    /**
+     * Whether no more than low power is given: an immersed heater may be dry until the water answers.
+     *
+     * @param responded whether it has
+     */
+    public static boolean gently(Cone cone, boolean responded) {
+        return cone.fittings().heat().kind() == Cone.HeatKind.IMMERSED && !cone.fittings().probes().level()
+                && !responded;
+    }
+
     /** The same law at no more than low power. */
     public Hold lowPower() {
         return new Hold(0, Math.min(duty, LOW_POWER), aimC, law.off(), false);

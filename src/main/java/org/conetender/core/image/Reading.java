@@ -12,6 +12,12 @@ public sealed interface Reading {
     /** The bus found no such probe. */
     record Absent() implements Reading {}
 
-    /** @param why the answer was not a temperature: checksum, power-on value, nonsense */
-    record Faulty(String why) implements Reading {}
+    /** @param why the answer was no temperature, in plain words; what a technician would add in brackets */
+    record Faulty(String why) implements Reading {
+
+        /** For who keeps the cones: without the brackets at the end. */
+        public String plain() {
+            return why.replaceFirst(" \\([^()]*\\)$", "");
+        }
+    }
 }

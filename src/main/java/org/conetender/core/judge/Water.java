@@ -102,7 +102,7 @@ public record Water(double lastC, long lastAtMs, List<Seen> trail, Optional<Doub
         Optional<String> pair = hearing.disagreement();
         ProbeSample s = hearing.best();
         if (s.reading() instanceof Reading.Value(double c) && s.ageMs() <= USABLE_MS) {
-            String wrong = c == 85.0 ? "a probe says 85.0 °C, its power-on value"
+            String wrong = c == 85.0 ? "a probe says 85.0 °C, as it does when it lost its power for a moment"
                     : c < COLDEST_C || c > HOTTEST_C ? "a probe says " + c
                     + " °C, which hatching water is not"
                     : pair.orElse(null);
@@ -195,8 +195,8 @@ public record Water(double lastC, long lastAtMs, List<Seen> trail, Optional<Doub
         return switch (r) {
             case Reading.Value _ -> "the probe has gone silent";
             case Reading.NotYet _ -> "no reading yet since the daemon started";
-            case Reading.Absent _ -> "the probe is not on its bus";
-            case Reading.Faulty f -> "the probe answers nonsense: " + f.why();
+            case Reading.Absent _ -> "the probe is not found: its plug may be out, or its cable broken";
+            case Reading.Faulty f -> f.plain();
         };
     }
 

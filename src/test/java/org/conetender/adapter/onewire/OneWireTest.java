@@ -60,7 +60,7 @@ class OneWireTest {
         return new Bench(new OneWireBus("test", List.of(a, b), new FakeBulk(bulk), clock), a, b);
     }
 
-    private record FakeBulk(Outcome convert) implements BulkTrigger {
+    record FakeBulk(Outcome convert) implements BulkTrigger {
         @Override
         public Optional<String> trouble() {
             return Optional.empty();

@@ -77,8 +77,9 @@ class LogReaderTest {
     @Test
     void aTimeWithoutOffsetNeedsAZone() throws Exception {
         assertThat(problems("2026-03-01 07:30,26.5\n", PLAIN).getFirst())
-                .isEqualTo("line 1 of cone-a.csv: \"2026-03-01 07:30\" has no offset; "
-                        + "add one such as +01:00, or say --zone.");
+                .isEqualTo("line 1 of cone-a.csv: \"2026-03-01 07:30\" does not say its "
+                        + "zone; name it with --zone, such as --zone Europe/London, or add an offset such as "
+                        + "+01:00.");
         assertThat(read("2026-03-01 07:30,26.5\n", BERLIN).log().firstMs())
                 .isEqualTo(ms("2026-03-01T06:30:00Z"));
     }
@@ -97,7 +98,7 @@ class LogReaderTest {
     @CsvSource(delimiter = '|', quoteCharacter = '~', value = {
         "2026-03-01T07:40Z,hello      | is not a temperature",
         "2026-03-01T07:40Z,           | has no temperature",
-        "2026-03-01T07:40Z            | has 1 columns, not 2",
+        "2026-03-01T07:40Z            | has 1 column, not 2",
         "2026-03-01T07:40Z,26,5       | has 3 columns, not 2",
         "2026-03-01T07:40Z,NaN        | is not a temperature",
         "2026-03-01T07:40Z,1e1        | is not a temperature",
@@ -162,9 +163,9 @@ class LogReaderTest {
     void filesThatAreNoLogsGetASentence() throws Exception {
         assertThat(problems("", PLAIN).getFirst()).contains("holds no reading");
         assertThat(problems("time,temp\n", PLAIN).getFirst()).contains("holds no reading");
-        Path bytes = write(new byte[] {'2', (byte) 0xff, (byte) 0xfe, '\n'});
+        Path bytes = write(new byte[] {'2', '\n', (byte) 0xff, (byte) 0xfe, '\n'});
         assertThat(catchThrowableOfType(BadLog.class, () -> LogReader.read(bytes, PLAIN)))
-                .hasMessageContaining("UTF-8");
+                .hasMessage("line 2 of cone-a.csv is not UTF-8 text; save the file as plain text in UTF-8.");
         Path absent = dir.resolve("absent.csv");
         assertThat(catchThrowableOfType(BadLog.class, () -> LogReader.read(absent, PLAIN)))
                 .hasMessageContaining("is not there");

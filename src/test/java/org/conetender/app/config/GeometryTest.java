@@ -37,23 +37,23 @@ class GeometryTest {
 
     @Test
     void aSignatureIsAcceptedAndShownEveryTime() {
-        Draft draft = lowPump().after("waterline-cm", "siphon-risk-accepted = \"M. Reed, 2026-03-14\"");
+        Draft draft = lowPump().after("waterline-cm", "siphon-risk-accepted = \"the keeper, 2026-03-14\"");
         assertThat(draft.accepted().config().settings().cones().getFirst().fittings().air().geometry()
                 .signed())
-                .contains("M. Reed, 2026-03-14");
+                .contains("the keeper, 2026-03-14");
         assertThat(draft.warnings()).singleElement().asString().contains("signed", "shut by hand");
     }
 
     @Test
     void aSignedDipTubeIsToBeLiftedOut() {
-        assertThat(lowPump().after("waterline-cm", "siphon-risk-accepted = \"M. Reed, 2026-03-14\"")
+        assertThat(lowPump().after("waterline-cm", "siphon-risk-accepted = \"the keeper, 2026-03-14\"")
                 .after("proof-line", "entry = \"dip-tube\"").warnings()).singleElement().asString()
                 .contains("lift the dip tube out");
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"", "yes", "M. Reed", ", 2026-03-14", "M. Reed, 14.3.2026",
-        "M. Reed, 2026-02-30"})
+    @ValueSource(strings = {"", "yes", "the keeper", ", 2026-03-14", "the keeper, 14.3.2026",
+        "the keeper, 2026-02-30"})
     void whatIsNotANameAndADateSignsNothing(String text) {
         assertThat(lowPump().after("waterline-cm", "siphon-risk-accepted = \"" + text + "\"").errors())
                 .singleElement().asString().contains("it must be \"name, date\"");
@@ -61,7 +61,7 @@ class GeometryTest {
 
     @Test
     void aSignatureWithoutARiskIsPointedOut() {
-        assertThat(Draft.good().after("waterline-cm", "siphon-risk-accepted = \"M. Reed, 2026-03-14\"")
+        assertThat(Draft.good().after("waterline-cm", "siphon-risk-accepted = \"the keeper, 2026-03-14\"")
                 .warnings()).singleElement().asString().contains("nothing to sign");
     }
 
@@ -80,7 +80,7 @@ class GeometryTest {
 
     @Test
     void settlingByItselfNeedsProvenAirAndNoSiphon() {
-        Draft risky = lowPump().after("waterline-cm", "siphon-risk-accepted = \"M. Reed, 2026-03-14\"")
+        Draft risky = lowPump().after("waterline-cm", "siphon-risk-accepted = \"the keeper, 2026-03-14\"")
                 .with("proof-line", "").after("settle-min", "automatic-settling = true");
         assertThat(risky.errors()).hasSize(2).allMatch(e -> e.contains("automatic-settling = true"))
                 .anyMatch(e -> e.contains("only a person can shut the air valve"))

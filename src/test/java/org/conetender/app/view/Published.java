@@ -32,7 +32,8 @@ final class Published {
             {"hatch/ready-at", "2026-03-03T10:40:00+00:00"},
             {"hatch/ready-from", "2026-03-03T05:10:00+00:00"},
             {"hatch/ready-until", "2026-03-03T14:20:00+00:00"}, {"water/temperature", "26.9"},
-            {"water/setpoint", "27"}, {"water/trust", "trusted"}, {"heat/on", "true"}, {"heat/duty", "31"},
+            {"water/setpoint", "27"}, {"water/held", "27"}, {"water/trust", "trusted"},
+            {"heat/on", "true"}, {"heat/duty", "31"},
             {"air/on", "true"}, {"air/proven", "unverified"}, {"lamp/on", "false"}, {"siphon/state", "safe"},
             {"hand/next-step", "nothing; it is growing."}};
         for (String[] v : values) {

@@ -12,7 +12,11 @@ class ScreenTest {
     private static final OffsetDateTime NOW = OffsetDateTime.parse("2026-03-02T22:00:00Z");
 
     private static List<String> page(Published p, int width) {
-        return Screen.of(p.view("a"), new Screen.Frame(width, false, NOW, "Mon 22:00"));
+        return Screen.of(p.view("a"), frame(width, "Mon 22:00"));
+    }
+
+    private static Screen.Frame frame(int width, String head) {
+        return new Screen.Frame(new Terminal.Size(width, 100), false, NOW, new Screen.Around(head, "", ""));
     }
 
     @Test
@@ -27,8 +31,8 @@ class ScreenTest {
 
                 Cone a  incubating  ██████████░░░░░░░░  212-224 of 380 °C·h, about 3 % hatched
                   ready   Tue 10:40, in 8 of 10 cases between Tue 05:10 and Tue 14:20
-                  water   26.9 °C, set-point 27.0 °C · heat on (wanted 31 %) · air on (not
-                          verified) · lamp off
+                  water   26.9 °C, set-point 27.0 °C · heat on (31 % of the time) · air on
+                          (not verified) · lamp off
                   next    nothing; it is growing.""");
     }
 
@@ -46,6 +50,7 @@ class ScreenTest {
     void whatIsWrongStandsOutInWords() {
         Published p = new Published().incubating("a").says("-a/water/temperature", null)
                 .says("-a/water/trust", "untrusted").says("-a/water/why", "the probe does not answer")
+                .says("-a/water/held", null).says("-a/heat/on", "false")
                 .says("-a/heat/vetoed", "no trusted temperature").says("-a/air/proven", "failed")
                 .says("-a/hatch/doubt", "Look before feeding: the power was off for about 60 min.")
                 .says("-a/hatch/feed-missed", "It was to be ready for the feed at 12:30 and will not be: now "
@@ -56,17 +61,17 @@ class ScreenTest {
                 "  ! It was to be ready for the feed at 12:30 and will not be: now it is about",
                 "    13:10.",
                 "  ! Cone a: no probe answers, since 21:40. Heat is off meanwhile.",
-                "  water   not known (untrusted: the probe does not answer), set-point 27.0 °C");
+                "  water   not known (the probe does not answer) · heat off (withheld: no");
         assertThat(String.join(" ", page(p, 200)))
-                .contains("heat on (wanted 31 %; withheld: no trusted temperature) · air on (failed)");
+                .contains("heat off (withheld: no trusted temperature) · air on (failed)");
     }
 
     @Test
     void aSiteWithoutItsDaemonSaysThatItMayBeOld() {
         assertThat(page(new Published().incubating("a").says("/$state", "lost"), 78))
                 .contains("No daemon keeps this true at present: the state is 'lost'. What is shown may")
-                .first().asString().endsWith("Mon 22:00, lost");
-        assertThat(Screen.of(new Published().view(), new Screen.Frame(78, false, NOW, "")))
+                .first().asString().endsWith("lost, Mon 22:00");
+        assertThat(Screen.of(new Published().view(), frame(78, "")))
                 .contains("No cones are described.");
     }
 

@@ -19,8 +19,8 @@ class TerminalTest {
     @Test
     void itDrawsOnTheOtherScreenAndGivesTheFirstOneBackOnce() {
         terminal.draw(List.of("one", "two"));
-        assertThat(written.toString()).isEqualTo(ESC + "?1049h" + ESC + "?25l" + ESC + "Hone" + ESC + "K\r\n"
-                + "two" + ESC + "K\r\n" + ESC + "J");
+        assertThat(written.toString()).isEqualTo(ESC + "?1049h" + ESC + "?25l" + ESC + "H" + ESC
+                + "Kone\r\n" + ESC + "Ktwo\r\n" + ESC + "J");
         written.getBuffer().setLength(0);
         terminal.draw(List.of("three"));
         assertThat(written.toString()).doesNotContain("?1049h").startsWith(ESC + "H").contains("three");

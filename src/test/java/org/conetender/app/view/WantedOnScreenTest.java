@@ -24,7 +24,8 @@ class WantedOnScreenTest {
     }
 
     private static List<String> screen(SiteView site) {
-        return Screen.of(site, new Screen.Frame(80, false, OffsetDateTime.parse("2026-11-26T09:00:00Z"), ""));
+        return Screen.of(site, new Screen.Frame(new Terminal.Size(80, 100), false,
+                OffsetDateTime.parse("2026-11-26T09:00:00Z"), new Screen.Around("", "", "")));
     }
 
     @Test

@@ -92,7 +92,7 @@ class LifeTest {
                 new Change.AlarmOver("dry"), new Change.Began(java.util.Optional.empty()), new Change.Left(),
                 new Change.ClockSet(), new Change.SetAside("r-1", "a", "'salted'"),
                 new Change.Described("larkmoor-a", 7, "0f"),
-                new Change.Told(new Ask.Acknowledge("dry")), new Change.Told(new Ask.Away("Noor")))) {
+                new Change.Told(new Ask.Acknowledge("dry")), new Change.Told(new Ask.Away("neighbour")))) {
             assertThat(after("ready", c)).isEqualTo(FitsTest.in("ready").batch());
         }
     }

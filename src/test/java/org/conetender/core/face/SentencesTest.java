@@ -41,7 +41,9 @@ class SentencesTest {
         assertThat(said(s, new Ask.DidStock("L-0500", 0.5)))
                 .startsWith("Cone a: 0.5 g of lot L-0500, recorded.");
         assertThat(said(s, new Ask.DidCount(41, 3, 9, 1)))
-                .contains("count of 41 nauplii, 3 umbrella, 9 unhatched, recorded.");
+                .contains("count of 41 nauplii, 3 umbrella, 9 unhatched, recorded; 77 % of this sub-sample "
+                        + "have hatched, if empty shells were left out.");
+        assertThat(said(s, new Ask.DidCount(0, 0, 0, 1))).contains("0 unhatched, recorded. Next");
         assertThat(said(s, new Ask.SetSetpoint(26.5))).contains("this batch is held at 26.5 °C.");
         assertThat(said(s, new Ask.SetUsual(Optional.of("L-0501"), Optional.empty(), Optional.empty(),
                 Optional.empty()))).contains("its usual values are now 2 L at 25 ppt with 2 g of lot L-05");
@@ -60,7 +62,7 @@ class SentencesTest {
         assertThat(said(s, new Ask.DidFill(1.75, 30))).contains("1.75 L at 30 ppt");
         assertThat(said(s, new Ask.DidStock("L-0417", 0.5))).contains("0.5 g");
         assertThat(said(s, new Ask.DidCount(1_200, 3, 9, 1))).contains("count of 1200 nauplii");
-        assertThat(s.ask("a", new Ask.SetSetpoint(31)).sentence()).contains("31.0 °C", "15 to 30.0 °C");
+        assertThat(s.ask("a", new Ask.SetSetpoint(31)).sentence()).contains("31 °C", "15 to 30 °C");
         s.minutes(2);
         assertThat(Tree.of(s.settings(), Names.of("homie", s.settings()), s.last(), s.now()))
                 .containsEntry("homie/5/larkmoor-a/water/temperature", "27.0")

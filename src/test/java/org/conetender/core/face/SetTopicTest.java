@@ -63,8 +63,8 @@ class SetTopicTest {
         assertThat(ask("usual/lot", "L-0500"))
                 .isEqualTo(new Ask.SetUsual(Optional.of("L-0500"), Optional.empty(),
                 Optional.empty(), Optional.empty()));
-        assertThat(SETS.read("homie/5/larkmoor/site/away/set", "Noor"))
-                .isEqualTo(new Heard.Understood("", new Ask.Away("Noor")));
+        assertThat(SETS.read("homie/5/larkmoor/site/away/set", "neighbour"))
+                .isEqualTo(new Heard.Understood("", new Ask.Away("neighbour")));
         assertThat(SETS.read("homie/5/larkmoor/site/away/set", "\0"))
                 .isEqualTo(new Heard.Understood("", new Ask.Away("")));
     }
@@ -115,7 +115,7 @@ class SetTopicTest {
             a withdraw                     | Withdraw[what=last]
             a withdraw filled              | Withdraw[what=filled]
             a acknowledge air-failed       | Acknowledge[alarm=air-failed]
-            site away helper=Noor          | Away[helper=Noor]
+            site away helper=neighbour          | Away[helper=neighbour]
             site away                      | Away[helper=nobody]
             site back                      | Away[helper=]
             """)

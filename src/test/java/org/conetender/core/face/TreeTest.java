@@ -173,11 +173,11 @@ class TreeTest {
                 .containsEntry("homie/5/larkmoor/site/clock", "trusted")
                 .containsEntry("homie/5/larkmoor/room/temperature", "20.0")
                 .containsEntry("homie/5/larkmoor/site/away", "\0");
-        s.ask("", new Ask.Away("Noor"));
+        s.ask("", new Ask.Away("neighbour"));
         s.senses.probe("room", new Reading.Absent());
         s.wall(0, false).tick();
         assertThat(valid(s)).containsEntry("homie/5/larkmoor/site/clock", "untrusted")
-                .containsEntry("homie/5/larkmoor/site/away", "Noor")
+                .containsEntry("homie/5/larkmoor/site/away", "neighbour")
                         .doesNotContainKey("homie/5/larkmoor/room/temperature");
     }
 

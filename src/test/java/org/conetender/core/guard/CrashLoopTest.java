@@ -119,7 +119,7 @@ class CrashLoopTest {
     @Test
     void whatSaysNothingOfAConeNeedNotBeSaidAgain() {
         Story s = started();
-        s.ask("", new Ask.Away("Noor"));
+        s.ask("", new Ask.Away("neighbour"));
         killed(s, 3);
         assertThat(s.state().book().away()).isEmpty();
         assertThat(s.ask("a", new Ask.Acknowledge("crash-loop")).accepted()).isTrue();
@@ -221,7 +221,7 @@ class CrashLoopTest {
     @Test
     void aSecondReportSetAsideDoesNotHideTheFirst() {
         Story s = started();
-        s.ask("", new Ask.Away("Noor"));
+        s.ask("", new Ask.Away("neighbour"));
         s.does(Step.DRAINED);
         killed(s, 4);
         s.ask("b", new Ask.Acknowledge("crash-loop"));
