@@ -13,6 +13,7 @@ import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Checkpoint;
 import org.conetender.core.batch.Fact;
 import org.conetender.core.batch.Stage;
+import org.conetender.core.face.Answers;
 import org.conetender.core.face.NextStep;
 import org.conetender.core.face.Sentences;
 import org.conetender.core.guard.Finding;
@@ -83,7 +84,7 @@ final class Telling {
     void answers(Ledger.Settled settled) {
         for (Pending p : settled.done()) {
             p.request().ifPresent(r -> work.reply(r, true,
-                    Sentences.recorded(work.settings, work.ledger.book(), r, when(r)) + more(r)));
+                    Answers.recorded(work.settings, work.ledger.book(), r, when(r)) + more(r)));
         }
         for (Pending p : settled.failed()) {
             String why = work.image.pipes().store().orElse("the record refused it");

@@ -6,18 +6,9 @@ import java.time.ZonedDateTime;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import org.conetender.core.alarm.Alarm;
 import org.conetender.core.batch.Batch;
-import org.conetender.core.batch.Book;
-import org.conetender.core.batch.Change;
-import org.conetender.core.batch.ConeBook;
-import org.conetender.core.batch.Lives;
-import org.conetender.core.batch.Verdict;
 import org.conetender.core.guard.View;
-import org.conetender.core.image.Ask;
-import org.conetender.core.image.Request;
-import org.conetender.core.image.Step;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.settings.Settings;
 import org.conetender.core.unit.Moment;
@@ -58,72 +49,6 @@ public final class Sentences {
         }
         String until = clock(now.wallMs() - goneForMs, zone, now.wallMs());
         return where + ": over since " + until + ": " + what + ", since " + since + ".";
-    }
-
-    /** The answer to a request that is durable now. */
-    public static String recorded(Settings s, Book book, Request r, NextStep.When when) {
-        String what = switch (r.ask()) {
-            case Ask.Did d -> "'" + d.step().word() + "' is recorded." + asked(d.step(), book.cone(r.cone()));
-            case Ask.DidFill f ->
-                    Text.of("filled with %s L at %s ppt, recorded.", plain(f.litres()), plain(f.ppt()));
-            case Ask.DidStock k -> Text.of("%s g of lot %s, recorded.", plain(k.cystsG()), k.lot());
-            case Ask.DidCount c -> Text.of("count of %d nauplii, %d umbrella, %d unhatched, recorded%s.",
-                    c.nauplii(), c.umbrella(), c.unhatched(), hatched(c));
-            case Ask.SetUsual _ -> usual(book.cone(r.cone()).usual());
-            case Ask.SetSetpoint p -> Text.of("this batch is held at %s °C.", plain(p.degreesC()));
-            case Ask.ReadyBy h -> h.hour().isEmpty() ? "no hour is wanted for this batch any more."
-                    : "wanted ready by " + book.cone(r.cone()).batch().marks().readyBy().or(h::hour)
-                            .orElseThrow().text() + ", recorded.";
-            case Ask.Withdraw _ -> "the last report is withdrawn; the batch is "
-                    + book.cone(r.cone()).batch().stage().word() + " again.";
-            case Ask.Acknowledge a -> "alarm '" + a.alarm() + "' is acknowledged" + locked(book, r.cone());
-            case Ask.Away a -> a.helper().isEmpty() ? "Somebody is near again." : "Away is noted; helper: "
-                    + a.helper() + ".";
-        };
-        if (r.cone().isEmpty()) {
-            return what;
-        }
-        Cone cone = s.cone(r.cone()).orElseThrow();
-        return "Cone " + r.cone() + ": " + what + " Next: " + NextStep.of(s, cone, book.cone(r.cone()), when);
-    }
-
-    private static String usual(Cone.Usual u) {
-        return Text.of("its usual values are now %s L at %s ppt with %s g of lot %s.", plain(u.litres()),
-                plain(u.ppt()), plain(u.cystsG()), u.lot());
-    }
-
-    /** What an acknowledgement leaves locked, and what has to be said again first. */
-    private static String locked(Book book, String cone) {
-        Lives lives = book.lives();
-        String aside = lives.aside().stream().map(Change.SetAside::what).collect(Collectors.joining(", "));
-        String cones = lives.aside().stream().map(Change.SetAside::cone).filter(c -> !c.isEmpty()).distinct()
-                .collect(Collectors.joining(", "));
-        if (lives.lock().isPresent()) {
-            return "; heat stays locked off" + (cones.isEmpty() ? " until it is acknowledged once more."
-                    : " until you report again how cone " + cones + " stands, for " + aside
-                    + " was set aside; then acknowledge once more.");
-        }
-        return !cone.isEmpty() && !book.cone(cone).latches().isEmpty()
-                ? "; what tripped stays locked off until it is acknowledged with its cause gone."
-                : aside.isEmpty() ? "." : "; heat is free again. Still set aside: " + aside
-                + ". Say it again if it is to hold.";
-    }
-
-    /** The hatching percentage, 100 N / (N + U + E) with E full cysts only (science.md §4). */
-    private static String hatched(Ask.DidCount c) {
-        long full = (long) c.nauplii() + c.umbrella() + c.unhatched();
-        return full == 0 ? "" : Text.of("; %.0f %% of this sub-sample have hatched, if empty shells were "
-                + "left out", 100.0 * c.nauplii() / full);
-    }
-
-    /** What that step makes one ask, once. */
-    private static String asked(Step step, ConeBook book) {
-        return switch (step) {
-            case DISINFECTED -> " Was the chlorine neutralised, and tested for? What is left of it kills "
-                    + "nauplii.";
-            case CLEANED -> Verdict.wantedOnlyNow(book) ? " " + NextStep.VERDICT : "";
-            default -> "";
-        };
     }
 
     /** The answer to a request that the record refused. @param counts whether it is in force all the same */
