@@ -7,6 +7,7 @@ import org.conetender.core.heat.Hold;
 import org.conetender.core.heat.Predict;
 import org.conetender.core.judge.ConeJudgement;
 import org.conetender.core.judge.Judge;
+import org.conetender.core.judge.Proving;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.settings.Cone.HeatKind;
 import org.conetender.core.unit.Units;
@@ -62,6 +63,9 @@ final class Demand {
                 plant);
         if (cone.fittings().heat().kind() != HeatKind.IMMERSED) {
             return h;
+        }
+        if (j.proving().part() == Proving.Part.UNTESTABLE) {
+            return h.lowPower();
         }
         if (!cone.fittings().probes().level() && !j.heat().responded()) {
             return h.lowPower();

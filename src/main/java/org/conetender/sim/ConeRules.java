@@ -20,6 +20,9 @@ final class ConeRules {
     /** A probe may be wrong by this much, K (offset, lag, step; science.md §9). */
     private static final double PROBE_K = 1.0;
 
+    /** A welded 25 W heater in 2 L is found within 139 s (control.md §2.4), and half as much again. */
+    private static final long WELDED_FOUND_S = 210;
+
     private final Rig rig;
     private final Invariants rules;
     private final SimCone cone;
@@ -44,6 +47,7 @@ final class ConeRules {
     void look() {
         heat();
         probe();
+        watched();
         air();
         hands();
         cut();
@@ -74,7 +78,7 @@ final class ConeRules {
         boolean dead = heat && !cone.heaterOn() && rig.world().powered();
         rules.lasting("no-effect", cone, (dead || rules.lastedS("no-effect", settings.id()) > 0
                 && batch.stage().hasWater() && broken("heat"))
-                && !told("no-effect", "probe", "probe-unsteady",
+                && !told("no-effect", "probe", "probe-unsteady", "probe-frozen",
                 "overheat", "dry", "welded", "heater-stuck"), 60 * 60,
                 "a heater did nothing for an hour and nobody was told");
         boolean levelHonest = settings.fittings().probes().level() && !broken("level");
@@ -122,6 +126,25 @@ final class ConeRules {
         rules.lasting("one-probe", cone, anyGone && batch.stage().hasWater() && !handled()
                 && !told("probe", "probe-unsteady", "one-probe"), 12 * 60,
                 "one of two probes was gone and nobody was told");
+    }
+
+    /** What the watch over a learned cone must find, and by when; nothing else may be wrong meanwhile. */
+    private void watched() {
+        boolean proven = rig.state().live().cones().get(settings.id()).judged().thermal()
+                .filter(t -> t.proof().passed()).isPresent();
+        boolean calm = batch.stage().hasWater() && proven && !handled() && cone.air().flowLpm() > 0;
+        boolean unasked = cone.heaterOn() && !rules.on(cone, "heat") && broken("heat");
+        rules.lasting("welded-soon", cone, calm && unasked && probeHonest() && !told("welded", "overheat",
+                "heater-stuck", "probe", "probe-unsteady"), WELDED_FOUND_S,
+                "a known cone was heated against our will for longer than it takes to see it");
+        boolean stands = calm && rig.world().wrong().stream().anyMatch(f -> f instanceof Fault.OfProbe p
+                && p.cone().equals(settings.id()) && p.kind() == SimProbe.Fault.FROZEN);
+        boolean away = settings.fittings().probes().water().stream()
+                .map(rig.world().devices().probes()::get)
+                .anyMatch(p -> Math.abs(p.shownC() - cone.water().waterC()) > PROBE_K + 0.5);
+        rules.lasting("frozen-told", cone, stands && away && !told("probe-frozen", "probe", "probe-unsteady",
+                "no-effect", "welded", "dry", "overheat"), 10 * 60,
+                "a probe stood still while the water went elsewhere and nobody was told");
     }
 
     private boolean handled() {

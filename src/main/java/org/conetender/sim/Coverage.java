@@ -1,8 +1,10 @@
 package org.conetender.sim;
 
+import java.util.EnumSet;
 import java.util.Set;
 import java.util.TreeSet;
 import org.conetender.core.State;
+import org.conetender.core.judge.Watch;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.settings.Settings;
 
@@ -13,11 +15,14 @@ public final class Coverage {
     private final Set<String> alarms = new TreeSet<>();
     private final Set<String> guards = new TreeSet<>();
     private final Set<String> refusals = new TreeSet<>();
+    private final Set<Watch.Suspect> suspects = EnumSet.noneOf(Watch.Suspect.class);
 
     void look(State s, Settings settings) {
         for (Cone c : settings.cones()) {
             stages.add(s.book().cone(c.id()).batch().stage().word());
             s.book().cone(c.id()).latches().forEach(l -> guards.add(l.guard()));
+            s.live().cones().get(c.id()).judged().thermal()
+                    .ifPresent(t -> suspects.add(t.watch().suspect()));
         }
         s.live().alarms().raised().forEach(a -> alarms.add(a.kind().id()));
     }
@@ -42,6 +47,11 @@ public final class Coverage {
         return guards;
     }
 
+    /** What the watch over a cone named. */
+    public Set<Watch.Suspect> suspects() {
+        return suspects;
+    }
+
     public Set<String> refusals() {
         return refusals;
     }
@@ -52,5 +62,6 @@ public final class Coverage {
         alarms.addAll(other.alarms);
         guards.addAll(other.guards);
         refusals.addAll(other.refusals);
+        suspects.addAll(other.suspects);
     }
 }

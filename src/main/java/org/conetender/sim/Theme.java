@@ -25,40 +25,13 @@ public enum Theme {
             r.say("a", "settle");
         }
     }),
-    WELDED(3, (r, s) -> {
-        nursed(r, s);
-        if (s == 3_600) {
-            r.world().apply(new Fault.OfSwitch("a", "heat", SimSwitch.Fault.WELDED, lasting(r, 120)));
-        }
-    }),
-    WELDED_PAIR(7, (r, s) -> {
-        nursed(r, s);
-        if (s == 3_600) {
-            r.world().apply(new Fault.OfSwitch("a", "heat", SimSwitch.Fault.WELDED, lasting(r, 400)));
-            r.world().apply(new Fault.OfSwitch("a", "cut-out", SimSwitch.Fault.WELDED, lasting(r, 400)));
-        }
-    }),
-    DEAF_OUTPUTS(3, (r, s) -> {
-        nursed(r, s);
-        // Each strikes while the heater is on: alone, then with its cut-out, then the pump's relay.
-        boolean heating = r.world().cone("a").heaterOn() && r.world().wrong().isEmpty();
-        if (s >= 1_200 && s < 3_000 && heating) {
-            r.world().apply(new Fault.OfSwitch("a", "heat", SimSwitch.Fault.DEAF, lasting(r, 30)));
-        }
-        if (s >= 3_600 && s < 5_400 && heating) {
-            r.world().apply(new Fault.OfSwitch("a", "heat", SimSwitch.Fault.DEAF, lasting(r, 30)));
-            r.world().apply(new Fault.OfSwitch("a", "cut-out", SimSwitch.Fault.DEAF, lasting(r, 30)));
-        }
-        if (s == 8_000) {
-            r.world().apply(new Fault.OfSwitch("b", "air-pause", SimSwitch.Fault.DEAF, lasting(r, 20)));
-        }
-    }),
-    DEAD_HEATER(4, (r, s) -> {
-        nursed(r, s);
-        if (s == 1_200) {
-            r.world().apply(new Fault.OfSwitch("c", "heat", SimSwitch.Fault.OPEN, lasting(r, 230)));
-        }
-    }),
+    WELDED(3, HeatScripts::welded),
+    WELDED_PAIR(7, HeatScripts::weldedPair),
+    DEAF_OUTPUTS(3, HeatScripts::deafOutputs),
+    DEAD_HEATER(4, HeatScripts::deadHeater),
+    WELDED_WHEN_KNOWN(6, HeatScripts::weldedWhenKnown),
+    DEAD_WHEN_KNOWN(7, HeatScripts::deadWhenKnown),
+    FROZEN_PROBE(8, HeatScripts::frozenProbe),
     NO_PROBE(3, (r, s) -> {
         nursed(r, s);
         if (s == 2_400) {
@@ -338,7 +311,7 @@ public enum Theme {
     });
 
     /** What happens in a theme, second by second. */
-    private interface Script {
+    interface Script {
         void second(Rig rig, long second);
     }
 
@@ -364,7 +337,7 @@ public enum Theme {
     }
 
     /** Every cone is filled and started early on, by the book. */
-    private static void nursed(Rig r, long s) {
+    static void nursed(Rig r, long s) {
         if (s == 20) {
             for (SimCone c : r.world().cones()) {
                 c.fill(c.settings().usual().litres(), 22, c.settings().usual().ppt());
@@ -394,7 +367,7 @@ public enum Theme {
         return r.world().clock().elapsedMs();
     }
 
-    private static When lasting(Rig r, long minutes) {
+    static When lasting(Rig r, long minutes) {
         return new When(now(r), minutes * 60_000);
     }
 }

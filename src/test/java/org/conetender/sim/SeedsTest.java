@@ -16,6 +16,7 @@ import java.util.stream.IntStream;
 import org.conetender.core.alarm.AlarmKind;
 import org.conetender.core.guard.Guard;
 import org.conetender.core.guard.Guards;
+import org.conetender.core.judge.Watch;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -78,6 +79,9 @@ class SeedsTest {
                 "ready", "settling", "settled", "drawing", "drained", "abandoned");
         assertThat(all.alarms()).containsExactlyInAnyOrder(
                 Arrays.stream(AlarmKind.values()).map(AlarmKind::id).toArray(String[]::new));
+        // A dead heater is known sooner by its energy, a probe in air by its jump; WatchedConeTest has both.
+        assertThat(all.suspects()).as("what the watch names").contains(Watch.Suspect.WELDED,
+                Watch.Suspect.FROZEN);
         assertThat(String.join("\n", all.refusals())).contains(REFUSALS);
     }
 
@@ -109,7 +113,7 @@ class SeedsTest {
             Map.entry("suffocation", Theme.NOBODY_COMES), Map.entry("unwritten", Theme.DISK_HANGS),
             Map.entry("welded", Theme.WELDED), Map.entry("clock", Theme.CLOCK),
             Map.entry("crash-loop", Theme.CRASH_LOOP), Map.entry("probe", Theme.NO_PROBE),
-            Map.entry("watts", Theme.COLD_START));
+            Map.entry("watts", Theme.COLD_START), Map.entry("frozen", Theme.FROZEN_PROBE));
 
     private static List<Theme> likelyFirst(Guard g) {
         List<Theme> all = new ArrayList<>(List.of(brief()));

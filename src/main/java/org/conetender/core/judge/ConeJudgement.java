@@ -13,12 +13,19 @@ import org.conetender.core.image.ContactSample.Level;
  * @param thermal what was learned of the water and its heater; empty before the first reading, and where
  *     heat comes through a wall or a bath, whose lags it does not describe
  * @param air what is known of its air
+ * @param motion whether its reading moves
+ * @param proving how far its switches have been tried
  */
 public record ConeJudgement(Water water, Optional<Double> roomC, Level level, HeatTrack heat,
-                            Optional<Thermal> thermal, AirTrack air) {
+                            Optional<Thermal> thermal, AirTrack air, Motion motion, Proving proving) {
 
     /** A room without a probe is taken to be this warm, °C (guess: a heated room). */
     public static final double UNMEASURED_ROOM_C = 20;
+
+    /** The same, its switches so far tried. */
+    public ConeJudgement proven(Proving p) {
+        return new ConeJudgement(water, roomC, level, heat, thermal, air, motion, p);
+    }
 
     public Belief belief() {
         return water.belief();

@@ -105,7 +105,7 @@ public record Water(double lastC, long lastAtMs, List<Seen> trail, Optional<Doub
             String wrong = c == 85.0 ? "a probe says 85.0 °C, its power-on value"
                     : c < COLDEST_C || c > HOTTEST_C ? "a probe says " + c
                     + " °C, which hatching water is not"
-                    : pair.orElse(null);
+                    : pair.or(hearing::departure).orElse(null);
             return wrong == null ? accept(voices.asMain(c, s, hearing), nowMs - s.ageMs(), hearing, nowMs)
                     : depart(wrong, c, nowMs - s.ageMs(), nowMs).aged(hearing, nowMs);
         }

@@ -1,0 +1,79 @@
+package org.conetender.sim;
+
+/** What goes wrong with a heater or with the probe it is steered by, second by second, for {@link Theme}. */
+final class HeatScripts {
+
+    /** By then a cone has been held for hours and its heater is known, s. */
+    private static final long KNOWN_S = 4 * 3_600;
+
+    private HeatScripts() {}
+
+    /** The heater's contact no longer opens; the cone is hardly known yet. */
+    static void welded(Rig r, long s) {
+        Theme.nursed(r, s);
+        if (s == 3_600) {
+            r.world().apply(new Fault.OfSwitch("a", "heat", SimSwitch.Fault.WELDED, Theme.lasting(r, 120)));
+        }
+    }
+
+    /** Both contacts weld. */
+    static void weldedPair(Rig r, long s) {
+        Theme.nursed(r, s);
+        if (s == 3_600) {
+            r.world().apply(new Fault.OfSwitch("a", "heat", SimSwitch.Fault.WELDED, Theme.lasting(r, 400)));
+            r.world().apply(new Fault.OfSwitch("a", "cut-out", SimSwitch.Fault.WELDED,
+                    Theme.lasting(r, 400)));
+        }
+    }
+
+    /** Outputs that take no level. */
+    static void deafOutputs(Rig r, long s) {
+        Theme.nursed(r, s);
+        // Each strikes while the heater is on: alone, then with its cut-out, then the pump's relay.
+        boolean heating = r.world().cone("a").heaterOn() && r.world().wrong().isEmpty();
+        if (s >= 1_200 && s < 3_000 && heating) {
+            r.world().apply(new Fault.OfSwitch("a", "heat", SimSwitch.Fault.DEAF, Theme.lasting(r, 30)));
+        }
+        if (s >= 3_600 && s < 5_400 && heating) {
+            r.world().apply(new Fault.OfSwitch("a", "heat", SimSwitch.Fault.DEAF, Theme.lasting(r, 30)));
+            r.world().apply(new Fault.OfSwitch("a", "cut-out", SimSwitch.Fault.DEAF,
+                    Theme.lasting(r, 30)));
+        }
+        if (s == 8_000) {
+            r.world().apply(new Fault.OfSwitch("b", "air-pause", SimSwitch.Fault.DEAF, Theme.lasting(r, 20)));
+        }
+    }
+
+    /** The heater breaks while the water is still warming up. */
+    static void deadHeater(Rig r, long s) {
+        Theme.nursed(r, s);
+        if (s == 1_200) {
+            r.world().apply(new Fault.OfSwitch("c", "heat", SimSwitch.Fault.OPEN, Theme.lasting(r, 230)));
+        }
+    }
+
+    /** The contact welds in a cone that is known: it must be seen within minutes. */
+    static void weldedWhenKnown(Rig r, long s) {
+        Theme.nursed(r, s);
+        boolean heating = r.world().cone("b").heaterOn() && r.world().wrong().isEmpty();
+        if (s >= KNOWN_S && s < KNOWN_S + 3_600 && heating) {
+            r.world().apply(new Fault.OfSwitch("b", "heat", SimSwitch.Fault.WELDED, Theme.lasting(r, 120)));
+        }
+    }
+
+    /** The heater breaks in a cone that is held and known. */
+    static void deadWhenKnown(Rig r, long s) {
+        Theme.nursed(r, s);
+        if (s == KNOWN_S) {
+            r.world().apply(new Fault.OfSwitch("c", "heat", SimSwitch.Fault.OPEN, Theme.lasting(r, 150)));
+        }
+    }
+
+    /** A probe gives one figure for ever; its cone is known. */
+    static void frozenProbe(Rig r, long s) {
+        Theme.nursed(r, s);
+        if (s == KNOWN_S) {
+            r.world().apply(new Fault.OfProbe("c", 0, SimProbe.Fault.FROZEN, Theme.lasting(r, 230)));
+        }
+    }
+}
