@@ -13,6 +13,7 @@ import org.conetender.core.batch.Stage;
 import org.conetender.core.image.Reading;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.settings.Cone.HeatKind;
+import org.conetender.core.unit.Moment;
 
 /** The rules of one cone for one second. Bounds are the guards' own figures plus what sensing adds. */
 final class ConeRules {
@@ -48,6 +49,7 @@ final class ConeRules {
         heat();
         probe();
         watched();
+        tried();
         air();
         hands();
         cut();
@@ -75,11 +77,13 @@ final class ConeRules {
                 "a heater that was off kept heating although a cut-out is fitted");
         rules.lasting("welded-told", cone, unasked && !told("welded", "overheat", "heater-stuck"), 20 * 60,
                 "a heater that was off kept heating and nobody was told");
-        boolean dead = heat && !cone.heaterOn() && rig.world().powered();
+        // Behind an open cut-out, as when its own switch is tried, no heater does anything.
+        boolean dead = heat && cutOut == settings.fittings().heat().cutOut() && !cone.heaterOn()
+                && rig.world().powered();
         rules.lasting("no-effect", cone, (dead || rules.lastedS("no-effect", settings.id()) > 0
                 && batch.stage().hasWater() && broken("heat"))
                 && !told("no-effect", "probe", "probe-unsteady", "probe-frozen",
-                "overheat", "dry", "welded", "heater-stuck"), 60 * 60,
+                "switch-stuck", "overheat", "dry", "welded", "heater-stuck"), 60 * 60,
                 "a heater did nothing for an hour and nobody was told");
         boolean levelHonest = settings.fittings().probes().level() && !broken("level");
         rules.lasting("dry", cone, heat && levelHonest && !cone.water().heaterCovered(), 10,
@@ -147,6 +151,19 @@ final class ConeRules {
                 "a probe stood still while the water went elsewhere and nobody was told");
     }
 
+    /** Before much heat is given, both switches must open: one that does not is told, whatever hides it. */
+    private void tried() {
+        boolean stuck = batch.stage().hasWater() && cone.water().heaterCovered()
+                && rig.world().wrong().stream().anyMatch(f -> f instanceof Fault.OfSwitch s
+                && s.cone().equals(settings.id()) && s.kind() == SimSwitch.Fault.WELDED
+                && (s.outlet().equals(Fixtures.HEAT) || s.outlet().equals(Fixtures.CUT_OUT))
+                && batch.fill().filter(fill -> sinceMs(fill.at()) < s.when().forMs()
+                && rig.world().clock().elapsedMs() - s.when().atMs() >= sinceMs(fill.at())).isPresent());
+        boolean twice = cone.heaterOn() && rules.on(cone, "heat") && rules.on(cone, "cut-out");
+        rules.lasting("switch-tried", cone, stuck && twice && !told("switch-stuck", "welded"), 60,
+                "normal heat was given in a batch although one of its switches was stuck when it began");
+    }
+
     private boolean handled() {
         return batch.marks().handsIn().isPresent() || batch.marks().toppedUp().isPresent();
     }
@@ -188,12 +205,12 @@ final class ConeRules {
         }
         return batch.stage() instanceof Stage.Ready && !facts.isEmpty()
                 && facts.getLast().change() instanceof Change.Moved(String _, String why)
-                && why.contains("back on") && rig.livedMs() > sinceMs(facts.getLast())
+                && why.contains("back on") && rig.livedMs() > sinceMs(facts.getLast().at())
                 && !rules.saw(settings.id(), facts.getLast());
     }
 
-    private long sinceMs(Fact f) {
-        return rig.world().clock().now().since(f.at()).mostMs();
+    private long sinceMs(Moment m) {
+        return rig.world().clock().now().since(m).mostMs();
     }
 
     /** Seconds since the air went off, by the world's count. */

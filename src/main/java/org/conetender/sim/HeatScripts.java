@@ -69,6 +69,22 @@ final class HeatScripts {
         }
     }
 
+    /** The cut-out conducts for ever when the batch begins, which its heater's own switch hides. */
+    static void cutOutStuck(Rig r, long s) {
+        if (s == 1) {
+            r.world().apply(new Fault.OfSwitch("a", "cut-out", SimSwitch.Fault.WELDED, Theme.lasting(r, 170)));
+        }
+        Theme.nursed(r, s);
+    }
+
+    /** The heater's own switch conducts for ever when the batch begins, which its cut-out hides. */
+    static void ownSwitchStuck(Rig r, long s) {
+        if (s == 1) {
+            r.world().apply(new Fault.OfSwitch("c", "heat", SimSwitch.Fault.WELDED, Theme.lasting(r, 170)));
+        }
+        Theme.nursed(r, s);
+    }
+
     /** A probe gives one figure for ever; its cone is known. */
     static void frozenProbe(Rig r, long s) {
         Theme.nursed(r, s);

@@ -31,6 +31,8 @@ public enum Theme {
     DEAD_HEATER(4, HeatScripts::deadHeater),
     WELDED_WHEN_KNOWN(6, HeatScripts::weldedWhenKnown),
     DEAD_WHEN_KNOWN(7, HeatScripts::deadWhenKnown),
+    CUT_OUT_STUCK(3, HeatScripts::cutOutStuck),
+    OWN_SWITCH_STUCK(3, HeatScripts::ownSwitchStuck),
     FROZEN_PROBE(8, HeatScripts::frozenProbe),
     NO_PROBE(3, (r, s) -> {
         nursed(r, s);

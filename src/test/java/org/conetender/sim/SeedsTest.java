@@ -113,7 +113,8 @@ class SeedsTest {
             Map.entry("suffocation", Theme.NOBODY_COMES), Map.entry("unwritten", Theme.DISK_HANGS),
             Map.entry("welded", Theme.WELDED), Map.entry("clock", Theme.CLOCK),
             Map.entry("crash-loop", Theme.CRASH_LOOP), Map.entry("probe", Theme.NO_PROBE),
-            Map.entry("watts", Theme.COLD_START), Map.entry("frozen", Theme.FROZEN_PROBE));
+            Map.entry("watts", Theme.COLD_START), Map.entry("frozen", Theme.FROZEN_PROBE),
+            Map.entry("switch", Theme.CUT_OUT_STUCK));
 
     private static List<Theme> likelyFirst(Guard g) {
         List<Theme> all = new ArrayList<>(List.of(brief()));

@@ -136,6 +136,10 @@ public final class Judge {
         double c = j.belief().middleC();
         Thermal t = j.thermal().filter(m -> m.estimate().nominal().equals(nominal))
                 .orElseGet(() -> Thermal.from(nominal, about.prior(nominal, litres), c));
+        if (did.dtMs() == 0) {
+            // The first tick of a life: speeds cannot be told from no time.
+            return Optional.of(t);
+        }
         double probeC = j.belief() instanceof Belief.Trusted ? c : Double.NaN;
         return Optional.of(!t.following() ? t.again(c) : t.after(new Estimate.Step(did.dtMs() / 1000.0,
                 did.heated() ? 1 : 0, j.roomOrUsualC(), probeC, learn), did.aimC()));
