@@ -49,7 +49,6 @@ final class ConeRules {
         heat();
         probe();
         watched();
-        tried();
         air();
         hands();
         cut();
@@ -149,16 +148,13 @@ final class ConeRules {
         rules.lasting("frozen-told", cone, stands && away && !told("probe-frozen", "probe", "probe-unsteady",
                 "no-effect", "welded", "dry", "overheat"), 10 * 60,
                 "a probe stood still while the water went elsewhere and nobody was told");
-    }
-
-    /** Before much heat is given, both switches must open: one that does not is told, whatever hides it. */
-    private void tried() {
-        boolean stuck = batch.stage().hasWater() && cone.water().heaterCovered()
+        // Before much heat is given, both switches must open: one that does not is told, whatever hides it.
+        boolean stuck = batch.stage().hasWater() && cone.water().heaterCovered() && probeHonest()
                 && rig.world().wrong().stream().anyMatch(f -> f instanceof Fault.OfSwitch s
                 && s.cone().equals(settings.id()) && s.kind() == SimSwitch.Fault.WELDED
                 && (s.outlet().equals(Fixtures.HEAT) || s.outlet().equals(Fixtures.CUT_OUT))
-                && batch.fill().filter(fill -> sinceMs(fill.at()) < s.when().forMs()
-                && rig.world().clock().elapsedMs() - s.when().atMs() >= sinceMs(fill.at())).isPresent());
+                && batch.fill().filter(fill -> sinceMs(fill.at())
+                <= rig.world().clock().elapsedMs() - s.when().atMs()).isPresent());
         boolean twice = cone.heaterOn() && rules.on(cone, "heat") && rules.on(cone, "cut-out");
         rules.lasting("switch-tried", cone, stuck && twice && !told("switch-stuck", "welded"), 60,
                 "normal heat was given in a batch although one of its switches was stuck when it began");

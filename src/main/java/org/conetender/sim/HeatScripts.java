@@ -72,7 +72,8 @@ final class HeatScripts {
     /** The cut-out conducts for ever when the batch begins, which its heater's own switch hides. */
     static void cutOutStuck(Rig r, long s) {
         if (s == 1) {
-            r.world().apply(new Fault.OfSwitch("a", "cut-out", SimSwitch.Fault.WELDED, Theme.lasting(r, 170)));
+            r.world().apply(new Fault.OfSwitch("a", "cut-out", SimSwitch.Fault.WELDED,
+                    Theme.lasting(r, 170)));
         }
         Theme.nursed(r, s);
     }

@@ -9,7 +9,8 @@ public final class Guards {
     public static final List<Guard> ALL = List.of(new CookedBatch(), new WeldedHeater(), new SwitchesTried(),
             new NoEffect(), new LyingProbe(), new FrozenProbe(), new DryHeater(), new StillWater(),
             new Handled(), new AirFailed(), new Suffocation(), new BackSiphon(), new ShutValve(),
-            new AirWhileDrawing(), new PowerCut(), new TooManyWatts(), new StaleCommand(), new LostRecord(), new Unwritten(),
+            new AirWhileDrawing(), new PowerCut(), new TooManyWatts(), new StaleCommand(), new LostRecord(),
+            new Unwritten(),
             new WrongClock(), new SilentFailure(), new StuckHeater(), new StuckOutput(), new CrashLoop());
 
     private Guards() {}
