@@ -137,16 +137,17 @@ final class ConeRules {
                 .filter(t -> t.proof().passed()).isPresent();
         boolean calm = batch.stage().hasWater() && proven && !handled() && cone.air().flowLpm() > 0;
         boolean unasked = cone.heaterOn() && !rules.on(cone, "heat") && broken("heat");
-        rules.lasting("welded-soon", cone, calm && unasked && probeHonest() && !told("welded", "overheat",
+        boolean coldRoom = rig.world().room().airC() < cone.water().waterC() - 1 - PROBE_K;
+        rules.lasting("welded-soon", cone, calm && unasked && coldRoom && probeHonest() && !told("welded", "overheat",
                 "heater-stuck", "probe", "probe-unsteady"), WELDED_FOUND_S,
                 "a known cone was heated against our will for longer than it takes to see it");
         boolean stands = calm && rig.world().wrong().stream().anyMatch(f -> f instanceof Fault.OfProbe p
                 && p.cone().equals(settings.id()) && p.kind() == SimProbe.Fault.FROZEN);
         boolean away = settings.fittings().probes().water().stream()
                 .map(rig.world().devices().probes()::get)
-                .anyMatch(p -> Math.abs(p.shownC() - cone.water().waterC()) > PROBE_K + 0.5);
+                .anyMatch(p -> Math.abs(p.shownC() - cone.water().waterC()) > PROBE_K + 0.2);
         rules.lasting("frozen-told", cone, stands && away && !told("probe-frozen", "probe", "probe-unsteady",
-                "no-effect", "welded", "dry", "overheat"), 10 * 60,
+                "no-effect", "welded", "dry", "overheat"), 5 * 60,
                 "a probe stood still while the water went elsewhere and nobody was told");
         // Before much heat is given, both switches must open: one that does not is told, whatever hides it.
         boolean stuck = batch.stage().hasWater() && cone.water().heaterCovered() && probeHonest()

@@ -86,9 +86,15 @@ final class HeatScripts {
         Theme.nursed(r, s);
     }
 
-    /** A probe gives one figure for ever; its cone is known. */
+    /** Two probes give one figure for ever; their cones are known. */
     static void frozenProbe(Rig r, long s) {
         Theme.nursed(r, s);
+        // One above the set-point, where no heat is asked for and nothing else would show it; one anywhere.
+        boolean warm = r.world().cone("b").fixtures.probes.getFirst().shownC() > 27.1;
+        boolean whole = r.world().wrong().stream().noneMatch(f -> f.cone().equals("b"));
+        if (s >= KNOWN_S && s < KNOWN_S + 3_600 && warm && whole) {
+            r.world().apply(new Fault.OfProbe("b", 0, SimProbe.Fault.FROZEN, Theme.lasting(r, 160)));
+        }
         if (s == KNOWN_S) {
             r.world().apply(new Fault.OfProbe("c", 0, SimProbe.Fault.FROZEN, Theme.lasting(r, 230)));
         }

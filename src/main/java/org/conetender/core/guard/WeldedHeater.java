@@ -8,8 +8,8 @@ import org.conetender.core.judge.Watch.Suspect;
 /**
  * Danger: a welded switch. Water that warms while heat is off opens the second switch and calls a person.
  *
- * <p>Where the room is measured the watch over the learned cone names it, mostly within two minutes. A room
- * that nobody measures may warm the water too: there the suspicion only switches off, and
+ * <p>Where the room is measured and cooler than the water, the watch over the learned cone names it, mostly
+ * within two minutes. Another room may warm the water too: there the suspicion only switches off, and
  * {@link org.conetender.core.judge.HeatTrack} decides, which allows for such a room.
  */
 public final class WeldedHeater implements Guard {
@@ -28,7 +28,7 @@ public final class WeldedHeater implements Guard {
     public List<Finding> look(View v) {
         boolean suspect = Suspicion.falls(v, Suspect.WELDED, ID);
         boolean rising = v.stage().hasWater() && v.judged().heat().riseWhileOffK(v.water()) >= RISE_K
-                || suspect && v.judged().roomC().isPresent();
+                || suspect && v.judged().coldRoom();
         if (v.latch(id()).isEmpty() && !rising) {
             return !suspect ? List.of() : List.of(Finding.veto(ID,
                     "it warms more than its heater and a usual room explain", Power.HEAT));

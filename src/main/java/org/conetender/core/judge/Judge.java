@@ -17,8 +17,6 @@ public final class Judge {
 
     /** A room's reading may be this old; rooms change slowly (guess). */
     private static final long ROOM_USABLE_MS = 10 * Units.MINUTE_MS;
-    /** A room this much cooler than the water cannot be what warms it, K (guess: two probes at ±0.5 °C). */
-    private static final double COLD_ROOM_K = 1.0;
     /**
      * A room without a probe may be this warm on a summer's day, °C (guess); it warms no faster than that.
      */
@@ -89,7 +87,8 @@ public final class Judge {
         boolean touched = loose || about.batch().stage() instanceof Stage.Clean
                 || next.air().offForMs() > 0;
         boolean disturbed = touched || before.proving().part().misleads();
-        Optional<Thermal> thermal = thermal(next, about, did, !disturbed);
+        boolean elsewhere = before.water().elsewhere(water, image.now().monoMs());
+        Optional<Thermal> thermal = thermal(elsewhere ? next.unknown() : next, about, did, !disturbed);
         // One ladder for every departure, whoever finds it: untrusted, re-armed, latched (Water).
         if (thermal.filter(t -> t.watch().suspect() == Watch.Suspect.IN_AIR).isPresent()) {
             water = before.water().after(hearing.gone(), image.now().monoMs());
@@ -97,12 +96,13 @@ public final class Judge {
         }
         HeatTrack heat = before.heat().after(new HeatTrack.Step(did.dtMs(), did.heated(), water.belief(),
                 physics(cone, litres, next)), disturbed);
-        // What a room nobody measures may have done is no fault once it is over; guards latch what is.
-        if (next.roomC().isEmpty() && heat.noRiseForMs() >= HeatTrack.STILL_MS
+        // What a room may have done is no fault once it is over; guards latch what is.
+        if (!next.coldRoom() && heat.noRiseForMs() >= HeatTrack.STILL_MS
                 && thermal.filter(t -> t.watch().suspect() == Watch.Suspect.WELDED).isPresent()) {
             thermal = thermal.map(Thermal::cleared);
         }
-        return new ConeJudgement(water, next.roomC(), next.level(), heat, thermal, next.air(),
+        return new ConeJudgement(water, next.roomC(), next.level(), elsewhere ? heat.untested() : heat,
+                thermal, next.air(),
                 before.motion().after(water.belief(), did.dtMs()), proving(next, about, did, !touched));
     }
 
@@ -184,6 +184,6 @@ public final class Judge {
         boolean measured = j.roomC().isPresent();
         double drift = measured || Double.isNaN(c) ? 0 : loss * Math.max(0, WARMEST_ROOM_C - c);
         return new HeatTrack.Physics(cone.fittings().heat().watts() / capacity, loss * over,
-                !measured || over > COLD_ROOM_K, drift);
+                !measured || over > ConeJudgement.COLD_ROOM_K, drift);
     }
 }

@@ -181,6 +181,15 @@ public record Water(double lastC, long lastAtMs, List<Seen> trail, Optional<Doub
                 recent(nowMs), belief, voices);
     }
 
+    /**
+     * Whether the reading is believed again only because it has stood elsewhere for so long: then what was
+     * known of the water may not hold, and nobody knows that there is any.
+     */
+    boolean elsewhere(Water next, long nowMs) {
+        return next.doubt().isEmpty()
+                && doubt.filter(d -> nowMs - d.sinceMs() >= BELIEVE_ANYWAY_MS).isPresent();
+    }
+
     private Water silent(Reading r) {
         if (doubt.isPresent()) {
             Doubt d = doubt.get();
