@@ -138,8 +138,8 @@ final class ConeRules {
         boolean calm = batch.stage().hasWater() && proven && !handled() && cone.air().flowLpm() > 0;
         boolean unasked = cone.heaterOn() && !rules.on(cone, "heat") && broken("heat");
         boolean coldRoom = rig.world().room().airC() < cone.water().waterC() - 1 - PROBE_K;
-        rules.lasting("welded-soon", cone, calm && unasked && coldRoom && probeHonest() && !told("welded", "overheat",
-                "heater-stuck", "probe", "probe-unsteady"), WELDED_FOUND_S,
+        rules.lasting("welded-soon", cone, calm && unasked && coldRoom && probeHonest()
+                && !told("welded", "overheat", "heater-stuck", "probe", "probe-unsteady"), WELDED_FOUND_S,
                 "a known cone was heated against our will for longer than it takes to see it");
         boolean stands = calm && rig.world().wrong().stream().anyMatch(f -> f instanceof Fault.OfProbe p
                 && p.cone().equals(settings.id()) && p.kind() == SimProbe.Fault.FROZEN);

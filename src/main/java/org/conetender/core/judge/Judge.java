@@ -87,7 +87,8 @@ public final class Judge {
         boolean touched = loose || about.batch().stage() instanceof Stage.Clean
                 || next.air().offForMs() > 0;
         boolean disturbed = touched || before.proving().part().misleads();
-        boolean elsewhere = before.water().elsewhere(water, image.now().monoMs());
+        boolean elsewhere = water.doubt().isEmpty()
+                && before.water().doubt().filter(d -> d.worn(image.now().monoMs())).isPresent();
         Optional<Thermal> thermal = thermal(elsewhere ? next.unknown() : next, about, did, !disturbed);
         // One ladder for every departure, whoever finds it: untrusted, re-armed, latched (Water).
         if (thermal.filter(t -> t.watch().suspect() == Watch.Suspect.IN_AIR).isPresent()) {

@@ -62,7 +62,16 @@ public record Water(double lastC, long lastAtMs, List<Seen> trail, Optional<Doub
      * @param seenC the last reading while in doubt, °C
      * @param seenAtMs its time
      */
-    record Doubt(String why, long sinceMs, long goodSinceMs, double seenC, long seenAtMs) {}
+    record Doubt(String why, long sinceMs, long goodSinceMs, double seenC, long seenAtMs) {
+
+        /**
+         * Whether it ends only because the reading has stood elsewhere for so long: then what was known of
+         * the water may not hold, and nobody knows that there is any.
+         */
+        boolean worn(long nowMs) {
+            return nowMs - sinceMs >= BELIEVE_ANYWAY_MS;
+        }
+    }
 
     /** Nothing heard in this life of the process. */
     public static Water unheard() {
@@ -170,7 +179,7 @@ public record Water(double lastC, long lastAtMs, List<Seen> trail, Optional<Doub
         Doubt d = doubt.get();
         double allowed = STEP_ALLOWANCE_K + h.slewKPerS() * Math.max(0, atMs - d.seenAtMs()) / 1000.0;
         boolean steady = Math.abs(c - d.seenC()) <= allowed;
-        boolean near = Double.isNaN(lastC) || h.handled() || nowMs - d.sinceMs() >= BELIEVE_ANYWAY_MS
+        boolean near = Double.isNaN(lastC) || h.handled() || d.worn(nowMs)
                 || (c <= lastC + 1.0 && c >= lastC - 1.5);
         long good = !steady || !near ? -1 : d.goodSinceMs() < 0 ? nowMs : d.goodSinceMs();
         if (good >= 0 && nowMs - good >= REARM_MS) {
@@ -179,15 +188,6 @@ public record Water(double lastC, long lastAtMs, List<Seen> trail, Optional<Doub
         }
         return new Water(lastC, lastAtMs, trail, Optional.of(new Doubt(d.why(), d.sinceMs(), good, c, atMs)),
                 recent(nowMs), belief, voices);
-    }
-
-    /**
-     * Whether the reading is believed again only because it has stood elsewhere for so long: then what was
-     * known of the water may not hold, and nobody knows that there is any.
-     */
-    boolean elsewhere(Water next, long nowMs) {
-        return next.doubt().isEmpty()
-                && doubt.filter(d -> nowMs - d.sinceMs() >= BELIEVE_ANYWAY_MS).isPresent();
     }
 
     private Water silent(Reading r) {

@@ -181,6 +181,37 @@ class WatchedConeTest {
         assertThat(s.told()).noneMatch(a -> a.kind().id().equals("welded"));
     }
 
+    /** It is measured, and warms the water past the set-point. */
+    @Test
+    void aRoomWarmerThanTheWaterIsNotTakenForAWeldedSwitchEither() {
+        Story s = held(Fitting.ROOM_PROBE);
+        for (int minute = 0; minute < 240; minute++) {
+            basin.roomC = Math.min(30, basin.roomC + 5.0 / 60);
+            s.senses.room(basin.roomC);
+            s.minutes(1);
+        }
+        assertThat(basin.waterC).as("the room warmed it").isGreaterThan(27.3);
+        assertThat(s.told()).isEmpty();
+    }
+
+    /** The water is gone or quite another, and nobody said so. */
+    @Test
+    void whatIsBelievedOnlyForLastingSoLongIsUnknownAndMustAnswerAtLowPower() {
+        Story s = held(Fitting.ROOM_PROBE);
+        basin.topUp(1, 22);
+        s.minutes(18);
+        assertThat(s.on("a.cut-out")).isFalse();
+        s.minutes(6); // twenty minutes, and three good ones
+        var live = s.state().live().cones().get("a");
+        assertThat(live.judged().belief().known()).isTrue();
+        assertThat(live.judged().heat().responded()).isFalse();
+        assertThat(live.judged().thermal().orElseThrow().proof().passed()).isFalse();
+        assertThat(live.hold().duty()).isLessThanOrEqualTo(0.25);
+        s.minutes(60);
+        assertThat(s.state().live().cones().get("a").judged().heat().responded()).isTrue();
+        assertThat(s.state().book().cone("a").latches()).isEmpty();
+    }
+
     @Test
     void evenSoAWeldedSwitchIsFoundInIt() {
         Story s = held();
