@@ -13,6 +13,8 @@ import org.conetender.core.judge.Belief;
 import org.conetender.core.judge.Breath;
 import org.conetender.core.judge.ConeJudgement;
 import org.conetender.core.judge.HeatTrack;
+import org.conetender.core.judge.Motion;
+import org.conetender.core.judge.Proving;
 import org.conetender.core.judge.Water;
 import org.conetender.core.unit.Moment;
 
@@ -59,9 +61,14 @@ public record ConeLive(ConeJudgement judged, Growth growth, Hold hold, Share.Cre
         public static final ConeOut SAFE = new ConeOut(false, false, false, false, false, false);
     }
 
+    ConeLive judged(ConeJudgement j) {
+        return new ConeLive(j, growth, hold, credit, out, outlook, pressedForMs);
+    }
+
     static ConeLive begin(String cone, ConeBook book, Optional<Checkpoint> checkpoint, Moment now) {
         ConeJudgement judged = new ConeJudgement(Water.unheard(), Optional.empty(), Level.UNKNOWN,
-                HeatTrack.fresh(), Optional.empty(), AirTrack.begun(Breath.begun(book, now)));
+                HeatTrack.fresh(), Optional.empty(), AirTrack.begun(Breath.begun(book, now)),
+                Motion.NONE, book.heater().tried(book.batch()) ? Proving.DONE : Proving.DUE);
         return new ConeLive(judged, Growth.resumed(cone, book, checkpoint), Hold.IDLE, Share.Credit.NONE,
                 ConeOut.SAFE, new Outlook(Optional.empty(), 0, Outlook.NONE.water(),
                         Promise.NONE, Appointment.resumed(cone, book.batch(), checkpoint)), 0);

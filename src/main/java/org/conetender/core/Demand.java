@@ -9,6 +9,7 @@ import org.conetender.core.heat.Hold;
 import org.conetender.core.heat.Predict;
 import org.conetender.core.judge.ConeJudgement;
 import org.conetender.core.judge.Judge;
+import org.conetender.core.judge.Proving;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.settings.Cone.HeatKind;
 import org.conetender.core.unit.Units;
@@ -71,7 +72,7 @@ final class Demand {
         if (cone.fittings().heat().kind() != HeatKind.IMMERSED) {
             return h;
         }
-        if (Hold.gently(cone, j.heat().responded())) {
+        if (j.proving().part() == Proving.Part.UNTESTABLE || Hold.gently(cone, j.heat().responded())) {
             return h.lowPower();
         }
         return j.thermal().map(t -> h.steered(t, new Predict.Around(j.roomOrUsualC(), now.dtMs() / 1000.0),

@@ -2,7 +2,9 @@ package org.conetender.core;
 
 import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.ConeBook;
+import org.conetender.core.guard.SwitchesTried;
 import org.conetender.core.judge.ConeJudgement;
+import org.conetender.core.judge.Proving;
 import org.conetender.core.judge.Thermal;
 
 /** What a change in the book means for what was believed of the cone. */
@@ -12,14 +14,19 @@ final class Refreshed {
 
     /**
      * A released latch forgives the tracks behind it; a new filling, or water whose level changed, must be
-     * proven again before it gets full heat.
+     * proven again before it gets full heat; and the switches are tried at a new filling, and when one of
+     * them was mended.
      */
     static ConeJudgement of(ConeJudgement j, ConeBook old, ConeBook now) {
         boolean released = now.latches().size() < old.latches().size();
+        boolean due = now.batch().number() != old.batch().number()
+                || SwitchesTried.VOIDED_BY.stream().anyMatch(g -> old.latch(g).isPresent()
+                        && now.latch(g).isEmpty());
         return new ConeJudgement(released ? j.water().forgiven() : j.water(), j.roomC(), j.level(),
                 released ? j.heat().forgiven() : levelChanged(old.batch(), now.batch())
                         ? j.heat().untested() : j.heat(),
-                released ? j.thermal().map(Thermal::cleared) : j.thermal(), j.air());
+                released ? j.thermal().map(Thermal::cleared) : j.thermal(), j.air(), j.motion(),
+                due ? Proving.DUE : j.proving());
     }
 
     private static boolean levelChanged(Batch old, Batch now) {

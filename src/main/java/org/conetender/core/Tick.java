@@ -22,6 +22,7 @@ import org.conetender.core.heat.Share;
 import org.conetender.core.image.Image;
 import org.conetender.core.image.Request;
 import org.conetender.core.judge.ConeJudgement;
+import org.conetender.core.judge.Proving;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.settings.Settings;
 import org.conetender.core.unit.Units;
@@ -76,6 +77,7 @@ public final class Tick {
         consequences(work, findings);
         credits.replaceAll((cone, c) -> withheld(findings.get(cone)) ? Share.Credit.NONE : c);
 
+        Proofs.keep(work);
         Telling telling = new Telling(work);
         Alarms.Turn alarms = telling.alarms(settled, findings);
         telling.answers(settled);
@@ -111,10 +113,16 @@ public final class Tick {
             Hold h = holds.get(c.id());
             Share.Credit was = work.live(c.id()).credit();
             boolean on = work.live(c.id()).out().heat();
-            credits.put(c.id(), h.rules() ? Share.wanting(was, h.on(), on, work.dtMs)
+            credits.put(c.id(), alone(work, c) ? Share.trying(was, on, work.dtMs)
+                    : h.rules() ? Share.wanting(was, h.on(), on, work.dtMs)
                     : Share.after(was, h.duty(), on, new Share.Window(work.dtMs, window)));
         }
         return credits;
+    }
+
+    /** Whether the heater's own switch is tried, behind an open cut-out. */
+    private static boolean alone(Work work, Cone c) {
+        return work.judged.get(c.id()).proving().part() == Proving.Part.HEATER;
     }
 
     /** Every guard looks at every cone, in the order in which power is shared out. */
@@ -166,7 +174,8 @@ public final class Tick {
             Batch b = work.batch(c.id());
             boolean cutOut = c.fittings().heat().cutOut();
             boolean closed = cutOut && work.aimC(c).isPresent() && permits(found, Power.CUT_OUT);
-            boolean heat = credits.get(c.id()).wants() && permits(found, Power.HEAT) && (closed || !cutOut);
+            boolean heat = credits.get(c.id()).wants() && permits(found, Power.HEAT)
+                    && (closed || !cutOut || alone(work, c));
             boolean light = permits(found, Power.LAMPS);
             outs.put(c.id(), new ConeLive.ConeOut(heat, closed,
                     Demand.airOff(c, b) && permits(found, Power.AIR_OFF),

@@ -121,8 +121,10 @@ final class Work {
             ConeLive was = live(c.id());
             judged.put(c.id(), Judge.look(Refreshed.of(was.judged(), before.book().cone(c.id()),
                     ledger.book().cone(c.id())),
-                    new Judge.About(c, batch(c.id()), handled(c.id()), room), image,
-                    new Judge.Did(was.out().heat(), !was.out().airPause(), was.hold().aimC(), dtMs)));
+                    new Judge.About(c, ledger.book().cone(c.id()), handled(c.id()), room), image,
+                    new Judge.Did(new Judge.Switches(was.out().heat(), was.out().cutOut(),
+                            c.fittings().heat().cutOut(), was.hold().duty() > 0), !was.out().airPause(),
+                            was.hold().aimC(), dtMs)));
         }
     }
 }

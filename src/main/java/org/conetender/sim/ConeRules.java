@@ -14,12 +14,16 @@ import org.conetender.core.image.Reading;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.settings.Cone.HeatKind;
 import org.conetender.core.settings.Cone.Limits;
+import org.conetender.core.unit.Moment;
 
 /** The rules of one cone for one second. Bounds are the guards' own figures plus what sensing adds. */
 final class ConeRules {
 
     /** A probe may be wrong by this much, K (offset, lag, step; science.md §9). */
     private static final double PROBE_K = 1.0;
+
+    /** A welded 25 W heater in 2 L is found within 139 s (control.md §2.4), and half as much again. */
+    private static final long WELDED_FOUND_S = 210;
 
     private final Rig rig;
     private final Invariants rules;
@@ -45,6 +49,7 @@ final class ConeRules {
     void look() {
         heat();
         probe();
+        watched();
         air();
         hands();
         cut();
@@ -75,11 +80,13 @@ final class ConeRules {
                 "a heater that was off kept heating although a cut-out is fitted");
         rules.lasting("welded-told", cone, unasked && !told("welded", "overheat", "heater-stuck"), 20 * 60,
                 "a heater that was off kept heating and nobody was told");
-        boolean dead = heat && !cone.heaterOn() && rig.world().powered();
+        // Behind an open cut-out, as when its own switch is tried, no heater does anything.
+        boolean dead = heat && cutOut == settings.fittings().heat().cutOut() && !cone.heaterOn()
+                && rig.world().powered();
         rules.lasting("no-effect", cone, (dead || rules.lastedS("no-effect", settings.id()) > 0
                 && batch.stage().hasWater() && broken("heat"))
-                && !told("no-effect", "probe", "probe-unsteady",
-                "overheat", "dry", "welded", "heater-stuck"), 60 * 60,
+                && !told("no-effect", "probe", "probe-unsteady", "probe-frozen",
+                "switch-stuck", "overheat", "dry", "welded", "heater-stuck"), 60 * 60,
                 "a heater did nothing for an hour and nobody was told");
         boolean levelHonest = honest("level");
         rules.lasting("dry", cone, heat && levelHonest && !cone.water().heaterCovered(), 10,
@@ -133,6 +140,36 @@ final class ConeRules {
                 "one of two probes was gone and nobody was told");
     }
 
+    /** What the watch over a learned cone must find, and by when; nothing else may be wrong meanwhile. */
+    private void watched() {
+        boolean proven = rig.state().live().cones().get(settings.id()).judged().thermal()
+                .filter(t -> t.proof().passed()).isPresent();
+        boolean calm = batch.stage().hasWater() && proven && !handled() && cone.air().flowLpm() > 0;
+        boolean unasked = cone.heaterOn() && !rules.on(cone, "heat") && broken("heat");
+        boolean coldRoom = rig.world().room().airC() < cone.water().waterC() - 1 - PROBE_K;
+        rules.lasting("welded-soon", cone, calm && unasked && coldRoom && probeHonest()
+                && !told("welded", "overheat", "heater-stuck", "probe", "probe-unsteady"), WELDED_FOUND_S,
+                "a known cone was heated against our will for longer than it takes to see it");
+        boolean stands = calm && rig.world().wrong().stream().anyMatch(f -> f instanceof Fault.OfProbe p
+                && p.cone().equals(settings.id()) && p.kind() == SimProbe.Fault.FROZEN);
+        boolean away = settings.fittings().probes().water().stream()
+                .map(rig.world().devices().probes()::get)
+                .anyMatch(p -> Math.abs(p.shownC() - cone.water().waterC()) > PROBE_K + 0.2);
+        rules.lasting("frozen-told", cone, stands && away && !told("probe-frozen", "probe", "probe-unsteady",
+                "no-effect", "welded", "dry", "overheat"), 5 * 60,
+                "a probe stood still while the water went elsewhere and nobody was told");
+        // Before much heat is given, both switches must open: one that does not is told, whatever hides it.
+        boolean stuck = batch.stage().hasWater() && cone.water().heaterCovered() && probeHonest()
+                && rig.world().wrong().stream().anyMatch(f -> f instanceof Fault.OfSwitch s
+                && s.cone().equals(settings.id()) && s.kind() == SimSwitch.Fault.WELDED
+                && (s.outlet().equals(Fixtures.HEAT) || s.outlet().equals(Fixtures.CUT_OUT))
+                && batch.fill().filter(fill -> sinceMs(fill.at())
+                <= rig.world().clock().elapsedMs() - s.when().atMs()).isPresent());
+        boolean twice = cone.heaterOn() && rules.on(cone, "heat") && rules.on(cone, "cut-out");
+        rules.lasting("switch-tried", cone, stuck && twice && !told("switch-stuck", "welded"), 60,
+                "normal heat was given in a batch although one of its switches was stuck when it began");
+    }
+
     private boolean handled() {
         return batch.marks().handsIn().isPresent() || batch.marks().toppedUp().isPresent();
     }
@@ -174,12 +211,12 @@ final class ConeRules {
         }
         return batch.stage() instanceof Stage.Ready && !facts.isEmpty()
                 && facts.getLast().change() instanceof Change.Moved(String _, String why)
-                && why.contains("back on") && rig.livedMs() > sinceMs(facts.getLast())
+                && why.contains("back on") && rig.livedMs() > sinceMs(facts.getLast().at())
                 && !rules.saw(settings.id(), facts.getLast());
     }
 
-    private long sinceMs(Fact f) {
-        return rig.world().clock().now().since(f.at()).mostMs();
+    private long sinceMs(Moment m) {
+        return rig.world().clock().now().since(m).mostMs();
     }
 
     /** Seconds since the air went off, by the world's count. */

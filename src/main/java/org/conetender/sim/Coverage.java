@@ -1,11 +1,13 @@
 package org.conetender.sim;
 
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import org.conetender.core.State;
 import org.conetender.core.guard.Finding;
+import org.conetender.core.judge.Watch;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.settings.Settings;
 
@@ -16,10 +18,13 @@ public final class Coverage {
     private final Set<String> alarms = new TreeSet<>();
     private final Set<String> guards = new TreeSet<>();
     private final Set<String> refusals = new TreeSet<>();
+    private final Set<Watch.Suspect> suspects = EnumSet.noneOf(Watch.Suspect.class);
 
     void look(State s, Settings settings, Map<String, List<Finding>> findings) {
         for (Cone c : settings.cones()) {
             stages.add(s.book().cone(c.id()).batch().stage().word());
+            s.live().cones().get(c.id()).judged().thermal()
+                    .ifPresent(t -> suspects.add(t.watch().suspect()));
         }
         findings.values().forEach(found -> found.forEach(f -> guards.add(f.guard())));
         s.live().alarms().raised().forEach(a -> alarms.add(a.kind().id()));
@@ -50,6 +55,11 @@ public final class Coverage {
         return guards;
     }
 
+    /** What the watch over a cone named. */
+    public Set<Watch.Suspect> suspects() {
+        return suspects;
+    }
+
     public Set<String> refusals() {
         return refusals;
     }
@@ -60,5 +70,6 @@ public final class Coverage {
         alarms.addAll(other.alarms);
         guards.addAll(other.guards);
         refusals.addAll(other.refusals);
+        suspects.addAll(other.suspects);
     }
 }

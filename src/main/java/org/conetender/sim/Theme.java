@@ -28,26 +28,15 @@ public enum Theme {
             r.say("a", "settle");
         }
     }),
-    WELDED(3, (r, s) -> {
-        nursed(r, s);
-        if (s == 3_600) {
-            r.world().apply(new Fault.OfSwitch("a", "heat", SimSwitch.Fault.WELDED, lasting(r, 120)));
-        }
-    }),
-    WELDED_PAIR(7, (r, s) -> {
-        nursed(r, s);
-        if (s == 3_600) {
-            r.world().apply(new Fault.OfSwitch("a", "heat", SimSwitch.Fault.WELDED, lasting(r, 400)));
-            r.world().apply(new Fault.OfSwitch("a", "cut-out", SimSwitch.Fault.WELDED, lasting(r, 400)));
-        }
-    }),
+    WELDED(3, HeatScripts::welded),
+    WELDED_PAIR(7, HeatScripts::weldedPair),
     DEAF_OUTPUTS(3, Scripts::deafOutputs),
-    DEAD_HEATER(4, (r, s) -> {
-        nursed(r, s);
-        if (s == 1_200) {
-            r.world().apply(new Fault.OfSwitch("c", "heat", SimSwitch.Fault.OPEN, lasting(r, 230)));
-        }
-    }),
+    DEAD_HEATER(4, HeatScripts::deadHeater),
+    WELDED_WHEN_KNOWN(6, HeatScripts::weldedWhenKnown),
+    DEAD_WHEN_KNOWN(7, HeatScripts::deadWhenKnown),
+    CUT_OUT_STUCK(3, HeatScripts::cutOutStuck),
+    OWN_SWITCH_STUCK(3, HeatScripts::ownSwitchStuck),
+    FROZEN_PROBE(8, HeatScripts::frozenProbe),
     NO_PROBE(3, (r, s) -> {
         nursed(r, s);
         if (s == 2_400) {
@@ -263,7 +252,7 @@ public enum Theme {
     });
 
     /** What happens in a theme, second by second. */
-    private interface Script {
+    interface Script {
         void second(Rig rig, long second);
     }
 

@@ -14,6 +14,9 @@ import org.junit.jupiter.api.Test;
 /** The shell around the core, run by hand: what goes out, what comes in, what is kept. */
 class AgentsTest {
 
+    /** Seconds after which both switches of a cone have been tried (core.judge.Proving). */
+    private static final int TRIED = 720;
+
     private static final String STEP = "larkmoor-a/hand/step";
 
     @Test
@@ -216,6 +219,7 @@ class AgentsTest {
         b.set(STEP, "started");
         b.rounds(5);
         assertThat(b.shown("larkmoor-a/hatch/stage")).isEqualTo("hydrating");
+        b.rounds(TRIED);
         assertThat(b.levels.get("a.cut-out")).isTrue();
         assertThat(b.shown("larkmoor-a/$alert/output-stuck")).contains("a.lamp cannot be set");
     }
@@ -224,7 +228,7 @@ class AgentsTest {
     void aHeaterThatCannotBeSetIsAFactOfTheNextTickAndOnlyWhileItLasts() {
         HandBench b = new HandBench().rounds(1);
         b.set(STEP, "started");
-        b.rounds(5);
+        b.rounds(TRIED);
         b.stuck.add("a.heat");
         b.rounds(1);
         assertThat(b.levels.get("a.cut-out")).as("nobody knows yet").isTrue();

@@ -18,7 +18,7 @@ class CommitOrderTest {
 
     @Test
     void aGrantActsAndIsAnsweredOnlyWhenItIsDurable() {
-        Story s = Story.at();
+        Story s = Story.at(Larkmoor.Fitting.MAT);
         s.paper.mood(Paper.Mood.WAITING);
         s.send("a", new Ask.Did(Step.STARTED));
         s.minutes(2);

@@ -1,6 +1,7 @@
 package org.conetender.core;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import org.conetender.core.Larkmoor.Fitting;
 import org.conetender.core.image.Reading;
@@ -244,7 +245,8 @@ class JudgeLadderTest {
         }
         s.senses.room(23).silent("room", s.now().monoMs());
         s.minutes(9);
-        assertThat(s.state().live().cones().get("a").judged().roomC()).contains(23.0);
+        assertThat(s.state().live().cones().get("a").judged().roomC()).hasValueSatisfying(
+                c -> assertThat(c).isCloseTo(23, within(0.02)));
         s.minutes(2);
         assertThat(s.state().live().cones().get("a").judged().roomC()).isEmpty();
     }

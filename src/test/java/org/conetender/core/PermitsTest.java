@@ -33,8 +33,8 @@ class PermitsTest {
     /** Where cone a stands when something is said. */
     private enum Place {
         CLEAN(s -> s.does(Step.STARTED, Step.DRAINED, Step.CLEANED)),
-        FILLED(s -> s.does(Step.FILLED)),
-        HYDRATING(s -> s.does(Step.STARTED)),
+        FILLED(s -> s.does(Step.FILLED).seconds(1)),
+        HYDRATING(s -> s.does(Step.STARTED).seconds(1)),
         HATCHING(s -> s.does(Step.STARTED, Step.FIRST_SEEN)),
         VALVE_SHUT(s -> s.does(Step.STARTED, Step.FIRST_SEEN, Step.VALVE_SHUT)),
         SETTLING(s -> VALVE_SHUT.to.apply(s).does(Step.SETTLE)),

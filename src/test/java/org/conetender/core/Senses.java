@@ -3,7 +3,9 @@ package org.conetender.core;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import org.conetender.core.image.ContactSample;
 import org.conetender.core.image.ContactSample.Level;
 import org.conetender.core.image.ProbeSample;
@@ -17,9 +19,12 @@ import org.conetender.core.settings.Settings;
  */
 public final class Senses {
 
+    private static final double TREMBLE_C = 0.01;
+
     private final Map<String, Reading> readings = new TreeMap<>();
     private final Map<String, Long> silentSinceMs = new TreeMap<>();
     private final Map<String, Level> contacts = new TreeMap<>();
+    private final Set<String> frozen = new TreeSet<>();
 
     Senses(Settings settings) {
         for (Cone c : settings.cones()) {
@@ -44,6 +49,13 @@ public final class Senses {
     public Senses probe(String id, Reading reading) {
         readings.put(id, reading);
         silentSinceMs.remove(id);
+        frozen.remove(id);
+        return this;
+    }
+
+    /** From now on that probe answers with one and the same figure; a live one's last digit trembles. */
+    public Senses frozen(String id) {
+        frozen.add(id);
         return this;
     }
 
@@ -65,9 +77,14 @@ public final class Senses {
 
     List<ProbeSample> probes(long nowMs) {
         List<ProbeSample> out = new ArrayList<>();
-        readings.forEach((id, r) -> out.add(new ProbeSample(id, r,
+        readings.forEach((id, r) -> out.add(new ProbeSample(id, frozen.contains(id) ? r : live(r, nowMs),
                 silentSinceMs.containsKey(id) ? nowMs - silentSinceMs.get(id) : 0)));
         return out;
+    }
+
+    private static Reading live(Reading r, long nowMs) {
+        return r instanceof Reading.Value(double c) && c > 1 && c < 45
+                ? new Reading.Value(c + TREMBLE_C * (nowMs / 1_000 % 2)) : r;
     }
 
     List<ContactSample> contacts() {

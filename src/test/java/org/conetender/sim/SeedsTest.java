@@ -18,6 +18,7 @@ import java.util.stream.IntStream;
 import org.conetender.core.alarm.AlarmKind;
 import org.conetender.core.guard.Guard;
 import org.conetender.core.guard.Guards;
+import org.conetender.core.judge.Watch;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -104,6 +105,9 @@ class SeedsTest {
                 "ready", "settling", "settled", "drawing", "drained", "abandoned");
         assertThat(all.alarms()).containsExactlyInAnyOrder(
                 Arrays.stream(AlarmKind.values()).map(AlarmKind::id).toArray(String[]::new));
+        // A dead heater is known sooner by its energy, a probe in air by its jump; WatchedConeTest has both.
+        assertThat(all.suspects()).as("what the watch names").contains(Watch.Suspect.WELDED,
+                Watch.Suspect.FROZEN);
         // A guard that only refuses finds nothing: its refusals are among those below.
         assertThat(all.guards()).containsExactlyInAnyOrder(Guards.ALL.stream().filter(SeedsTest::looks)
                 .map(Guard::id).toArray(String[]::new));
@@ -150,6 +154,8 @@ class SeedsTest {
             Map.entry("crash-loop", Missed.in(Theme.CRASH_LOOP, "crash-loop", "crash-loop-told")),
             Map.entry("probe", Missed.in(Theme.NO_PROBE, "probe")),
             Map.entry("still-water", Missed.in(Theme.CHATTER, "still-water")),
+            Map.entry("frozen", Missed.in(Theme.FROZEN_PROBE, "frozen-told")),
+            Map.entry("switch", Missed.in(Theme.CUT_OUT_STUCK, "switch-tried")),
             Map.entry("watts", Missed.in(Theme.COLD_START, "watts")));
 
     /** The first of the sixty in which that theme is played. */

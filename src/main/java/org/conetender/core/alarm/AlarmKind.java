@@ -16,6 +16,9 @@ public enum AlarmKind {
     COOKED(Priority.NOW, 0, "Look before feeding: this batch may be lost."),
     WELDED(Priority.NOW, 0,
             "Unplug the heater now: its switch does not open. Mend it before you acknowledge."),
+    SWITCH_STUCK(Priority.NOW, 0,
+            "Heat is locked off. Unplug the heater now: one of its two switches does not open, and only the "
+            + "other one holds it. Exchange it, then acknowledge; both are tried again."),
     HEATER_STUCK(Priority.NOW, 0,
             "Unplug the heater now: its output does not obey, so it may stay on. Find out why before "
             + "you plug it in again."),
@@ -28,6 +31,9 @@ public enum AlarmKind {
     PROBE(Priority.SOON, 60,
             "Heat is off meanwhile. See that the probe is in the water and its plug is dry and firm."),
     PROBE_UNSTEADY(Priority.SOON, 0, "Heat is locked off. Fix the probe in its place, then acknowledge."),
+    PROBE_FROZEN(Priority.SOON, 0,
+            "Heat is locked off. Hold another thermometer into the water. Pull the probe's plug and push "
+            + "it in again, or exchange the probe; acknowledge when its reading moves."),
     ONE_PROBE(Priority.LATER, 600,
             "Nothing is lost yet. See that its plug is dry and firm, or exchange it, before the other "
             + "fails."),

@@ -28,6 +28,12 @@ public sealed interface Change {
     /** A doubt did not come true, and is taken back. @param why the words of the doubt */
     record Undoubted(String why) implements Change {}
 
+    /** The switches of the heater were tried before this batch's first heat. @param how in words */
+    record Tried(String how) implements Change {}
+
+    /** A proof of the heater was passed that says something new. */
+    record Learned(HeaterBook.Learned what) implements Change {}
+
     /** Development was carried across a time of unknown length. */
     record Bridged(Bridge bridge) implements Change {}
 

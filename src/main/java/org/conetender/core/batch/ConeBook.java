@@ -16,17 +16,19 @@ import org.conetender.core.unit.Moment;
  * @param usual the charge {@code started} stands for
  * @param latches what tripped and waits for a person
  * @param acknowledged ids of alarms a person has seen
+ * @param heater what is known of its heater
  * @param bridges times of unknown length in the development of the present cysts
  */
 public record ConeBook(Batch base, List<Fact> facts, Batch batch, Usual usual, List<Latch> latches,
-                       List<String> acknowledged, List<Bridge> bridges) {
+                       List<String> acknowledged, List<Bridge> bridges, HeaterBook heater) {
 
     /** @param guard which one tripped  @param why in words  @param since when */
     public record Latch(String guard, String why, Moment since) {}
 
     static ConeBook empty(Usual usual, Moment at) {
         Batch none = Batch.none(at);
-        return new ConeBook(none, List.of(), none, usual, List.of(), List.of(), List.of());
+        return new ConeBook(none, List.of(), none, usual, List.of(), List.of(), List.of(),
+                HeaterBook.NONE);
     }
 
     /** Whether that guard waits for a person. */
@@ -53,6 +55,8 @@ public record ConeBook(Batch base, List<Fact> facts, Batch batch, Usual usual, L
             case Change.Released r -> released(r.guard());
             case Change.AlarmOver a -> over(a.alarm());
             case Change.Bridged b -> bridged(b.bridge());
+            case Change.Tried _ -> with(heater.tried(batch.fill().map(Batch.Fill::at)));
+            case Change.Learned l -> with(heater.learned(l.what(), f.at()));
             case Change.Told _, Change.Moved _, Change.Doubted _, Change.Undoubted _ -> folded(f);
             case Change.Began _, Change.Left _, Change.ClockSet _, Change.SetAside _, Change.Described _ ->
                     this;
@@ -66,7 +70,8 @@ public record ConeBook(Batch base, List<Fact> facts, Batch batch, Usual usual, L
         }
         List<Fact> kept = new ArrayList<>(facts);
         kept.add(f);
-        return new ConeBook(base, List.copyOf(kept), next, usual, latches, acknowledged, bridges(next));
+        return new ConeBook(base, List.copyOf(kept), next, usual, latches, acknowledged, bridges(next),
+                heater);
     }
 
     /** Other cysts have not lived through them. */
@@ -77,7 +82,7 @@ public record ConeBook(Batch base, List<Fact> facts, Batch batch, Usual usual, L
     private ConeBook bridged(Bridge b) {
         List<Bridge> next = new ArrayList<>(bridges);
         next.add(b);
-        return new ConeBook(base, facts, batch, usual, latches, acknowledged, List.copyOf(next));
+        return new ConeBook(base, facts, batch, usual, latches, acknowledged, List.copyOf(next), heater);
     }
 
     /**
@@ -95,7 +100,8 @@ public record ConeBook(Batch base, List<Fact> facts, Batch batch, Usual usual, L
             }
         }
         kept.add(f);
-        return new ConeBook(before, List.copyOf(kept), next, usual, latches, acknowledged, bridges(next));
+        return new ConeBook(before, List.copyOf(kept), next, usual, latches, acknowledged, bridges(next),
+                heater);
     }
 
     /** Leaves out every fact of that report's request, and what the daemon itself derived after it. */
@@ -115,13 +121,13 @@ public record ConeBook(Batch base, List<Fact> facts, Batch batch, Usual usual, L
                 b = Life.after(b, f);
             }
         }
-        return new ConeBook(base, List.copyOf(kept), b, usual, latches, acknowledged, bridges(b));
+        return new ConeBook(base, List.copyOf(kept), b, usual, latches, acknowledged, bridges(b), heater);
     }
 
     private ConeBook withUsual(Ask.SetUsual u) {
         Usual next = new Usual(u.lot().orElse(usual.lot()), u.litres().orElse(usual.litres()),
                 u.cystsG().orElse(usual.cystsG()), u.ppt().orElse(usual.ppt()));
-        return new ConeBook(base, facts, batch, next, latches, acknowledged, bridges);
+        return new ConeBook(base, facts, batch, next, latches, acknowledged, bridges, heater);
     }
 
     private ConeBook tripped(Change.Tripped t, Moment at) {
@@ -130,23 +136,29 @@ public record ConeBook(Batch base, List<Fact> facts, Batch batch, Usual usual, L
         }
         List<Latch> next = new ArrayList<>(latches);
         next.add(new Latch(t.guard(), t.why(), at));
-        return new ConeBook(base, facts, batch, usual, List.copyOf(next), acknowledged, bridges);
+        // Whatever tripped: a life that begins behind it tries the switches again.
+        return new ConeBook(base, facts, batch, usual, List.copyOf(next), acknowledged, bridges,
+                heater.tried(Optional.empty()));
+    }
+
+    private ConeBook with(HeaterBook h) {
+        return new ConeBook(base, facts, batch, usual, latches, acknowledged, bridges, h);
     }
 
     private ConeBook released(String guard) {
         List<Latch> next = latches.stream().filter(l -> !l.guard().equals(guard)).toList();
-        return new ConeBook(base, facts, batch, usual, next, acknowledged, bridges);
+        return new ConeBook(base, facts, batch, usual, next, acknowledged, bridges, heater);
     }
 
     private ConeBook acknowledged(String alarm) {
         List<String> next = new ArrayList<>(acknowledged);
         next.remove(alarm);
         next.add(alarm);
-        return new ConeBook(base, facts, batch, usual, latches, List.copyOf(next), bridges);
+        return new ConeBook(base, facts, batch, usual, latches, List.copyOf(next), bridges, heater);
     }
 
     private ConeBook over(String alarm) {
         List<String> next = acknowledged.stream().filter(a -> !a.equals(alarm)).toList();
-        return new ConeBook(base, facts, batch, usual, latches, next, bridges);
+        return new ConeBook(base, facts, batch, usual, latches, next, bridges, heater);
     }
 }

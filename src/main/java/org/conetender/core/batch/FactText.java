@@ -27,6 +27,9 @@ public final class FactText {
             case Change.AlarmOver a -> join("alarm-over", List.of(a.alarm()));
             case Change.Undoubted u -> join("undoubted", List.of(u.why()));
             case Change.Bridged b -> join("bridged", MomentText.bridge(b.bridge()));
+            case Change.Tried t -> join("tried", List.of(t.how()));
+            case Change.Learned l -> join("learned", List.of("" + l.what().watts(), "" + l.what().litres(),
+                    "" + l.what().rise(), "" + l.what().loss(), "" + l.what().lagS()));
             case Change.ClockSet _ -> join("clock-set", List.of());
             case Change.Began b -> join("began", b.lastSeen().map(MomentText::fields).orElse(List.of()));
             case Change.Left _ -> join("left", List.of());
@@ -56,6 +59,9 @@ public final class FactText {
             case "alarm-over" -> new Change.AlarmOver(at(f, 1));
             case "undoubted" -> new Change.Undoubted(at(f, 1));
             case "bridged" -> new Change.Bridged(MomentText.bridge(f, 1));
+            case "tried" -> new Change.Tried(at(f, 1));
+            case "learned" -> new Change.Learned(new HeaterBook.Learned(figure(f, 1), figure(f, 2),
+                    figure(f, 3), figure(f, 4), figure(f, 5)));
             case "clock-set" -> new Change.ClockSet();
             case "began" -> new Change.Began(f.size() > 1 ? Optional.of(MomentText.moment(f, 1))
                     : Optional.empty());

@@ -22,7 +22,8 @@ public final class Life {
             case Change.Doubted d -> b.doubted(d.why());
             case Change.Undoubted u -> b.undoubted(u.why());
             case Change.Tripped _, Change.Released _, Change.AlarmOver _, Change.Began _, Change.Left _,
-                 Change.Bridged _, Change.ClockSet _, Change.SetAside _, Change.Described _ -> b;
+                 Change.Bridged _, Change.Tried _, Change.Learned _, Change.ClockSet _,
+                 Change.SetAside _, Change.Described _ -> b;
         };
     }
 

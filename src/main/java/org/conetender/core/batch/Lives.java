@@ -55,8 +55,8 @@ public record Lives(boolean running, List<Moment> exits, Optional<ConeBook.Latch
             case Change.Told(Ask ask) when reports(ask) -> new Lives(running, exits, lock,
                     aside.stream().filter(a -> !a.cone().equals(f.cone())).toList());
             case Change.Told _, Change.Moved _, Change.Tripped _, Change.Released _, Change.Doubted _,
-                 Change.Undoubted _, Change.AlarmOver _, Change.Bridged _, Change.ClockSet _,
-                 Change.Described _ -> this;
+                 Change.Undoubted _, Change.AlarmOver _, Change.Bridged _, Change.Tried _,
+                 Change.Learned _, Change.ClockSet _, Change.Described _ -> this;
         };
     }
 

@@ -20,7 +20,8 @@ public final class Reports {
             // until it is durable. A move into settling is a grant.
             case Change.Moved m -> !m.stage().equals("settling");
             case Change.Tripped _, Change.Doubted _, Change.AlarmOver _, Change.Began _, Change.Left _,
-                 Change.Bridged _, Change.ClockSet _, Change.SetAside _, Change.Described _ -> true;
+                 Change.Bridged _, Change.Tried _, Change.Learned _, Change.ClockSet _,
+                 Change.SetAside _, Change.Described _ -> true;
             case Change.Released _, Change.Undoubted _ -> false;
         };
     }

@@ -5,13 +5,13 @@ import java.util.List;
 /** All guards. The order is only the order of their reasons: each looks every tick, and any may veto. */
 public final class Guards {
 
-    /** One for every row of design.md's table of dangers that needs no learning. */
-    public static final List<Guard> ALL = List.of(new CookedBatch(), new WeldedHeater(), new NoEffect(),
-            new LyingProbe(), new DryHeater(), new StillWater(), new Handled(), new AirFailed(),
-            new Suffocation(),
-            new BackSiphon(), new ShutValve(), new AirWhileDrawing(), new PowerCut(), new TooManyWatts(),
-            new StaleCommand(), new LostRecord(), new Unwritten(), new WrongClock(), new SilentFailure(),
-            new StuckHeater(), new StuckOutput(), new CrashLoop());
+    /** One for every row of design.md's table of dangers that is the program's to act on. */
+    public static final List<Guard> ALL = List.of(new CookedBatch(), new WeldedHeater(), new SwitchesTried(),
+            new NoEffect(), new LyingProbe(), new FrozenProbe(), new DryHeater(), new StillWater(),
+            new Handled(), new AirFailed(), new Suffocation(), new BackSiphon(), new ShutValve(),
+            new AirWhileDrawing(), new PowerCut(), new TooManyWatts(), new StaleCommand(), new LostRecord(),
+            new Unwritten(),
+            new WrongClock(), new SilentFailure(), new StuckHeater(), new StuckOutput(), new CrashLoop());
 
     private Guards() {}
 }

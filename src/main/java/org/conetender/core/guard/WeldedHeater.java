@@ -2,27 +2,36 @@ package org.conetender.core.guard;
 
 import java.util.List;
 import org.conetender.core.alarm.AlarmKind;
-import org.conetender.core.unit.Units;
+import org.conetender.core.judge.HeatTrack;
+import org.conetender.core.judge.Watch.Suspect;
 
-/** Danger: a welded switch. Water that warms while heat is off opens the second switch and calls a person. */
+/**
+ * Danger: a welded switch. Water that warms while heat is off opens the second switch and calls a person.
+ *
+ * <p>Where the room is measured and cooler than the water, the watch over the learned cone names it, mostly
+ * within two minutes. Another room may warm the water too: there the suspicion only switches off, and
+ * {@link org.conetender.core.judge.HeatTrack} decides, which allows for such a room.
+ */
 public final class WeldedHeater implements Guard {
 
     /** Rise that nothing else explains, K: five probe steps (guess; 50 W in 2 L gives it in a minute). */
     static final double RISE_K = 0.3;
 
-    /** Water that rises no more for so long is not heated (guess; 25 W in 2 L would give 1.8 K). */
-    static final long STILL_MS = 10 * Units.MINUTE_MS;
+    static final String ID = "welded";
 
     @Override
     public String id() {
-        return "welded";
+        return ID;
     }
 
     @Override
     public List<Finding> look(View v) {
-        boolean rising = v.stage().hasWater() && v.judged().heat().riseWhileOffK(v.water()) >= RISE_K;
+        boolean suspect = Suspicion.falls(v, Suspect.WELDED, ID);
+        boolean rising = v.stage().hasWater() && v.judged().heat().riseWhileOffK(v.water()) >= RISE_K
+                || suspect && v.judged().coldRoom();
         if (v.latch(id()).isEmpty() && !rising) {
-            return List.of();
+            return !suspect ? List.of() : List.of(Finding.veto(ID,
+                    "it warms more than its heater and a usual room explain", Power.HEAT));
         }
         String what = v.cone().fittings().heat().cutOut()
                 ? "the water warms although the heater is switched off; the cut-out is open now"
@@ -37,6 +46,6 @@ public final class WeldedHeater implements Guard {
      */
     @Override
     public boolean causeGone(View v) {
-        return !v.stage().hasWater() || v.judged().heat().noRiseForMs() >= STILL_MS;
+        return !v.stage().hasWater() || v.judged().heat().noRiseForMs() >= HeatTrack.STILL_MS;
     }
 }

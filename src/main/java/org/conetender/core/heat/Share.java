@@ -61,6 +61,11 @@ public final class Share {
         return new Credit(0, wants, turnMs(before, wants, wasOn, dtMs));
     }
 
+    /** The same for a heater that is tried: once it has its turn it keeps it to the end. */
+    public static Credit trying(Credit before, boolean wasOn, long dtMs) {
+        return new Credit(0, true, wasOn ? -1 : Math.max(0, before.turnMs()) + dtMs);
+    }
+
     /** @param dtMs since the last tick  @param windowMs the switching window */
     public record Window(long dtMs, long windowMs) {}
 

@@ -13,12 +13,32 @@ import org.conetender.core.image.ContactSample.Level;
  * @param thermal what was learned of the water and its heater; empty before the first reading, and where
  *     heat comes through a wall or a bath, whose lags it does not describe
  * @param air what is known of its air
+ * @param motion whether its reading moves
+ * @param proving how far its switches have been tried
  */
 public record ConeJudgement(Water water, Optional<Double> roomC, Level level, HeatTrack heat,
-                            Optional<Thermal> thermal, AirTrack air) {
+                            Optional<Thermal> thermal, AirTrack air, Motion motion, Proving proving) {
+
+    /** A room this much cooler than the water cannot be what warms it, K (guess: two probes at ±0.5 °C). */
+    static final double COLD_ROOM_K = 1.0;
 
     /** A room without a probe is taken to be this warm, °C (guess: a heated room). */
     public static final double UNMEASURED_ROOM_C = 20;
+
+    /** The same, its switches so far tried. */
+    public ConeJudgement proven(Proving p) {
+        return new ConeJudgement(water, roomC, level, heat, thermal, air, motion, p);
+    }
+
+    /** Whether the room is measured and so much cooler than the water that it cannot be what warms it. */
+    public boolean coldRoom() {
+        return roomC.filter(r -> belief().middleC() - r > COLD_ROOM_K).isPresent();
+    }
+
+    /** The same, but nothing was learned of it. */
+    ConeJudgement unknown() {
+        return new ConeJudgement(water, roomC, level, heat, Optional.empty(), air, motion, proving);
+    }
 
     public Belief belief() {
         return water.belief();

@@ -102,10 +102,14 @@ public final class Estimate {
                 new Known(nominal, doubts, 1));
     }
 
-    /** The same cone, seen again after a while: the heat that was on its way has arrived long ago. */
-    Estimate again(double probeC) {
+    /**
+     * The same cone, seen again after a while: the heat that was on its way has arrived long ago.
+     *
+     * @param traits what it is taken to be like; the doubts stay
+     */
+    Estimate again(Traits traits, double probeC) {
         return new Estimate(nominal, new Now(probeC, 0, Underway.NONE, Block.EMPTY),
-                new Known(known.traits(), known.doubts(), 1));
+                new Known(traits, known.doubts(), 1));
     }
 
     /** What the configuration says of it. */

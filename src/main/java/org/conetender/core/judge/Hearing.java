@@ -12,8 +12,9 @@ import org.conetender.core.unit.Text;
  * @param samples one or two, the main probe first
  * @param slewKPerS how fast this water can move, K/s
  * @param handled whether hands are in the water or it was just topped up, so that jumps are natural
+ * @param astray whether {@link Watch} found that the reading goes where no water could
  */
-public record Hearing(List<ProbeSample> samples, double slewKPerS, boolean handled) {
+public record Hearing(List<ProbeSample> samples, double slewKPerS, boolean handled, boolean astray) {
 
     /** The main probe's sample, or the second's where the main one gives none. */
     ProbeSample best() {
@@ -28,6 +29,17 @@ public record Hearing(List<ProbeSample> samples, double slewKPerS, boolean handl
     /** Whether that probe has gone silent, or says what is no figure. */
     public static boolean mute(ProbeSample s) {
         return !(s.reading() instanceof Reading.Value) || s.ageMs() > Water.USABLE_MS;
+    }
+
+    /** The same, found to come from a probe that left the water. */
+    Hearing gone() {
+        return new Hearing(samples, slewKPerS, handled, true);
+    }
+
+    /** Why the reading is taken for that of a probe out of the water; empty while it is not. */
+    Optional<String> departure() {
+        return astray ? Optional.of("the reading moves as no water does, but a probe that left it")
+                : Optional.empty();
     }
 
     /** Why two fresh probes cannot both be right; empty when they agree or there is only one. */

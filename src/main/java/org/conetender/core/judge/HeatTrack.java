@@ -31,8 +31,12 @@ public record HeatTrack(long offForMs, long calmForMs, double lowestOffC, Peak p
     static final double FAIR_SHARE = 0.3;
     /** An immersed element and the probe have given off their heat after this (lags ≤ 90 s + 20 s, ×2). */
     static final long COOLED_MS = 4 * Units.MINUTE_MS;
-    /** Energy reaches the probe this late; a window may not close before (lags of control.md head). */
+    /** Water that rose no more for so long with the heat off is not heated (guess; 25 W would give 1.8 K). */
+    public static final long STILL_MS = 10 * Units.MINUTE_MS;
+    /** Energy reaches the probe this late (lags of control.md head). */
     static final long LAG_MS = 2 * Units.MINUTE_MS;
+    /** A window may not close before: of heat given from cold on, the slowest heater's half has arrived. */
+    static final long CLOSES_MS = 4 * Units.MINUTE_MS;
 
     /**
      * @param startC water temperature at its beginning, °C; NaN while none is open
@@ -101,7 +105,8 @@ public record HeatTrack(long offForMs, long calmForMs, double lowestOffC, Peak p
         double lowest = off < COOLED_MS || calm < LAG_MS || !s.physics().coldRoom() ? Double.NaN
                 : Double.isNaN(lowestOffC) ? c
                 : Math.min(lowestOffC + s.physics().driftKPerS() * s.dtMs() / 1000.0, c);
-        Peak high = Double.isNaN(lowest) ? Peak.NONE : peak.after(c, s.dtMs());
+        // Water that does not rise is not heated, however warm the room.
+        Peak high = off < COOLED_MS || calm < LAG_MS ? Peak.NONE : peak.after(c, s.dtMs());
         return closed(new HeatTrack(off, calm, lowest, high, open(s, c), responded, failed), c);
     }
 
@@ -117,7 +122,7 @@ public record HeatTrack(long offForMs, long calmForMs, double lowestOffC, Peak p
     private HeatTrack closed(HeatTrack t, double c) {
         Window w = t.window();
         double full = responded ? WINDOW_K : FIRST_WINDOW_K;
-        if (Double.isNaN(w.startC()) || w.givenK() < full || w.ageMs() < LAG_MS) {
+        if (Double.isNaN(w.startC()) || w.givenK() < full || w.ageMs() < CLOSES_MS) {
             return t;
         }
         boolean pass = c - w.startC() + w.lostK() >= FAIR_SHARE * w.givenK();

@@ -3,6 +3,7 @@ package org.conetender.core.judge;
 import java.util.List;
 import java.util.Optional;
 import org.conetender.core.batch.Batch;
+import org.conetender.core.batch.ConeBook;
 import org.conetender.core.batch.Stage;
 import org.conetender.core.image.Image;
 import org.conetender.core.image.ProbeSample;
@@ -16,8 +17,6 @@ public final class Judge {
 
     /** A room's reading may be this old; rooms change slowly (guess). */
     private static final long ROOM_USABLE_MS = 10 * Units.MINUTE_MS;
-    /** A room this much cooler than the water cannot be what warms it, K (guess: two probes at ±0.5 °C). */
-    private static final double COLD_ROOM_K = 1.0;
     /**
      * A room without a probe may be this warm on a summer's day, °C (guess); it warms no faster than that.
      */
@@ -28,10 +27,20 @@ public final class Judge {
     /**
      * What the last tick did to the cone, so many ms ago.
      *
-     * @param heated, airOn as they were set
+     * @param heater how its switches were set, and whether the law wanted heat
+     * @param airOn as it was set
      * @param aimC what its heater was to hold, °C; NaN for nothing
      */
-    public record Did(boolean heated, boolean airOn, double aimC, long dtMs) {}
+    public record Did(Switches heater, boolean airOn, double aimC, long dtMs) {
+
+        /** Whether power reached the heater, if the switches obey. */
+        boolean heated() {
+            return heater.own() && (heater.cutOut() || !heater.two());
+        }
+    }
+
+    /** @param own closed  @param cutOut closed  @param two whether a cut-out is fitted  @param wanted heat */
+    public record Switches(boolean own, boolean cutOut, boolean two, boolean wanted) {}
 
     /** The room's temperature, °C, where a probe tells it. */
     public static Optional<Double> room(Site site, Image image) {
@@ -70,16 +79,47 @@ public final class Judge {
         double litres = warmedLitres(cone, about.batch());
         List<ProbeSample> samples = cone.fittings().probes().water().stream().map(image::probe).toList();
         boolean loose = about.handled() || !(about.batch().stage().hasWater());
-        Water water = before.water().after(new Hearing(samples, Water.slewKPerS(cone, litres), loose),
-                image.now().monoMs());
+        Hearing hearing = new Hearing(samples, Water.slewKPerS(cone, litres), loose, false);
+        Water water = before.water().after(hearing, image.now().monoMs());
         ConeJudgement next = new ConeJudgement(water, about.roomC(), image.contact(cone.id() + ".level"),
-                before.heat(), before.thermal(), air(before, about, image, did));
-        boolean disturbed = loose || about.batch().stage() instanceof Stage.Clean
+                before.heat(), before.thermal(), air(before, about, image, did), before.motion(),
+                before.proving());
+        boolean touched = loose || about.batch().stage() instanceof Stage.Clean
                 || next.air().offForMs() > 0;
+        boolean disturbed = touched || before.proving().part().misleads();
+        boolean elsewhere = water.doubt().isEmpty()
+                && before.water().doubt().filter(d -> d.worn(image.now().monoMs())).isPresent();
+        Optional<Thermal> thermal = thermal(elsewhere ? next.unknown() : next, about, did, !disturbed);
+        // One ladder for every departure, whoever finds it: untrusted, re-armed, latched (Water).
+        if (thermal.filter(t -> t.watch().suspect() == Watch.Suspect.IN_AIR).isPresent()) {
+            water = before.water().after(hearing.gone(), image.now().monoMs());
+            thermal = thermal.map(Thermal::cleared).map(Thermal::left);
+        }
         HeatTrack heat = before.heat().after(new HeatTrack.Step(did.dtMs(), did.heated(), water.belief(),
                 physics(cone, litres, next)), disturbed);
-        return new ConeJudgement(water, next.roomC(), next.level(), heat,
-                thermal(next, about, did, !disturbed), next.air());
+        // What a room may have done is no fault once it is over; guards latch what is.
+        if (!next.coldRoom() && heat.noRiseForMs() >= HeatTrack.STILL_MS
+                && thermal.filter(t -> t.watch().suspect() == Watch.Suspect.WELDED).isPresent()) {
+            thermal = thermal.map(Thermal::cleared);
+        }
+        return new ConeJudgement(water, next.roomC(), next.level(), elsewhere ? heat.untested() : heat,
+                thermal, next.air(),
+                before.motion().after(water.belief(), did.dtMs()), proving(next, about, did, !touched));
+    }
+
+    private static Proving proving(ConeJudgement j, About about, Did did, boolean may) {
+        Cone.Heat heater = about.cone().fittings().heat();
+        if (heater.kind() != Cone.HeatKind.IMMERSED) {
+            return Proving.DONE;
+        }
+        double litres = warmedLitres(about.cone(), about.batch());
+        double capacity = litres * Units.BRINE_J_PER_L_K;
+        double roomK = j.roomC().map(r -> r - j.belief().middleC()).filter(Double::isFinite).orElse(0.0);
+        Proving.Plant plant = new Proving.Plant(heater.cutOut(), heater.watts() / capacity,
+                roomK * lossWPerK(about.cone(), litres) / capacity);
+        Switches s = did.heater();
+        return j.proving().after(new Proving.Seen(did.dtMs(), j.belief(), may, new Proving.Heater(s.wanted(),
+                s.own(), s.cutOut(), j.heat().offForMs(), plant)));
     }
 
     /** What is known of the water after this tick: followed while it is seen. */
@@ -96,7 +136,11 @@ public final class Judge {
                 litres * Units.BRINE_J_PER_L_K);
         double c = j.belief().middleC();
         Thermal t = j.thermal().filter(m -> m.estimate().nominal().equals(nominal))
-                .orElseGet(() -> Thermal.from(nominal, c));
+                .orElseGet(() -> Thermal.from(nominal, about.prior(nominal, litres), c));
+        if (did.dtMs() == 0) {
+            // The first tick of a life: speeds cannot be told from no time.
+            return Optional.of(t);
+        }
         double probeC = j.belief() instanceof Belief.Trusted ? c : Double.NaN;
         return Optional.of(!t.following() ? t.again(c) : t.after(new Estimate.Step(did.dtMs() / 1000.0,
                 did.heated() ? 1 : 0, j.roomOrUsualC(), probeC, learn), did.aimC()));
@@ -116,8 +160,22 @@ public final class Judge {
         return image.pipes().unset().contains(cone.id() + ".air-pause");
     }
 
-    /** @param handled whether hands are in it or it was topped up just now  @param roomC if measured */
-    public record About(Cone cone, Batch batch, boolean handled, Optional<Double> roomC) {}
+    /**
+     * @param book what is recorded of it, its batch among it
+     * @param handled whether hands are in it or it was topped up just now  @param roomC if measured
+     */
+    public record About(Cone cone, ConeBook book, boolean handled, Optional<Double> roomC) {
+        Batch batch() {
+            return book.batch();
+        }
+
+        /** What was learned of this heater in so much water, in this life or one before. */
+        private Traits prior(Traits nominal, double litres) {
+            return book.heater().learned().filter(l -> l.fits(cone.fittings().heat().watts(), litres))
+                    .map(l -> new Traits(l.rise() * nominal.riseKPerS(), l.loss() * nominal.lossPerS(),
+                            l.lagS())).orElse(nominal);
+        }
+    }
 
     private static HeatTrack.Physics physics(Cone cone, double litres, ConeJudgement j) {
         double capacity = litres * Units.BRINE_J_PER_L_K;
@@ -127,6 +185,6 @@ public final class Judge {
         boolean measured = j.roomC().isPresent();
         double drift = measured || Double.isNaN(c) ? 0 : loss * Math.max(0, WARMEST_ROOM_C - c);
         return new HeatTrack.Physics(cone.fittings().heat().watts() / capacity, loss * over,
-                !measured || over > COLD_ROOM_K, drift);
+                !measured || over > ConeJudgement.COLD_ROOM_K, drift);
     }
 }

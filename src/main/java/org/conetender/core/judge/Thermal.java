@@ -34,8 +34,13 @@ public record Thermal(Estimate estimate, Watch watch, Watch.Proof proof, double 
 
     /** At the first reading. @param nominal traits out of the configuration */
     public static Thermal from(Traits nominal, double probeC) {
-        return new Thermal(Estimate.first(nominal, probeC), Watch.from(probeC),
-                new Watch.Proof(nominal, false), 0, true);
+        return from(nominal, nominal, probeC);
+    }
+
+    /** The same, of a cone that was learned before: doubted as if it were not, and no proof stands. */
+    public static Thermal from(Traits nominal, Traits prior, double probeC) {
+        return new Thermal(Estimate.first(nominal, probeC).again(prior, probeC), Watch.from(probeC),
+                new Watch.Proof(prior, false), 0, true);
     }
 
     /**
@@ -81,7 +86,8 @@ public record Thermal(Estimate estimate, Watch watch, Watch.Proof proof, double 
 
     /** Seen again after such a time. */
     public Thermal again(double probeC) {
-        return new Thermal(estimate.again(probeC), watch.again(probeC), proof, proofAgeS, true);
+        return new Thermal(estimate.again(estimate.traits(), probeC), watch.again(probeC), proof, proofAgeS,
+                true);
     }
 
     /** How far off the set-point the water should be led, K, so that a reading that stands may move. */

@@ -62,7 +62,16 @@ public record Water(double lastC, long lastAtMs, List<Seen> trail, Optional<Doub
      * @param seenC the last reading while in doubt, °C
      * @param seenAtMs its time
      */
-    record Doubt(String why, long sinceMs, long goodSinceMs, double seenC, long seenAtMs) {}
+    record Doubt(String why, long sinceMs, long goodSinceMs, double seenC, long seenAtMs) {
+
+        /**
+         * Whether it ends only because the reading has stood elsewhere for so long: then what was known of
+         * the water may not hold, and nobody knows that there is any.
+         */
+        boolean worn(long nowMs) {
+            return nowMs - sinceMs >= BELIEVE_ANYWAY_MS;
+        }
+    }
 
     /** Nothing heard in this life of the process. */
     public static Water unheard() {
@@ -105,7 +114,7 @@ public record Water(double lastC, long lastAtMs, List<Seen> trail, Optional<Doub
             String wrong = c == 85.0 ? "a probe says 85.0 °C, as it does when it lost its power for a moment"
                     : c < COLDEST_C || c > HOTTEST_C ? "a probe says " + c
                     + " °C, which hatching water is not"
-                    : pair.orElse(null);
+                    : pair.or(hearing::departure).orElse(null);
             return wrong == null ? accept(voices.asMain(c, s, hearing), nowMs - s.ageMs(), hearing, nowMs)
                     : depart(wrong, c, nowMs - s.ageMs(), nowMs).aged(hearing, nowMs);
         }
@@ -170,7 +179,7 @@ public record Water(double lastC, long lastAtMs, List<Seen> trail, Optional<Doub
         Doubt d = doubt.get();
         double allowed = STEP_ALLOWANCE_K + h.slewKPerS() * Math.max(0, atMs - d.seenAtMs()) / 1000.0;
         boolean steady = Math.abs(c - d.seenC()) <= allowed;
-        boolean near = Double.isNaN(lastC) || h.handled() || nowMs - d.sinceMs() >= BELIEVE_ANYWAY_MS
+        boolean near = Double.isNaN(lastC) || h.handled() || d.worn(nowMs)
                 || (c <= lastC + 1.0 && c >= lastC - 1.5);
         long good = !steady || !near ? -1 : d.goodSinceMs() < 0 ? nowMs : d.goodSinceMs();
         if (good >= 0 && nowMs - good >= REARM_MS) {

@@ -40,7 +40,7 @@ public final class RandomFacts {
     }
 
     public static Change change(Random r) {
-        return switch (r.nextInt(13)) {
+        return switch (r.nextInt(15)) {
             case 0 -> new Change.Told(ask(r));
             case 1 -> new Change.Moved(text(r), text(r));
             case 2 -> new Change.Tripped(text(r), text(r));
@@ -52,8 +52,11 @@ public final class RandomFacts {
                     new Bridge.Ends(figure(r), figure(r), figure(r), figure(r))));
             case 8 -> new Change.ClockSet();
             case 9 -> new Change.Left();
+            case 11 -> new Change.Tried(text(r));
+            case 12 -> new Change.Learned(new HeaterBook.Learned(figure(r), figure(r), figure(r), figure(r),
+                    figure(r)));
             case 10 -> new Change.SetAside(text(r), text(r), text(r));
-            case 11 -> new Change.Described(text(r), r.nextLong(1L << 40), text(r));
+            case 13 -> new Change.Described(text(r), r.nextLong(1L << 40), text(r));
             default -> new Change.Began(r.nextBoolean() ? Optional.of(moment(r)) : Optional.empty());
         };
     }

@@ -3,6 +3,7 @@ package org.conetender.core.guard;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import org.conetender.core.Larkmoor;
+import org.conetender.core.Larkmoor.Fitting;
 import org.conetender.core.Story;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.Step;
@@ -149,7 +150,7 @@ class CookedBatchTest {
 
     @Test
     void withoutThisGuardTheHeaterWouldBeAllowedInWaterThatIsTooHot() {
-        Story s = incubating(Story.without(CookedBatch.class));
+        Story s = incubating(Story.without(CookedBatch.class, Fitting.MAT));
         s.ask("a", new Ask.SetSetpoint(30));
         warm(s, 31.1);
         assertThat(s.on("a.cut-out")).as("nothing opens the cut-out").isTrue();

@@ -182,7 +182,7 @@ class EstimateTest {
                 .warmUp();
         l.on = true;
         l.seconds(100);
-        Estimate again = l.e.again(22.5);
+        Estimate again = l.e.again(l.e.traits(), 22.5);
         assertThat(again.traits()).isEqualTo(l.e.traits());
         assertThat(again.lagDoubtS()).isEqualTo(l.e.lagDoubtS());
         assertThat(again.nominal()).isEqualTo(l.e.nominal());

@@ -1,0 +1,60 @@
+package org.conetender.core.batch;
+
+import java.util.Optional;
+import org.conetender.core.unit.Moment;
+
+/**
+ * What is durable of one cone's heater.
+ *
+ * @param learned how it behaved at the last proof that said something new
+ * @param learnedAt when that was
+ * @param triedFor the filling before whose first heat its switches were tried and found to open
+ */
+public record HeaterBook(Optional<Learned> learned, Optional<Moment> learnedAt, Optional<Moment> triedFor) {
+
+    static final HeaterBook NONE = new HeaterBook(Optional.empty(), Optional.empty(), Optional.empty());
+
+    /** A share of what the configuration says below or above which nothing was learned but nonsense. */
+    private static final double LEAST = 0.3;
+    private static final double MOST = 3;
+    /** Lags of a heater as {@code core.judge} has them, s. */
+    private static final double LEAST_LAG_S = 5;
+    private static final double MOST_LAG_S = 150;
+
+    /**
+     * Ratios only: temperature tells no more (control.md §2.4).
+     *
+     * @param watts of the heater and  @param litres of the water for which it holds
+     * @param rise at full power over what the configuration gives, 0.3 to 3
+     * @param loss over what the configuration gives, 0.3 to 3
+     * @param lagS time constant of the heater, s, 5 to 150
+     */
+    public record Learned(double watts, double litres, double rise, double loss, double lagS) {
+
+        /** Whether it is about that heater in that much water, and can be true. */
+        public boolean fits(double ofWatts, double inLitres) {
+            return watts == ofWatts && litres == inLitres && rise >= LEAST && rise <= MOST && loss >= LEAST
+                    && loss <= MOST && lagS >= LEAST_LAG_S && lagS <= MOST_LAG_S;
+        }
+
+        /** Whether the other says something new: by so much, relative, or about another heater. */
+        public boolean differs(Learned other, double by) {
+            return !other.fits(watts, litres) || Math.abs(rise / other.rise - 1) > by
+                    || Math.abs(loss / other.loss - 1) > by || Math.abs(lagS / other.lagS - 1) > by;
+        }
+    }
+
+    /** Whether the switches have been tried since that batch's filling. */
+    public boolean tried(Batch b) {
+        return b.fill().isPresent() && triedFor.equals(b.fill().map(Batch.Fill::at));
+    }
+
+    HeaterBook learned(Learned l, Moment at) {
+        return new HeaterBook(Optional.of(l), Optional.of(at), triedFor);
+    }
+
+    /** @param filling whose first heat follows; empty when a switch was found not to open */
+    HeaterBook tried(Optional<Moment> filling) {
+        return new HeaterBook(learned, learnedAt, filling);
+    }
+}

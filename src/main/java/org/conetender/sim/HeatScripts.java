@@ -1,0 +1,84 @@
+package org.conetender.sim;
+
+/** What goes wrong with a heater or with the probe it is steered by, second by second, for {@link Theme}. */
+final class HeatScripts {
+
+    /** By then a cone has been held for hours and its heater is known, s. */
+    private static final long KNOWN_S = 4 * 3_600;
+
+    private HeatScripts() {}
+
+    /** The heater's contact no longer opens; the cone is hardly known yet. */
+    static void welded(Rig r, long s) {
+        Scripts.nursed(r, s);
+        if (s == 3_600) {
+            r.world().apply(new Fault.OfSwitch("a", "heat", SimSwitch.Fault.WELDED, Scripts.lasting(r, 120)));
+        }
+    }
+
+    /** Both contacts weld. */
+    static void weldedPair(Rig r, long s) {
+        Scripts.nursed(r, s);
+        if (s == 3_600) {
+            r.world().apply(new Fault.OfSwitch("a", "heat", SimSwitch.Fault.WELDED, Scripts.lasting(r, 400)));
+            r.world().apply(new Fault.OfSwitch("a", "cut-out", SimSwitch.Fault.WELDED,
+                    Scripts.lasting(r, 400)));
+        }
+    }
+
+    /** The heater breaks while the water is still warming up. */
+    static void deadHeater(Rig r, long s) {
+        Scripts.nursed(r, s);
+        if (s == 1_200) {
+            r.world().apply(new Fault.OfSwitch("c", "heat", SimSwitch.Fault.OPEN, Scripts.lasting(r, 230)));
+        }
+    }
+
+    /** The contact welds in a cone that is known: it must be seen within minutes. */
+    static void weldedWhenKnown(Rig r, long s) {
+        Scripts.nursed(r, s);
+        boolean heating = r.world().cone("b").heaterOn() && r.world().wrong().isEmpty();
+        if (s >= KNOWN_S && s < KNOWN_S + 3_600 && heating) {
+            r.world().apply(new Fault.OfSwitch("b", "heat", SimSwitch.Fault.WELDED, Scripts.lasting(r, 120)));
+        }
+    }
+
+    /** The heater breaks in a cone that is held and known. */
+    static void deadWhenKnown(Rig r, long s) {
+        Scripts.nursed(r, s);
+        if (s == KNOWN_S) {
+            r.world().apply(new Fault.OfSwitch("c", "heat", SimSwitch.Fault.OPEN, Scripts.lasting(r, 150)));
+        }
+    }
+
+    /** The cut-out conducts for ever when the batch begins, which its heater's own switch hides. */
+    static void cutOutStuck(Rig r, long s) {
+        if (s == 1) {
+            r.world().apply(new Fault.OfSwitch("a", "cut-out", SimSwitch.Fault.WELDED,
+                    Scripts.lasting(r, 170)));
+        }
+        Scripts.nursed(r, s);
+    }
+
+    /** The heater's own switch conducts for ever when the batch begins, which its cut-out hides. */
+    static void ownSwitchStuck(Rig r, long s) {
+        if (s == 1) {
+            r.world().apply(new Fault.OfSwitch("c", "heat", SimSwitch.Fault.WELDED, Scripts.lasting(r, 170)));
+        }
+        Scripts.nursed(r, s);
+    }
+
+    /** Two probes give one figure for ever; their cones are known. */
+    static void frozenProbe(Rig r, long s) {
+        Scripts.nursed(r, s);
+        // One above the set-point, where no heat is asked for and nothing else would show it; one anywhere.
+        boolean warm = r.world().cone("b").fixtures.probes.getFirst().shownC() > 27.1;
+        boolean whole = r.world().wrong().stream().noneMatch(f -> f.cone().equals("b"));
+        if (s >= KNOWN_S && s < KNOWN_S + 3_600 && warm && whole) {
+            r.world().apply(new Fault.OfProbe("b", 0, SimProbe.Fault.FROZEN, Scripts.lasting(r, 160)));
+        }
+        if (s == KNOWN_S) {
+            r.world().apply(new Fault.OfProbe("c", 0, SimProbe.Fault.FROZEN, Scripts.lasting(r, 230)));
+        }
+    }
+}

@@ -1,0 +1,230 @@
+package org.conetender.core.guard;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import org.conetender.core.Larkmoor.Fitting;
+import org.conetender.core.Story;
+import org.conetender.core.image.Ask;
+import org.conetender.core.image.Step;
+import org.conetender.core.judge.Basin;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/**
+ * A daemon over water of its own that is known by now: what the watch finds is named once, switched off,
+ * and ends when it should.
+ */
+class WatchedConeTest {
+
+    private Basin basin = new Basin(Basin.Build.USUAL, 24, 1);
+
+    /** Cone a, held for hours until its heater is known. */
+    private Story held(Story s) {
+        s.senses.room(basin.roomC);
+        s.each(x -> {
+            s.senses.water("a", basin.second(x.on("a.heat") && x.on("a.cut-out")));
+            s.senses.frozen("a-water"); // the basin has a noise of its own
+        });
+        s.does(Step.STARTED);
+        for (int i = 0; i < 5; i++) {
+            s.minutes(55);
+        }
+        assertThat(s.told()).as("nothing was wrong yet").isEmpty();
+        assertThat(s.state().live().cones().get("a").judged().thermal().orElseThrow().proof().passed())
+                .isTrue();
+        return s;
+    }
+
+    private Story held(Fitting... fittings) {
+        return held(Story.at(fittings));
+    }
+
+    /** Minutes until somebody is called, so many at most. */
+    private static int called(Story s, int most) {
+        int n = 0;
+        for (; n < most && s.standing("a").isEmpty(); n++) {
+            s.minutes(1);
+        }
+        return n;
+    }
+
+    @Test
+    void aSwitchThatWeldsIsNamedWithinMinutesAndNothingElseIs() {
+        Story s = held(Fitting.ROOM_PROBE);
+        basin.power = Basin.Power.WELDED;
+        assertThat(called(s, 60)).as("minutes").isLessThan(10);
+        assertThat(basin.waterC).isLessThan(27.6);
+        assertThat(s.on("a.cut-out")).isFalse();
+        basin.power = Basin.Power.DEAD; // what an open cut-out makes of it
+        s.minutes(60).minutes(60);
+        assertThat(s.standing("a")).containsExactly("welded");
+    }
+
+    @Test
+    void whatWasMendedIsReleasedAndTheWatchBeginsAnew() {
+        Story s = held(Fitting.ROOM_PROBE);
+        basin.power = Basin.Power.WELDED;
+        called(s, 60);
+        s.ask("a", new Ask.Acknowledge("welded"));
+        assertThat(s.minutes(2).standing("a")).as("it may heat on yet").containsExactly("welded");
+        basin.power = Basin.Power.OBEYS;
+        s.minutes(20).ask("a", new Ask.Acknowledge("welded"));
+        s.minutes(60).minutes(60);
+        assertThat(s.standing("a")).isEmpty();
+        assertThat(s.state().book().cone("a").latches()).isEmpty();
+        assertThat(basin.waterC).isBetween(26.5, 27.5);
+    }
+
+    @Test
+    void aHeaterThatDiesIsNamedBeforeTheWaterIsCold() {
+        Story s = held(Fitting.ROOM_PROBE);
+        basin.power = Basin.Power.DEAD;
+        assertThat(called(s, 120)).as("minutes").isLessThan(45);
+        assertThat(basin.waterC).isGreaterThan(25);
+        s.minutes(60);
+        assertThat(s.standing("a")).containsExactly("no-effect");
+        assertThat(s.on("a.cut-out")).isFalse();
+    }
+
+    /** Its energy alone would pass for a good heater's: the losses that are taken for granted hide it. */
+    @Test
+    void evenAnInsulatedConeInAColdRoomDoesNotHideADeadHeater() {
+        basin = new Basin(new Basin.Build(25, 2, 0.3, 45, 15), 24, 3);
+        basin.roomC = 14;
+        Story s = Story.at(Fitting.ROOM_PROBE);
+        held(s);
+        basin.power = Basin.Power.DEAD;
+        assertThat(called(s, 240)).as("minutes").isLessThan(180);
+        assertThat(s.standing("a")).containsExactly("no-effect");
+        assertThat(s.state().live().cones().get("a").judged().heat().failed()).isFalse();
+    }
+
+    @Test
+    void aFrozenProbeIsLockedOffUntilItMovesAgain() {
+        Story s = held(Fitting.ROOM_PROBE);
+        basin.probe = Basin.Probe.FROZEN;
+        assertThat(called(s, 180)).as("minutes").isLessThan(75);
+        assertThat(s.standing("a")).containsExactly("probe-frozen");
+        assertThat(basin.waterC).isLessThan(27.6);
+        s.ask("a", new Ask.Acknowledge("probe-frozen"));
+        s.minutes(15);
+        assertThat(s.on("a.cut-out")).as("it stands still yet").isFalse();
+        assertThat(s.standing("a")).containsExactly("probe-frozen");
+        basin.probe = Basin.Probe.IN_WATER;
+        s.minutes(5);
+        s.ask("a", new Ask.Acknowledge("probe-frozen"));
+        s.minutes(60);
+        assertThat(s.standing("a")).isEmpty();
+        assertThat(s.state().book().cone("a").latches()).isEmpty();
+    }
+
+    private int secondsUntilOff(Story s) {
+        int n = 0;
+        for (; n < 60 && s.on("a.cut-out"); n++) {
+            s.tick();
+        }
+        return n;
+    }
+
+    @Test
+    void aProbeInTheAirStopsTheHeatWithinSecondsAndTheThirdTimeForGood() {
+        Story s = held(Fitting.ROOM_PROBE);
+        for (int i = 0; i < 3; i++) {
+            basin.probe = Basin.Probe.IN_AIR;
+            assertThat(secondsUntilOff(s)).isLessThanOrEqualTo(15);
+            basin.probe = Basin.Probe.IN_WATER;
+            s.minutes(2);
+            assertThat(s.on("a.cut-out")).isFalse();
+            s.minutes(8);
+            assertThat(s.on("a.cut-out")).as("after departure %d", i + 1).isEqualTo(i < 2);
+        }
+        assertThat(s.standing("a")).containsExactly("probe-unsteady");
+        s.ask("a", new Ask.Acknowledge("probe-unsteady"));
+        s.minutes(30);
+        assertThat(s.standing("a")).isEmpty();
+    }
+
+    @Test
+    void handsALidATopUpAndASampleAreNoFaults() {
+        Story s = held(Fitting.ROOM_PROBE);
+        s.does(Step.HANDS_IN);
+        basin.probe = Basin.Probe.IN_AIR;
+        s.minutes(10);
+        basin.probe = Basin.Probe.IN_WATER;
+        s.minutes(50);
+        basin.lossFactor = 1.5;
+        s.minutes(30);
+        basin.lossFactor = 1;
+        s.minutes(30);
+        s.does(Step.TOPPED_UP);
+        basin.topUp(0.15, 18);
+        s.minutes(60);
+        basin.probe = Basin.Probe.IN_AIR;
+        s.seconds(4);
+        basin.probe = Basin.Probe.IN_WATER;
+        s.minutes(60);
+        assertThat(s.told()).allMatch(a -> a.kind().id().equals("probe"));
+        assertThat(s.state().book().cone("a").latches()).isEmpty();
+        assertThat(s.standing("a")).isEmpty();
+    }
+
+    /** The roof warms up at noon and nobody measures it. @param perHour K */
+    @ParameterizedTest
+    @ValueSource(doubles = {2, 5})
+    void aRoomThatNobodyMeasuresIsNotTakenForAWeldedSwitch(double perHour) {
+        Story s = held();
+        for (int minute = 0; minute < 240; minute++) {
+            basin.roomC = Math.min(33, basin.roomC + perHour / 60);
+            s.minutes(1);
+        }
+        assertThat(s.told()).noneMatch(a -> a.kind().id().equals("welded"));
+    }
+
+    /** It is measured, and warms the water past the set-point. */
+    @Test
+    void aRoomWarmerThanTheWaterIsNotTakenForAWeldedSwitchEither() {
+        Story s = held(Fitting.ROOM_PROBE);
+        for (int minute = 0; minute < 240; minute++) {
+            basin.roomC = Math.min(30, basin.roomC + 5.0 / 60);
+            s.senses.room(basin.roomC);
+            s.minutes(1);
+        }
+        assertThat(basin.waterC).as("the room warmed it").isGreaterThan(27.3);
+        assertThat(s.told()).isEmpty();
+    }
+
+    /** The water is gone or quite another, and nobody said so. */
+    @Test
+    void whatIsBelievedOnlyForLastingSoLongIsUnknownAndMustAnswerAtLowPower() {
+        Story s = held(Fitting.ROOM_PROBE);
+        basin.topUp(1, 22);
+        s.minutes(18);
+        assertThat(s.on("a.cut-out")).isFalse();
+        s.minutes(6); // twenty minutes, and three good ones
+        var live = s.state().live().cones().get("a");
+        assertThat(live.judged().belief().known()).isTrue();
+        assertThat(live.judged().heat().responded()).isFalse();
+        assertThat(live.judged().thermal().orElseThrow().proof().passed()).isFalse();
+        assertThat(live.hold().duty()).isLessThanOrEqualTo(0.25);
+        s.minutes(60);
+        assertThat(s.state().live().cones().get("a").judged().heat().responded()).isTrue();
+        assertThat(s.state().book().cone("a").latches()).isEmpty();
+    }
+
+    @Test
+    void evenSoAWeldedSwitchIsFoundInIt() {
+        Story s = held();
+        basin.power = Basin.Power.WELDED;
+        assertThat(called(s, 60)).as("minutes").isLessThan(20);
+        assertThat(s.standing("a")).containsExactly("welded");
+    }
+
+    @Test
+    void withoutTheseGuardsNobodyWouldBeCalledForAFrozenProbe() {
+        Story s = held(Story.without(FrozenProbe.class, Fitting.ROOM_PROBE));
+        basin.probe = Basin.Probe.FROZEN;
+        s.minutes(60).minutes(60);
+        assertThat(s.told()).isEmpty();
+    }
+}
