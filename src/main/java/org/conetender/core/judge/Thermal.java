@@ -9,9 +9,10 @@ package org.conetender.core.judge;
  * @param proof what the watch goes by
  * @param proofAgeS seconds since it was passed, or since the water first came near what was aimed at
  * @param following false when the last tick told nothing of the water: it is seen anew
+ * @param holding the duty that would hold the water where it is; outside 0..1 where no duty can
  */
 public record Thermal(Estimate estimate, Watch watch, Watch.Proof proof, double proofAgeS,
-                      boolean following) {
+                      boolean following, double holding) {
 
     /** Known well enough to judge by: doubt of the rise, relative, and of the lag, s (guess). */
     private static final double RISE_KNOWN = 0.03;
@@ -29,13 +30,18 @@ public record Thermal(Estimate estimate, Watch watch, Watch.Proof proof, double 
     private static final double UNSUSPICIOUS = 0.3;
     private static final double SUSPICIOUS = 0.5;
     /** A reading that stood so long is asked to move, and by so much: four steps of the probe (guess). */
-    private static final double STANDING_S = 2_700;
+    private static final double STANDING_S = 2_400;
     private static final double ASK_K = 0.25;
+
+    /** From this duty on water falls faster without heat than it rises with all of it. */
+    private static final double HARD = 0.5;
+    /** The answer has this long; with the time before it an hour and a quarter, s. */
+    private static final double ANSWER_S = 2_100;
 
     /** At the first reading. @param nominal traits out of the configuration */
     public static Thermal from(Traits nominal, double probeC) {
         return new Thermal(Estimate.first(nominal, probeC), Watch.from(probeC),
-                new Watch.Proof(nominal, false), 0, true);
+                new Watch.Proof(nominal, false), 0, true, 0);
     }
 
     /**
@@ -52,7 +58,7 @@ public record Thermal(Estimate estimate, Watch watch, Watch.Proof proof, double 
         Estimate e = estimate.after(s);
         Watch.Proof by = proof.passed() ? proof : new Watch.Proof(e.traits(), false);
         if (!seen.learn()) {
-            return new Thermal(e, watch.unjudged(s, by), by, proofAgeS, true);
+            return new Thermal(e, watch.unjudged(s, by), by, proofAgeS, true, holding);
         }
         Watch w = watch.after(s, by, e.driftKPerS());
         boolean near = Math.abs(e.readingC() - aimC) < NEAR_K;
@@ -60,7 +66,8 @@ public record Thermal(Estimate estimate, Watch watch, Watch.Proof proof, double 
         boolean known = e.riseDoubt() < RISE_KNOWN && e.lagDoubtS() < LAG_KNOWN_S || age > SETTLED_S;
         boolean renew = w.suspicion() < UNSUSPICIOUS && w.suspect() == Watch.Suspect.NONE
                 && (proof.passed() ? age > RENEW_S && same(e.traits()) : known && likely(e));
-        return new Thermal(e, w, renew ? new Watch.Proof(e.traits(), true) : by, renew ? 0 : age, true);
+        return new Thermal(e, w, renew ? new Watch.Proof(e.traits(), true) : by, renew ? 0 : age, true,
+                e.holdingDuty(e.readingC(), s.roomC()));
     }
 
     /** A rise that changed by more is no proof of anything, but water or heater lost. */
@@ -76,17 +83,28 @@ public record Thermal(Estimate estimate, Watch watch, Watch.Proof proof, double 
 
     /** Nothing is seen of it at present: what the cone is like is kept. */
     public Thermal left() {
-        return following ? new Thermal(estimate, watch, proof, proofAgeS, false) : this;
+        return following ? new Thermal(estimate, watch, proof, proofAgeS, false, holding) : this;
     }
 
     /** Seen again after such a time. */
     public Thermal again(double probeC) {
-        return new Thermal(estimate.again(probeC), watch.again(probeC), proof, proofAgeS, true);
+        return new Thermal(estimate.again(probeC), watch.again(probeC), proof, proofAgeS, true, holding);
     }
 
-    /** How far off the set-point the water should be led, K, so that a reading that stands may move. */
+    /**
+     * How far off the set-point the water should be led, K, so that a reading that stands may move: the way
+     * on which it moves faster, for a heater that works hard cools faster than it warms.
+     */
     public double askK() {
-        return watch.still().forS() > STANDING_S ? ASK_K : 0;
+        return watch.still().forS() <= STANDING_S ? 0 : holding < HARD ? ASK_K : -ASK_K;
+    }
+
+    /**
+     * Whether a reading that stands was asked to move and could not be expected to: the room keeps the
+     * water where it is. Nobody knows then whether the probe still measures.
+     */
+    public boolean untestable() {
+        return watch.still().forS() > STANDING_S + ANSWER_S && watch.suspect() == Watch.Suspect.NONE;
     }
 
     /** Whether it warms more than is understood: switch off and look, it costs little. */
@@ -101,6 +119,6 @@ public record Thermal(Estimate estimate, Watch watch, Watch.Proof proof, double 
 
     /** After what was found was cleared, by time or by a person. */
     public Thermal cleared() {
-        return new Thermal(estimate, watch.cleared(), proof, proofAgeS, following);
+        return new Thermal(estimate, watch.cleared(), proof, proofAgeS, following, holding);
     }
 }
