@@ -77,6 +77,8 @@ public final class SoakCommand implements Callable<Integer> {
             report.lines().forEach(out::println);
             out.println("Targets");
             report.targetLines().forEach(out::println);
+            out.println(Text.of("Speed at a step a second: %.1f million simulated hours in an hour of one"
+                    + " processor", report.hoursPerCpuHour() / 1e6));
         }
         out.flush();
         return report.targets().stream().allMatch(Target::met) ? 0 : MISSED;

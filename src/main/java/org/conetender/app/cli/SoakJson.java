@@ -30,6 +30,7 @@ final class SoakJson {
                 g.writeEndObject();
             }
             g.writeEndArray();
+            g.writeNumberField("hoursPerCpuHour", report.hoursPerCpuHour());
             g.writeArrayFieldStart("lines");
             for (String line : report.lines()) {
                 g.writeString(line);

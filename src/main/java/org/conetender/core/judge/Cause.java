@@ -21,8 +21,10 @@ public record Cause(double element, double felt, double dueK, double doubtK, dou
 
     /** Of full power: errors of rise and lag as they usually are after a proof (guess). */
     private static final double SMALL = 0.05;
-    /** Reason enough to switch off and look, K. */
-    private static final double DOUBT_LIMIT_K = 3.5 * Watch.NOISE_K;
+    /** And the noise of the reading drains from a doubt within a minute, so that it does not add up. */
+    private static final double DRAINED_S = 60;
+    /** Reason enough to switch off and look, K: seldom enough that no relay wears by it (by trial). */
+    private static final double DOUBT_LIMIT_K = 4.5 * Watch.NOISE_K;
     /** The fault may be this much stronger than reckoned (guess), and the reading so far off. */
     private static final double STRONGER = 1.2;
     private static final double OFF_K = 2 * Watch.NOISE_K;
@@ -51,11 +53,10 @@ public record Cause(double element, double felt, double dueK, double doubtK, dou
         double due = dueK + s.fullK() * f;
         double most = STRONGER * due + OFF_K;
         double half = s.fullK() * f / 2;
-        double doubt = Math.min(most + AHEAD_K,
-                doubtK + s.takenK() - Math.max(SMALL * s.fullK(), half));
+        double small = SMALL * s.fullK() + Watch.NOISE_K * s.dtS() / DRAINED_S;
+        double doubt = Math.min(most + AHEAD_K, doubtK + s.takenK() - Math.max(small, half));
         double sure = sureK + s.takenK() - Math.max(allowedK, half);
-        return doubt <= 0 ? NONE : new Cause(e, f, due, doubt,
-                sure > most ? 0 : Math.max(0, sure),
+        return doubt <= 0 ? NONE : new Cause(e, f, due, doubt, sure > most ? 0 : Math.max(0, sure),
                 doubted || doubt > DOUBT_LIMIT_K);
     }
 }
