@@ -155,9 +155,10 @@ public final class Estimate {
             traits.riseKPerS() * block.byLag(), traits.riseKPerS() * block.byProbe()};
         double sd = driftSd(nominal);
         double hours = dt / 3_600;
-        double[] added = {WANDER_SD * WANDER_SD * dt, (1 - keep * keep) * sd * sd,
-            square(RISE_WALK * nominal.riseKPerS()) * hours, square(LOSS_WALK * nominal.lossPerS()) * hours,
-            square(LAG_WALK_S) * hours, 0};
+        double rise = RISE_WALK * nominal.riseKPerS();
+        double loss = LOSS_WALK * nominal.lossPerS();
+        double[] added = {WANDER_SD * WANDER_SD * dt, (1 - keep * keep) * sd * sd, rise * rise * hours,
+            loss * loss * hours, LAG_WALK_S * LAG_WALK_S * hours, 0};
         Covariance c = known.doubts().stepped(g, keep, added);
         double variance = c.variance(READING) + READING_SD * READING_SD;
         double surprise = block.readings() == 0 ? 0 : block.surpriseK() / block.readings();
@@ -176,10 +177,6 @@ public final class Estimate {
                 Block.EMPTY);
         return new Estimate(nominal, moved, new Known(t, c.read(variance),
                         known.misfit() + (surprise * w - known.misfit()) / FIT_BLOCKS));
-    }
-
-    private static double square(double v) {
-        return v * v;
     }
 
     private static double within(double value, double nominal) {

@@ -65,7 +65,8 @@ class CovarianceTest {
         for (int seed = 1; seed <= 20; seed++) {
             Random random = new Random(seed);
             Covariance c = Covariance.independent(1, 0.5, 0.7, 0.2, 1.5, 0.8);
-            RealMatrix p = MatrixUtils.createRealDiagonalMatrix(new double[] {1, 0.25, 0.49, 0.04, 2.25, 0.64});
+            RealMatrix p = MatrixUtils.createRealDiagonalMatrix(
+                    new double[] {1, 0.25, 0.49, 0.04, 2.25, 0.64});
             assertSame(c, p);
             for (int i = 0; i < 100; i++) {
                 double[] g = weights(random);
