@@ -31,7 +31,7 @@ public record Thermal(Estimate estimate, Watch watch, Watch.Proof proof, double 
     private static final double UNSUSPICIOUS = 0.3;
     private static final double SUSPICIOUS = 0.5;
     /** A reading that stood so long is asked to move, and by so much: four steps of the probe (guess). */
-    private static final double STANDING_S = 2_400;
+    private static final double STANDING_S = 1_500;
     private static final double ASK_K = 0.25;
 
     /** Of the water: evaporation takes less in a hatch (science.md §9); and standard deviations (guess). */
@@ -40,7 +40,7 @@ public record Thermal(Estimate estimate, Watch watch, Watch.Proof proof, double 
     /** From this duty on water falls faster without heat than it rises with all of it. */
     private static final double HARD = 0.5;
     /** The answer has this long; with the time before it an hour and a quarter, s. */
-    private static final double ANSWER_S = 2_100;
+    private static final double ANSWER_S = 3_000;
 
     /** At the first reading. @param nominal traits out of the configuration */
     public static Thermal from(Traits nominal, double probeC) {

@@ -85,7 +85,7 @@ public record Watch(double expectedC, Underway underway, double driftKPerS, Caus
     private static final double LOOSE_FLOOR_K_PER_S = 0.0022;
     /** Over so many seconds that speed is taken. */
     private static final double SPEED_S = 8;
-    private static final double LOOSE_LIMIT_K = 0.05;
+    private static final double LOOSE_LIMIT_K = 0.02;
     /** Heat that begins unseen may have gone on so far, of full power, before it is reckoned (guess). */
     private static final double UNSEEN = 0.2;
     /** After such a speed a probe needs three of its lags, up to 20 s (science.md §9), to tell of heat. */

@@ -83,7 +83,7 @@ public final class TrialReport {
         lines.add(Text.of("  of probes in air %.0f %% move by %.2f K or more in 15 s: p95 %.0f, p99 %.0f s",
                 100.0 * far.size() / inAir, FAR_K, delays(far).at(P95), delays(far).at(P99)));
         lines.add(Text.of("Calm: %.0f h with lids, doors, top-ups and samples: %d false alarms, %d pauses,"
-                + " %d third pauses in an hour with the probe out each time", calmHours(), falseAlarms(),
+                + " %d third pauses in an hour with hands in the water each time", calmHours(), falseAlarms(),
                 all.calm().stream().mapToInt(CalmRun.Calm::pauses).sum(),
                 all.calm().stream().mapToInt(CalmRun.Calm::latched).sum()));
         return lines;

@@ -63,10 +63,10 @@ class ThermalTest {
         Traits traits = Basin.Build.USUAL.configured(1);
         double duty = traits.lossPerS() * (AIM_C - roomC) / traits.riseKPerS();
         Thermal t = Thermal.from(traits, AIM_C);
-        for (int i = 0; i < 2_400; i++) {
+        for (int i = 0; i < 1_500; i++) {
             t = t.after(new Step(1, duty, roomC, AIM_C, true), AIM_C);
         }
-        assertThat(t.askK()).as("before forty minutes").isZero();
+        assertThat(t.askK()).as("before twenty-five minutes").isZero();
         for (int i = 0; i < 60; i++) {
             t = t.after(new Step(1, duty, roomC, AIM_C, true), AIM_C);
         }
