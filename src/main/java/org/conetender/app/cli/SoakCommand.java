@@ -86,11 +86,13 @@ public final class SoakCommand implements Callable<Integer> {
         err.flush();
         PrintWriter out = spec.commandLine().getOut();
         if (json) {
-            out.println(asJson(targets, lines));
+            out.println(asJson(targets, lines, report.hoursPerCpuHour()));
         } else {
             lines.forEach(out::println);
             out.println("Targets");
             targets.stream().map(Target::line).forEach(out::println);
+            out.println(Text.of("Speed at a step a second: %.1f million simulated hours in an hour of one"
+                    + " processor", report.hoursPerCpuHour() / 1e6));
         }
         out.flush();
         return targets.stream().allMatch(Target::met) ? 0 : MISSED;
@@ -114,9 +116,10 @@ public final class SoakCommand implements Callable<Integer> {
         }
     }
 
-    private static String asJson(List<Target> targets, List<String> lines) throws IOException {
+    private static String asJson(List<Target> targets, List<String> lines, double hoursPerCpuHour)
+            throws IOException {
         StringWriter text = new StringWriter();
-        SoakJson.write(targets, lines, text);
+        SoakJson.write(targets, lines, hoursPerCpuHour, text);
         return text.toString();
     }
 }

@@ -12,7 +12,8 @@ final class SoakJson {
 
     private SoakJson() {}
 
-    static void write(List<Target> targets, List<String> lines, Writer to) throws IOException {
+    static void write(List<Target> targets, List<String> lines, double hoursPerCpuHour, Writer to)
+            throws IOException {
         try (JsonGenerator g = new JsonFactory().createGenerator(to)) {
             g.useDefaultPrettyPrinter();
             g.writeStartObject();
@@ -30,6 +31,7 @@ final class SoakJson {
                 g.writeEndObject();
             }
             g.writeEndArray();
+            g.writeNumberField("hoursPerCpuHour", hoursPerCpuHour);
             g.writeArrayFieldStart("lines");
             for (String line : lines) {
                 g.writeString(line);

@@ -1,12 +1,14 @@
 package org.conetender.core.judge;
 
 /**
- * The doubts of the five numbers of {@link Estimate} and how they hang together: a symmetric matrix, of
- * which a step changes one row and one diagonal only, and a reading everything. Immutable.
+ * The doubts of the five numbers of {@link Estimate}, and of a sixth that is not learned but makes them
+ * doubtful, and how they hang together: a symmetric matrix, of which a step changes one row and one
+ * diagonal only, and a reading everything but the doubt of the sixth. Immutable.
  */
 final class Covariance {
 
-    static final int N = 5;
+    static final int N = 6;
+    private static final int LAST = N * N - 1;
 
     private final double[] p;
 
@@ -35,26 +37,27 @@ final class Covariance {
     /**
      * After a step in which the first number becomes the sum of all, weighted, and the second decays.
      *
-     * @param g weights, five
+     * @param g weights, six
      * @param keep what remains of the second
-     * @param addedFirst variance that the first gains  @param addedSecond variance that the second gains
+     * @param added variance that each gains, six
      */
-    Covariance stepped(double[] g, double keep, double addedFirst, double addedSecond) {
+    Covariance stepped(double[] g, double keep, double[] added) {
         double[] n = p.clone();
-        double s0 = g[0] * p[0] + g[1] * p[1] + g[2] * p[2] + g[3] * p[3] + g[4] * p[4];
-        double s1 = g[0] * p[1] + g[1] * p[6] + g[2] * p[7] + g[3] * p[8] + g[4] * p[9];
-        double s2 = g[0] * p[2] + g[1] * p[7] + g[2] * p[12] + g[3] * p[13] + g[4] * p[14];
-        double s3 = g[0] * p[3] + g[1] * p[8] + g[2] * p[13] + g[3] * p[18] + g[4] * p[19];
-        double s4 = g[0] * p[4] + g[1] * p[9] + g[2] * p[14] + g[3] * p[19] + g[4] * p[24];
-        n[0] = g[0] * s0 + g[1] * s1 + g[2] * s2 + g[3] * s3 + g[4] * s4 + addedFirst;
-        n[1] = keep * s1;
-        n[2] = s2;
-        n[3] = s3;
-        n[4] = s4;
-        n[6] = keep * keep * p[6] + addedSecond;
-        n[7] = keep * p[7];
-        n[8] = keep * p[8];
-        n[9] = keep * p[9];
+        double first = added[0];
+        for (int j = 0; j < N; j++) {
+            double sum = 0;
+            for (int i = 0; i < N; i++) {
+                sum += g[i] * p[i <= j ? i * N + j : j * N + i];
+            }
+            first += g[j] * sum;
+            n[j] = j == 1 ? keep * sum : sum;
+        }
+        n[0] = first;
+        n[N + 1] = keep * keep * p[N + 1] + added[1];
+        for (int j = 2; j < N; j++) {
+            n[N + j] = keep * p[N + j];
+            n[j * N + j] += added[j];
+        }
         return new Covariance(n);
     }
 
@@ -68,6 +71,8 @@ final class Covariance {
                 n[i * N + j] -= k * p[j];
             }
         }
+        // A number that is only reckoned with stays as doubtful as it was.
+        n[LAST] = p[LAST];
         return new Covariance(n);
     }
 }

@@ -30,6 +30,12 @@ public final class Estimate {
     private static final double LOSS_SD = 0.2;
     /** 20 to 90 s (control.md, head note), as a standard deviation, s. */
     private static final double LAG_SD_S = 25;
+    /** What rise, losses and lag, s, wander in an hour: water dries up, elements foul (guess). */
+    private static final double RISE_WALK = 0.005;
+    private static final double LOSS_WALK = 0.02;
+    private static final double LAG_WALK_S = 3;
+    /** A probe's lag is not learned, for a slow heater looks the same; but it is doubted: 5 to 20 s. */
+    private static final double PROBE_SD_S = 5;
     /** The lag stays within, s: the range of a heater's, and what a slow probe adds. */
     private static final double LEAST_LAG_S = 5;
     private static final double MOST_LAG_S = 150;
@@ -64,12 +70,13 @@ public final class Estimate {
      * @param felt full-power seconds that reached the reading
      * @param overS sum of water over room, K·s
      * @param byLag what the heat felt would change with the lag
+     * @param byProbe and with the probe's
      * @param surpriseK sum of reading less expectation
      * @param readings how many
      */
-    private record Block(double seconds, double felt, double overS, double byLag, double surpriseK,
-                         int readings) {
-        static final Block EMPTY = new Block(0, 0, 0, 0, 0, 0);
+    private record Block(double seconds, double felt, double overS, double byLag, double byProbe,
+                         double surpriseK, int readings) {
+        static final Block EMPTY = new Block(0, 0, 0, 0, 0, 0, 0);
     }
 
     private final Traits nominal;
@@ -97,7 +104,7 @@ public final class Estimate {
     /** At the first reading of a cone of which nothing else is known. */
     public static Estimate first(Traits nominal, double probeC) {
         Covariance doubts = Covariance.independent(READING_SD, driftSd(nominal),
-                RISE_SD * nominal.riseKPerS(), LOSS_SD * nominal.lossPerS(), LAG_SD_S);
+                RISE_SD * nominal.riseKPerS(), LOSS_SD * nominal.lossPerS(), LAG_SD_S, PROBE_SD_S);
         return new Estimate(nominal, new Now(probeC, 0, Underway.NONE, Block.EMPTY),
                 new Known(nominal, doubts, 1));
     }
@@ -136,7 +143,8 @@ public final class Estimate {
                     new Now(read ? c + FOLLOW * surprise : c, driftKPerS, way, Block.EMPTY), known);
         }
         Block b = new Block(block.seconds + dt, block.felt + way.felt() * dt, block.overS + over * dt,
-                block.byLag + way.feltByLag() * dt, block.surpriseK + (read ? surprise : 0),
+                block.byLag + way.feltByLag() * dt, block.byProbe + way.feltByProbe() * dt,
+                block.surpriseK + (read ? surprise : 0),
                 block.readings + (read ? 1 : 0));
         Estimate next = new Estimate(nominal, new Now(c, driftKPerS, way, b), known);
         return b.seconds() < BLOCK_S ? next : next.weighed();
@@ -148,10 +156,14 @@ public final class Estimate {
         Traits traits = known.traits();
         double keep = Math.exp(-dt / DRIFT_S);
         double[] g = {1 - traits.lossPerS() * dt, dt, block.felt(), -block.overS(),
-            traits.riseKPerS() * block.byLag()};
+            traits.riseKPerS() * block.byLag(), traits.riseKPerS() * block.byProbe()};
         double sd = driftSd(nominal);
-        Covariance c = known.doubts().stepped(g, keep, WANDER_SD * WANDER_SD * dt,
-                (1 - keep * keep) * sd * sd);
+        double hours = dt / 3_600;
+        double rise = RISE_WALK * nominal.riseKPerS();
+        double loss = LOSS_WALK * nominal.lossPerS();
+        double[] added = {WANDER_SD * WANDER_SD * dt, (1 - keep * keep) * sd * sd, rise * rise * hours,
+            loss * loss * hours, LAG_WALK_S * LAG_WALK_S * hours, 0};
+        Covariance c = known.doubts().stepped(g, keep, added);
         double variance = c.variance(READING) + READING_SD * READING_SD;
         double surprise = block.readings() == 0 ? 0 : block.surpriseK() / block.readings();
         double w = block.readings() == 0 ? 0 : surprise / variance;

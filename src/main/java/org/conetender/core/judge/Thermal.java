@@ -9,9 +9,11 @@ package org.conetender.core.judge;
  * @param proof what the watch goes by
  * @param proofAgeS seconds since it was passed, or since the water first came near what was aimed at
  * @param following false when the last tick told nothing of the water: it is seen anew
+ * @param firstRiseKPerS the rise at the first passed proof, K/s; 0 before it
+ * @param holding the duty that would hold the water where it is; outside 0..1 where no duty can
  */
 public record Thermal(Estimate estimate, Watch watch, Watch.Proof proof, double proofAgeS,
-                      boolean following) {
+                      boolean following, double holding, double firstRiseKPerS) {
 
     /** Known well enough to judge by: doubt of the rise, relative, and of the lag, s (guess). */
     private static final double RISE_KNOWN = 0.03;
@@ -29,8 +31,16 @@ public record Thermal(Estimate estimate, Watch watch, Watch.Proof proof, double 
     private static final double UNSUSPICIOUS = 0.3;
     private static final double SUSPICIOUS = 0.5;
     /** A reading that stood so long is asked to move, and by so much: four steps of the probe (guess). */
-    private static final double STANDING_S = 2_700;
+    private static final double STANDING_S = 1_500;
     private static final double ASK_K = 0.25;
+
+    /** Of the water: evaporation takes less in a hatch (science.md §9); and standard deviations (guess). */
+    private static final double GONE = 0.15;
+    private static final double GONE_SD = 4;
+    /** From this duty on water falls faster without heat than it rises with all of it. */
+    private static final double HARD = 0.5;
+    /** The answer has this long; with the time before it an hour and a quarter, s. */
+    private static final double ANSWER_S = 3_000;
 
     /** At the first reading. @param nominal traits out of the configuration */
     public static Thermal from(Traits nominal, double probeC) {
@@ -40,7 +50,7 @@ public record Thermal(Estimate estimate, Watch watch, Watch.Proof proof, double 
     /** The same, of a cone that was learned before: doubted as if it were not, and no proof stands. */
     public static Thermal from(Traits nominal, Traits prior, double probeC) {
         return new Thermal(Estimate.first(nominal, probeC).again(prior, probeC), Watch.from(probeC),
-                new Watch.Proof(prior, false), 0, true);
+                new Watch.Proof(prior, false), 0, true, 0, 0);
     }
 
     /**
@@ -57,7 +67,7 @@ public record Thermal(Estimate estimate, Watch watch, Watch.Proof proof, double 
         Estimate e = estimate.after(s);
         Watch.Proof by = proof.passed() ? proof : new Watch.Proof(e.traits(), false);
         if (!seen.learn()) {
-            return new Thermal(e, watch.unjudged(s, by), by, proofAgeS, true);
+            return new Thermal(e, watch.unjudged(s, by), by, proofAgeS, true, holding, firstRiseKPerS);
         }
         Watch w = watch.after(s, by, e.driftKPerS());
         boolean near = Math.abs(e.readingC() - aimC) < NEAR_K;
@@ -65,7 +75,9 @@ public record Thermal(Estimate estimate, Watch watch, Watch.Proof proof, double 
         boolean known = e.riseDoubt() < RISE_KNOWN && e.lagDoubtS() < LAG_KNOWN_S || age > SETTLED_S;
         boolean renew = w.suspicion() < UNSUSPICIOUS && w.suspect() == Watch.Suspect.NONE
                 && (proof.passed() ? age > RENEW_S && same(e.traits()) : known && likely(e));
-        return new Thermal(e, w, renew ? new Watch.Proof(e.traits(), true) : by, renew ? 0 : age, true);
+        return new Thermal(e, w, renew ? new Watch.Proof(e.traits(), true) : by, renew ? 0 : age, true,
+                e.holdingDuty(e.readingC(), s.roomC()),
+                renew && firstRiseKPerS == 0 ? e.traits().riseKPerS() : firstRiseKPerS);
     }
 
     /** A rise that changed by more is no proof of anything, but water or heater lost. */
@@ -81,18 +93,44 @@ public record Thermal(Estimate estimate, Watch watch, Watch.Proof proof, double 
 
     /** Nothing is seen of it at present: what the cone is like is kept. */
     public Thermal left() {
-        return following ? new Thermal(estimate, watch, proof, proofAgeS, false) : this;
+        return !following ? this
+                : new Thermal(estimate, watch, proof, proofAgeS, false, holding, firstRiseKPerS);
     }
 
     /** Seen again after such a time. */
     public Thermal again(double probeC) {
         return new Thermal(estimate.again(estimate.traits(), probeC), watch.again(probeC), proof, proofAgeS,
-                true);
+                true, holding, firstRiseKPerS);
     }
 
-    /** How far off the set-point the water should be led, K, so that a reading that stands may move. */
+    /**
+     * How far off the set-point the water should be led, K, so that a reading that stands may move: the way
+     * on which it moves faster, for a heater that works hard cools faster than it warms.
+     */
     public double askK() {
-        return watch.still().forS() > STANDING_S ? ASK_K : 0;
+        return watch.still().forS() <= STANDING_S ? 0 : holding < HARD ? ASK_K : -ASK_K;
+    }
+
+    /**
+     * Whether a reading that stands was asked to move and could not be expected to: the room keeps the
+     * water where it is. Nobody knows then whether the probe still measures.
+     */
+    public boolean untestable() {
+        return watch.still().forS() > STANDING_S + ANSWER_S && watch.suspect() == Watch.Suspect.NONE;
+    }
+
+    /**
+     * Share of the water that seems to have gone since the first proof, 0..1: less of it warms faster and
+     * loses its heat faster. A trend of hours and a reason to look, never to trip. Only heat that comes and
+     * goes tells of it: with a solid-state switch at a steady duty it is hardly seen.
+     */
+    public double gone() {
+        return firstRiseKPerS == 0 ? 0 : Math.max(0, 1 - firstRiseKPerS / estimate.traits().riseKPerS());
+    }
+
+    /** Whether so much is gone that it is no error of the estimate. */
+    public boolean falling() {
+        return gone() > Math.max(GONE, GONE_SD * estimate.riseDoubt());
     }
 
     /** Whether it warms more than is understood: switch off and look, it costs little. */
@@ -107,6 +145,7 @@ public record Thermal(Estimate estimate, Watch watch, Watch.Proof proof, double 
 
     /** After what was found was cleared, by time or by a person. */
     public Thermal cleared() {
-        return new Thermal(estimate, watch.cleared(), proof, proofAgeS, following);
+        return new Thermal(estimate, watch.cleared(), proof, proofAgeS, following, holding,
+                firstRiseKPerS);
     }
 }

@@ -2,19 +2,23 @@ package org.conetender.core.judge;
 
 /**
  * Whether the water does what the switch makes us expect, by the traits of the last passed proof, so that
- * nothing learned since can hide a fault (control.md §2.4). What cannot be explained is summed up, K, less
- * an allowance for lids, doors and hands; each sum is a one-sided CUSUM, and the first beyond its limit
- * names the fault. The figures were chosen on cones that no bench uses (guesses otherwise).
+ * nothing learned since can hide a fault (control.md §2.4). Each fault has an expectation of its own and a
+ * sum of what speaks for it against the best that a healthy cone with lids, doors and hands can do
+ * ({@link Cause}); the first beyond its limit names the fault. What decides are hands and lids, not the
+ * probe's noise, so the sums are in kelvin and not in likelihoods. The figures were chosen on cones that
+ * no bench uses (guesses otherwise).
  *
  * @param expectedC what the probe should show, °C
  * @param underway heat on its way by the proven traits
  * @param driftKPerS warming without a cause that is allowed for, K/s
- * @param sums what has gathered
+ * @param hot heat that was not switched
+ * @param cold heat that did not arrive
+ * @param away how fast the reading leaves
  * @param still how long the reading has not moved
  * @param suspect the fault that is named; {@link Suspect#NONE} while there is none
  */
-public record Watch(double expectedC, Underway underway, double driftKPerS, Sums sums, Still still,
-                    Suspect suspect) {
+public record Watch(double expectedC, Underway underway, double driftKPerS, Cause hot, Cause cold,
+                    Away away, Still still, Suspect suspect) {
 
     /** What may be wrong. */
     public enum Suspect {
@@ -30,16 +34,12 @@ public record Watch(double expectedC, Underway underway, double driftKPerS, Sums
     }
 
     /**
-     * @param doubtK warming beyond a small allowance: reason enough to switch off and look
-     * @param warmK warming beyond what a lid or a door can do
-     * @param coldK heat that did not arrive
-     * @param looseK how far the reading is from where any water could be
      * @param speedKPerS of what is unexplained, over some seconds
-     * @param dippedK how far it fell at a speed of hands or cold water, and may come back
+     * @param looseK how far the reading is from where any water could be, K
+     * @param quietS how long it will still say nothing about heat, s
      */
-    public record Sums(double doubtK, double warmK, double coldK, double looseK, double dippedK,
-                       double speedKPerS) {
-        static final Sums NONE = new Sums(0, 0, 0, 0, 0, 0);
+    public record Away(double speedKPerS, double looseK, double quietS) {
+        static final Away NONE = new Away(0, 0, 0);
     }
 
     /**
@@ -64,60 +64,65 @@ public record Watch(double expectedC, Underway underway, double driftKPerS, Sums
         }
     }
 
-    /** The expectation takes over the reading within this time, s. */
+    /** The expectation takes over the reading within this time, s (found by trial, as are the limits). */
     private static final double FOLLOW_S = 8;
-    private static final double DOUBT_ALLOWED = 0.15;
-    private static final double DOUBT_LIMIT_K = 0.04;
-    /** A lid put on saves at most this share of the losses, and of full power comes unexplained besides. */
-    private static final double LID_SHARE = 0.5;
-    private static final double WARM_ALLOWED = 0.12;
-    private static final double WARM_LIMIT_K = 0.06;
-    /** What is seen while the heater gives all it can says little about its switch, but not nothing. */
-    private static final double LEAST_WEIGHT = 0.2;
-    /** Of heat felt, this much may be missing; and of full power so much besides. */
-    private static final double COLD_ALLOWED = 0.6;
-    private static final double COLD_ALLOWED_BESIDES = 0.1;
-    private static final double COLD_LIMIT_K = 0.45;
-    /** Of full power, the speed that no fault but a probe out of the water exceeds; plus a floor, K/s. */
+    /** What is left after that time of a reading's noise, 0.027 K (control.md §2.3), one sd, K. */
+    static final double NOISE_K = 0.027 / Math.sqrt(2 * FOLLOW_S);
+    /** Heat that was not switched is named beyond six times that noise: it has to be right for years. */
+    private static final double HOT_LIMIT_K = 6 * NOISE_K;
+    /** Heat that does not arrive hurts nobody quickly, and cold water poured in looks like it (guess). */
+    private static final double COLD_LIMIT_K = 0.17;
+    /** Of full power, what errors of rise and lag may make after a proof (guess). */
+    private static final double MODEL = 0.08;
+    /** Of the losses, what a lid put on saves and one taken off adds at most (science.md §9, dry room). */
+    private static final double LID_ON = 0.5;
+    private static final double LID_OFF = 0.8;
+    /** Of heat felt, this much may be missing: an aged element, more water than told (guess). */
+    private static final double AGED = 0.4;
+    /** Of what a heater may do, the speed that only a probe out of the water exceeds; plus a floor, K/s. */
     private static final double LOOSE_POWER = 1.3;
-    private static final double LOOSE_FLOOR_K_PER_S = 0.0025;
+    /** Three times the noise of that speed (0.0007 K/s, found by trial). */
+    private static final double LOOSE_FLOOR_K_PER_S = 0.0022;
     /** Over so many seconds that speed is taken. */
     private static final double SPEED_S = 8;
-    private static final double LOOSE_LIMIT_K = 0.1;
-    /** Less is noise, K. */
-    private static final double DIP_K = 0.03;
-    private static final double DIP_ALLOWED = 0.05;
-    /** A dip is forgotten within this time, s. */
-    private static final double DIP_FORGOTTEN_S = 900;
-    /** A reading that should have moved by 3.5 steps of 0.0625 and did not is frozen. */
-    private static final double FROZEN_K = 0.22;
-    /** Water that is heated, or not heated, against our will moves the reading within this time, s. */
-    private static final double STANDS_S = 90;
+    private static final double LOOSE_LIMIT_K = 0.02;
+    /** Heat that begins unseen may have gone on so far, of full power, before it is reckoned (guess). */
+    private static final double UNSEEN = 0.2;
+    /** After such a speed a probe needs three of its lags, up to 20 s (science.md §9), to tell of heat. */
+    private static final double QUIET_S = 60;
+    /** A reading that should have moved by three steps of 0.0625 and did not is frozen. */
+    private static final double FROZEN_K = 0.19;
+    /** One that stood so long says nothing of the heater: water that is heated moves it soon, s (guess). */
+    private static final double STANDS_S = 10;
     /** The drift that is allowed for follows what is learned, by so much of full power in an hour. */
-    private static final double DRIFT_SHARE_PER_H = 0.2;
+    private static final double DRIFT_SHARE_PER_H = 0.3;
     private static final double HOUR_S = 3_600;
 
     /** At the first reading, or after what was found was cleared. */
     public static Watch from(double probeC) {
-        return new Watch(probeC, Underway.NONE, 0, Sums.NONE, new Still(probeC, 0, 0), Suspect.NONE);
+        return anew(probeC, Underway.NONE, 0, Suspect.NONE);
     }
 
     /** After time or a person cleared what was found; heat on its way stays on its way. */
     public Watch cleared() {
-        return new Watch(still.readingC(), underway, driftKPerS, Sums.NONE,
-                new Still(still.readingC(), 0, 0), Suspect.NONE);
+        return anew(still.readingC(), underway, driftKPerS, Suspect.NONE);
     }
 
     /** Seen again after a time in which nothing was: what was found stays found. */
     Watch again(double probeC) {
-        return new Watch(probeC, Underway.NONE, 0, Sums.NONE, new Still(probeC, 0, 0), suspect);
+        return anew(probeC, Underway.NONE, 0, suspect);
     }
 
     /** A step in which the reading proves nothing: heat goes on its way, nothing gathers. */
     Watch unjudged(Estimate.Step s, Proof proof) {
         double c = Double.isNaN(s.probeC()) ? expectedC : s.probeC();
-        return new Watch(c, underway.after(s.heat(), s.dtS(), proof.traits().lagS()), driftKPerS, Sums.NONE,
-                new Still(c, 0, 0), suspect);
+        return anew(c, underway.after(s.heat(), s.dtS(), proof.traits().lagS()), driftKPerS, suspect);
+    }
+
+    /** Nothing has gathered. */
+    private static Watch anew(double readingC, Underway underway, double driftKPerS, Suspect suspect) {
+        return new Watch(readingC, underway, driftKPerS, Cause.NONE, Cause.NONE, Away.NONE,
+                new Still(readingC, 0, 0), suspect);
     }
 
     /**
@@ -135,68 +140,56 @@ public record Watch(double expectedC, Underway underway, double driftKPerS, Sums
         double rate = t.riseKPerS() * way.felt() - losing + drift;
         double c = expectedC + dt * rate;
         if (Double.isNaN(s.probeC())) {
-            return new Watch(c, way, drift, sums, still, suspect);
+            return new Watch(c, way, drift, hot, cold, away, still, suspect);
         }
-        double away = s.probeC() - c;
-        double taken = away * dt / (FOLLOW_S + dt);
-        Sums now = summed(new Seen(taken, dt), proof, way.felt(), Math.max(0, losing - drift));
+        double taken = (s.probeC() - c) * dt / (FOLLOW_S + dt);
         Still stands = s.probeC() == still.readingC()
                 ? new Still(still.readingC(), still.forS() + dt, still.owedK() + dt * rate)
                 : new Still(s.probeC(), 0, 0);
-        return new Watch(c + taken, way, drift, now, stands, named(now, stands));
+        Watch seen = new Watch(c + taken, way, drift, hot, cold, away, stands, suspect);
+        return seen.gathered(s, proof, taken, Math.max(0, losing - drift));
     }
 
-    /** @param takenK by which the expectation gave way  @param dtS length of the step */
-    private record Seen(double takenK, double dtS) {}
-
-    private Sums summed(Seen seen, Proof proof, double felt, double losingKPerS) {
-        double dt = seen.dtS();
-        double full = proof.traits().riseKPerS() * dt;
-        double slack = proof.slackKPerS() * dt;
-        double weight = Math.min(1, LEAST_WEIGHT + 1 - felt);
-        double lid = LID_SHARE * Math.min(full, losingKPerS * dt);
-        double fastest = LOOSE_POWER * full + (LOOSE_FLOOR_K_PER_S + proof.slackKPerS()) * dt;
-        // What dipped, lifted out or topped up, may come back without anything heating it.
-        double sunk = sums.dippedK() * Math.exp(-dt / DIP_FORGOTTEN_S);
-        double dipped = Math.max(0, sunk - seen.takenK() - DIP_ALLOWED * full - slack);
-        double back = sunk > DIP_K ? Math.clamp(seen.takenK(), 0, sunk) : 0;
-        double speed = sums.speedKPerS() + (seen.takenK() / dt - sums.speedKPerS()) * dt / (SPEED_S + dt);
-        double tooFast = Math.abs(speed) - fastest / dt;
-        double loose = Math.max(0, sums.looseK() + tooFast * dt);
-        // At a speed that no heat explains the reading says nothing about heat.
-        double taken = tooFast > 0 ? 0 : seen.takenK();
-        double warming = taken - Math.max(0, Math.min(taken, back));
-        return new Sums(
-                Math.max(0, sums.doubtK() + warming - DOUBT_ALLOWED * full - slack),
-                Math.max(0, sums.warmK() + weight * (warming - WARM_ALLOWED * full - lid - slack)),
-                Math.max(0, sums.coldK() - felt * (taken + COLD_ALLOWED * full * felt
-                        + COLD_ALLOWED_BESIDES * full + slack)),
-                loose, dipped, speed);
+    /** Sums what was seen. @param takenK by which the expectation gave way  @param lostKPerS by losses */
+    private Watch gathered(Estimate.Step s, Proof proof, double takenK, double lostKPerS) {
+        double dt = s.dtS();
+        double full = proof.traits().riseKPerS();
+        double felt = underway.felt();
+        double speed = away.speedKPerS() + (takenK / dt - away.speedKPerS()) * dt / (SPEED_S + dt);
+        double fastest = LOOSE_FLOOR_K_PER_S + proof.slackKPerS() + (speed > 0
+                ? LOOSE_POWER * full * Math.clamp(1 - felt, 0, hot.felt() + UNSEEN) + LID_ON * lostKPerS
+                : LOOSE_POWER * full * felt + LID_OFF * lostKPerS);
+        double tooFast = Math.abs(speed) - fastest;
+        Away leaves = new Away(speed, Math.max(0, away.looseK() + tooFast * dt),
+                tooFast > 0 ? QUIET_S : Math.max(0, away.quietS() - dt));
+        // At a speed that no heat explains, and soon after, the reading says nothing about heat.
+        double heat = leaves.quietS() > 0 ? 0 : takenK;
+        double model = (MODEL * full + proof.slackKPerS()) * dt;
+        Cause h = hot.after(new Cause.Seen(dt, full * dt, heat, 1 - s.heat()), proof.traits().lagS(),
+                model + LID_ON * Math.min(full, lostKPerS) * dt);
+        Cause k = cold.after(new Cause.Seen(dt, full * dt, -heat, s.heat()), proof.traits().lagS(),
+                model + Math.max(AGED * full * felt, LID_OFF * lostKPerS) * dt);
+        return new Watch(expectedC, underway, driftKPerS, h, k, leaves, still,
+                suspect != Suspect.NONE ? suspect : named(h, k, leaves, still));
     }
 
-    private Suspect named(Sums s, Still st) {
-        if (suspect != Suspect.NONE) {
-            return suspect;
-        }
-        if (Math.abs(st.owedK()) > FROZEN_K) {
-            return Suspect.FROZEN;
-        }
-        boolean stands = st.forS() > STANDS_S;
-        return s.looseK() > LOOSE_LIMIT_K ? Suspect.IN_AIR
-                : s.warmK() > WARM_LIMIT_K ? stands ? Suspect.FROZEN : Suspect.WELDED
-                : s.coldK() > COLD_LIMIT_K ? stands ? Suspect.FROZEN
-                        : s.looseK() > LOOSE_LIMIT_K / 2 ? Suspect.IN_AIR : Suspect.DEAD
+    private static Suspect named(Cause hot, Cause cold, Away away, Still still) {
+        boolean moves = still.forS() < STANDS_S;
+        return away.looseK() > LOOSE_LIMIT_K ? Suspect.IN_AIR
+                : Math.abs(still.owedK()) > FROZEN_K ? Suspect.FROZEN
+                : hot.sureK() > HOT_LIMIT_K && moves ? Suspect.WELDED
+                : cold.sureK() > COLD_LIMIT_K && moves ? Suspect.DEAD
                 : Suspect.NONE;
     }
 
     /** Whether it warms more than is understood: switch off and look, it costs little. */
     public boolean doubtful() {
-        return sums.doubtK() > DOUBT_LIMIT_K;
+        return hot.doubted();
     }
 
     /** How near the nearest sum is to its limit, 0..1 and beyond: above a half nothing is learned. */
     public double suspicion() {
-        return Math.max(Math.max(sums.warmK() / WARM_LIMIT_K, sums.coldK() / COLD_LIMIT_K),
-                sums.looseK() / LOOSE_LIMIT_K);
+        return Math.max(Math.max(hot.sureK() / HOT_LIMIT_K, cold.sureK() / COLD_LIMIT_K),
+                away.looseK() / LOOSE_LIMIT_K);
     }
 }

@@ -6,8 +6,9 @@ import org.conetender.sim.Seeds;
 
 /**
  * One cone with nothing wrong for some days: lids come and go, doors are opened, water is topped up,
- * samples are taken and the probe is wiped. Whatever is called a fault is a false alarm, except a probe
- * that really was in air: that is let off after three good minutes, and counts at the third in an hour.
+ * samples are taken and the probe is wiped. Whatever is called a fault is a false alarm, except what looks
+ * like a probe in air: that is let off after three good minutes, and calls a person at the third in an
+ * hour, as it should where hands really were in the water each time.
  */
 final class CalmRun {
 
@@ -15,11 +16,24 @@ final class CalmRun {
     /** Somebody does something every so many hours, on average (guess: a busy room). */
     private static final double EVERY_H = 4;
     private static final int GOOD_S = 180;
+    /** The reading is back at the water's temperature so long after: three lags of the probe. */
+    private static final int BACK_S = 60;
     private static final double TOPPED = 0.05;
     private static final double LEVEL_SHARE = 0.95;
 
-    /** @param falseAlarms that called a person  @param pauses let off by themselves  @param first its name */
-    record Calm(int falseAlarms, int pauses, double hours, Suspect first) {}
+    /**
+     * @param falseAlarms that called a person
+     * @param latched third pauses in an hour, with hands in the water before each: called for
+     * @param pauses let off by themselves
+     * @param first name of the first false alarm
+     * @param cpuS of its thread, s
+     */
+    record Calm(int falseAlarms, int latched, int pauses, double hours, Suspect first, double cpuS) {
+
+        Calm took(double seconds) {
+            return new Calm(falseAlarms, latched, pauses, hours, first, seconds);
+        }
+    }
 
     private final TrialCone cone;
     private final Laws.Ours law;
@@ -29,10 +43,13 @@ final class CalmRun {
     private int probeBackAt = -1;
     private int doorShutAt = -1;
     private int falseAlarms;
+    private int latched;
     private int pauses;
     private int clearAt = -1;
     private int pausedAt = -HOUR_S;
     private int inThatHour;
+    private int reallyInThatHour;
+    private int handsAt = -HOUR_S;
     private Suspect first = Suspect.NONE;
 
     CalmRun(TrialCone cone, Laws.Ours law) {
@@ -50,11 +67,12 @@ final class CalmRun {
                 something(t);
             }
             undo(t);
+            handsAt = probeBackAt > t ? t : handsAt;
             bench.step(on);
             on = law.on(bench.seen(on)) && clearAt < 0;
             judge(t);
         }
-        return new Calm(falseAlarms, pauses, hours, first);
+        return new Calm(falseAlarms, latched, pauses, hours, first, 0);
     }
 
     private void something(int t) {
@@ -70,6 +88,7 @@ final class CalmRun {
             case 2 -> {
                 double more = TOPPED * cone.build().litres();
                 bench.plant().drain(bench.plant().litres() + more - cone.build().litres());
+                handsAt = t;
                 bench.plant().pour(more, cone.climate().meanC(), TrialCone.PPT * LEVEL_SHARE);
             }
             default -> {
@@ -100,10 +119,14 @@ final class CalmRun {
         clearAt = t + GOOD_S;
         boolean again = t - pausedAt < HOUR_S;
         inThatHour = again ? inThatHour + 1 : 1;
+        boolean really = law.suspect() == Suspect.IN_AIR && t - handsAt < BACK_S;
+        reallyInThatHour = (again ? reallyInThatHour : 0) + (really ? 1 : 0);
         pausedAt = again ? pausedAt : t;
-        boolean pause = law.suspect() == Suspect.IN_AIR && inThatHour < 3;
-        pauses += pause ? 1 : 0;
-        if (!pause) {
+        if (law.suspect() == Suspect.IN_AIR && inThatHour < 3) {
+            pauses++;
+        } else if (reallyInThatHour >= 3) {
+            latched++;
+        } else {
             falseAlarms++;
             first = first == Suspect.NONE ? law.suspect() : first;
         }

@@ -1,5 +1,7 @@
 package org.conetender.sim.trial;
 
+import java.lang.management.ManagementFactory;
+import java.lang.management.ThreadMXBean;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
@@ -69,8 +71,11 @@ public final class ControlTrial {
         LongStream.range(0, Math.ceilDiv(plan.calmHours(), CALM_H)).forEach(i -> jobs.add(() -> {
             TrialCone cone = TrialCone.draw(FIRST_CALM_SEED + i);
             Switches on = Switches.values()[(int) (i % Switches.values().length)];
+            ThreadMXBean thread = ManagementFactory.getThreadMXBean();
+            long began = thread.getCurrentThreadCpuTime();
             CalmRun.Calm calm = new CalmRun(cone, new Laws.Ours(cone, on.kind())).run(CALM_H);
-            return () -> all.calm().add(calm);
+            double cpuS = (thread.getCurrentThreadCpuTime() - began) / 1e9;
+            return () -> all.calm().add(calm.took(cpuS));
         }));
         return jobs;
     }

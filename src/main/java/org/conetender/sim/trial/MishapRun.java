@@ -19,6 +19,8 @@ final class MishapRun {
     private static final int MISSED_S = 4 * HOUR_S;
     /** The water goes on rising for so long after the heat has ended. */
     private static final int AFTER_S = 600;
+    /** A probe in air should be found so soon (issue). */
+    private static final double SOON_S = 15;
     private static final double WARM_K = 0.3;
     private static final double DUTY_S = 1_800;
 
@@ -28,8 +30,10 @@ final class MishapRun {
      * @param excessK highest water after it over the highest of the hour before, K
      * @param duty the heater's share of the time in the half hour before
      * @param early whether the watch spoke before anything was wrong
+     * @param leavesK how far a reading in air would have moved in fifteen seconds, K
      */
-    record Notice(Suspect named, double delayS, double excessK, double duty, boolean early) {}
+    record Notice(Suspect named, double delayS, double excessK, double duty, boolean early,
+                  double leavesK) {}
 
     private final TrialCone cone;
     private final Mishap what;
@@ -40,6 +44,7 @@ final class MishapRun {
     private boolean broken;
     private long mattersSince = -1;
     private double duty = 0.5;
+    private double leavesK;
     private double usualHighC = -Double.MAX_VALUE;
     private double earlierHighC = -Double.MAX_VALUE;
     private double highC = -Double.MAX_VALUE;
@@ -64,12 +69,13 @@ final class MishapRun {
                 return noticed(t);
             }
         }
-        return new Notice(Suspect.NONE, Double.NaN, excess(), duty, false);
+        return new Notice(Suspect.NONE, Double.NaN, excess(), duty, false, leavesK);
     }
 
     private void second(int t, boolean due) {
         if (due && !broken && (what != Mishap.WELDED || on)) {
             broken = true;
+            leavesK = bench.leavesK(SOON_S);
             bench.probe(what == Mishap.IN_AIR ? TrialBench.Probe.IN_AIR
                     : what == Mishap.FROZEN ? TrialBench.Probe.FROZEN : TrialBench.Probe.IN_WATER);
         }
@@ -92,13 +98,13 @@ final class MishapRun {
 
     private Notice noticed(int t) {
         if (mattersSince < 0) {
-            return new Notice(law.suspect(), Double.NaN, 0, duty, true);
+            return new Notice(law.suspect(), Double.NaN, 0, duty, true, leavesK);
         }
         for (int i = 0; i < AFTER_S; i++) {
             bench.step(false);
             highC = Math.max(highC, bench.waterC());
         }
-        return new Notice(law.suspect(), t - mattersSince, excess(), duty, false);
+        return new Notice(law.suspect(), t - mattersSince, excess(), duty, false, leavesK);
     }
 
     private double excess() {

@@ -56,6 +56,11 @@ final class TrialBench {
         return new Law.Seen(shownC, roomC, commanded);
     }
 
+    /** How far the reading would move in its first seconds in air, K. */
+    double leavesK(double seconds) {
+        return Math.abs(room.airC() - tipC) * (1 - Math.exp(-seconds / inAirS));
+    }
+
     double waterC() {
         return plant.waterC();
     }

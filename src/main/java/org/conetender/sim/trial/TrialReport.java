@@ -18,6 +18,8 @@ public final class TrialReport {
     private static final double[] SIZES_L = {0.5, 2, 7, 20};
     private static final double P95 = 0.95;
     private static final double P99 = 0.99;
+    /** Less than 2.4 steps of the probe, against noise of 0.027 K, is hard to see in fifteen seconds, K. */
+    private static final double FAR_K = 0.15;
     private static final double CYCLES_EXCESS = 1.15;
 
     private final ControlTrial.Plan plan;
@@ -75,9 +77,21 @@ public final class TrialReport {
                         what.words(), delay.at(0.5), delay.at(P95), delay.at(P99), names));
             }
         }
-        lines.add(Text.of("Calm: %.0f h with lids, doors, top-ups and samples: %d false alarms, %d pauses",
-                calmHours(), falseAlarms(), all.calm().stream().mapToInt(CalmRun.Calm::pauses).sum()));
+        List<Met> far = all.met().stream()
+                .filter(m -> m.what() == Mishap.IN_AIR && m.notice().leavesK() >= FAR_K).toList();
+        long inAir = all.met().stream().filter(m -> m.what() == Mishap.IN_AIR).count();
+        lines.add(Text.of("  of probes in air %.0f %% move by %.2f K or more in 15 s: p95 %.0f, p99 %.0f s",
+                100.0 * far.size() / inAir, FAR_K, delays(far).at(P95), delays(far).at(P99)));
+        lines.add(Text.of("Calm: %.0f h with lids, doors, top-ups and samples: %d false alarms, %d pauses,"
+                + " %d third pauses in an hour with hands in the water each time", calmHours(), falseAlarms(),
+                all.calm().stream().mapToInt(CalmRun.Calm::pauses).sum(),
+                all.calm().stream().mapToInt(CalmRun.Calm::latched).sum()));
         return lines;
+    }
+
+    /** How quick the calm hours were reckoned: plant, room, probe, estimate, watch and law at 1 s. */
+    public double hoursPerCpuHour() {
+        return calmHours() * 3_600 / all.calm().stream().mapToDouble(CalmRun.Calm::cpuS).sum();
     }
 
     /** What was aimed at. */

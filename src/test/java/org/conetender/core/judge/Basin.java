@@ -49,6 +49,8 @@ public final class Basin {
     public double waterC;
     public double roomC = 20;
     public double lossFactor = 1;
+    /** Share of the water that has gone, 0..1. */
+    public double gone;
     public Power power = Power.OBEYS;
     public Probe probe = Probe.IN_WATER;
     private final Random noise;
@@ -72,7 +74,7 @@ public final class Basin {
             double dt = 1.0 / TENTHS;
             elementW += (watts - elementW) * dt / build.elementS();
             double lossW = build.lossWPerK() * lossFactor * (waterC - roomC);
-            waterC += (elementW - lossW) * dt / (build.litres() * J_PER_L_K);
+            waterC += (elementW - lossW) * dt / ((1 - gone) * build.litres() * J_PER_L_K);
             sleeveC += ((air ? roomC : waterC) - sleeveC) * dt / (air ? IN_AIR_S : build.probeS());
         }
         double now = Math.rint((sleeveC + NOISE_C * noise.nextGaussian()) / STEP_C) * STEP_C;

@@ -24,8 +24,10 @@ class DepartureTest {
     private static ConeJudgement suspecting(ConeJudgement j, Suspect what) {
         Thermal t = j.thermal().orElseThrow();
         Watch w = t.watch();
-        Watch of = new Watch(w.expectedC(), w.underway(), w.driftKPerS(), w.sums(), w.still(), what);
-        Thermal suspect = new Thermal(t.estimate(), of, t.proof(), t.proofAgeS(), true);
+        Watch of = new Watch(w.expectedC(), w.underway(), w.driftKPerS(), w.hot(), w.cold(), w.away(),
+                w.still(), what);
+        Thermal suspect = new Thermal(t.estimate(), of, t.proof(), t.proofAgeS(), true, t.holding(),
+                t.firstRiseKPerS());
         return new ConeJudgement(j.water(), j.roomC(), j.level(), j.heat(), Optional.of(suspect), j.air(),
                 j.motion(), j.proving());
     }

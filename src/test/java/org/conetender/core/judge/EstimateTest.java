@@ -87,20 +87,26 @@ class EstimateTest {
         }
     }
 
-    @Test
-    void itsDoubtOfTheRiseIsHonest() {
-        int outside = 0;
-        for (int seed = 1; seed <= 40; seed++) {
+    /** Truth within two standard deviations on 95 of 100 cones of any lag, after a rise and after hours. */
+    @ParameterizedTest
+    @ValueSource(ints = {0, 3 * 3_600})
+    void itsDoubtsAreHonest(int heldS) {
+        int riseOutside = 0;
+        int lagOutside = 0;
+        int cones = 120;
+        for (int seed = 1; seed <= cones; seed++) {
             Random random = new Random(seed);
             Basin.Build b = new Basin.Build(20 + 30 * random.nextDouble(), 2, 0.9 + random.nextDouble() / 2,
-                    20 + 60 * random.nextDouble(), 10);
+                    20 + 70 * random.nextDouble(), 5 + 15 * random.nextDouble());
             Traits prior = Traits.nominal(b.watts() * (1 + 0.04 * random.nextGaussian()),
-                    b.lossWPerK() * (0.8 + 0.4 * random.nextDouble()), 2 * Basin.J_PER_L_K);
-            Estimate e = new Learner(new Basin(b, 20, seed), prior).warmUp().e;
-            double off = Math.abs(e.traits().riseKPerS() / b.riseKPerS() - 1);
-            outside += off > 2 * e.riseDoubt() ? 1 : 0;
+                    b.lossWPerK() * (0.7 + 0.6 * random.nextDouble()), 2 * Basin.J_PER_L_K);
+            Estimate e = new Learner(new Basin(b, 20, seed), prior).warmUp().held(heldS).e;
+            riseOutside += Math.abs(e.traits().riseKPerS() / b.riseKPerS() - 1) > 2 * e.riseDoubt() ? 1 : 0;
+            lagOutside += Math.abs(e.traits().lagS() - lagS(b)) > 2 * e.lagDoubtS() ? 1 : 0;
         }
-        assertThat(outside).as("of forty cones, those beyond two standard deviations").isLessThanOrEqualTo(3);
+        assertThat(riseOutside).as("cones whose rise is beyond two standard deviations")
+                .isLessThanOrEqualTo(cones / 20);
+        assertThat(lagOutside).as("whose lag is").isLessThanOrEqualTo(cones / 20);
     }
 
     @Test
@@ -164,7 +170,7 @@ class EstimateTest {
         double doubt = l.e.riseDoubt();
         blind(l, 600);
         assertThat(l.e.traits()).isEqualTo(before);
-        assertThat(l.e.riseDoubt()).isEqualTo(doubt);
+        assertThat(l.e.riseDoubt()).as("it only grows with time").isBetween(doubt, 1.05 * doubt);
         assertThat(l.e.readingC()).as("ten minutes of heat without a look at them")
                 .isCloseTo(l.basin.sleeveC(), within(0.05));
     }
@@ -198,7 +204,7 @@ class EstimateTest {
         double rise = l.e.traits().riseKPerS();
         l.basin.roomC += byK;
         l.held(4 * 3_600);
-        assertThat(l.e.traits().riseKPerS() / rise).isCloseTo(1, within(0.02));
+        assertThat(l.e.traits().riseKPerS() / rise).isCloseTo(1, within(0.03));
         double duty = Basin.Build.USUAL.lossWPerK() * (AIM_C - 20 - byK) / Basin.Build.USUAL.watts();
         assertThat(l.e.holdingDuty(AIM_C, 20)).as("by drift and losses together the duty is right")
                 .isCloseTo(duty, within(0.02));

@@ -22,13 +22,14 @@ class WatchTest {
     private static final class Shown {
         Watch w = Watch.from(27);
         double readingC = 27;
+        double roomC = ROOM_C;
 
         /** So many seconds, or until something has a name. @return how many there were */
         int go(int seconds, double kPerS, Heat heat) {
             int t = 0;
             for (; t < seconds && w.suspect() == Suspect.NONE; t++) {
                 readingC += kPerS;
-                w = w.after(new Step(1, heat.on(), ROOM_C, readingC, true), heat.proof(), 0);
+                w = w.after(new Step(1, heat.on(), roomC, readingC, true), heat.proof(), 0);
             }
             return t;
         }
@@ -78,9 +79,9 @@ class WatchTest {
     }
 
     @Test
-    void halfTheHeatIsEnoughToCountAsHeat() {
+    void twoThirdsOfTheHeatAreEnoughToCountAsHeat() {
         Shown s = new Shown();
-        s.go(3_600, 0.5 * TRAITS.riseKPerS() + COOLING, FULL);
+        s.go(3_600, 0.65 * TRAITS.riseKPerS() + COOLING, FULL);
         assertThat(s.w.suspect()).as("an aged element, or more water than told").isEqualTo(Suspect.NONE);
     }
 
@@ -107,24 +108,81 @@ class WatchTest {
     @Test
     void beforeTheFirstProofLossesMayBeFarOff() {
         Shown s = new Shown();
-        s.go(3_600, 0, new Heat(0, UNPROVEN));
-        assertThat(s.w.sums().warmK()).isZero();
+        s.go(3_600, -1e-9, new Heat(0, UNPROVEN));
+        assertThat(s.w.hot().sureK()).isZero();
         Shown proven = new Shown();
-        proven.go(3_600, -1e-9, OFF);
+        proven.go(3_600, 0.6 * TRAITS.riseKPerS(), OFF);
         assertThat(proven.w.suspect()).isEqualTo(Suspect.WELDED);
     }
 
     @Test
     void whatDippedMayComeBack() {
         Shown s = new Shown();
-        s.go(10, -0.02, OFF);
-        s.go(60, COOLING, OFF);
-        s.go(60, 0.1 / 60, OFF);
+        s.go(5, -0.02, OFF);
+        for (int t = 0; t < 90; t++) {
+            s.go(1, COOLING + 0.1 / 20 * Math.exp(-t / 20.0), OFF);
+        }
         s.go(600, COOLING, OFF);
-        assertThat(s.w.suspect()).as("cold water poured in, and mixed").isEqualTo(Suspect.NONE);
+        assertThat(s.w.suspect()).as("a probe lifted out for a moment").isEqualTo(Suspect.NONE);
         Shown calm = new Shown();
-        calm.go(60, 0.1 / 60, OFF);
-        assertThat(calm.w.suspect()).as("the same without the dip").isEqualTo(Suspect.WELDED);
+        calm.go(120, TRAITS.riseKPerS() + COOLING, OFF);
+        assertThat(calm.w.suspect()).as("water that is heated").isEqualTo(Suspect.WELDED);
+    }
+
+    @Test
+    void aRiseThatNoHeaterCouldBringSoSoonIsNoHeater() {
+        Shown s = new Shown();
+        s.go(1_200, COOLING, OFF);
+        s.go(10, 0.008, OFF);
+        assertThat(s.w.hot().sureK()).as("a probe wiped in a warm room").isLessThan(0.02);
+        s.go(30, COOLING, OFF);
+        s.go(10, -0.008, OFF);
+        s.go(600, COOLING, OFF);
+        assertThat(s.w.suspect()).isEqualTo(Suspect.NONE);
+    }
+
+    @Test
+    void aReadingThatStandsIsNeverCalledAWeldedSwitch() {
+        Shown s = new Shown();
+        s.go(3_600, 0, FULL);
+        Shown off = new Shown();
+        off.w = s.w.cleared();
+        off.readingC = s.readingC;
+        assertThat(off.go(3_600, 0, OFF)).as("seconds").isLessThan(400);
+        assertThat(off.w.suspect()).as("although heat on its way was felt, and its end was not")
+                .isEqualTo(Suspect.FROZEN);
+        Shown cold = new Shown();
+        cold.roomC = 12;
+        cold.go(3_600, 0, OFF);
+        assertThat(cold.w.suspect()).as("although it stands where it should fall fast")
+                .isEqualTo(Suspect.FROZEN);
+        assertThat(cold.w.hot().sureK()).as("K, more than names a welded switch").isGreaterThan(0.0406);
+    }
+
+    @Test
+    void whatWarmsAtAThirdOfTheHeatersSpeedIsNotTheHeater() {
+        Shown s = new Shown();
+        s.go(3_600, COOLING + 0.36 * TRAITS.riseKPerS(), OFF);
+        assertThat(s.w.suspect()).as("a lamp, a hot day").isEqualTo(Suspect.NONE);
+        assertThat(s.w.doubtful()).as("and the question was settled").isFalse();
+    }
+
+    @Test
+    void oncePutTheQuestionStandsUntilItIsAnswered() {
+        Shown s = new Shown();
+        while (!s.w.doubtful()) {
+            s.go(1, TRAITS.riseKPerS() + COOLING, OFF);
+        }
+        double began = s.w.hot().doubtK();
+        int waited = 0;
+        while (s.w.hot().doubtK() >= 0.7 * began && waited++ < 120) {
+            s.go(1, COOLING, OFF);
+        }
+        assertThat(s.w.hot().doubtK()).as("K, less than what began it").isBetween(0.001, 0.7 * began);
+        assertThat(s.w.doubtful()).as("and not yet settled").isTrue();
+        s.go(120, COOLING, OFF);
+        assertThat(s.w.doubtful()).as("it cools as it should").isFalse();
+        assertThat(s.w.suspect()).isEqualTo(Suspect.NONE);
     }
 
     @Test
@@ -135,7 +193,8 @@ class WatchTest {
         }
         double arrivedS = 600 - TRAITS.lagS() - Underway.PROBE_S;
         assertThat(w.expectedC()).isCloseTo(27 + arrivedS * TRAITS.riseKPerS() + 600 * COOLING, within(0.15));
-        assertThat(w.sums()).isEqualTo(Watch.from(27).sums());
+        assertThat(w.hot()).isEqualTo(Cause.NONE);
+        assertThat(w.cold()).isEqualTo(Cause.NONE);
         assertThat(w.suspicion()).isZero();
     }
 
@@ -148,7 +207,7 @@ class WatchTest {
             readingC += COOLING;
             w = w.after(new Step(1, 0, ROOM_C, readingC, true), PROVEN, worst);
         }
-        assertThat(w.driftKPerS()).as("K/s, of full power a fifth").isCloseTo(0.2 * TRAITS.riseKPerS(),
+        assertThat(w.driftKPerS()).as("K/s, three tenths of full power").isCloseTo(0.3 * TRAITS.riseKPerS(),
                 within(1e-6));
         assertThat(Watch.from(27).after(new Step(1, 0, ROOM_C, 27, true), UNPROVEN, worst).driftKPerS())
                 .as("before the first proof it may").isEqualTo(worst);

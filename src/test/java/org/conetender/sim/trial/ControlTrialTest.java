@@ -101,6 +101,15 @@ class ControlTrialTest {
     }
 
     @Test
+    void handsThatComeThriceInAnHourCallAPersonAndThatIsNotFalse() {
+        TrialCone busy = TrialCone.draw(9_500_013);
+        CalmRun.Calm calm = new CalmRun(busy, new Laws.Ours(busy, Switches.RELAY_400.kind())).run(72);
+        assertThat(calm.latched()).isPositive();
+        assertThat(calm.pauses()).as("let off before").isGreaterThanOrEqualTo(2);
+        assertThat(calm.falseAlarms()).isZero();
+    }
+
+    @Test
     void oursHoldsCloserThanAThermostat() {
         TrialCone cone = TrialCone.draw(OTHER_SEED + 70);
         Measures ours = new TrialRun(cone, Laws.OURS_SOLID.of(cone)).run();

@@ -1,0 +1,62 @@
+package org.conetender.core.judge;
+
+/**
+ * One way in which a heater can go wrong, held against the water: heat that comes though it was not
+ * switched, or stays away though it was. It reckons what the fault would have brought since the water last
+ * did as expected, and gathers what the water really did. Each sum is a one-sided CUSUM whose drift lies
+ * half way between a healthy cone and the fault, so that what is slower than the fault drains away; what
+ * is faster contradicts it and counts for nothing: hands, cold water, a wiped probe. Immutable.
+ *
+ * @param element share of full power by which the heater would differ, 0..1
+ * @param felt what the reading would show of that, 0..1
+ * @param dueK what the fault would have brought, K
+ * @param doubtK what has gathered beyond small errors of the model, K
+ * @param sureK what has gathered beyond all that a lid, a door or an old heater may do, K
+ * @param doubted whether the doubt was large enough to look, and has not been settled since
+ */
+public record Cause(double element, double felt, double dueK, double doubtK, double sureK,
+                    boolean doubted) {
+
+    static final Cause NONE = new Cause(0, 0, 0, 0, 0, false);
+
+    /** Of full power: errors of rise and lag as they usually are after a proof (guess). */
+    private static final double SMALL = 0.05;
+    /** And the noise of the reading drains from a doubt within a minute, so that it does not add up. */
+    private static final double DRAINED_S = 60;
+    /** Reason enough to switch off and look, K: seldom enough that no relay wears by it (by trial). */
+    private static final double DOUBT_LIMIT_K = 4.5 * Watch.NOISE_K;
+    /** The fault may be this much stronger than reckoned (guess), and the reading so far off. */
+    private static final double STRONGER = 1.2;
+    private static final double OFF_K = 2 * Watch.NOISE_K;
+    /** Doubt costs little and may run ahead by so much more. */
+    private static final double AHEAD_K = 9 * Watch.NOISE_K;
+
+    /**
+     * What one step showed.
+     *
+     * @param dtS its length, s
+     * @param fullK rise at full power without losses in it, K
+     * @param takenK what the reading did beyond expectation, towards the fault, K
+     * @param drive share of full power by which the fault differs in it, 0..1
+     */
+    record Seen(double dtS, double fullK, double takenK, double drive) {}
+
+    /**
+     * A step later.
+     *
+     * @param lagS the heater's time constant, s
+     * @param allowedK what a healthy cone may do at most in this step, K
+     */
+    Cause after(Seen s, double lagS, double allowedK) {
+        double e = element + s.dtS() / (lagS + s.dtS() / 2) * (s.drive() - element);
+        double f = felt + s.dtS() / (Underway.PROBE_S + s.dtS() / 2) * (e - felt);
+        double due = dueK + s.fullK() * f;
+        double most = STRONGER * due + OFF_K;
+        double half = s.fullK() * f / 2;
+        double small = SMALL * s.fullK() + Watch.NOISE_K * s.dtS() / DRAINED_S;
+        double doubt = Math.min(most + AHEAD_K, doubtK + s.takenK() - Math.max(small, half));
+        double sure = sureK + s.takenK() - Math.max(allowedK, half);
+        return doubt <= 0 ? NONE : new Cause(e, f, due, doubt, sure > most ? 0 : Math.max(0, sure),
+                doubted || doubt > DOUBT_LIMIT_K);
+    }
+}
