@@ -176,6 +176,7 @@ final class ConeRules {
 
     private void air() {
         boolean paused = rules.on(cone, "air-pause");
+        long offForS = cone.air().pausedMs() / 1_000;
         boolean animals = batch.stage().hasAnimals();
         boolean shut = batch.marks().valveShut();
         boolean proofHonest = honest("air-proof");
@@ -192,13 +193,13 @@ final class ConeRules {
                 "air could not return by itself and this was not told 2 min before the cap");
         rules.lasting("air-cap", cone, paused && animals && !drawing, (long) (cap * 60),
                 "air was commanded off beyond the configured cap");
-        boolean fresh = batch.stage() instanceof Stage.Settling && offForS() < 5;
+        boolean fresh = batch.stage() instanceof Stage.Settling && offForS < 5;
         boolean spent = cone.air().outOfBreath(settings.fittings().air().proof());
         rules.lasting("air-again", cone, paused && fresh && spent, 2,
                 "air was commanded off again before the water had recovered");
         rules.lasting("air-back-told", cone, cameBack() && !told("air-back"), 2,
                 "a separation came to nothing and the person who has not seen it is not told any more");
-        rules.lasting("drawing-told", cone, paused && drawing && offForS() > 12 * 60 - 100
+        rules.lasting("drawing-told", cone, paused && drawing && offForS > 12 * 60 - 100
                 && !told("air-due"), 2,
                 "air was about to return to a person who draws, unannounced");
     }
@@ -217,11 +218,6 @@ final class ConeRules {
 
     private long sinceMs(Moment m) {
         return rig.world().clock().now().since(m).mostMs();
-    }
-
-    /** Seconds since the air went off, by the world's count. */
-    private long offForS() {
-        return cone.air().pausedMs() / 1_000;
     }
 
     private void hands() {

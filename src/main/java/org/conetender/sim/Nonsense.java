@@ -39,7 +39,8 @@ final class Nonsense {
     /** Lines that somebody types at the board. */
     static final List<String> TYPED = List.of("z started", "site started", "a", "a dance",
             "a started litres=2", "a acknowledge", "a filled litres", "a filled litres=2 litres=3", "a usual",
-            "a filled litres=two", "a withdraw filled stocked", "a setpoint");
+            "a filled litres=two", "a withdraw filled stocked", "a setpoint",
+            "a ready-by");
 
     private Nonsense() {}
 }

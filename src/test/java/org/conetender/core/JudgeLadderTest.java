@@ -59,9 +59,9 @@ class JudgeLadderTest {
     @Test
     void aReadingMayMoveAsFastAsTheHeaterCanAndNotFaster() {
         Story s = holding();
-        for (double c = 27; c < 28; c += 0.03) {
+        for (double c = 27; c < 28; c += 0.012) {
             s.senses.water("a", c);
-            s.seconds(5);
+            s.seconds(4);
             assertThat(belief(s).known()).isTrue();
         }
         s.senses.water("a", 28.5);

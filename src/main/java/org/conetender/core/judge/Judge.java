@@ -89,7 +89,8 @@ public final class Judge {
         boolean disturbed = touched || before.proving().part().misleads();
         boolean elsewhere = water.doubt().isEmpty()
                 && before.water().doubt().filter(d -> d.worn(image.now().monoMs())).isPresent();
-        Optional<Thermal> thermal = thermal(elsewhere ? next.unknown() : next, about, did, !disturbed);
+        Optional<Thermal> thermal = thermal(elsewhere ? next.unknown() : next, about, did,
+                new Told(!disturbed, water.lastAtMs() != before.water().lastAtMs()));
         // One ladder for every departure, whoever finds it: untrusted, re-armed, latched (Water).
         if (thermal.filter(t -> t.watch().suspect() == Watch.Suspect.IN_AIR).isPresent()) {
             water = before.water().after(hearing.gone(), image.now().monoMs());
@@ -122,8 +123,11 @@ public final class Judge {
                 s.own(), s.cutOut(), j.heat().offForMs(), plant)));
     }
 
+    /** @param proves whether the water was left alone  @param anew whether a reading came, not an old one */
+    private record Told(boolean proves, boolean anew) {}
+
     /** What is known of the water after this tick: followed while it is seen. */
-    private static Optional<Thermal> thermal(ConeJudgement j, About about, Did did, boolean learn) {
+    private static Optional<Thermal> thermal(ConeJudgement j, About about, Did did, Told told) {
         Cone.Heat heater = about.cone().fittings().heat();
         if (heater.kind() != Cone.HeatKind.IMMERSED) {
             return Optional.empty();
@@ -141,9 +145,10 @@ public final class Judge {
             // The first tick of a life: speeds cannot be told from no time.
             return Optional.of(t);
         }
-        double probeC = j.belief() instanceof Belief.Trusted ? c : Double.NaN;
+        // A slow bus answers every few seconds; the same reading seen twice says nothing new.
+        double probeC = told.anew() && j.belief() instanceof Belief.Trusted ? c : Double.NaN;
         return Optional.of(!t.following() ? t.again(c) : t.after(new Estimate.Step(did.dtMs() / 1000.0,
-                did.heated() ? 1 : 0, j.roomOrUsualC(), probeC, learn), did.aimC()));
+                did.heated() ? 1 : 0, j.roomOrUsualC(), probeC, told.proves()), did.aimC()));
     }
 
     private static AirTrack air(ConeJudgement before, About about, Image image, Did did) {

@@ -65,7 +65,7 @@ class ReadyTimesTest {
 
     @Test
     void warmerWaterIsReadyEarlierAndColderLater() {
-        Story s = Story.at();
+        Story s = Story.at(Larkmoor.Fitting.MAT);
         s.does(Step.STARTED);
         s.pass(Duration.ofHours(4));
         OffsetDateTime was = time(s, "ready-at");
