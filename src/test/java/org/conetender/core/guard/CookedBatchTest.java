@@ -83,18 +83,18 @@ class CookedBatchTest {
 
     /** A set-point of 30 °C: the heater works just above it still, and the water passes the guard. */
     private static Story overheated() {
-        Story s = new Story(Larkmoor.room().setpoint(30).build());
+        Story s = new Story(Larkmoor.room(Fitting.MAT).setpoint(30).build());
         s.senses.water("a", 30.2);
         s.does(Step.STARTED);
         for (int i = 0; i < 900 && !s.on("a.heat"); i++) {
             s.tick();
         }
         assertThat(s.on("a.heat")).isTrue();
-        return ramp(s, 30.2, 31.1, 4);
+        return ramp(s, 30.2, 31.1, 1);
     }
 
     private static void cool(Story s) {
-        ramp(s, 31.1, 29.5, 10);
+        ramp(s, 31.1, 29.5, 2);
     }
 
     @Test
