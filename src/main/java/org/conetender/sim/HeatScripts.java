@@ -71,6 +71,10 @@ final class HeatScripts {
     /** Two probes give one figure for ever; their cones are known. */
     static void frozenProbe(Rig r, long s) {
         Scripts.nursed(r, s);
+        // In a cold room a heater works hard, so its probe is asked by a pause: no missing effect tells then.
+        if (s == 600) {
+            r.world().apply(new Fault.OfSite(Fault.Trouble.ROOM_COLD, Scripts.lasting(r, 460)));
+        }
         // One above the set-point, where no heat is asked for and nothing else would show it; one anywhere.
         boolean warm = r.world().cone("b").fixtures.probes.getFirst().shownC() > 27.1;
         boolean whole = r.world().wrong().stream().noneMatch(f -> f.cone().equals("b"));
