@@ -138,6 +138,12 @@ final class Desk {
 
     private static Optional<String> withdraw(String what, View v) {
         Optional<Fact> last = v.coneBook().lastReport();
+        String hands = Step.HANDS_IN.word();
+        if (what.equals(hands) || what.equals("last") && Reports.newest(v.coneBook())
+                .filter(hands::equals).isPresent()) {
+            return Optional.of("'hands-in' cannot be withdrawn, it ends by itself; to take back the report "
+                    + "before it, name that one.");
+        }
         if (last.isEmpty()) {
             return Optional.of("there is no report to withdraw.");
         }
@@ -159,25 +165,10 @@ final class Desk {
         for (Fact f : book.facts()) {
             boolean same = f.seq() == last.seq() || !f.source().isEmpty() && f.source().equals(last.source());
             if (same && f.change() instanceof Change.Told(Ask ask)) {
-                words.add(word(ask));
+                words.add(ask.word());
             }
         }
         return words;
-    }
-
-    static String word(Ask ask) {
-        return switch (ask) {
-            case Ask.Did d -> d.step().word();
-            case Ask.DidFill _ -> "filled";
-            case Ask.DidStock _ -> "stocked";
-            case Ask.DidCount _ -> "count";
-            case Ask.SetUsual _ -> "usual";
-            case Ask.SetSetpoint _ -> "setpoint";
-            case Ask.ReadyBy _ -> "ready-by";
-            case Ask.Withdraw _ -> "withdraw";
-            case Ask.Acknowledge _ -> "acknowledge";
-            case Ask.Away _ -> "away";
-        };
     }
 
     private Optional<String> acknowledge(String alarm, View v) {
@@ -197,7 +188,7 @@ final class Desk {
         changes.addAll(releases(r.ask(), cone));
         // The site's alarms may be acknowledged without a cone; what is noted of them is noted at the first.
         String at = r.ask() instanceof Ask.Acknowledge ? cone.id() : r.cone();
-        work.write(at, changes, new Ledger.Reason(Optional.of(r), word(r.ask())));
+        work.write(at, changes, new Ledger.Reason(Optional.of(r), r.ask().word()));
     }
 
     /** A short word stands for several reports, an hour for its day; all is written with its figures. */
@@ -213,8 +204,11 @@ final class Desk {
             case Ask.Did(Step s) when s == Step.STOCKED -> dry ? List.of(fill, stock) : List.of(stock);
             case Ask.DidStock _ when dry -> List.of(fill, ask);
             case Ask.ReadyBy r -> List.of(new Appointments(work).dated(r));
+            // Written with its name, so that the answer can say what is taken back.
+            case Ask.Withdraw _ -> book.lastReport().map(f -> words(book, f).getFirst())
+                    .<List<Ask>>map(w -> List.of(new Ask.Withdraw(w))).orElse(List.of(ask));
             case Ask.Did _, Ask.DidFill _, Ask.DidStock _, Ask.DidCount _, Ask.SetUsual _, Ask.SetSetpoint _,
-                 Ask.Withdraw _, Ask.Acknowledge _, Ask.Away _ -> List.of(ask);
+                 Ask.Acknowledge _, Ask.Away _ -> List.of(ask);
         };
     }
 

@@ -47,7 +47,7 @@ public final class Opening {
         Optional<Change.SetAside> aside = last(kept, lives, boots);
         aside.ifPresent(a -> out.add(new Fact(seq + out.size(), now, "", "", a)));
         String why = "the daemon died three times within ten minutes"
-                + aside.map(a -> "; the last report (" + a.what() + ") was set aside: report it again")
+                + aside.map(a -> "; the last report (" + a.what() + ") was set aside")
                         .orElse("");
         out.add(new Fact(seq + out.size(), now, "", "", new Change.Tripped(Lives.LOOP, why)));
         return List.copyOf(out);
@@ -101,7 +101,7 @@ public final class Opening {
     }
 
     private static String words(Fact f) {
-        String word = f.change() instanceof Change.Told(Ask ask) ? "'" + Desk.word(ask) + "'" : "a request";
+        String word = f.change() instanceof Change.Told(Ask ask) ? "'" + ask.word() + "'" : "a request";
         return f.cone().isEmpty() ? word : word + " of cone " + f.cone();
     }
 

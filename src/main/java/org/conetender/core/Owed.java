@@ -49,7 +49,7 @@ final class Owed {
         List<Result.Note> notes = new ArrayList<>();
         for (Pending p : work.ledger.pending()) {
             p.request().ifPresent(r -> {
-                String word = Desk.word(r.ask());
+                String word = r.ask().word();
                 if (passed(work, p, WONDER_MS)) {
                     notes.add(new Result.Note(r, Sentences.late(r.cone(), word, p.takesAway())));
                 } else if (passed(work, p, HANGS_MS)) {
@@ -61,7 +61,7 @@ final class Owed {
             boolean came = !work.before.live().timers().waiting().contains(r);
             if (work.ledger.pending().stream().filter(p -> p.cone().equals(r.cone())).anyMatch(p ->
                     passed(work, p, WONDER_MS) || came && owedMs(work, p) >= WONDER_MS)) {
-                notes.add(new Result.Note(r, Sentences.behind(r.cone(), Desk.word(r.ask()))));
+                notes.add(new Result.Note(r, Sentences.behind(r.cone(), r.ask().word())));
             }
         }
         return notes;

@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 import org.conetender.core.alarm.Alarm;
 import org.conetender.core.alarm.Alarms;
 import org.conetender.core.batch.Batch;
@@ -84,12 +85,19 @@ final class Telling {
     void answers(Ledger.Settled settled) {
         for (Pending p : settled.done()) {
             p.request().ifPresent(r -> work.reply(r, true,
-                    Answers.recorded(work.settings, work.ledger.book(), r, when(r)) + more(r)));
+                    Answers.recorded(work.settings, work.ledger.book(), named(r, p), when(r)) + more(r)));
         }
         for (Pending p : settled.failed()) {
             String why = work.image.pipes().store().orElse("the record refused it");
             p.request().ifPresent(r -> work.reply(r, false, Sentences.unrecorded(p.takesAway(), why)));
         }
+    }
+
+    /** A withdrawal is answered by the name of what it took back, which its fact has. */
+    private static Request named(Request r, Pending p) {
+        return p.facts().stream().map(Fact::change)
+                .flatMap(c -> c instanceof Change.Told(Ask.Withdraw w) ? Stream.of(w) : Stream.empty())
+                .findFirst().map(w -> new Request(r.id(), r.from(), r.cone(), w)).orElse(r);
     }
 
     private NextStep.When when(Request r) {

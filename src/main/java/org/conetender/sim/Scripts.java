@@ -171,6 +171,9 @@ final class Scripts {
             String[] said = Nonsense.SENT.get((int) (s - 100) / 10);
             r.set("a", said[0], said[1]);
         }
+        if (s == 900 || s == 910) {
+            r.set("c", s == 900 ? "hand/step" : "hand/withdraw", s == 900 ? "hands-in" : "last");
+        }
         if (s == 1_000) {
             r.say("b", "abandoned");
         }

@@ -130,7 +130,7 @@ class PermitsTest {
         List<Guard> others = Guards.ALL.stream().filter(g -> !(g instanceof Unwritten)).toList();
         Set<String> early = new TreeSet<>();
         for (Place place : List.of(Place.HYDRATING, Place.VALVE_SHUT, Place.SETTLING, Place.DRAWING)) {
-            everything().forEach(a -> wrong(place, a, others).forEach(row -> early.add(Desk.word(a) + ":"
+            everything().forEach(a -> wrong(place, a, others).forEach(row -> early.add(a.word() + ":"
                     + row.replaceFirst(".*:", ""))));
         }
         assertThat(early).contains("part-drawn: HEAT early", "valve-open: HEAT early",

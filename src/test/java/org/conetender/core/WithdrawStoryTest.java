@@ -43,6 +43,26 @@ class WithdrawStoryTest {
     }
 
     @Test
+    void theAnswerNamesWhatWasTakenBack() {
+        Story s = Story.at().does(Step.STARTED);
+        s.ask("a", new Ask.SetSetpoint(25));
+        assertThat(withdraw(s, "last", true)).contains("'setpoint' is withdrawn");
+        assertThat(withdraw(s, "last", true)).contains("'started' is withdrawn; the batch is clean again");
+    }
+
+    /** Else the report before it would be taken back without a word. */
+    @Test
+    void handsInEndsByItselfAndIsNotTakenForTheReportBefore() {
+        Story s = Story.at().does(Step.STARTED);
+        s.ask("a", new Ask.SetSetpoint(25));
+        s.does(Step.HANDS_IN);
+        assertThat(withdraw(s, "last", false)).contains("'hands-in' cannot be withdrawn");
+        assertThat(s.batch("a").marks().setpointC()).hasValue(25);
+        withdraw(s, "setpoint", true);
+        assertThat(s.batch("a").marks().setpointC()).isEmpty();
+    }
+
+    @Test
     void whatIsOlderThanHalfAnHourStands() {
         Story s = Story.at().does(Step.STARTED).minutes(31);
         assertThat(withdraw(s, "last", false)).contains("over half an hour old");

@@ -47,9 +47,10 @@ record ForecastText(ForecastReport report) {
     }
 
     private void printAnswer(PrintWriter out, Forecast f) {
-        line(out, "degree-hours above 12 °C: %.1f done of %.1f needed until 90 %% hatched (K50 %.0f, %s)",
-                f.doneDegreeHours(), f.neededDegreeHours(), report.speed().k50DegreeHours(),
-                report.speed().known() ? "as told" : "lot not yet known");
+        line(out, "degree-hours above 12 °C: %.1f done of %.1f needed (%s; K50 %.0f)",
+                f.doneDegreeHours(), f.neededDegreeHours(),
+                report.speed().known() ? "until 90 % have hatched, as told"
+                : "by then nine in ten have hatched in three lots of four", report.speed().k50DegreeHours());
         line(out, "hatched at the last reading: %.0f %% of what hatches, probably %.0f to %.0f %%",
                 100 * f.hatched().median(), 100 * f.hatched().low(), 100 * f.hatched().high());
         if (f.reachable()) {

@@ -41,11 +41,11 @@ final class Score {
             return List.of("No harvest yet, so there is no forecast to hold against the truth.");
         }
         List<String> out = new ArrayList<>();
-        out.add("Forecast against truth. The truth is T90: nine in ten of what can hatch have hatched.");
-        out.add("Nobody has seen these lots hatch, so each is announced late on purpose: at the hour by");
-        out.add("which three in four such lots are ready. That is why most minutes here are +, which means");
-        out.add("announced later than it was; - would be earlier. 'held': the interval given at stocking");
-        out.add("(8 in 10) has the truth in it.");
+        out.add("Forecast against truth. The truth is T90: nine in ten of what can hatch have");
+        out.add("hatched. Nobody has seen these lots hatch, so each is announced late on purpose:");
+        out.add("at the hour by which three in four such lots are ready. So most minutes here are");
+        out.add("+, announced later than it was; - would be earlier. 'held': the interval given");
+        out.add("at stocking (8 in 10) has the truth in it.");
         out.add("");
         out.add("cone  lot      truth      told at stocking      told 3 h before       held  drained    "
                 + "hatched");

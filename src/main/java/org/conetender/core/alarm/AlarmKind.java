@@ -55,7 +55,7 @@ public enum AlarmKind {
     CLOCK(Priority.LATER, 0, "Control is not affected; times shown may be wrong. Check the network."),
     CRASH_LOOP(Priority.SOON, 0,
             "Heat is locked off, the air runs. Look how each cone stands, report again what was set "
-            + "aside, then acknowledge; if it comes back, keep the log and ask for help."),
+            + "aside, then acknowledge 'crash-loop'; if it comes back, keep the log and ask for help."),
     HOUR_MISSED(Priority.LATER, 600,
             "Plan without it for that hour, or say 'ready-by' with another; 'ready-by none' gives it up."),
     LATE(Priority.SOON, 10,

@@ -52,9 +52,10 @@ public record Lives(boolean running, List<Moment> exits, Optional<ConeBook.Latch
                     Optional.of(new ConeBook.Latch(guard, why, f.at())), aside);
             case Change.Released(String guard, String _) when guard.equals(LOOP) ->
                     new Lives(running, exits, Optional.empty(), aside);
-            case Change.Told(Ask ask) when reports(ask) -> new Lives(running, exits, lock,
-                    aside.stream().filter(a -> !a.cone().equals(f.cone())).toList());
-            case Change.Told _, Change.Moved _, Change.Tripped _, Change.Released _, Change.Doubted _,
+            case Change.Told(Ask ask) -> new Lives(running, exits, lock, aside.stream()
+                    .filter(a -> !(reports(ask) && a.cone().equals(f.cone())) && !a.what().equals(
+                            "'" + ask.word() + "' of cone " + f.cone())).toList());
+            case Change.Moved _, Change.Tripped _, Change.Released _, Change.Doubted _,
                  Change.Undoubted _, Change.AlarmOver _, Change.Bridged _, Change.Tried _,
                  Change.Learned _, Change.ClockSet _, Change.Described _ -> this;
         };

@@ -1,5 +1,6 @@
 package org.conetender.core.batch;
 
+import java.util.Optional;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.Step;
 
@@ -48,5 +49,11 @@ public final class Reports {
             case Ask.DidFill _, Ask.DidStock _, Ask.DidCount _, Ask.SetSetpoint _, Ask.ReadyBy _ -> true;
             case Ask.SetUsual _, Ask.Withdraw _, Ask.Acknowledge _, Ask.Away _ -> false;
         };
+    }
+
+    /** The word of the newest report of the present batch, also of one that cannot be withdrawn. */
+    public static Optional<String> newest(ConeBook book) {
+        return book.facts().stream().filter(f -> f.change() instanceof Change.Told)
+                .reduce((a, b) -> b).map(f -> ((Change.Told) f.change()).ask().word());
     }
 }

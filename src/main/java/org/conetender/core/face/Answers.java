@@ -34,7 +34,7 @@ public final class Answers {
             case Ask.ReadyBy h -> h.hour().isEmpty() ? "no hour is wanted for this batch any more."
                     : "wanted ready by " + book.cone(r.cone()).batch().marks().readyBy().or(h::hour)
                             .orElseThrow().text() + ", recorded.";
-            case Ask.Withdraw _ -> "the last report is withdrawn; the batch is "
+            case Ask.Withdraw _ -> "'" + ((Ask.Withdraw) r.ask()).what() + "' is withdrawn; the batch is "
                     + book.cone(r.cone()).batch().stage().word() + " again.";
             case Ask.Acknowledge a -> "alarm '" + a.alarm() + "' is acknowledged" + locked(book, r.cone());
             case Ask.Away a -> a.helper().isEmpty() ? "Somebody is near again." : "Away is noted; helper: "

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.time.temporal.ChronoUnit;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -173,7 +174,9 @@ public final class Tree {
         out.put(at + "/heat/on", String.valueOf(live.out().heat()));
         out.put(at + "/heat/duty", decimals(100 * live.hold().duty(), 0));
         result.findings().getOrDefault(c.id(), List.of()).stream()
-                .filter(f -> f.denies().contains(Power.HEAT) && live.hold().duty() > 0).findFirst()
+                .filter(f -> f.denies().contains(Power.HEAT) && live.hold().duty() > 0)
+                // What only a person can release is the better reason.
+                .min(Comparator.comparing(f -> f.clears() != Finding.Clears.ACKNOWLEDGED))
                 .map(Finding::what).ifPresent(w -> out.put(at + "/heat/vetoed", w));
         if (Hold.gently(c, live.judged().heat().responded()) && live.hold().duty() > 0) {
             out.put(at + "/heat/limited", Sentences.GENTLY);

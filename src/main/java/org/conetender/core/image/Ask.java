@@ -42,4 +42,20 @@ public sealed interface Ask {
 
     /** Nobody is near until told otherwise. @param helper who may be called; empty ends the absence */
     record Away(String helper) implements Ask {}
+
+    /** The word under which it is told and remembered: {@code setpoint}, or that of its step. */
+    default String word() {
+        return switch (this) {
+            case Did d -> d.step().word();
+            case DidFill _ -> "filled";
+            case DidStock _ -> "stocked";
+            case DidCount _ -> "count";
+            case SetUsual _ -> "usual";
+            case SetSetpoint _ -> "setpoint";
+            case ReadyBy _ -> "ready-by";
+            case Withdraw _ -> "withdraw";
+            case Acknowledge _ -> "acknowledge";
+            case Away _ -> "away";
+        };
+    }
 }

@@ -50,7 +50,7 @@ class SentencesTest {
         assertThat(said(s, new Ask.Did(Step.FIRST_SEEN)))
                 .isEqualTo("Cone a: 'first-seen' is recorded. Next: nothing needed; a 'count' is welcome.");
         assertThat(said(s, new Ask.Withdraw("last")))
-                .contains("the last report is withdrawn; the batch is hydrating again.");
+                .contains("'first-seen' is withdrawn; the batch is hydrating again.");
     }
 
     /** A comma in 26,5 or other digits would be read as another figure, or not at all. */

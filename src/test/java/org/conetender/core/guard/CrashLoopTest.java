@@ -94,7 +94,7 @@ class CrashLoopTest {
         assertThat(s.batch("a").marks().setpointC()).isEmpty();
         assertThat(s.batch("a").marks().toppedUp()).isPresent();
         assertThat(s.found("crash-loop")).singleElement().asString()
-                .contains("the last report ('setpoint' of cone a) was set aside: report it again");
+                .contains("the last report ('setpoint' of cone a) was set aside");
         assertThat(s.paper.facts()).as("nothing is erased").anyMatch(f -> f.toString().contains("25.0"));
     }
 
@@ -150,6 +150,17 @@ class CrashLoopTest {
         s.restart("boot-1", MOMENT).seconds(10);
         assertThat(s.standing("")).containsExactly("crash-loop");
         assertThat(s.batch("a").marks().setpointC()).hasValue(25);
+    }
+
+    /** Whoever does what the alarm asks for is not told that it is still to be done. */
+    @Test
+    void whatIsSaidAgainIsNoLongerSetAside() {
+        Story s = started();
+        s.ask("a", new Ask.SetSetpoint(25));
+        killed(s, 3);
+        s.ask("a", new Ask.SetSetpoint(25));
+        assertThat(s.ask("a", new Ask.Acknowledge("crash-loop")).sentence())
+                .contains("'crash-loop' is acknowledged. Next");
     }
 
     @Test
