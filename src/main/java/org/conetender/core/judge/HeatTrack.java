@@ -29,6 +29,13 @@ public record HeatTrack(long offForMs, long calmForMs, double lowestOffC, Peak p
     static final double FIRST_WINDOW_K = 0.4;
     /** A window passes when at least this share of its energy shows (guess; ±30 % losses, element lag). */
     static final double FAIR_SHARE = 0.3;
+    /**
+     * What a window shows counts against the heater only where it worked so hard, as a share of its time:
+     * at the floor an idle one hardly balances what evaporates, which nobody measures (science.md §9). A
+     * heater that is dead is soon asked for all it has; guess. At first it may give a quarter at most.
+     */
+    static final double HARD = 0.5;
+    static final double HARD_AT_FIRST = 0.2;
     /** An immersed element and the probe have given off their heat after this (lags ≤ 90 s + 20 s, ×2). */
     static final long COOLED_MS = 4 * Units.MINUTE_MS;
     /** Water that rose no more for so long with the heat off is not heated (guess; 25 W would give 1.8 K). */
@@ -107,7 +114,8 @@ public record HeatTrack(long offForMs, long calmForMs, double lowestOffC, Peak p
                 : Math.min(lowestOffC + s.physics().driftKPerS() * s.dtMs() / 1000.0, c);
         // Water that does not rise is not heated, however warm the room.
         Peak high = off < COOLED_MS || calm < LAG_MS ? Peak.NONE : peak.after(c, s.dtMs());
-        return closed(new HeatTrack(off, calm, lowest, high, open(s, c), responded, failed), c);
+        return closed(new HeatTrack(off, calm, lowest, high, open(s, c), responded, failed), c,
+                s.physics().slopeKPerS());
     }
 
     private Window open(Step s, double c) {
@@ -119,14 +127,16 @@ public record HeatTrack(long offForMs, long calmForMs, double lowestOffC, Peak p
                 window.lostK() + s.physics().lossKPerS() * dt, window.ageMs() + s.dtMs());
     }
 
-    private HeatTrack closed(HeatTrack t, double c) {
+    private HeatTrack closed(HeatTrack t, double c, double slopeKPerS) {
         Window w = t.window();
         double full = responded ? WINDOW_K : FIRST_WINDOW_K;
         if (Double.isNaN(w.startC()) || w.givenK() < full || w.ageMs() < CLOSES_MS) {
             return t;
         }
         boolean pass = c - w.startC() + w.lostK() >= FAIR_SHARE * w.givenK();
+        double share = w.givenK() / (slopeKPerS * w.ageMs() / 1000.0);
+        boolean hard = share >= (responded ? HARD : HARD_AT_FIRST);
         return new HeatTrack(t.offForMs(), t.calmForMs(), t.lowestOffC(), t.peak(), Window.NONE,
-                responded || pass, !pass);
+                responded || pass, hard ? !pass : failed && !pass);
     }
 }

@@ -6,6 +6,8 @@ import org.conetender.core.Larkmoor.Fitting;
 import org.conetender.core.Story;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.Step;
+import org.conetender.core.judge.Belief;
+import org.conetender.core.judge.HeatTrack;
 import org.junit.jupiter.api.Test;
 
 /** Danger: heater or probe out of the water; power goes in and nothing shows. */
@@ -62,5 +64,24 @@ class NoEffectTest {
         Story s = cold(Story.without(NoEffect.class, Fitting.ROOM_PROBE)).pass(java.time.Duration.ofHours(3));
         assertThat(s.standing("a")).isEmpty();
         assertThat(s.on("a.cut-out")).isTrue();
+    }
+
+    /** At the floor the water is as warm as its room, and what it loses by evaporation nobody reckons. */
+    @Test
+    void aHeaterThatHardlyWorksIsNotBlamedForWaterThatDoesNotRise() {
+        HeatTrack t = HeatTrack.fresh();
+        HeatTrack.Physics p = new HeatTrack.Physics(0.003, 0, true, 0);
+        for (int i = 0; i < 600; i++) {
+            t = t.after(new HeatTrack.Step(1_000, true, new Belief.Trusted(20 + i * 0.003), p), false);
+        }
+        assertThat(t.responded()).isTrue();
+        HeatTrack idle = t;
+        HeatTrack busy = t;
+        for (int i = 0; i < 4 * 3_600; i++) {
+            idle = idle.after(new HeatTrack.Step(1_000, i % 10 == 0, new Belief.Trusted(20), p), false);
+            busy = busy.after(new HeatTrack.Step(1_000, i % 10 < 9, new Belief.Trusted(20), p), false);
+            assertThat(idle.failed()).as("second " + i).isFalse();
+        }
+        assertThat(busy.failed()).as("one that works hard for nothing is").isTrue();
     }
 }
