@@ -37,7 +37,7 @@ public record Appointment(Hour hour, double setC, Stand stand) {
     }
 
     /** The set-point of that batch, °C: told, chosen for its hour, or the cone's own. */
-    static double setC(Cone cone, Batch b, Optional<Appointment> made) {
+    public static double setC(Cone cone, Batch b, Optional<Appointment> made) {
         return b.marks().setpointC().orElseGet(() -> of(b, made).map(Appointment::setC)
                 .orElse(cone.limits().setpointC()));
     }

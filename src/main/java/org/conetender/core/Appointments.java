@@ -87,7 +87,7 @@ final class Appointments {
         if (b.marks().readyBy().isEmpty() || b.marks().harvests() > 0) {
             return Optional.empty();
         }
-        if (!open(b)) {
+        if (!b.stage().growing()) {
             return was;
         }
         Hour hour = b.marks().readyBy().get();
@@ -111,7 +111,7 @@ final class Appointments {
         ConeLive live = work.live(c.id());
         Batch b = work.batch(c.id());
         return Appointment.of(b, live.outlook().appointment())
-                .filter(a -> a.stand() == Stand.LATE && open(b))
+                .filter(a -> a.stand() == Stand.LATE && b.stage().growing())
                 .filter(a -> hoursUntil(a.hour()).filter(h -> h <= CALL_WITHIN_H).isPresent())
                 .flatMap(a -> live.outlook().forecast().map(f -> new Alarms.Cause(c.id(),
                         AlarmKind.HOUR_MISSED, HourWords.missed(said(a.hour()), left(live, f.ready()
@@ -122,14 +122,9 @@ final class Appointments {
     String answer(Cone c) {
         Batch b = work.batch(c.id());
         Growth growth = work.live(c.id()).growth();
-        return !open(b) ? "" : renewed(c, growth, Optional.empty())
+        return !b.stage().growing() ? "" : renewed(c, growth, Optional.empty())
                 .map(a -> HourWords.holding(a.setC(), Speed.UNKNOWN_LOT.known()))
                 .orElse("");
-    }
-
-    private static boolean open(Batch b) {
-        return b.stage() instanceof Stage.Hydrating || b.stage() instanceof Stage.Incubating
-                || b.stage() instanceof Stage.Hatching;
     }
 
     private Foresight foresight(Cone c, Growth growth) {

@@ -127,13 +127,14 @@ final class Desk {
     }
 
     private static Optional<String> setpoint(double c, View v) {
-        double most = Math.min(v.cone().limits().guardC() - 1, 30);
+        double least = Cone.Limits.LEAST_SETPOINT_C;
+        double most = v.cone().limits().mostSetpointC();
         if (!v.stage().hasWater()) {
             return Optional.of("a set-point belongs to its batch; fill the cone first.");
         }
-        return c >= 15 && c <= most ? Optional.empty()
-                : Optional.of(Text.of("set-point = %s °C is not safe; give 15 to %s °C.", Sentences.plain(c),
-                        Sentences.plain(most)));
+        return c >= least && c <= most ? Optional.empty()
+                : Optional.of(Text.of("set-point = %s °C is not safe; give %s to %s °C.", Sentences.plain(c),
+                        Sentences.plain(least), Sentences.plain(most)));
     }
 
     private static Optional<String> withdraw(String what, View v) {

@@ -13,7 +13,6 @@ import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Checkpoint;
 import org.conetender.core.batch.Fact;
-import org.conetender.core.batch.Stage;
 import org.conetender.core.face.Answers;
 import org.conetender.core.face.NextStep;
 import org.conetender.core.face.Sentences;
@@ -165,8 +164,7 @@ final class Telling {
         }
         Optional<Appointment> made = new Appointments(work).renewed(c, growth, was.appointment());
         Forecast f = Foresight.of(work, c, growth.done()).at(Appointment.setC(c, b, made));
-        boolean waits = !(b.stage() instanceof Stage.Ready) && b.stage().airOff() == null;
-        return new ConeLive.Outlook(Optional.of(f), now, j.belief(), !waits ? Promise.NONE
+        return new ConeLive.Outlook(Optional.of(f), now, j.belief(), !b.stage().growing() ? Promise.NONE
                 : was.promise().after(f, work.settings.site().feeding(), work.image.now()), made);
     }
 

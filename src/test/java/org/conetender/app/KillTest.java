@@ -93,12 +93,7 @@ class KillTest extends OnTheBench {
     @Test
     void killedWhileItSettlesOrIsDrawnTheAirComesBackAndTheBatchIsReady()
             throws IOException, Store.StoreException {
-        write(everywhere().get(4), everywhere().get(5));
-        bench.start();
-        look();
-        stands("a", "hatching");
-        separates("a");
-        separates("b");
+        bothSeparate();
         assertThat(bench.command("tell", "b", "drawing").code()).isZero();
         stands("a", "settling");
         stands("b", "drawing");
@@ -109,17 +104,21 @@ class KillTest extends OnTheBench {
     @Test
     void killedWhenItHasSettledTheAirComesBackAndTheBatchIsReady() throws IOException, Store.StoreException {
         bench.settings(c -> c.replace("  [cone.usual]", "  [cone.timing]\n  settle-min = 2\n  [cone.usual]"));
+        bothSeparate();
+        site.await(() -> "settled".equals(site.topics().get(ROOT + "-b/hatch/stage")), 150_000);
+        stands("a", "settled");
+        stands("b", "settled");
+        assertThat(bench.outputs()).containsEntry("a.air-pause", "on").containsEntry("b.air-pause", "on");
+        comesBackReady();
+    }
+
+    private void bothSeparate() throws IOException, Store.StoreException {
         write(everywhere().get(4), everywhere().get(5));
         bench.start();
         look();
         stands("a", "hatching");
         separates("a");
         separates("b");
-        site.await(() -> "settled".equals(site.topics().get(ROOT + "-b/hatch/stage")), 150_000);
-        stands("a", "settled");
-        stands("b", "settled");
-        assertThat(bench.outputs()).containsEntry("a.air-pause", "on").containsEntry("b.air-pause", "on");
-        comesBackReady();
     }
 
     private void separates(String cone) {

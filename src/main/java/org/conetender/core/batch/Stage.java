@@ -72,6 +72,15 @@ public sealed interface Stage {
         };
     }
 
+    /** Whether its harvest point lies ahead: it develops, and was neither called ready nor separated. */
+    default boolean growing() {
+        return switch (this) {
+            case Hydrating _, Incubating _, Hatching _ -> true;
+            case Clean _, Filled _, Ready _, Settling _, Settled _, Drawing _, Drained _,
+                 Abandoned _ -> false;
+        };
+    }
+
     /** Whether the air is meant to be off, and since when; null while it is meant to be on. */
     default Moment airOff() {
         return switch (this) {

@@ -17,7 +17,6 @@ import org.conetender.core.State;
 import org.conetender.core.alarm.Alarm;
 import org.conetender.core.alarm.AlarmKind;
 import org.conetender.core.batch.Batch;
-import org.conetender.core.batch.Stage;
 import org.conetender.core.guard.Finding;
 import org.conetender.core.guard.Power;
 import org.conetender.core.hatch.Development;
@@ -97,9 +96,7 @@ public final class Tree {
         if (w.known()) {
             out.put(at + "temperature", decimals(w.middleC(), 1));
         }
-        out.put(at + "setpoint", Sentences.plain(b.marks().setpointC().orElseGet(() -> Appointment
-                .of(b, live.outlook().appointment()).map(Appointment::setC)
-                .orElse(c.limits().setpointC()))));
+        out.put(at + "setpoint", Sentences.plain(Appointment.setC(c, b, live.outlook().appointment())));
         if (Double.isFinite(live.hold().aimC())) {
             out.put(at + "held", Sentences.plain(live.hold().aimC()));
         }
@@ -133,7 +130,7 @@ public final class Tree {
             if (live.outlook().promise().missed()) {
                 out.put(at + "feed-missed", missed(live, f));
             }
-            if (f.reachable() && !(b.stage() instanceof Stage.Ready) && b.stage().airOff() == null) {
+            if (f.reachable() && b.stage().growing()) {
                 ready(at, live, f);
             }
         });
@@ -142,9 +139,7 @@ public final class Tree {
     /** The hour it is wanted at, and how that stands. */
     private void hour(String at, ConeLive live, Batch b) {
         out.put(at + "ready-by", b.marks().readyBy().map(Hour::text).orElse("\0"));
-        boolean open = b.stage().develops() && !(b.stage() instanceof Stage.Ready)
-                && b.stage().airOff() == null;
-        Appointment.of(b, live.outlook().appointment()).filter(a -> open).ifPresent(a -> {
+        Appointment.of(b, live.outlook().appointment()).filter(a -> b.stage().growing()).ifPresent(a -> {
             long wall = result.next().book().boots().wallMs(now).orElse(now.wallMs());
             out.put(at + "ready-by-outlook", HourWords.stand(new HourWords.Said(a.hour(), zone(), wall), a,
                     live.outlook().forecast().map(f -> f.ready().announced()

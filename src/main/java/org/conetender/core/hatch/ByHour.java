@@ -27,8 +27,7 @@ public record ByHour(Development done, Speed speed, Projection water, Rate rate)
 
         /** What a set-point may be in that cone, as far as hatch times are known. */
         public static Band of(Cone.Limits limits) {
-            double most = Math.min(limits.guardC() - Cone.Limits.MARGIN_C, Cone.Limits.MOST_SETPOINT_C);
-            double best = Math.min(most, Zones.of(limits).rate().bestC());
+            double best = Math.min(limits.mostSetpointC(), Zones.of(limits).rate().bestC());
             return new Band(Math.min(LEAST_C, best), best);
         }
     }

@@ -114,6 +114,11 @@ public record Cone(String id, Fittings fittings, Limits limits, Timing timing, U
 
         /** The soft ceiling (science.md §1). */
         public static final double MOST_SETPOINT_C = 30;
+
+        /** The warmest that this cone may be held at, °C. */
+        public double mostSetpointC() {
+            return Math.min(guardC - MARGIN_C, MOST_SETPOINT_C);
+        }
     }
 
     /**
