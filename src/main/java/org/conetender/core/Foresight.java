@@ -9,10 +9,14 @@ import org.conetender.core.hatch.Rate;
 import org.conetender.core.hatch.Room;
 import org.conetender.core.hatch.Speed;
 import org.conetender.core.hatch.Zones;
+import org.conetender.core.heat.Hold;
 import org.conetender.core.judge.ConeJudgement;
+import org.conetender.core.judge.HeatTrack;
 import org.conetender.core.judge.Judge;
+import org.conetender.core.judge.Proving;
 import org.conetender.core.judge.Thermal;
 import org.conetender.core.settings.Cone;
+import org.conetender.core.unit.Units;
 
 /**
  * What one cone's water and cysts will do, from what is believed now. The water must be known.
@@ -48,7 +52,20 @@ record Foresight(Cone cone, Batch batch, Development done, ConeJudgement judged)
                 .orElseGet(() -> new Projection.Plant(litres, cone.fittings().heat().watts(),
                         Judge.lossWPerK(cone, litres), Room.constant(roomC)));
         return new Projection(judged.belief().middleC(), plant, new Projection.Plan(setC,
-                Math.min(setC, cone.limits().floorC()), Speed.UNKNOWN_LOT.calledReadyAt()));
+                Math.min(setC, cone.limits().floorC()), Speed.UNKNOWN_LOT.calledReadyAt(), idleH(litres)));
+    }
+
+    /** How long no heat will be given yet, h: the switches are tried, then it begins gently. */
+    private double idleH(double litres) {
+        Cone.Heat heat = cone.fittings().heat();
+        if (heat.kind() != Cone.HeatKind.IMMERSED) {
+            return 0;
+        }
+        double riseKPerS = heat.watts() / (litres * Units.BRINE_J_PER_L_K);
+        double gentleS = !Hold.gently(cone, judged.heat().responded()) ? 0
+                : (1 / Hold.LOW_POWER - 1) * HeatTrack.FIRST_WINDOW_K / riseKPerS;
+        return Units.hours(judged.proving().leftMs(new Proving.Plant(heat.cutOut(), riseKPerS, 0)))
+                + gentleS * Units.SECOND_MS / Units.HOUR_MS;
     }
 
     private Rate rate() {

@@ -81,7 +81,7 @@ public final class HourPilot implements Pilot {
         Projection.Plant plant = Projection.Plant.learned(hatch.litres(),
                 known.orElseGet(() -> Estimate.first(hatch.nominal(), waterC)), roomC);
         return new ByHour(done, lot, new Projection(waterC, plant,
-                new Projection.Plan(LIMITS.setpointC(), LIMITS.floorC(), lot.calledReadyAt())),
+                new Projection.Plan(LIMITS.setpointC(), LIMITS.floorC(), lot.calledReadyAt(), 0)),
                 Zones.USUAL.rate());
     }
 }

@@ -63,9 +63,7 @@ public record ByHour(Development done, Speed speed, Projection water, Rate rate)
 
     /** When it is announced for, at that set-point. */
     public Answer at(double setC, double hours) {
-        Projection.Plan p = water.plan();
-        Projection held = new Projection(water.waterC(), water.plant(), new Projection.Plan(setC,
-                Math.min(setC, p.floorC()), p.floorFromDegreeHours()));
+        Projection held = new Projection(water.waterC(), water.plant(), water.plan().at(setC));
         double ready = Forecast.of(done, speed, held, rate).ready().announced();
         return new Answer(setC, ready, ready > hours + MISS_H ? Reach.LATER
                 : ready < hours - MISS_H ? Reach.EARLIER : Reach.MET);

@@ -65,12 +65,18 @@ public record Projection(double waterC, Plant plant, Plan plan) {
      * @param setpointC what the water is held at until the harvest point
      * @param floorC what a ready batch is kept from falling below
      * @param floorFromDegreeHours degree-hours done from which the floor holds; infinite for never
+     * @param idleH hours from now in which nothing heats: its switches are still tried
      */
-    public record Plan(double setpointC, double floorC, double floorFromDegreeHours) {
+    public record Plan(double setpointC, double floorC, double floorFromDegreeHours, double idleH) {
 
         /** One set-point for good. */
         public static Plan hold(double setpointC) {
-            return new Plan(setpointC, setpointC, Double.POSITIVE_INFINITY);
+            return new Plan(setpointC, setpointC, Double.POSITIVE_INFINITY, 0);
+        }
+
+        /** The same, but held at another temperature, and at no higher a floor. @param setC °C */
+        Plan at(double setC) {
+            return new Plan(setC, Math.min(setC, floorC), floorFromDegreeHours, idleH);
         }
 
         double aimC(double degreeHours) {
@@ -113,7 +119,8 @@ public record Projection(double waterC, Plant plant, Plan plan) {
     double nextC(double atC, int step, double aimC, double kept) {
         double room = plant.room.aheadC((step + 0.5) * STEP_H);
         double off = room + (atC - room) * kept;
-        double full = off + plant.watts / plant.wattsPerK * (1 - kept);
+        double heated = Math.clamp(step + 1 - plan.idleH / STEP_H, 0, 1);
+        double full = off + plant.watts / plant.wattsPerK * (1 - kept) * heated;
         return Math.clamp(aimC, off, full);
     }
 }

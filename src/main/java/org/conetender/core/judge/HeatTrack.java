@@ -26,7 +26,7 @@ public record HeatTrack(long offForMs, long calmForMs, double lowestOffC, Peak p
     /** Energy that closes a window, as the rise it would give without losses, K (guess: 4 probe steps). */
     static final double WINDOW_K = 0.8;
     /** The first window after a start is shorter: the low-power response test (guess). */
-    static final double FIRST_WINDOW_K = 0.4;
+    public static final double FIRST_WINDOW_K = 0.4;
     /** A window passes when at least this share of its energy shows (guess; ±30 % losses, element lag). */
     static final double FAIR_SHARE = 0.3;
     /**

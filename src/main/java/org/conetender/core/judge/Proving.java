@@ -139,6 +139,21 @@ public record Proving(Part part, long forMs, long triedMs, Ends reading, Round r
         };
     }
 
+    /** How long it will still keep all heat off where nothing disturbs it and both switches open, ms. */
+    public long leftMs(Plant plant) {
+        long one = plant.tryMs();
+        long all = plant.two() ? 2 * one + PAUSE_MS : one;
+        return Math.max(0, switch (part) {
+            case WAITING -> all;
+            case HEATER -> all - forMs;
+            case BETWEEN -> PAUSE_MS - forMs + one;
+            case CUT_OUT, OFF -> one - forMs;
+            case AGAIN -> PAUSE_MS - forMs + all;
+            case LOOKING -> LOOK_MS - forMs + all;
+            case UNTESTABLE, PASSED, CUT_OUT_STUCK, HEATER_STUCK -> 0;
+        });
+    }
+
     private Proving lasting(long dtMs) {
         return new Proving(part, forMs + dtMs, triedMs, reading, round);
     }

@@ -32,7 +32,7 @@ class AheadTest {
             double aim = p.plan().aimC(done);
             double heatPerK = p.plant().litres() * 4_100 / 3600;
             double room = p.plant().room().aheadC(hours);
-            double power = water < aim ? p.plant().watts() : 0;
+            double power = water < aim && hours >= p.plan().idleH() ? p.plant().watts() : 0;
             done += DT_H * Rate.USUAL.perHour(water);
             water += DT_H * (power - p.plant().wattsPerK() * (water - room)) / heatPerK;
             hours += DT_H;
@@ -52,7 +52,7 @@ class AheadTest {
         double watts = random.nextInt(5) == 0 ? 0 : 5 + random.nextDouble() * 95;
         double ua = Losses.wattsPerK(litres, random.nextBoolean());
         double room = 14 + random.nextDouble() * 12;
-        Plan plan = new Plan(22 + random.nextDouble() * 8, 20, 330);
+        Plan plan = new Plan(22 + random.nextDouble() * 8, 20, 330, random.nextDouble());
         Plant plant = new Plant(litres, watts, ua, Room.constant(room));
         return new Projection(15 + random.nextDouble() * 16, plant, plan);
     }

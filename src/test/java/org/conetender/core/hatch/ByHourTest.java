@@ -24,7 +24,7 @@ class ByHourTest {
 
     private static Projection water(double nowC, double watts, double roomC) {
         return new Projection(nowC, new Plant(2, watts, 1, Room.constant(roomC)), new Plan(27, 20,
-                KNOWN.calledReadyAt()));
+                KNOWN.calledReadyAt(), 0));
     }
 
     private static Development done(double degreeHours) {
@@ -36,7 +36,7 @@ class ByHourTest {
                 0.1 + 0.1 * r.nextDouble(), 0.03, 3);
         Projection p = new Projection(12 + r.nextInt(18), new Plant(0.5 + r.nextInt(20), r.nextInt(120),
                 0.5 + r.nextInt(5), Room.constant(12 + r.nextInt(18))), new Plan(27, 20,
-                speed.calledReadyAt()));
+                speed.calledReadyAt(), 0));
         return by(done(r.nextInt(250)), speed, p);
     }
 

@@ -117,7 +117,7 @@ class ForecastTest {
     void onceHeatIsLetDownToTheFloorASlowLotTakesLonger() {
         Plant plant = new Plant(2, 50, UA, Room.constant(19));
         Forecast floor = Forecast.of(done(300), NEW,
-                new Projection(27, plant, new Plan(27, 20, NEW.calledReadyAt())), Rate.USUAL);
+                new Projection(27, plant, new Plan(27, 20, NEW.calledReadyAt(), 0)), Rate.USUAL);
         Forecast held = Forecast.of(done(300), NEW, new Projection(27, plant, Plan.hold(27)), Rate.USUAL);
         assertThat(floor.ready().median()).isCloseTo(held.ready().median(), within(0.01));
         assertThat(floor.ready().latest()).isGreaterThan(held.ready().latest() + 1);

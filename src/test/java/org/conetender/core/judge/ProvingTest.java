@@ -63,6 +63,22 @@ class ProvingTest {
 
     private record Ended(Part part, int afterS) {}
 
+    /** The wait for calm readings apart, of which nothing is left here: heat has been off for long. */
+    @Test
+    void whatIsLeftOfItIsKnownAtEverySecond() {
+        Proving.Plant plant = new Proving.Plant(true, 25.0 / 8_200, 0);
+        Proving p = Proving.DUE;
+        long left = p.leftMs(plant);
+        assertThat(left).isBetween(6 * 60_000L, 10 * 60_000L);
+        for (int t = 0; p.part() != Part.PASSED; t++) {
+            assertThat(p.leftMs(plant)).as("after %d s, %s", t, p.part()).isCloseTo(left - 1_000L * t,
+                    within(4_000L));
+            p = p.after(new Proving.Seen(1_000, new Belief.Trusted(22), true, new Proving.Heater(true,
+                    p.part() == Part.HEATER, p.part() == Part.CUT_OUT, 600_000, plant)));
+        }
+        assertThat(p.leftMs(plant)).isZero();
+    }
+
     @ParameterizedTest
     @EnumSource(value = Wrong.class, names = {"CUT_OUT", "OWN"})
     void aSwitchThatDoesNotOpenIsNamedAndNeverTheOther(Wrong wrong) {
