@@ -17,7 +17,7 @@ final class Conditions {
         String figure = w.degreesC().isPresent() ? Text.of("%.1f °C", w.degreesC().getAsDouble())
                 : "not known";
         return switch (w.trust()) {
-            case "trusted" -> figure;
+            case "trusted" -> figure + w.why().map(y -> " (" + y + ")").orElse("");
             case "projected" -> figure + " a moment ago (its probe is silent)";
             case "untrusted" -> figure + w.why().map(y -> " (" + y + ")").orElse("");
             default -> figure + " (" + w.trust() + ")";

@@ -53,7 +53,7 @@ public record ConeView(String id, Hatch hatch, Water water, Out out, Hand hand,
     public record Ready(Optional<OffsetDateTime> at, Optional<OffsetDateTime> from,
             Optional<OffsetDateTime> until) {}
 
-    /** @param degreesC measured  @param aim °C  @param trust a word  @param why not trusted */
+    /** @param degreesC measured  @param aim °C  @param trust a word  @param why not, or untested */
     public record Water(OptionalDouble degreesC, Aim aim, String trust, Optional<String> why) {}
 
     /** @param setpoint of this batch, °C  @param held what heat aims at now, °C; empty: at nothing */
@@ -78,7 +78,7 @@ public record ConeView(String id, Hatch hatch, Water water, Out out, Hand hand,
                 new Warnings(l.text("hatch/doubt"), l.text("hatch/feed-missed")));
         Water water = new Water(l.number("water/temperature"),
                 new Aim(l.number("water/setpoint"), l.number("water/held")), l.word("water/trust"),
-                l.text("water/why"));
+                l.text("water/why").or(() -> l.text("water/untested")));
         Heat heat = new Heat(l.is("heat/on"), l.number("heat/duty"), l.text("heat/vetoed"),
                 l.text("heat/limited"));
         Out out = new Out(heat, l.is("air/on"), l.word("air/proven"), l.is("lamp/on"),

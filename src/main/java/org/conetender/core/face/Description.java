@@ -44,7 +44,8 @@ public final class Description {
                         .unit("°C"),
                 Property.of("trust", "Whether the temperature is believed", "enum")
                         .format("trusted,projected,untrusted"),
-                Property.of("why", "Why the temperature is not believed", "string")));
+                Property.of("why", "Why the temperature is not believed", "string"),
+                Property.of("untested", "Why nobody can tell whether the probe still measures", "string")));
         n.put("hatch", List.of(
                 Property.of("stage", "Stage of the batch", "enum").format(STAGES),
                 Property.of("batch", "Number of the batch", "integer"),

@@ -28,6 +28,9 @@ public final class Sentences {
     /** Why a heater is not given all that is wanted at first. */
     static final String GENTLY = "gently at first, until the water is seen to warm";
 
+    /** Why nobody can tell whether a probe still measures. */
+    static final String UNTESTED = "its probe cannot be tested now: the room keeps the water where it is";
+
     private Sentences() {}
 
     /** A time of day for people; with its weekday when it is not today. */

@@ -24,6 +24,7 @@ import org.conetender.core.hatch.Forecast;
 import org.conetender.core.heat.Hold;
 import org.conetender.core.image.Hour;
 import org.conetender.core.judge.Belief;
+import org.conetender.core.judge.Thermal;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.settings.Settings;
 import org.conetender.core.unit.Moment;
@@ -61,6 +62,7 @@ public final class Tree {
             ConeLive live = s.live().cones().get(c.id());
             Batch b = s.book().cone(c.id()).batch();
             water(at + "/water/", c, live, b);
+            untested(at + "/water/", live);
             hatch(at + "/hatch/", live, b);
             hour(at + "/hatch/", live, b);
             outputs(at, c, live);
@@ -107,6 +109,13 @@ public final class Tree {
         });
         if (w instanceof Belief.Untrusted(String why)) {
             out.put(at + "why", why + (live.judged().water().doubt().isPresent() ? Sentences.AGAIN : ""));
+        }
+    }
+
+    private void untested(String at, ConeLive live) {
+        if (live.judged().belief() instanceof Belief.Trusted
+                && live.judged().thermal().filter(Thermal::untestable).isPresent()) {
+            out.put(at + "untested", Sentences.UNTESTED);
         }
     }
 
