@@ -5,7 +5,6 @@ import org.conetender.core.batch.ConeBook;
 import org.conetender.core.guard.SwitchesTried;
 import org.conetender.core.judge.ConeJudgement;
 import org.conetender.core.judge.Proving;
-import org.conetender.core.judge.Thermal;
 
 /** What a change in the book means for what was believed of the cone. */
 final class Refreshed {
@@ -19,13 +18,14 @@ final class Refreshed {
      */
     static ConeJudgement of(ConeJudgement j, ConeBook old, ConeBook now) {
         boolean released = now.latches().size() < old.latches().size();
+        boolean other = levelChanged(old.batch(), now.batch());
         boolean due = now.batch().number() != old.batch().number()
                 || SwitchesTried.VOIDED_BY.stream().anyMatch(g -> old.latch(g).isPresent()
                         && now.latch(g).isEmpty());
         return new ConeJudgement(released ? j.water().forgiven() : j.water(), j.roomC(), j.level(),
-                released ? j.heat().forgiven() : levelChanged(old.batch(), now.batch())
-                        ? j.heat().untested() : j.heat(),
-                released ? j.thermal().map(Thermal::cleared) : j.thermal(), j.air(), j.motion(),
+                released ? j.heat().forgiven() : other ? j.heat().untested() : j.heat(),
+                j.thermal().map(t -> released ? t.cleared() : t).map(t -> other ? t.refilled() : t),
+                j.air(), j.motion(),
                 due ? Proving.DUE : j.proving());
     }
 

@@ -25,6 +25,9 @@ final class ConeRules {
     /** A welded 25 W heater in 2 L is found within 139 s (control.md §2.4), and half as much again. */
     private static final long WELDED_FOUND_S = 210;
 
+    /** Of a filling, what is left when falling water must have been told: the heater is covered to 0.4. */
+    private static final double LEFT = 0.6;
+
     private final Rig rig;
     private final Invariants rules;
     private final SimCone cone;
@@ -158,6 +161,13 @@ final class ConeRules {
         rules.lasting("frozen-told", cone, stands && away && !told("probe-frozen", "probe", "probe-unsteady",
                 "no-effect", "welded", "dry", "overheat"), 5 * 60,
                 "a probe stood still while the water went elsewhere and nobody was told");
+        boolean seeps = calm && settings.fittings().heat().switchKind() == Cone.SwitchKind.RELAY
+                && rig.world().wrong().stream().anyMatch(f -> f instanceof Fault.OfWater w
+                && w.cone().equals(settings.id()) && w.kind() == Fault.Water.SEEP);
+        double left = batch.fill().map(f -> cone.water().litres() / f.litres()).orElse(1.0);
+        rules.lasting("falling-told", cone, seeps && left < LEFT && !told("water-falling", "no-effect", "dry",
+                "probe", "probe-unsteady", "overheat", "welded"), 30 * 60,
+                "water seeped away until little more than the heater was covered, and nobody was told");
         // Before much heat is given, both switches must open: one that does not is told, whatever hides it.
         boolean stuck = batch.stage().hasWater() && cone.water().heaterCovered() && probeHonest()
                 && rig.world().wrong().stream().anyMatch(f -> f instanceof Fault.OfSwitch s

@@ -44,7 +44,9 @@ public sealed interface Fault {
         /** A quarter of the usual fill, ice cold, is poured in at once. */
         COLD_POURED,
         /** The drain valve drips: about a usual fill in an hour. */
-        LEAK
+        LEAK,
+        /** It seeps: about a usual fill in twenty hours. */
+        SEEP
     }
 
     /** The water. */

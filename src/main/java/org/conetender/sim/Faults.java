@@ -13,7 +13,8 @@ final class Faults {
     private static final double COLD_K = -8;
     private static final double POURED_SHARE = 0.25;
     private static final double ICY_C = 4;
-    private static final double LEAK_HOUR_S = 3_600;
+    private static final double LEAK_S = 3_600;
+    private static final double SEEP_S = 20 * LEAK_S;
     private static final long WRONG_MS = 3 * 3_600_000L;
 
     private final World world;
@@ -55,11 +56,20 @@ final class Faults {
             schedule();
         }
         for (int i = 0; i < active.size(); i++) {
-            if (active.get(i) instanceof Fault.OfWater w && w.kind() == Fault.Water.LEAK) {
+            if (active.get(i) instanceof Fault.OfWater w && goneInS(w.kind()) < Double.MAX_VALUE) {
                 SimCone cone = world.cone(w.cone());
-                cone.water().drain(cone.settings().usual().litres() * seconds / LEAK_HOUR_S);
+                cone.water().drain(cone.settings().usual().litres() * seconds / goneInS(w.kind()));
             }
         }
+    }
+
+    /** In which a usual fill would be gone, s. */
+    private static double goneInS(Fault.Water kind) {
+        return switch (kind) {
+            case LEAK -> LEAK_S;
+            case SEEP -> SEEP_S;
+            case LID_OFF, COLD_POURED -> Double.MAX_VALUE;
+        };
     }
 
     /** Keeps the next end at hand, so that a quiet step costs one comparison. */
@@ -116,7 +126,7 @@ final class Faults {
                     cone.water().pour(litres, ICY_C, cone.water().ppt());
                 }
             }
-            case LEAK -> { }
+            case LEAK, SEEP -> { }
         }
     }
 

@@ -68,6 +68,14 @@ final class HeatScripts {
         Scripts.nursed(r, s);
     }
 
+    /** The water of a cone without a level contact seeps away, once it is known; in the end it is told so. */
+    static void seep(Rig r, long s) {
+        Scripts.nursed(r, s);
+        if (s == KNOWN_S) {
+            r.world().apply(new Fault.OfWater("c", Fault.Water.SEEP, Scripts.lasting(r, 640)));
+        }
+    }
+
     /** Two probes give one figure for ever; their cones are known. */
     static void frozenProbe(Rig r, long s) {
         Scripts.nursed(r, s);

@@ -56,6 +56,7 @@ public enum Theme {
             r.world().apply(new Fault.OfWater("a", Fault.Water.LEAK, lasting(r, 150)));
         }
     }),
+    SEEP(15, HeatScripts::seep),
     WET_AFTER_ALL(2, (r, s) -> {
         nursed(r, s);
         if (s == 1_200) {

@@ -141,6 +141,7 @@ class SeedsTest {
             Map.entry("siphon", Missed.in(Theme.FLOOD, "siphon")),
             Map.entry("too-hot", Missed.in(Theme.HEAT_WAVE, "too-hot")),
             Map.entry("dry", Missed.in(Theme.LEAK, "dry")),
+            Map.entry("falling", Missed.in(Theme.SEEP, "falling-told")),
             Map.entry("hands-in", Missed.in(Theme.HANDS, "hands-in")),
             Map.entry("record", Missed.in(Theme.DISK, "record")),
             Map.entry("no-effect", Missed.in(Theme.DEAD_HEATER, "no-effect")),

@@ -38,6 +38,9 @@ public enum AlarmKind {
             "Nothing is lost yet. See that its plug is dry and firm, or exchange it, before the other "
             + "fails."),
     DRY(Priority.SOON, 60, "Heat is off. Fill up to the mark, or check the level contact."),
+    WATER_FALLING(Priority.LATER, 600,
+            "Look at its mark: see that the drain is shut and nothing drips, fill up, then report "
+            + "'topped-up'."),
     WET_CONTACT(Priority.LATER, 600,
             "The cone was reported drained but its level contact says wet: empty it, or "
             + "check the contact."),

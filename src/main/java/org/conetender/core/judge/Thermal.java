@@ -9,7 +9,8 @@ package org.conetender.core.judge;
  * @param proof what the watch goes by
  * @param proofAgeS seconds since it was passed, or since the water first came near what was aimed at
  * @param following false when the last tick told nothing of the water: it is seen anew
- * @param firstRiseKPerS the rise at the first passed proof, K/s; 0 before it
+ * @param firstRiseKPerS the rise at the second passed proof, K/s, when what was told of the filling no
+ *     longer enters; 0 before it
  * @param holding the duty that would hold the water where it is; outside 0..1 where no duty can
  */
 public record Thermal(Estimate estimate, Watch watch, Watch.Proof proof, double proofAgeS,
@@ -77,7 +78,7 @@ public record Thermal(Estimate estimate, Watch watch, Watch.Proof proof, double 
                 && (proof.passed() ? age > RENEW_S && same(e.traits()) : known && likely(e));
         return new Thermal(e, w, renew ? new Watch.Proof(e.traits(), true) : by, renew ? 0 : age, true,
                 e.holdingDuty(e.readingC(), s.roomC()),
-                renew && firstRiseKPerS == 0 ? e.traits().riseKPerS() : firstRiseKPerS);
+                renew && proof.passed() && firstRiseKPerS == 0 ? e.traits().riseKPerS() : firstRiseKPerS);
     }
 
     /** A rise that changed by more is no proof of anything, but water or heater lost. */
@@ -104,6 +105,16 @@ public record Thermal(Estimate estimate, Watch watch, Watch.Proof proof, double 
     }
 
     /**
+     * Other water, or another amount of it: it is like before until it shows itself, and nothing of the
+     * proof stands. What was found stays found.
+     */
+    public Thermal refilled() {
+        double c = estimate.readingC();
+        return new Thermal(Estimate.first(estimate.nominal(), c).again(estimate.traits(), c), watch.again(c),
+                new Watch.Proof(estimate.traits(), false), 0, following, 0, 0);
+    }
+
+    /**
      * How far off the set-point the water should be led, K, so that a reading that stands may move: the way
      * on which it moves faster, for a heater that works hard cools faster than it warms.
      */
@@ -120,7 +131,7 @@ public record Thermal(Estimate estimate, Watch watch, Watch.Proof proof, double 
     }
 
     /**
-     * Share of the water that seems to have gone since the first proof, 0..1: less of it warms faster and
+     * Share of the water that seems to have gone since it was first known, 0..1: less of it warms faster and
      * loses its heat faster. A trend of hours and a reason to look, never to trip. Only heat that comes and
      * goes tells of it: with a solid-state switch at a steady duty it is hardly seen.
      */
