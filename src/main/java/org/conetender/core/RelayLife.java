@@ -41,7 +41,8 @@ public record RelayLife(long closings, double used, double daysLeft) {
         }
         for (Cone c : work.settings.cones()) {
             long ever = work.live(c.id()).wear().closings();
-            if (work.ledger.book().cone(c.id()).heater().relay().due(ever)) {
+            RelayBook book = work.ledger.book().cone(c.id()).heater().relay();
+            if (c.fittings().heat().wears() && book.due(ever)) {
                 work.write(c.id(), new Change.Worn(ever));
             }
         }

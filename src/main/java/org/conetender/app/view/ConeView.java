@@ -76,8 +76,8 @@ public record ConeView(String id, Hatch hatch, Water water, Out out, Hand hand,
         }
 
         private static String span(double days) {
-            return days < 100 ? Text.of("%.0f days", days) : days < 700 ? Text.of("%.0f months", days / 30.4)
-                    : Text.of("%.0f years", days / 365);
+            return days < 1.5 ? "1 day" : days < 100 ? Text.of("%.0f days", days)
+                    : days < 700 ? Text.of("%.0f months", days / 30.4) : Text.of("%.0f years", days / 365);
         }
     }
 

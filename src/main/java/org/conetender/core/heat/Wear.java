@@ -14,7 +14,7 @@ public record Wear(long closings, double ahead) {
     /** The first closing of a cycle is no excess. */
     private static final double OWN = 1;
     /** Each cycle in excess widens the band by so much; a day's doubts cost a handful (guess). */
-    private static final double WIDER = 0.05;
+    private static final double WIDER = 0.1;
     /** Kept by a little, so that no day of a day's cycles and one begun has more than stated (guess). */
     private static final double SPARING = 1.01;
     /** It is widened no further than this (guess): the water is dearer than the relay. */
