@@ -11,6 +11,7 @@ import org.conetender.core.heat.Predict.Switching;
 import org.conetender.core.judge.Basin;
 import org.conetender.core.judge.Estimate;
 import org.conetender.core.judge.Estimate.Step;
+import org.conetender.core.settings.Cone;
 import org.junit.jupiter.api.Test;
 
 /** A relay's budget is kept by what its switch really did, whoever caused it. */
@@ -88,6 +89,30 @@ class WearTest {
             more += most(closings(b, kind, new Random(dice), false)) > bound(kind) ? 1 : 0;
         }
         assertThat(more).as("budgets passed where nobody counts").isGreaterThan(10);
+    }
+
+    /** Seeded: where the cone is not known, or a mat warms it, the duty's windows keep the budget. */
+    @Test
+    void thePlainLawsWindowsKeepAnyBudgetToo() {
+        for (int seed = 1; seed <= 60; seed++) {
+            Random random = new Random(seed);
+            double budget = 50 + random.nextInt(310);
+            Cone.Heat heat = new Cone.Heat(Cone.HeatKind.MAT, 25, Cone.SwitchKind.RELAY, false,
+                    new Cone.Contacts(budget, 100_000));
+            Share.Window window = new Share.Window(1_000, Hold.dutyWindowMs(heat));
+            Share.Credit credit = Share.Credit.NONE;
+            double duty = random.nextDouble();
+            boolean on = false;
+            int closings = 0;
+            for (int t = 0; t < DAY_S; t++) {
+                duty = Math.clamp(duty + 0.002 * random.nextGaussian(), 0.01, 0.99);
+                credit = Share.after(credit, duty, on, window);
+                closings += credit.wants() && !on ? 1 : 0;
+                on = credit.wants();
+            }
+            assertThat(closings).as("seed %d: of %.0f a day", seed, budget).isGreaterThan(5)
+                    .isLessThanOrEqualTo((int) Math.ceil(1.02 * budget) + 1);
+        }
     }
 
     @Test
