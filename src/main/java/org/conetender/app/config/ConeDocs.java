@@ -73,11 +73,12 @@ final class ConeDocs {
             row("cone.heat.switch", new Kind.Word(SWITCH), value("\"relay\""),
                     "What switches the heater: a relay is spared, a solid-state switch may follow quickly "
                             + "(it fails shorted more often than open).", "\"relay\""),
-            row("cone.heat.cycles-per-day", number("", LEAST_CYCLES, MOST_CYCLES), value("150"),
+            row("cone.heat.cycles-per-day", number("cycles a day", LEAST_CYCLES, MOST_CYCLES),
+                    value("150"),
                     "Only for a relay: how often a day it may close. Fewer spare it and let the water "
                             + "swing wider; they are refused where it would swing by more than half a "
                             + "degree.", "150"),
-            row("cone.heat.life-cycles", number("", 1_000, 10_000_000), value("100000"),
+            row("cone.heat.life-cycles", number("cycles", 1_000, 10_000_000), value("100000"),
                     "Only for a relay: how often it can close before it is worn, from its data sheet, at "
                             + "the heater's load. It is counted, and you are told when it gets there.",
                     "100000"),
