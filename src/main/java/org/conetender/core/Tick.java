@@ -117,7 +117,7 @@ public final class Tick {
         for (Cone c : work.settings.cones()) {
             Cone.Heat heat = c.fittings().heat();
             long window = Hold.gently(c, work.judged.get(c.id()).heat().responded())
-                    ? Hold.shortWindowMs(heat) : Hold.dutyWindowMs(heat);
+                    ? Hold.shortWindowMs(heat) : Hold.dutyWindowMs(heat, work.live(c.id()).wear());
             Hold h = holds.get(c.id());
             Share.Credit was = work.live(c.id()).credit();
             boolean on = work.live(c.id()).out().heat();

@@ -28,14 +28,15 @@ public record Hold(double integral, double duty, double aimC, Predict law, boole
     /**
      * @param slopeKPerS rise at full power without losses, K/s
      * @param feedForward duty that balances the losses at the set-point, 0 or more
-     * @param windowMs the switching window
+     * @param windowMs the switching window for which it is tuned: a longer one, which spares a relay, is
+     *     begun and ended by the duty of each second and so waits less than half of itself
      */
     public record Plant(double slopeKPerS, double feedForward, long windowMs) {
 
         /** @param lossWPerK losses to the room, W/K  @param overRoomK set-point above the room, K */
         public static Plant of(Cone.Heat heat, double litres, double lossWPerK, double overRoomK) {
             return new Plant(heat.watts() / (litres * Units.BRINE_J_PER_L_K),
-                    Math.max(0, lossWPerK * overRoomK / heat.watts()), dutyWindowMs(heat));
+                    Math.max(0, lossWPerK * overRoomK / heat.watts()), shortWindowMs(heat));
         }
     }
 
@@ -47,10 +48,10 @@ public record Hold(double integral, double duty, double aimC, Predict law, boole
 
     /**
      * Switching window of the duty: solid-state switches follow closely, relays are spared (control.md
-     * §1.5). One window is one cycle, so a relay's is as long as its budget demands.
+     * §1.5). One window is about one cycle, so a relay's is as long as what is left of its budget demands.
      */
-    public static long dutyWindowMs(Cone.Heat heat) {
-        return Math.max(shortWindowMs(heat), cycleMs(heat));
+    public static long dutyWindowMs(Cone.Heat heat, Wear wear) {
+        return Math.max(shortWindowMs(heat), cycleMs(wear.left(switching(heat))));
     }
 
     /** The same while a heater may be dry: shorter, so that no pulse heats it long, whatever the budget. */
@@ -63,12 +64,12 @@ public record Hold(double integral, double duty, double aimC, Predict law, boole
 
     /** A running heater keeps its turn so long before it gives way to one that waits for power. */
     public static long turnMs(Cone.Heat heat) {
-        return Math.max(Share.TURN_MS, cycleMs(heat));
+        return Math.max(Share.TURN_MS, cycleMs(switching(heat)));
     }
 
     /** How long a cycle takes where the whole budget is used. */
-    private static long cycleMs(Cone.Heat heat) {
-        return (long) (24 * Units.HOUR_MS / heat.contacts().cyclesPerDay());
+    private static long cycleMs(Predict.Switching may) {
+        return (long) (24 * Units.HOUR_MS / may.cyclesPerDay());
     }
 
     /**

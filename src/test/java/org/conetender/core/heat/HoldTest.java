@@ -115,11 +115,11 @@ class HoldTest {
     void aRelaysWindowsAndTurnsAreAsLongAsItsBudgetDemands(double cycles, long windowMs) {
         Cone.Heat heat = new Cone.Heat(Cone.HeatKind.MAT, 25, SwitchKind.RELAY, true,
                 new Cone.Contacts(cycles, 100_000));
-        assertThat(Hold.dutyWindowMs(heat)).isEqualTo(windowMs);
+        assertThat(Hold.dutyWindowMs(heat, Wear.begun(0))).isEqualTo(windowMs);
         assertThat(Hold.turnMs(heat)).isEqualTo(Math.max(Share.TURN_MS, (long) (86_400_000 / cycles)));
         assertThat(Hold.shortWindowMs(heat)).as("where it may be dry").isEqualTo(240_000);
         Cone.Heat solid = heat(SwitchKind.SOLID_STATE);
-        assertThat(Hold.dutyWindowMs(solid)).isEqualTo(10_000);
+        assertThat(Hold.dutyWindowMs(solid, Wear.begun(0))).isEqualTo(10_000);
         assertThat(Hold.turnMs(solid)).isEqualTo(Share.TURN_MS);
     }
 

@@ -13,6 +13,8 @@ import org.conetender.core.judge.Estimate;
 import org.conetender.core.judge.Estimate.Step;
 import org.conetender.core.settings.Cone;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** A relay's budget is kept by what its switch really did, whoever caused it. */
 class WearTest {
@@ -99,20 +101,48 @@ class WearTest {
             double budget = 50 + random.nextInt(310);
             Cone.Heat heat = new Cone.Heat(Cone.HeatKind.MAT, 25, Cone.SwitchKind.RELAY, false,
                     new Cone.Contacts(budget, 100_000));
-            Share.Window window = new Share.Window(1_000, Hold.dutyWindowMs(heat));
+            Wear wear = Wear.begun(0);
             Share.Credit credit = Share.Credit.NONE;
             double duty = random.nextDouble();
             boolean on = false;
             int closings = 0;
             for (int t = 0; t < DAY_S; t++) {
                 duty = Math.clamp(duty + 0.002 * random.nextGaussian(), 0.01, 0.99);
-                credit = Share.after(credit, duty, on, window);
+                credit = Share.after(credit, duty, on,
+                        new Share.Window(1_000, Hold.dutyWindowMs(heat, wear)));
+                wear = wear.after(credit.wants() && !on, 1, Hold.switching(heat));
                 closings += credit.wants() && !on ? 1 : 0;
                 on = credit.wants();
             }
             assertThat(closings).as("seed %d: of %.0f a day", seed, budget).isGreaterThan(5)
                     .isLessThanOrEqualTo((int) Math.ceil(1.02 * budget) + 1);
         }
+    }
+
+    @ParameterizedTest
+    @CsvSource({"12,2,1.34,45", "25,2,1.34,90", "50,2,1.5,45", "60,20,4.4,90"})
+    void thePlainLawHoldsWithSuchWindowsWhatItsRippleAllows(double watts, double litres, double loss,
+            double lagS) {
+        Basin basin = new Basin(new Basin.Build(watts, litres, loss, lagS, 15), 20, 3);
+        Cone.Heat heat = new Cone.Heat(Cone.HeatKind.MAT, watts, Cone.SwitchKind.RELAY, false);
+        Hold.Plant plant = Hold.Plant.of(heat, litres, loss, 7);
+        Wear wear = Wear.begun(0);
+        Hold hold = Hold.IDLE;
+        Share.Credit credit = Share.Credit.NONE;
+        boolean on = false;
+        int closings = 0;
+        double worst = 0;
+        for (int t = 0; t < 2 * DAY_S; t++) {
+            hold = hold.after(27 - basin.second(on), 27, 1_000, plant);
+            credit = Share.after(credit, hold.duty(), on,
+                    new Share.Window(1_000, Hold.dutyWindowMs(heat, wear)));
+            wear = wear.after(credit.wants() && !on, 1, Hold.switching(heat));
+            closings += credit.wants() && !on && t >= DAY_S ? 1 : 0;
+            on = credit.wants();
+            worst = t < DAY_S ? 0 : Math.max(worst, Math.abs(basin.waterC - 27));
+        }
+        assertThat(worst).as("K off in the second day").isLessThan(1.5 * Hold.swingK(heat, litres) + 0.15);
+        assertThat(closings).as("in it").isLessThanOrEqualTo(154);
     }
 
     @Test
