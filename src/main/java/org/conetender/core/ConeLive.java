@@ -7,6 +7,7 @@ import org.conetender.core.hatch.Forecast;
 import org.conetender.core.hatch.Growth;
 import org.conetender.core.heat.Hold;
 import org.conetender.core.heat.Share;
+import org.conetender.core.heat.Wear;
 import org.conetender.core.image.ContactSample.Level;
 import org.conetender.core.judge.AirTrack;
 import org.conetender.core.judge.Belief;
@@ -28,9 +29,10 @@ import org.conetender.core.unit.Moment;
  * @param out what its outputs were last set to
  * @param outlook when it will be ready
  * @param pressedForMs how long the hand button has been held
+ * @param wear what the switch of its heater has done
  */
 public record ConeLive(ConeJudgement judged, Growth growth, Hold hold, Share.Credit credit, ConeOut out,
-                       Outlook outlook, long pressedForMs) {
+                       Outlook outlook, long pressedForMs, Wear wear) {
 
     /**
      * @param forecast the last one; empty while no cysts develop or no temperature is known
@@ -62,7 +64,7 @@ public record ConeLive(ConeJudgement judged, Growth growth, Hold hold, Share.Cre
     }
 
     ConeLive judged(ConeJudgement j) {
-        return new ConeLive(j, growth, hold, credit, out, outlook, pressedForMs);
+        return new ConeLive(j, growth, hold, credit, out, outlook, pressedForMs, wear);
     }
 
     static ConeLive begin(String cone, ConeBook book, Optional<Checkpoint> checkpoint, Moment now) {
@@ -71,6 +73,7 @@ public record ConeLive(ConeJudgement judged, Growth growth, Hold hold, Share.Cre
                 Motion.NONE, book.heater().tried(book.batch()) ? Proving.DONE : Proving.DUE);
         return new ConeLive(judged, Growth.resumed(cone, book, checkpoint), Hold.IDLE, Share.Credit.NONE,
                 ConeOut.SAFE, new Outlook(Optional.empty(), 0, Outlook.NONE.water(),
-                        Promise.NONE, Appointment.resumed(cone, book.batch(), checkpoint)), 0);
+                        Promise.NONE, Appointment.resumed(cone, book.batch(), checkpoint)), 0,
+                Wear.begun(book.heater().relay().closings()));
     }
 }

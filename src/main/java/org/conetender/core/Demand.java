@@ -76,6 +76,6 @@ final class Demand {
             return h.lowPower();
         }
         return j.thermal().map(t -> h.steered(t, new Predict.Around(j.roomOrUsualC(), now.dtMs() / 1000.0),
-                Hold.switching(cone.fittings().heat().switchKind()))).orElse(h);
+                now.wear().left(Hold.switching(cone.fittings().heat())))).orElse(h);
     }
 }

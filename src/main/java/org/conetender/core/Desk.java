@@ -105,6 +105,9 @@ final class Desk {
     private Optional<String> unfit(Ask ask, View v) {
         ConeBook book = v.coneBook();
         return switch (ask) {
+            case Ask.Did(Step s) when s == Step.RELAY_EXCHANGED && !v.cone().fittings().heat().wears() ->
+                    Optional.of("no relay switches a heater here, so none is counted; name the cone whose "
+                            + "relay was exchanged.");
             case Ask.Did d -> Fits.refusal(book, d.step());
             case Ask.DidFill _ -> Fits.refusal(book, Step.FILLED);
             case Ask.DidStock _ -> Fits.refusal(book, Step.STOCKED);
@@ -183,6 +186,9 @@ final class Desk {
 
     private void accept(Request r, Cone cone) {
         List<Change> changes = new ArrayList<>();
+        if (r.ask() instanceof Ask.Did(Step step) && step == Step.RELAY_EXCHANGED) {
+            changes.add(new Change.Worn(work.live(cone.id()).wear().closings()));
+        }
         for (Ask a : expanded(r.ask(), work.ledger.book().cone(cone.id()))) {
             changes.add(new Change.Told(a));
         }

@@ -14,12 +14,13 @@ final class Refreshed {
     /**
      * A released latch forgives the tracks behind it; a new filling, or water whose level changed, must be
      * proven again before it gets full heat; and the switches are tried at a new filling, and when one of
-     * them was mended.
+     * them was mended or exchanged.
      */
     static ConeJudgement of(ConeJudgement j, ConeBook old, ConeBook now) {
         boolean released = now.latches().size() < old.latches().size();
         boolean other = levelChanged(old.batch(), now.batch());
         boolean due = now.batch().number() != old.batch().number()
+                || now.heater().relay().exchanged().size() > old.heater().relay().exchanged().size()
                 || SwitchesTried.VOIDED_BY.stream().anyMatch(g -> old.latch(g).isPresent()
                         && now.latch(g).isEmpty());
         return new ConeJudgement(released ? j.water().forgiven() : j.water(), j.roomC(), j.level(),

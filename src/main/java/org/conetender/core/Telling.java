@@ -23,6 +23,7 @@ import org.conetender.core.hatch.Growth;
 import org.conetender.core.hatch.Zones;
 import org.conetender.core.heat.Hold;
 import org.conetender.core.heat.Share;
+import org.conetender.core.heat.Wear;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.Request;
 import org.conetender.core.image.Step;
@@ -51,6 +52,7 @@ final class Telling {
                 causes.add(new Alarms.Cause(Tick.place(k, cone), k, f.what(), held(f))))));
         for (Cone c : work.settings.cones()) {
             new Appointments(work).missed(c).ifPresent(causes::add);
+            RelayLife.worn(work, c).ifPresent(causes::add);
         }
         Alarms acked = Silence.after(work, settled.done());
         for (Cone c : work.settings.cones()) {
@@ -140,7 +142,10 @@ final class Telling {
                 new Growth.When(work.image.now(), work.ledger.book().boots(),
                         work.ledger.book().cone(c.id()).bridges()));
         growth.crossings().fresh().ifPresent(bridge -> work.write(c.id(), new Change.Bridged(bridge)));
-        return new ConeLive(j, growth, hold, credit, out, outlook(c, growth), Buttons.heldMs(work, c));
+        ConeLive was = work.live(c.id());
+        Wear wear = was.wear().after(out.heat() && !was.out().heat(), work.dtMs / 1000.0,
+                Hold.switching(c.fittings().heat()));
+        return new ConeLive(j, growth, hold, credit, out, outlook(c, growth), Buttons.heldMs(work, c), wear);
     }
 
     /** Renewed each minute, and when batch, set-point or trust changed. */

@@ -19,6 +19,7 @@ import org.conetender.core.guard.TooManyWatts;
 import org.conetender.core.guard.View;
 import org.conetender.core.heat.Hold;
 import org.conetender.core.heat.Share;
+import org.conetender.core.heat.Wear;
 import org.conetender.core.image.Image;
 import org.conetender.core.image.Request;
 import org.conetender.core.judge.ConeJudgement;
@@ -55,8 +56,12 @@ public final class Tick {
         this.guards = guards;
     }
 
-    /** What one cone's law is shown. @param aimC what its stage wants held  @param dtMs since the last one */
-    record Now(ConeJudgement judged, OptionalDouble aimC, long dtMs) {}
+    /**
+     * What one cone's law is shown.
+     *
+     * @param aimC what its stage wants held  @param dtMs since the last one  @param wear of its switch
+     */
+    record Now(ConeJudgement judged, OptionalDouble aimC, long dtMs, Wear wear) {}
 
     /** One tick. */
     public Result step(State before, Image image) {
@@ -78,6 +83,7 @@ public final class Tick {
         credits.replaceAll((cone, c) -> withheld(findings.get(cone)) ? Share.Credit.NONE : c);
 
         Proofs.keep(work);
+        RelayLife.keep(work);
         Telling telling = new Telling(work);
         Alarms.Turn alarms = telling.alarms(settled, findings);
         telling.answers(settled);
@@ -101,7 +107,7 @@ public final class Tick {
         Map<String, Hold> holds = new TreeMap<>();
         for (Cone c : work.settings.cones()) {
             holds.put(c.id(), Demand.hold(work.live(c.id()).hold(), c, work.batch(c.id()),
-                    new Now(work.judged.get(c.id()), work.aimC(c), work.dtMs)));
+                    new Now(work.judged.get(c.id()), work.aimC(c), work.dtMs, work.live(c.id()).wear())));
         }
         return holds;
     }
@@ -109,7 +115,9 @@ public final class Tick {
     private static Map<String, Share.Credit> credits(Work work, Map<String, Hold> holds) {
         Map<String, Share.Credit> credits = new TreeMap<>();
         for (Cone c : work.settings.cones()) {
-            long window = Hold.switchingMs(c.fittings().heat().switchKind());
+            Cone.Heat heat = c.fittings().heat();
+            long window = Hold.gently(c, work.judged.get(c.id()).heat().responded())
+                    ? Hold.shortWindowMs(heat) : Hold.dutyWindowMs(heat, work.live(c.id()).wear());
             Hold h = holds.get(c.id());
             Share.Credit was = work.live(c.id()).credit();
             boolean on = work.live(c.id()).out().heat();
@@ -129,20 +137,22 @@ public final class Tick {
     private Map<String, List<Finding>> findings(Work work, Map<String, Share.Credit> credits) {
         List<Share.Claim> claims = new ArrayList<>();
         for (Cone c : settings.cones()) {
-            claims.add(new Share.Claim(c.id(), credits.get(c.id()), work.live(c.id()).out().heat()));
+            claims.add(new Share.Claim(c.id(), credits.get(c.id()), work.live(c.id()).out().heat(),
+                    Hold.turnMs(c.fittings().heat())));
         }
         Map<String, List<Finding>> findings = new TreeMap<>();
-        double watts = StuckHeater.wattsAtLarge(settings, work.image);
+        Share.Supply supply = Share.Supply.of(settings.site().supply().limitWatts(),
+                StuckHeater.wattsAtLarge(settings, work.image));
         for (Share.Claim claim : Share.order(claims)) {
             Cone c = settings.cone(claim.cone()).orElseThrow();
             View v = Readings.all(work, work.view(c, new View.Wants(claim.credit().wants(),
                     Demand.airOff(c, work.batch(c.id())), claim.wasOn()),
-                    new View.SiteLoad(watts, work.before.live().timers().wallUntrustedForMs())), guards);
+                    new View.SiteLoad(supply.takenW(),
+                            work.before.live().timers().wallUntrustedForMs())), guards);
             List<Finding> found = guards.stream().flatMap(g -> look(g, v)).toList();
             findings.put(c.id(), found);
-            if (claim.credit().wants() && permits(found, Power.HEAT)) {
-                watts += c.fittings().heat().watts();
-            }
+            supply = supply.after(claim, c.fittings().heat().watts(),
+                    claim.credit().wants() && permits(found, Power.HEAT));
         }
         return findings;
     }

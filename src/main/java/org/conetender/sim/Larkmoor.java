@@ -23,6 +23,9 @@ public final class Larkmoor {
     private static final Cone.Geometry HIGH = new Cone.Geometry(60, 45, false, Optional.empty());
     private static final Cone.Vessel LID = new Cone.Vessel(true, false, 0);
 
+    /** A relay whose life is over within a day. */
+    private static final Cone.Contacts NEARLY_WORN = new Cone.Contacts(150, 100);
+
     private Larkmoor() {}
 
     public static Settings settings() {
@@ -40,7 +43,8 @@ public final class Larkmoor {
     public static Settings mixed() {
         Cone.Heat mat = new Cone.Heat(Cone.HeatKind.MAT, 25, Cone.SwitchKind.SOLID_STATE, false);
         Cone.Heat quick = new Cone.Heat(Cone.HeatKind.IMMERSED, 25, Cone.SwitchKind.SOLID_STATE, true);
-        Cone.Heat relay = new Cone.Heat(Cone.HeatKind.IMMERSED, 25, Cone.SwitchKind.RELAY, true);
+        Cone.Heat relay = new Cone.Heat(Cone.HeatKind.IMMERSED, 25, Cone.SwitchKind.RELAY, true,
+                NEARLY_WORN);
         Cone.Geometry low = new Cone.Geometry(20, 45, false, Optional.of("signed in the trial"));
         Cone.Air tube = new Cone.Air(Cone.AirEntry.DIP_TUBE, true, false, HIGH);
         Cone.Air lowTube = new Cone.Air(Cone.AirEntry.DIP_TUBE, true, false, low);

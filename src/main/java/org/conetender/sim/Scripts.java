@@ -146,6 +146,9 @@ final class Scripts {
         if (s == 5_500) {
             r.set("c", "hand/withdraw", "last");
         }
+        if (s == 6_000) {
+            r.say("a", "relay-exchanged"); // A solid-state switch heats its mat.
+        }
     }
 
     /** A feed comes near while the air of a ripe batch fails: the daemon may begin, but not yet. */

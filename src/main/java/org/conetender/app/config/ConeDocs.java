@@ -35,6 +35,10 @@ final class ConeDocs {
     static final double LEAST_W_PER_L = 3;
     static final double MOST_W_PER_L = 25;
 
+    /** Cycles a day: less is hardly control, more wears 100 000 out in a hundred days (guess). */
+    static final double LEAST_CYCLES = 50;
+    static final double MOST_CYCLES = 1_000;
+
     /** Air is never off longer than this with animals in the cone (design.md). */
     static final double MOST_CAP_MIN = 12;
 
@@ -69,6 +73,15 @@ final class ConeDocs {
             row("cone.heat.switch", new Kind.Word(SWITCH), value("\"relay\""),
                     "What switches the heater: a relay is spared, a solid-state switch may follow quickly "
                             + "(it fails shorted more often than open).", "\"relay\""),
+            row("cone.heat.cycles-per-day", number("cycles a day", LEAST_CYCLES, MOST_CYCLES),
+                    value("150"),
+                    "Only for a relay: how often a day it may close. Fewer spare it and let the water "
+                            + "swing wider; they are refused where it would swing by more than half a "
+                            + "degree.", "150"),
+            row("cone.heat.life-cycles", number("cycles", 1_000, 10_000_000), value("100000"),
+                    "Only for a relay: how often it can close before it is worn, from its data sheet, at "
+                            + "the heater's load. It is counted, and you are told when it gets there.",
+                    "100000"),
             row("cone.heat.line", line(), new Fallback.Derived("must be given with a heater"),
                     "The output that closes the heater's normally open switch.", "17"),
             row("cone.heat.cut-out-line", line(), absent(),

@@ -62,7 +62,12 @@ final class ConeReader {
         // A heater that is not there takes no power; a figure that could not be read stays NaN.
         double rating = kind == Cone.HeatKind.NONE.ordinal() ? 0 : watts;
         return new Cone.Heat(kind < 0 ? Cone.HeatKind.NONE : Cone.HeatKind.values()[kind], rating,
-                Cone.SwitchKind.values()[Math.max(0, by)], cutOut);
+                Cone.SwitchKind.values()[Math.max(0, by)], cutOut, contacts(heat, by));
+    }
+
+    private static Cone.Contacts contacts(Fields heat, int by) {
+        Cone.Contacts given = new Cone.Contacts(heat.number("cycles-per-day"), heat.number("life-cycles"));
+        return by == Cone.SwitchKind.SOLID_STATE.ordinal() ? Cone.Contacts.NONE : given;
     }
 
     private Cone.Air air(Fields air) {

@@ -2,11 +2,15 @@ package org.conetender.app.config;
 
 import java.util.List;
 import java.util.Locale;
+import org.conetender.core.heat.Hold;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.unit.Units;
 
 /** Whether a cone's heater is whole, fits the water it warms, and can be switched off twice. */
 final class HeatRules {
+
+    /** Half of what the warmest set-point stays below the guard; the rest is for a probe that is off. */
+    private static final double MOST_SWING_K = Cone.Limits.MARGIN_C / 2;
 
     private final Section at;
     private final Section water;
@@ -25,6 +29,7 @@ final class HeatRules {
             whole();
             bath();
             power();
+            relay();
             warn();
         }
     }
@@ -34,7 +39,8 @@ final class HeatRules {
         if (at.given("kind") && !"none".equals(at.raw("kind"))) {
             return;
         }
-        for (String name : List.of("watts", "bath-l", "switch", "line", "cut-out-line")) {
+        for (String name : List.of("watts", "bath-l", "switch", "cycles-per-day", "life-cycles", "line",
+                "cut-out-line")) {
             if (at.raw(name) != null) {
                 at.wrong(name, "there is no heater (kind is \"none\"); remove this line, or say which "
                         + "kind is fitted: kind = \"immersed\", \"mat\" or \"bath\"");
@@ -75,6 +81,25 @@ final class HeatRules {
                     + rounded(litres * ConeDocs.MOST_W_PER_L) + " W: " + (strong
                     ? "fit a smaller heater, this one would cook the batch before a fault can be told"
                     : "fit a larger heater, this one cannot hold the water warm"));
+        }
+    }
+
+    /** A relay's figures belong to a relay, and the water must not swing as far as the guard. */
+    private void relay() {
+        Cone.Heat heat = read.fittings().heat();
+        for (String name : List.of("cycles-per-day", "life-cycles")) {
+            if (heat.switchKind() != Cone.SwitchKind.RELAY && at.raw(name) != null) {
+                at.wrong(name, "a solid-state switch has no contacts that wear; remove this line, or say "
+                        + "what is fitted: switch = \"relay\"");
+            }
+        }
+        double swing = Hold.swingK(heat, warmed());
+        if (swing > MOST_SWING_K) {
+            double cycles = heat.contacts().cyclesPerDay();
+            at.wrong("cycles-per-day", "so few let the water swing by " + rounded(swing) + " °C to either "
+                    + "side, too near the guard; give at least "
+                    + Math.round(Math.ceil(cycles * swing / MOST_SWING_K)) + " for this heater, or fit a "
+                    + "weaker one");
         }
     }
 

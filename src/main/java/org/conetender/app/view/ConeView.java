@@ -63,7 +63,23 @@ public record ConeView(String id, Hatch hatch, Water water, Out out, Hand hand,
     public record Out(Heat heat, boolean air, String proven, boolean lamp, String siphon) {}
 
     /** @param duty wanted, percent  @param vetoed why it is withheld  @param limited why it is less */
-    public record Heat(boolean on, OptionalDouble duty, Optional<String> vetoed, Optional<String> limited) {}
+    public record Heat(boolean on, OptionalDouble duty, Optional<String> vetoed, Optional<String> limited,
+                       Relay relay) {}
+
+    /** @param closings so far  @param used percent of its life  @param daysLeft at its pace */
+    public record Relay(OptionalDouble closings, OptionalDouble used, OptionalDouble daysLeft) {
+        /** For people; empty where no relay is counted, and once its life is over, which an alarm tells. */
+        Optional<String> words() {
+            return used.isEmpty() || daysLeft.isEmpty() || used.getAsDouble() >= 100 ? Optional.empty()
+                    : Optional.of(Text.of("%.0f %% of its life used; at this pace the rest lasts about %s",
+                            used.getAsDouble(), span(daysLeft.getAsDouble())));
+        }
+
+        private static String span(double days) {
+            return days < 1.5 ? "1 day" : days < 100 ? Text.of("%.0f days", days)
+                    : days < 700 ? Text.of("%.0f months", days / 30.4) : Text.of("%.0f years", days / 365);
+        }
+    }
 
     /** @param next a sentence  @param answer the last one */
     public record Hand(String next, Optional<String> answer) {}
@@ -80,7 +96,8 @@ public record ConeView(String id, Hatch hatch, Water water, Out out, Hand hand,
                 new Aim(l.number("water/setpoint"), l.number("water/held")), l.word("water/trust"),
                 l.text("water/why").or(() -> l.text("water/untested")));
         Heat heat = new Heat(l.is("heat/on"), l.number("heat/duty"), l.text("heat/vetoed"),
-                l.text("heat/limited"));
+                l.text("heat/limited"), new Relay(l.number("heat/relay-closings"),
+                        l.number("heat/relay-used"), l.number("heat/relay-days-left")));
         Out out = new Out(heat, l.is("air/on"), l.word("air/proven"), l.is("lamp/on"),
                 l.word("siphon/state"));
         return new ConeView(id, hatch, water, out, new Hand(l.word("hand/next-step"), l.text("hand/answer")),

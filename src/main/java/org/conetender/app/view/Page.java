@@ -12,7 +12,7 @@ final class Page {
 
     /** In the order in which they stay: the first never goes. */
     enum Rank {
-        TITLE, NOTICE, URGENT, WARNING, REMARK, CONE, READY, NEXT, WATER, ROOM, FOOT, BLANK
+        TITLE, NOTICE, URGENT, WARNING, REMARK, CONE, READY, NEXT, WATER, ROOM, FOOT, BLANK, SPARE
     }
 
     private record Group(Rank rank, int place, List<String> lines) {}
@@ -23,7 +23,11 @@ final class Page {
         groups.add(new Group(rank, groups.size(), List.copyOf(lines)));
     }
 
-    /** Hidden lines are counted in the last row; blank ones are not missed. @param rows at least 1 */
+    /**
+     * Hidden lines are counted in the last row; blank and spare ones are not missed.
+     *
+     * @param rows at least 1
+     */
     List<String> fitted(int rows) {
         List<Group> left = new ArrayList<>(groups);
         int hidden = 0;
@@ -31,7 +35,7 @@ final class Page {
             Group least = left.stream().filter(g -> g.rank() != Rank.TITLE)
                     .max(Comparator.comparing(Group::rank).thenComparing(Group::place)).orElseThrow();
             left.remove(least);
-            hidden += least.rank() == Rank.BLANK ? 0 : least.lines().size();
+            hidden += least.rank().compareTo(Rank.BLANK) >= 0 ? 0 : least.lines().size();
         }
         List<String> out = new ArrayList<>();
         left.forEach(g -> out.addAll(g.lines()));

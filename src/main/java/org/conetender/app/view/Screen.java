@@ -92,6 +92,7 @@ public final class Screen {
         ready(c.hatch());
         c.hatch().wanted().ifPresent(w -> item(Rank.WATER, "wanted", w));
         item(Rank.WATER, "water", Conditions.of(c));
+        c.out().heat().relay().words().ifPresent(r -> item(Rank.SPARE, "relay", r));
         c.hatch().warnings().doubt().ifPresent(d -> text(Rank.WARNING, "  ! ", d, paint::alarm));
         c.hatch().warnings().missed().ifPresent(m -> text(Rank.WARNING, "  ! ", m, paint::alarm));
         alarms("  ! ", c.alerts());

@@ -41,6 +41,9 @@ public final class ViewJson {
         put(m, "held-c", c.water().aim().held());
         m.put("trust", c.water().trust());
         m.put("heat", c.out().heat().on());
+        put(m, "relay-closings", c.out().heat().relay().closings());
+        put(m, "relay-used-percent", c.out().heat().relay().used());
+        put(m, "relay-days-left", c.out().heat().relay().daysLeft());
         m.put("air", c.out().air());
         m.put("air-proven", c.out().proven());
         m.put("lamp", c.out().lamp());

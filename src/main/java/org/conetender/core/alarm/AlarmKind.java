@@ -61,6 +61,9 @@ public enum AlarmKind {
             + "aside, then acknowledge 'crash-loop'; if it comes back, keep the log and ask for help."),
     HOUR_MISSED(Priority.LATER, 600,
             "Plan without it for that hour, or say 'ready-by' with another; 'ready-by none' gives it up."),
+    RELAY_WORN(Priority.LATER, 0,
+            "Have the relay exchanged by somebody who may do so, with the mains unplugged; then report "
+            + "'relay-exchanged'. Heat goes on meanwhile, but worn contacts weld more easily."),
     LATE(Priority.SOON, 10,
             "The computer is overloaded or its clock stalls; outputs fall to their safe level when "
             + "it hangs. Restart it if this stays.");

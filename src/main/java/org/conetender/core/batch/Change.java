@@ -34,6 +34,9 @@ public sealed interface Change {
     /** A proof of the heater was passed that says something new. */
     record Learned(HeaterBook.Learned what) implements Change {}
 
+    /** A heater's relay has closed so often, ever. @param closings of all relays the cone had */
+    record Worn(long closings) implements Change {}
+
     /** Development was carried across a time of unknown length. */
     record Bridged(Bridge bridge) implements Change {}
 

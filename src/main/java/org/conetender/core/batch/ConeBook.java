@@ -55,6 +55,8 @@ public record ConeBook(Batch base, List<Fact> facts, Batch batch, Usual usual, L
             case Change.Released r -> released(r.guard());
             case Change.AlarmOver a -> over(a.alarm());
             case Change.Bridged b -> bridged(b.bridge());
+            case Change.Worn w -> with(heater.worn(w.closings(), f.at()));
+            case Change.Told _ when Reports.exchange(f) -> with(heater.relayExchanged()).folded(f);
             case Change.Tried _ -> with(heater.tried(batch.fill().map(Batch.Fill::at)));
             case Change.Learned l -> with(heater.learned(l.what(), f.at()));
             case Change.Told _, Change.Moved _, Change.Doubted _, Change.Undoubted _ -> folded(f);
@@ -112,6 +114,7 @@ public record ConeBook(Batch base, List<Fact> facts, Batch batch, Usual usual, L
         Fact gone = report.get();
         List<Fact> kept = new ArrayList<>();
         Batch b = base;
+        HeaterBook h = heater;
         for (Fact f : facts) {
             boolean same = f.seq() == gone.seq()
                     || (!gone.source().isEmpty() && f.source().equals(gone.source()));
@@ -120,8 +123,9 @@ public record ConeBook(Batch base, List<Fact> facts, Batch batch, Usual usual, L
                 kept.add(f);
                 b = Life.after(b, f);
             }
+            h = same && Reports.exchange(f) ? h.relayNotExchanged() : h;
         }
-        return new ConeBook(base, List.copyOf(kept), b, usual, latches, acknowledged, bridges(b), heater);
+        return new ConeBook(base, List.copyOf(kept), b, usual, latches, acknowledged, bridges(b), h);
     }
 
     private ConeBook withUsual(Ask.SetUsual u) {

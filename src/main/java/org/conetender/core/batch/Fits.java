@@ -29,7 +29,7 @@ public final class Fits {
             case SALTED -> stage.hasWater() && !(stage instanceof Stage.Abandoned) ? null
                     : "there is no water in it to salt; report 'filled' first.";
             case FIRST_SEEN -> stage.develops() ? null : "no cysts are in it; report 'stocked' first.";
-            case VALVE_SHUT, VALVE_OPEN, HANDS_IN -> null;
+            case VALVE_SHUT, VALVE_OPEN, HANDS_IN, RELAY_EXCHANGED -> null;
             case TOPPED_UP -> stage.hasWater() ? null : "there is no water in it; report 'filled' instead.";
             case SETTLE -> settle(stage);
             case DRAWING -> stage instanceof Stage.Settling || stage instanceof Stage.Settled ? null

@@ -9,10 +9,13 @@ import org.conetender.core.unit.Moment;
  * @param learned how it behaved at the last proof that said something new
  * @param learnedAt when that was
  * @param triedFor the filling before whose first heat its switches were tried and found to open
+ * @param relay what the relay that switches it has done
  */
-public record HeaterBook(Optional<Learned> learned, Optional<Moment> learnedAt, Optional<Moment> triedFor) {
+public record HeaterBook(Optional<Learned> learned, Optional<Moment> learnedAt, Optional<Moment> triedFor,
+                         RelayBook relay) {
 
-    static final HeaterBook NONE = new HeaterBook(Optional.empty(), Optional.empty(), Optional.empty());
+    static final HeaterBook NONE = new HeaterBook(Optional.empty(), Optional.empty(), Optional.empty(),
+            RelayBook.NEW);
 
     /** A share of what the configuration says below or above which nothing was learned but nonsense. */
     private static final double LEAST = 0.3;
@@ -50,11 +53,25 @@ public record HeaterBook(Optional<Learned> learned, Optional<Moment> learnedAt, 
     }
 
     HeaterBook learned(Learned l, Moment at) {
-        return new HeaterBook(Optional.of(l), Optional.of(at), triedFor);
+        return new HeaterBook(Optional.of(l), Optional.of(at), triedFor, relay);
     }
 
     /** @param filling whose first heat follows; empty when a switch was found not to open */
     HeaterBook tried(Optional<Moment> filling) {
-        return new HeaterBook(learned, learnedAt, filling);
+        return new HeaterBook(learned, learnedAt, filling, relay);
+    }
+
+    HeaterBook worn(long closings, Moment at) {
+        return new HeaterBook(learned, learnedAt, triedFor, relay.worn(closings, at));
+    }
+
+    /** Another relay is in its place: a life that begins behind that tries the switches again. */
+    HeaterBook relayExchanged() {
+        return new HeaterBook(learned, learnedAt, Optional.empty(), relay.another());
+    }
+
+    /** That was reported by mistake. */
+    HeaterBook relayNotExchanged() {
+        return new HeaterBook(learned, learnedAt, triedFor, relay.sameAsBefore());
     }
 }

@@ -22,7 +22,7 @@ public final class Life {
             case Change.Doubted d -> b.doubted(d.why());
             case Change.Undoubted u -> b.undoubted(u.why());
             case Change.Tripped _, Change.Released _, Change.AlarmOver _, Change.Began _, Change.Left _,
-                 Change.Bridged _, Change.Tried _, Change.Learned _, Change.ClockSet _,
+                 Change.Bridged _, Change.Tried _, Change.Learned _, Change.Worn _, Change.ClockSet _,
                  Change.SetAside _, Change.Described _ -> b;
         };
     }
@@ -62,7 +62,7 @@ public final class Life {
             case TOPPED_UP -> b.with(b.marks().toppedUp(at));
             case HANDS_IN -> handsIn(b, at);
             case ABANDONED -> b.to(new Stage.Abandoned(at));
-            case FILLED, STOCKED, RINSED, DISINFECTED, TOO_EARLY, RIGHT, LATE -> b;
+            case FILLED, STOCKED, RINSED, DISINFECTED, RELAY_EXCHANGED, TOO_EARLY, RIGHT, LATE -> b;
         };
     }
 

@@ -2,6 +2,7 @@ package org.conetender.core.batch;
 
 import java.util.Optional;
 import org.conetender.core.image.Ask;
+import org.conetender.core.image.Step;
 
 /**
  * A stage that was reached only because of degree-hours assumed for a time of unknown length. When the
@@ -49,12 +50,12 @@ public final class Reconsidered {
                 case Change.Moved(String stage, String why) -> {
                     return !stage.equals("ready") || why.equals(HARVEST_POINT);
                 }
-                case Change.Told(Ask.Did _) -> {
+                case Change.Told(Ask.Did(Step step)) when step != Step.RELAY_EXCHANGED -> {
                     return false;
                 }
                 case Change.Told _, Change.Tripped _, Change.Released _, Change.Doubted _, Change.Undoubted _,
                      Change.AlarmOver _, Change.Bridged _, Change.Tried _, Change.Learned _,
-                     Change.ClockSet _, Change.Began _, Change.Left _, Change.SetAside _,
+                     Change.Worn _, Change.ClockSet _, Change.Began _, Change.Left _, Change.SetAside _,
                      Change.Described _ -> { }
             }
         }

@@ -21,7 +21,7 @@ public final class Reports {
             // until it is durable. A move into settling is a grant.
             case Change.Moved m -> !m.stage().equals("settling");
             case Change.Tripped _, Change.Doubted _, Change.AlarmOver _, Change.Began _, Change.Left _,
-                 Change.Bridged _, Change.Tried _, Change.Learned _, Change.ClockSet _,
+                 Change.Bridged _, Change.Tried _, Change.Learned _, Change.Worn _, Change.ClockSet _,
                  Change.SetAside _, Change.Described _ -> true;
             case Change.Released _, Change.Undoubted _ -> false;
         };
@@ -30,9 +30,10 @@ public final class Reports {
     private static boolean takesAway(Ask ask) {
         return switch (ask) {
             case Ask.Did d -> switch (d.step()) {
-                // No heat for water that may be gone, was touched, or stands still; air for what needs it.
+                // No heat for water that may be gone, was touched, or stands still, nor through a switch that
+                // is new; air for what needs it.
                 case DRAINED, CLEANED, ABANDONED, VALVE_OPEN, VALVE_SHUT, HANDS_IN, TOPPED_UP,
-                     PART_DRAWN -> true;
+                     PART_DRAWN, RELAY_EXCHANGED -> true;
                 case STARTED, FILLED, SALTED, STOCKED, FIRST_SEEN, SETTLE, DRAWING, RINSED, DISINFECTED,
                      TOO_EARLY, RIGHT, LATE -> false;
             };
@@ -49,6 +50,11 @@ public final class Reports {
             case Ask.DidFill _, Ask.DidStock _, Ask.DidCount _, Ask.SetSetpoint _, Ask.ReadyBy _ -> true;
             case Ask.SetUsual _, Ask.Withdraw _, Ask.Acknowledge _, Ask.Away _ -> false;
         };
+    }
+
+    /** Whether that fact is that the heater has another relay. */
+    static boolean exchange(Fact f) {
+        return f.change() instanceof Change.Told(Ask.Did(Step step)) && step == Step.RELAY_EXCHANGED;
     }
 
     /** The word of the newest report of the present batch, also of one that cannot be withdrawn. */

@@ -81,6 +81,7 @@ public final class Answers {
         return switch (step) {
             case DISINFECTED -> " Was the chlorine neutralised, and tested for? What is left of it kills "
                     + "nauplii.";
+            case RELAY_EXCHANGED -> " Its closings are counted from the beginning.";
             case CLEANED -> Verdict.wantedOnlyNow(book) ? " " + NextStep.VERDICT : "";
             default -> "";
         };

@@ -12,6 +12,7 @@ import java.util.TreeMap;
 import org.conetender.core.Appointment;
 import org.conetender.core.ConeLive;
 import org.conetender.core.Offering;
+import org.conetender.core.RelayLife;
 import org.conetender.core.Result;
 import org.conetender.core.State;
 import org.conetender.core.alarm.Alarm;
@@ -185,6 +186,11 @@ public final class Tree {
         if (Hold.gently(c, live.judged().heat().responded()) && live.hold().duty() > 0) {
             out.put(at + "/heat/limited", Sentences.GENTLY);
         }
+        RelayLife.of(c, result.next(), now).ifPresent(r -> {
+            out.put(at + "/heat/relay-closings", String.valueOf(r.closings()));
+            out.put(at + "/heat/relay-used", decimals(100 * r.used(), 1));
+            out.put(at + "/heat/relay-days-left", String.valueOf(rounded(r.daysLeft())));
+        });
         out.put(at + "/air/on", String.valueOf(!live.out().airPause()));
         out.put(at + "/air/proven", live.judged().air().proof().name().toLowerCase(Locale.ROOT));
         out.put(at + "/lamp/on", String.valueOf(live.out().lamp()));
@@ -210,6 +216,12 @@ public final class Tree {
     private String iso(long wallMs) {
         return Instant.ofEpochMilli(wallMs).atZone(zone()).truncatedTo(ChronoUnit.MINUTES).toOffsetDateTime()
                 .format(DateTimeFormatter.ofPattern("yyyy-MM-dd'T'HH:mm:ssxxx", Locale.ROOT));
+    }
+
+    /** To two figures: no pace tells more, and there are fewer messages. */
+    private static long rounded(double days) {
+        long step = days < 100 ? 1 : (long) Math.pow(10, Math.floor(Math.log10(days)) - 1);
+        return Math.round(days / step) * step;
     }
 
     static String decimals(double d, int digits) {

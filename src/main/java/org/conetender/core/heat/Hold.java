@@ -28,34 +28,58 @@ public record Hold(double integral, double duty, double aimC, Predict law, boole
     /**
      * @param slopeKPerS rise at full power without losses, K/s
      * @param feedForward duty that balances the losses at the set-point, 0 or more
-     * @param windowMs the switching window
+     * @param windowMs the switching window for which it is tuned: a longer one, which spares a relay, is
+     *     begun and ended by the duty of each second and so waits less than half of itself
      */
     public record Plant(double slopeKPerS, double feedForward, long windowMs) {
 
         /** @param lossWPerK losses to the room, W/K  @param overRoomK set-point above the room, K */
         public static Plant of(Cone.Heat heat, double litres, double lossWPerK, double overRoomK) {
             return new Plant(heat.watts() / (litres * Units.BRINE_J_PER_L_K),
-                    Math.max(0, lossWPerK * overRoomK / heat.watts()), switchingMs(heat.switchKind()));
+                    Math.max(0, lossWPerK * overRoomK / heat.watts()), shortWindowMs(heat));
         }
     }
 
-    /**
-     * What each kind of switch bears: a relay 150 cycles a day, with which 100 000 last two years (guess),
-     * and no pulse under 10 s (control.md §1.5).
-     */
-    public static Predict.Switching switching(Cone.SwitchKind kind) {
-        return switch (kind) {
-            case RELAY -> new Predict.Switching(150, 10);
-            case SOLID_STATE -> new Predict.Switching(Double.POSITIVE_INFINITY, 1);
-        };
+    /** What a switch bears: a relay its budget of cycles, and no pulse under 10 s (control.md §1.5). */
+    public static Predict.Switching switching(Cone.Heat heat) {
+        return new Predict.Switching(heat.contacts().cyclesPerDay(),
+                heat.switchKind() == Cone.SwitchKind.RELAY ? 10 : 1);
     }
 
-    /** Switching window: relays are spared, solid-state switches follow closely (control.md §1.5). */
-    public static long switchingMs(Cone.SwitchKind kind) {
-        return switch (kind) {
+    /**
+     * Switching window of the duty: solid-state switches follow closely, relays are spared (control.md
+     * §1.5). One window is about one cycle, so a relay's is as long as what is left of its budget demands.
+     */
+    public static long dutyWindowMs(Cone.Heat heat, Wear wear) {
+        return Math.max(shortWindowMs(heat), cycleMs(wear.left(switching(heat))));
+    }
+
+    /** The same while a heater may be dry: shorter, so that no pulse heats it long, whatever the budget. */
+    public static long shortWindowMs(Cone.Heat heat) {
+        return switch (heat.switchKind()) {
             case RELAY -> 4 * Units.MINUTE_MS;
             case SOLID_STATE -> 10 * Units.SECOND_MS;
         };
+    }
+
+    /** A running heater keeps its turn so long before it gives way to one that waits for power. */
+    public static long turnMs(Cone.Heat heat) {
+        return Math.max(Share.TURN_MS, cycleMs(switching(heat)));
+    }
+
+    /** How long a cycle takes where the whole budget is used. */
+    private static long cycleMs(Predict.Switching may) {
+        return (long) (24 * Units.HOUR_MS / may.cyclesPerDay());
+    }
+
+    /**
+     * How far the water swings to either side of its set-point at worst, half of the time on, K.
+     *
+     * @param litres that it warms
+     */
+    public static double swingK(Cone.Heat heat, double litres) {
+        return Predict.bandK(heat.watts() / (litres * Units.BRINE_J_PER_L_K), 0.5,
+                heat.contacts().cyclesPerDay()) / 2;
     }
 
     /**

@@ -71,13 +71,22 @@ public record Predict(boolean on, double duty, double owedS, double sinceS) {
     private record Edge(double dtS, Switching kind) {}
 
     private Predict band(Estimate e, double hold, double lackK, Edge edge) {
-        double d = Math.clamp(hold, LEAST_DUTY, 1 - LEAST_DUTY);
-        double wide = Math.max(LEAST_BAND_K,
-                SPARING * DAY_S * e.traits().riseKPerS() * d * (1 - d) / edge.kind().cyclesPerDay());
+        double wide = bandK(e.traits().riseKPerS(), hold, edge.kind().cyclesPerDay());
         boolean wish = lackK > (on ? -wide : wide) / 2;
         boolean next = sinceS < edge.kind().leastS() ? on : wish;
         double duty = lackK > wide ? 1 : lackK < -wide ? 0 : hold;
         return new Predict(next, duty, 0, next == on ? sinceS + edge.dtS() : 0);
+    }
+
+    /**
+     * How wide the band must be, K.
+     *
+     * @param riseKPerS at full power without losses
+     * @param duty that holds, 0..1
+     */
+    static double bandK(double riseKPerS, double duty, double cyclesPerDay) {
+        double d = Math.clamp(duty, LEAST_DUTY, 1 - LEAST_DUTY);
+        return Math.max(LEAST_BAND_K, SPARING * DAY_S * riseKPerS * d * (1 - d) / cyclesPerDay);
     }
 
     private Predict proportioned(double wanted, double dtS) {

@@ -14,7 +14,7 @@ public final class Share {
 
     /** No pulse or pause is shorter than this share of the window: 10 s for a relay (control.md §1.5). */
     private static final double LEAST_SHARE = 1.0 / 24;
-    /** A running heater is not displaced before it has run this long, ms (guess: spares relays). */
+    /** No running heater is displaced before it has run this long, ms (guess). */
     static final long TURN_MS = 120_000;
 
     private Share() {}
@@ -69,12 +69,45 @@ public final class Share {
     /** @param dtMs since the last tick  @param windowMs the switching window */
     public record Window(long dtMs, long windowMs) {}
 
-    /** @param cone its id  @param credit what it is owed  @param wasOn whether it was on */
-    public record Claim(String cone, Credit credit, boolean wasOn) {
+    /**
+     * @param cone its id
+     * @param credit what it is owed
+     * @param wasOn whether it was on
+     * @param wholeTurnMs how long it may run before it gives way, which spares its switch
+     */
+    public record Claim(String cone, Credit credit, boolean wasOn, long wholeTurnMs) {
+
+        /** Whether it has waited for a whole turn. */
+        private boolean overdue() {
+            return credit.wants() && !wasOn && credit.turnMs() >= wholeTurnMs;
+        }
 
         /** Who runs keeps its place for a whole turn and then gives way to whoever waits. */
         private long rankMs() {
-            return !wasOn ? credit.turnMs() : -credit.turnMs() < TURN_MS ? Long.MAX_VALUE : 0;
+            return !wasOn ? credit.turnMs() : -credit.turnMs() < wholeTurnMs ? Long.MAX_VALUE : 0;
+        }
+    }
+
+    /**
+     * The site's power while it is shared out, W. Whoever has waited longest, for a whole turn, has its
+     * power kept: else small heaters that come and go would leave a large one what is too little for ever.
+     *
+     * @param limitW of all heaters together
+     * @param atLargeW taken by heaters that cannot be switched off
+     * @param takenW by those, by all served so far, and for the one that waits
+     * @param keeps whether some is kept for one that waits
+     */
+    public record Supply(double limitW, double atLargeW, double takenW, boolean keeps) {
+
+        /** Before anybody is served. */
+        public static Supply of(double limitW, double atLargeW) {
+            return new Supply(limitW, atLargeW, atLargeW, false);
+        }
+
+        /** Once it was that claim's turn. @param watts of its heater  @param served whether it is on */
+        public Supply after(Claim c, double watts, boolean served) {
+            boolean keep = !served && !keeps && c.overdue() && atLargeW + watts <= limitW;
+            return served || keep ? new Supply(limitW, atLargeW, takenW + watts, keeps || keep) : this;
         }
     }
 

@@ -6,7 +6,8 @@ import java.util.Optional;
 /** The hand steps a person can report, as plain words (design.md, the life of a batch). */
 public enum Step {
     STARTED, FILLED, SALTED, STOCKED, FIRST_SEEN, VALVE_SHUT, VALVE_OPEN, SETTLE, DRAWING, PART_DRAWN,
-    DRAINED, RINSED, CLEANED, DISINFECTED, TOPPED_UP, HANDS_IN, TOO_EARLY, RIGHT, LATE, ABANDONED;
+    DRAINED, RINSED, CLEANED, DISINFECTED, TOPPED_UP, HANDS_IN, TOO_EARLY, RIGHT, LATE, ABANDONED,
+    RELAY_EXCHANGED;
 
     /** The word a person types: {@code part-drawn}. */
     public String word() {

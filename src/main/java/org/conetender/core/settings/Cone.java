@@ -61,8 +61,38 @@ public record Cone(String id, Fittings fittings, Limits limits, Timing timing, U
      * @param watts the heater's rating; 0 when there is none
      * @param switchKind what switches it
      * @param cutOut whether a second switch in series, the cut-out, is fitted
+     * @param contacts what the switch bears
      */
-    public record Heat(HeatKind kind, double watts, SwitchKind switchKind, boolean cutOut) {}
+    public record Heat(HeatKind kind, double watts, SwitchKind switchKind, boolean cutOut,
+                       Contacts contacts) {
+
+        /** With a switch of the usual kind. */
+        public Heat(HeatKind kind, double watts, SwitchKind switchKind, boolean cutOut) {
+            this(kind, watts, switchKind, cutOut,
+                    switchKind == SwitchKind.RELAY ? Contacts.USUAL : Contacts.NONE);
+        }
+
+        /** Whether a relay switches it, whose contacts wear. */
+        public boolean wears() {
+            return kind != HeatKind.NONE && switchKind == SwitchKind.RELAY;
+        }
+    }
+
+    /**
+     * What the contacts of a heater's switch bear; each cycle closes and opens them once.
+     *
+     * @param cyclesPerDay they may make so many a day; infinite where nothing wears
+     * @param lifeCycles they are rated for so many; infinite where nothing wears
+     */
+    public record Contacts(double cyclesPerDay, double lifeCycles) {
+
+        /** 100 000 at the rated load are typical (control.md §1.5); at 150 a day they last two years. */
+        public static final Contacts USUAL = new Contacts(150, 100_000);
+
+        /** A solid-state switch has none. */
+        public static final Contacts NONE =
+                new Contacts(Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY);
+    }
 
     /** Where air enters: a nozzle at the bottom with a valve, or a tube from above without one. */
     public enum AirEntry { BOTTOM, DIP_TUBE }

@@ -3,6 +3,7 @@ package org.conetender.sim.trial;
 import org.conetender.core.heat.Hold;
 import org.conetender.core.heat.Predict;
 import org.conetender.core.heat.Share;
+import org.conetender.core.heat.Wear;
 import org.conetender.core.judge.Estimate;
 import org.conetender.core.judge.Thermal;
 import org.conetender.core.judge.Watch;
@@ -91,6 +92,8 @@ enum Laws {
         private final Predict.Switching kind;
         private Thermal known;
         private Predict law = Predict.IDLE;
+        private Wear wear = Wear.begun(0);
+        private boolean wasOn;
 
         Ours(TrialCone cone, Predict.Switching kind) {
             this.cone = cone;
@@ -102,7 +105,9 @@ enum Laws {
             double aimC = cone.known().setpointC();
             known = known == null ? Thermal.from(cone.known().nominal(), s.probeC())
                     : known.after(new Estimate.Step(1, s.wasOn() ? 1 : 0, s.roomC(), s.probeC(), true), aimC);
-            law = law.steered(known, aimC, new Predict.Around(s.roomC(), 1), kind);
+            wear = wear.after(s.wasOn() && !wasOn, 1, kind);
+            wasOn = s.wasOn();
+            law = law.steered(known, aimC, new Predict.Around(s.roomC(), 1), wear.left(kind));
             return law.on();
         }
 

@@ -19,6 +19,40 @@ class HeaterRulesTest {
                 .anyMatch(e -> e.startsWith("f:" + draft.line("watts") + ": cone[a].heat.watts = 25"));
     }
 
+    private static Cone.Contacts contacts(Draft draft) {
+        return fittings(draft).heat().contacts();
+    }
+
+    @Test
+    void aRelayHasABudgetOfCyclesAndALife() {
+        assertThat(contacts(Draft.good())).isEqualTo(new Cone.Contacts(150, 100_000));
+        assertThat(contacts(Draft.good().after("watts", "cycles-per-day = 400\nlife-cycles = 300000")))
+                .isEqualTo(new Cone.Contacts(400, 300_000));
+        assertThat(Draft.good().after("watts", "cycles-per-day = 40").errors()).singleElement().asString()
+                .contains("cone[a].heat.cycles-per-day = 40", "50 to 1000");
+        assertThat(Draft.good().after("watts", "life-cycles = 10").errors()).singleElement().asString()
+                .contains("cone[a].heat.life-cycles = 10", "1000 to 10000000");
+    }
+
+    @Test
+    void aSolidStateSwitchHasNeither() {
+        Draft solid = Draft.good().after("watts", "switch = \"solid-state\"");
+        assertThat(contacts(solid)).isEqualTo(Cone.Contacts.NONE);
+        assertThat(solid.after("watts", "cycles-per-day = 150\nlife-cycles = 100000").errors()).hasSize(2)
+                .allMatch(e -> e.contains("no contacts that wear; remove this line"));
+        assertThat(Draft.good().with("kind", "kind = \"none\"").after("watts", "life-cycles = 100000")
+                .errors()).hasSize(4).allMatch(e -> e.contains("there is no heater"));
+    }
+
+    @Test
+    void soFewCyclesThatTheWaterSwingsTowardsTheGuardAreRefusedWithTheFewestThatDo() {
+        Draft strong = Draft.good().with("watts", "watts = 50").with("power-limit-w", "power-limit-w = 60");
+        assertThat(strong.errors()).as("25 W/L at 150 a day").isEmpty();
+        assertThat(strong.after("watts", "cycles-per-day = 100").errors()).singleElement().asString()
+                .contains("swing by 0.7 °C to either side, too near the guard", "at least 13");
+        assertThat(Draft.good().after("watts", "cycles-per-day = 100").errors()).as("a weaker one").isEmpty();
+    }
+
     @Test
     void aHeaterWhoseKindIsNotSaidIsRefused() {
         assertThat(Draft.good().with("kind", "").errors()).isNotEmpty()

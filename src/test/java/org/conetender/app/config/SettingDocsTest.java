@@ -68,7 +68,7 @@ class SettingDocsTest {
     @MethodSource("all")
     void aFigureCarriesItsUnitInItsName(SettingDoc doc) {
         List<String> ends = List.of("-c", "-cm", "-l", "litres", "-g", "-w", "watts", "-s", "-min",
-                "-minutes", "-h", "ppt");
+                "-minutes", "-h", "ppt", "cycles-per-day", "-cycles");
         assertThat(doc.unit().isEmpty() || ends.stream().anyMatch(doc.name()::endsWith)).isTrue();
     }
 

@@ -97,7 +97,8 @@ class FitsTest {
     @Test
     void whatDoesNotTouchTheBatchIsAlwaysWelcome() {
         for (String stage : WAYS.keySet()) {
-            for (Step s : EnumSet.of(Step.VALVE_SHUT, Step.VALVE_OPEN, Step.HANDS_IN)) {
+            for (Step s : EnumSet.of(Step.VALVE_SHUT, Step.VALVE_OPEN, Step.HANDS_IN,
+                    Step.RELAY_EXCHANGED)) {
                 assertThat(Fits.refusal(in(stage), s)).isEmpty();
             }
         }

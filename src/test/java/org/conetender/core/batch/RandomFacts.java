@@ -40,7 +40,7 @@ public final class RandomFacts {
     }
 
     public static Change change(Random r) {
-        return switch (r.nextInt(15)) {
+        return switch (r.nextInt(16)) {
             case 0 -> new Change.Told(ask(r));
             case 1 -> new Change.Moved(text(r), text(r));
             case 2 -> new Change.Tripped(text(r), text(r));
@@ -53,6 +53,7 @@ public final class RandomFacts {
             case 8 -> new Change.ClockSet();
             case 9 -> new Change.Left();
             case 11 -> new Change.Tried(text(r));
+            case 15 -> new Change.Worn(r.nextLong(1L << 40));
             case 12 -> new Change.Learned(new HeaterBook.Learned(figure(r), figure(r), figure(r), figure(r),
                     figure(r)));
             case 10 -> new Change.SetAside(text(r), text(r), text(r));

@@ -9,6 +9,7 @@ import org.conetender.core.settings.Cone;
 import org.conetender.core.settings.Cone.SwitchKind;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
 
 /** Who decides: the model where it knows the cone and may, else the plainer law. */
@@ -17,7 +18,12 @@ class HoldTest {
     private static final Hold.Plant PLANT = new Hold.Plant(0.003, 0.3, 240_000);
 
     private static final Predict.Around AROUND = new Predict.Around(20, 1);
-    private static final Predict.Switching RELAY = Hold.switching(SwitchKind.RELAY);
+    private static final Predict.Switching RELAY = Hold.switching(heat(SwitchKind.RELAY));
+
+    private static Cone.Heat heat(SwitchKind kind) {
+        return new Cone.Heat(Cone.HeatKind.IMMERSED, 25, kind, true);
+    }
+
 
     /** A cone that was held for so long, beginning with this water. */
     private static Thermal kept(double startC, int seconds) {
@@ -95,12 +101,33 @@ class HoldTest {
     @ParameterizedTest
     @EnumSource(Cone.SwitchKind.class)
     void aRelayIsSparedAndASolidStateSwitchIsNot(SwitchKind kind) {
-        Predict.Switching s = Hold.switching(kind);
+        Predict.Switching s = Hold.switching(heat(kind));
         assertThat(s.spared()).isEqualTo(kind == SwitchKind.RELAY);
         if (kind == SwitchKind.RELAY) {
             assertThat(s.cyclesPerDay()).as("the issue's default").isEqualTo(150);
             assertThat(s.leastS()).as("control.md §1.5").isEqualTo(10);
         }
-        assertThat(s.leastS() * 1_000).isLessThanOrEqualTo(Hold.switchingMs(kind));
+        assertThat(s.leastS() * 1_000).isLessThanOrEqualTo(Hold.shortWindowMs(heat(kind)));
+    }
+
+    @ParameterizedTest
+    @CsvSource({"50, 1728000", "150, 576000", "300, 288000", "360, 240000", "1000, 240000"})
+    void aRelaysWindowsAndTurnsAreAsLongAsItsBudgetDemands(double cycles, long windowMs) {
+        Cone.Heat heat = new Cone.Heat(Cone.HeatKind.MAT, 25, SwitchKind.RELAY, true,
+                new Cone.Contacts(cycles, 100_000));
+        assertThat(Hold.dutyWindowMs(heat, Wear.begun(0))).isEqualTo(windowMs);
+        assertThat(Hold.turnMs(heat)).isEqualTo(Math.max(Share.TURN_MS, (long) (86_400_000 / cycles)));
+        assertThat(Hold.shortWindowMs(heat)).as("where it may be dry").isEqualTo(240_000);
+        Cone.Heat solid = heat(SwitchKind.SOLID_STATE);
+        assertThat(Hold.dutyWindowMs(solid, Wear.begun(0))).isEqualTo(10_000);
+        assertThat(Hold.turnMs(solid)).isEqualTo(Share.TURN_MS);
+    }
+
+    @Test
+    void theStrongestHeaterThatIsAllowedSwingsHalfADegreeAtMostWithTheUsualBudget() {
+        assertThat(Hold.swingK(heat(SwitchKind.RELAY), 1)).as("25 W/L").isBetween(0.4, 0.5);
+        assertThat(Hold.swingK(new Cone.Heat(Cone.HeatKind.IMMERSED, 25, SwitchKind.RELAY, true,
+                new Cone.Contacts(75, 100_000)), 1)).as("half of the cycles").isBetween(0.8, 1.0);
+        assertThat(Hold.swingK(heat(SwitchKind.SOLID_STATE), 1)).isLessThan(0.05);
     }
 }

@@ -45,7 +45,7 @@ class ShareTest {
                 List<Claim> claims = new ArrayList<>();
                 for (int i = 0; i < duty.length; i++) {
                     credit[i] = Share.after(credit[i], duty[i], on[i], w);
-                    claims.add(new Claim("" + i, credit[i], on[i]));
+                    claims.add(new Claim("" + i, credit[i], on[i], Share.TURN_MS));
                 }
                 int left = most;
                 for (Claim c : Share.order(claims)) {

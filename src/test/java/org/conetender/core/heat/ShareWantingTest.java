@@ -40,7 +40,7 @@ class ShareWantingTest {
             List<Claim> claims = new ArrayList<>();
             for (int i = 0; i < wants.length; i++) {
                 credit[i] = Share.wanting(credit[i], wants[i], on[i], 1_000);
-                claims.add(new Claim("" + i, credit[i], on[i]));
+                claims.add(new Claim("" + i, credit[i], on[i], Share.TURN_MS));
             }
             int left = most;
             for (Claim c : Share.order(claims)) {

@@ -32,8 +32,8 @@ class ControlTrialTest {
         for (Laws law : Laws.values()) {
             assertThat(one.lines()).as("a row").anyMatch(l -> l.contains(law.words()));
         }
-        assertThat(one.targets()).as("five of holding, four for each switch, one of calm")
-                .hasSize(5 + 4 * Switches.values().length + 1);
+        assertThat(one.targets()).as("six of holding, four for each switch, one of calm")
+                .hasSize(6 + 4 * Switches.values().length + 1);
         assertThat(one.targetLines()).hasSameSizeAs(one.targets());
     }
 

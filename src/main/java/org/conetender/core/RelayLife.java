@@ -1,0 +1,60 @@
+package org.conetender.core;
+
+import java.util.Optional;
+import org.conetender.core.alarm.Alarm;
+import org.conetender.core.alarm.AlarmKind;
+import org.conetender.core.alarm.Alarms;
+import org.conetender.core.batch.Change;
+import org.conetender.core.batch.RelayBook;
+import org.conetender.core.settings.Cone;
+import org.conetender.core.unit.Moment;
+import org.conetender.core.unit.Text;
+
+/**
+ * How far the life of a heater's relay is used, and how long it will last.
+ *
+ * @param closings of the present relay
+ * @param used share of the closings that it is rated for; above 1 once it has had them
+ * @param daysLeft at the pace of the last days, or at its whole budget where that is not known; 0 or more
+ */
+public record RelayLife(long closings, double used, double daysLeft) {
+
+    /** Of that cone; empty where no relay switches a heater. */
+    public static Optional<RelayLife> of(Cone cone, State s, Moment now) {
+        if (!cone.fittings().heat().wears()) {
+            return Optional.empty();
+        }
+        Cone.Contacts rated = cone.fittings().heat().contacts();
+        RelayBook book = s.book().cone(cone.id()).heater().relay();
+        long ever = s.live().cones().get(cone.id()).wear().closings();
+        double pace = book.perDay(ever, s.book().boots(), now).orElse(rated.cyclesPerDay());
+        long closings = book.used(ever);
+        double left = Math.max(0, rated.lifeCycles() - closings);
+        return Optional.of(new RelayLife(closings, closings / rated.lifeCycles(),
+                left == 0 ? 0 : left / pace));
+    }
+
+    /** Writes down what was counted, now and then. What a failing record does not take is counted on. */
+    static void keep(Work work) {
+        if (work.image.pipes().store().isPresent()) {
+            return;
+        }
+        for (Cone c : work.settings.cones()) {
+            long ever = work.live(c.id()).wear().closings();
+            RelayBook book = work.ledger.book().cone(c.id()).heater().relay();
+            if (c.fittings().heat().wears() && book.due(ever)) {
+                work.write(c.id(), new Change.Worn(ever));
+            }
+        }
+    }
+
+    /** What is wrong once it is worn; by what is written, so that no restart takes it back. */
+    static Optional<Alarms.Cause> worn(Work work, Cone c) {
+        RelayBook book = work.ledger.book().cone(c.id()).heater().relay();
+        double rated = c.fittings().heat().contacts().lifeCycles();
+        return !c.fittings().heat().wears() || book.used(book.closings()) < rated ? Optional.empty()
+                : Optional.of(new Alarms.Cause(c.id(), AlarmKind.RELAY_WORN, Text.of("the relay of its "
+                        + "heater has closed %.0f times, which is all that it is rated for", rated),
+                        Alarm.Held.BY_CAUSE));
+    }
+}
