@@ -1,15 +1,18 @@
 package org.conetender.sim;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.conetender.agent.Agents;
 import org.conetender.agent.Ports;
+import org.conetender.core.Result;
 import org.conetender.core.State;
 import org.conetender.core.batch.Fact;
 import org.conetender.core.face.Names;
 import org.conetender.core.guard.Guard;
 import org.conetender.core.settings.Settings;
 import org.conetender.port.Store;
+import org.conetender.port.Transport;
 
 /**
  * The whole daemon in a simulated world, run by hand on one thread: a second of the world, a round of
@@ -32,6 +35,8 @@ public final class Rig {
     private Optional<Person> person = Optional.empty();
     private Optional<Life> life = Optional.empty();
     private boolean wasPowered = true;
+    private Optional<Point> dies = Optional.empty();
+    private final Trace trace = new Trace();
     private long startAtMs;
     private long stalledUntilMs;
     private boolean storeFailing;
@@ -39,12 +44,16 @@ public final class Rig {
     /** One life of the daemon's process. @param store its own handle on the disk */
     record Life(Agents agents, SimStore store, SimSupervisor supervisor, long bornAtMs) {}
 
+    /** Where the process may die: at once, or at the next border between its agents or of a commit. */
+    public enum Point { NOW, CONTROL, RECORD, BEFORE_COMMIT, AFTER_COMMIT }
+
     public Rig(Settings settings, long seed, Bench bench, List<Guard> guards) {
         this.settings = settings;
         this.guards = guards;
         this.world = new World(settings, seed, bench);
         this.invariants = new Invariants(this);
         world.broker().listen(m -> {
+            trace.message(m);
             if (m.topic().contains("/$log/")) {
                 coverage.heard(m.payload());
             }
@@ -84,18 +93,36 @@ public final class Rig {
             coverage.look(state(), settings, life.get().agents().control().findings());
         }
         invariants.look();
+        trace.second(world, disk);
     }
 
     /** The face is looked at every five seconds only, as people do: nothing that acts depends on it. */
     private void turn(Agents agents, long now) {
         agents.control().doWork();
+        if (diesAt(Point.CONTROL)) {
+            return;
+        }
         // A thread that waits for its disk does nothing else until the disk answers.
         if (!Fault.Trouble.DISK_HANGS.in(world.wrong())) {
-            agents.record().doWork();
+            try {
+                agents.record().doWork();
+            } catch (SimStore.PowerCut e) {
+                kill();
+                return;
+            }
         }
-        if (now % 5_000 == 0) {
+        if (!diesAt(Point.RECORD) && now % 5_000 == 0) {
             agents.publish().doWork();
         }
+    }
+
+    private boolean diesAt(Point point) {
+        boolean now = dies.filter(point::equals).isPresent();
+        if (now) {
+            dies = Optional.empty();
+            kill();
+        }
+        return now;
     }
 
     private void power() {
@@ -129,9 +156,20 @@ public final class Rig {
         }
     }
 
+    /** The process will die there, in the next round. */
+    public void killAt(Point point) {
+        switch (point) {
+            case NOW -> kill();
+            case CONTROL, RECORD -> dies = Optional.of(point);
+            case BEFORE_COMMIT -> disk.cutPowerAt(SimStore.Cut.BEFORE_COMMIT);
+            case AFTER_COMMIT -> disk.cutPowerAt(SimStore.Cut.AFTER_COMMIT);
+        }
+    }
+
     /** The process dies at once, wherever it was; the service manager starts another soon. */
     public void kill() {
         boolean alive = life.isPresent();
+        life.ifPresent(l -> invariants.dying(state()));
         life.ifPresent(l -> l.store().crash());
         life = Optional.empty();
         world.broker().daemonDied();
@@ -145,14 +183,27 @@ public final class Rig {
         stalledUntilMs = world.clock().elapsedMs() + ms;
     }
 
+    /** Whether the process hangs now. */
+    boolean hangs() {
+        return world.clock().elapsedMs() < stalledUntilMs;
+    }
+
     /** A client says a word to a cone. */
     public void say(String cone, String step) {
         set(cone, "hand/step", step);
     }
 
     /** A client sets a property of a cone. */
-    void set(String cone, String property, String payload) {
+    public void set(String cone, String property, String payload) {
         world.broker().set("homie/5/" + settings.site().id() + "-" + cone + "/" + property + "/set", payload);
+    }
+
+    /** A step that lay at the broker, or that came too late to be obeyed. */
+    public void stale(String cone, String step, boolean retained) {
+        String topic = "homie/5/" + settings.site().id() + "-" + cone + "/hand/step/set";
+        String id = SiteRules.STALE + world.clock().elapsedMs();
+        world.broker().inject(new Transport.Incoming(topic, step, retained, retained ? Map.of("request-id", id)
+                : Map.of("request-id", id, "expires-in-s", "0")));
     }
 
     /** The disk refuses writes from now on, or takes them again. */
@@ -206,9 +257,21 @@ public final class Rig {
         return socket;
     }
 
-    /** Everything that must be the same when the same seed is run again. */
+    List<Fact> recordSince(long seq) {
+        return disk.since(seq);
+    }
+
+    boolean recordKnows(String request) {
+        return disk.knows(request);
+    }
+
+    /** What the daemon answered in its last tick; it must be alive. */
+    List<Result.Reply> replies() {
+        return life.orElseThrow().agents().control().replies();
+    }
+
+    /** Of everything that must be the same when the same seed is run again: world, outputs, words, record. */
     public long fingerprint() {
-        long h = world.fingerprint();
-        return 31 * h + (life.isPresent() ? state().book().hashCode() : 0);
+        return trace.hash() ^ world.fingerprint();
     }
 }

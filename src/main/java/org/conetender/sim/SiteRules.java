@@ -58,8 +58,9 @@ final class SiteRules {
             boolean still = b.stage().airOff() != null || b.marks().valveShut();
             rules.lasting("unwritten-heat", c, !onDisk.isEmpty() && rules.on(c, "heat") && (dry || still), 3,
                     "a heater was on that no record allows");
+            boolean rests = !b.stage().hasWater() && !c.settings().fittings().air().idleOn();
             rules.lasting("unwritten-air-off", c, !onDisk.isEmpty() && rules.on(c, "air-pause")
-                    && b.stage().airOff() == null, 3, "the air was off though no record says so");
+                    && b.stage().airOff() == null && !rests, 3, "the air was off though no record says so");
         }
     }
 

@@ -113,6 +113,11 @@ public final class World {
         faults.add(fault);
     }
 
+    /** Whatever was wrong with that cone's own parts is made good. */
+    void mended(String cone) {
+        faults.mend(cone);
+    }
+
     /** What is wrong at the moment. */
     public List<Fault> wrong() {
         return faults.active();

@@ -1,0 +1,121 @@
+package org.conetender.sim.swarm;
+
+import java.util.List;
+import java.util.PriorityQueue;
+import org.conetender.core.guard.Guard;
+import org.conetender.sim.Coverage;
+import org.conetender.sim.Fault;
+import org.conetender.sim.Invariants.Violation;
+import org.conetender.sim.Rig;
+import org.conetender.sim.SimCone;
+import org.conetender.sim.SimContact;
+import org.conetender.sim.SimProbe;
+import org.conetender.sim.SimStore;
+import org.conetender.sim.SimSwitch;
+
+/** One telling of a story, second by second, on the thread that tells it. */
+final class Play {
+
+    /** What a story came to. */
+    record Played(List<Violation> broken, Coverage coverage, Hours hours, long trace) {}
+
+    /**
+     * Cone-seconds.
+     *
+     * @param all of them  @param lived with water and animals in it, cysts among them
+     */
+    record Hours(long all, long lived) {
+        static final Hours NONE = new Hours(0, 0);
+
+        Hours plus(Hours o) {
+            return new Hours(all + o.all, lived + o.lived);
+        }
+    }
+
+    private static final int HOUR_S = 3_600;
+    private static final int LOOK_S = 60;
+
+    private final Tale tale;
+    private final Rig rig;
+    private final PriorityQueue<Event> ahead;
+    private long diskWellAtS = Long.MAX_VALUE;
+    private Hours hours = Hours.NONE;
+
+    private Play(Tale tale, List<Guard> guards) {
+        this.tale = tale;
+        Tale.Place place = tale.place();
+        this.rig = new Rig(place.room().settings(), place.seed(), place.room().bench(), guards);
+        this.ahead = new PriorityQueue<>(tale.events());
+        place.keeper().habit(place.seed()).ifPresent(rig::withPerson);
+    }
+
+    /** Tells it to its end, or to the first broken invariant. What the daemon throws breaks one too. */
+    static Played of(Tale tale, List<Guard> guards) {
+        return new Play(tale, guards).told();
+    }
+
+    private Played told() {
+        List<Violation> broken = rig.invariants().broken();
+        for (long s = 0; s < tale.place().hours() * (long) HOUR_S && broken.isEmpty(); s++) {
+            try {
+                due(s);
+                rig.second();
+            } catch (RuntimeException e) {
+                broken = List.of(new Violation("thrown", "", s * 1_000, String.valueOf(e)));
+            }
+            if (s % LOOK_S == 0) {
+                count();
+            }
+        }
+        return new Played(List.copyOf(broken), rig.coverage(), hours, rig.fingerprint());
+    }
+
+    private void count() {
+        for (SimCone c : rig.world().cones()) {
+            boolean lives = c.water().waterPresent() && c.cysts().isPresent();
+            hours = hours.plus(new Hours(LOOK_S, lives ? LOOK_S : 0));
+        }
+    }
+
+    private void due(long s) {
+        if (s >= diskWellAtS) {
+            rig.store(SimStore.Mood.HEALTHY);
+            diskWellAtS = Long.MAX_VALUE;
+        }
+        while (!ahead.isEmpty() && ahead.peek().atS() <= s) {
+            happens(ahead.poll(), s);
+        }
+    }
+
+    private void happens(Event e, long s) {
+        List<String> w = e.words();
+        Fault.When when = new Fault.When(rig.world().clock().elapsedMs(), 1_000 * e.forS());
+        switch (e.deed()) {
+            case PROBE -> rig.world().apply(new Fault.OfProbe(w.get(0), Integer.parseInt(w.get(1)),
+                    Deed.constant(SimProbe.Fault.class, w.get(2)), when));
+            case SWAP_PROBES -> rig.world().apply(new Fault.Swapped(w.get(0), w.get(1), when));
+            case SWITCH -> rig.world().apply(new Fault.OfSwitch(w.get(0), w.get(1),
+                    Deed.constant(SimSwitch.Fault.class, w.get(2)), when));
+            case CONTACT -> rig.world().apply(new Fault.OfContact(w.get(0), w.get(1),
+                    Deed.constant(SimContact.Fault.class, w.get(2)), when));
+            case AIR -> rig.world().apply(new Fault.OfAir(w.get(0),
+                    Deed.constant(org.conetender.sim.Air.Fault.class, w.get(1)), when));
+            case WATER -> rig.world().apply(new Fault.OfWater(w.get(0),
+                    Deed.constant(Fault.Water.class, w.get(1)), when));
+            case SITE -> rig.world().apply(new Fault.OfSite(Deed.constant(Fault.Trouble.class, w.get(0)),
+                    when));
+            case VALVE -> rig.world().cone(w.get(0)).air().valve(w.get(1).equals("open"));
+            case KILL -> rig.killAt(Deed.constant(Rig.Point.class, w.get(0)));
+            case HANG -> rig.stall(1_000 * e.forS());
+            case DISK -> {
+                rig.store(Deed.constant(SimStore.Mood.class, w.get(0)));
+                diskWellAtS = s + e.forS();
+            }
+            case CLOCK -> rig.world().clock().stepWall(
+                    1_000 * Long.parseLong(w.get(0).substring(0, w.get(0).length() - 1)));
+            case SAY -> rig.say(w.get(0), w.get(1));
+            case SET -> rig.set(w.get(0), w.get(1), w.get(2));
+            case STALE -> rig.stale(w.get(0), w.get(1), w.get(2).equals("retained"));
+        }
+    }
+}
