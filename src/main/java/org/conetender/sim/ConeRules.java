@@ -222,7 +222,7 @@ final class ConeRules {
         }
         return batch.stage() instanceof Stage.Ready && !facts.isEmpty()
                 && facts.getLast().change() instanceof Change.Moved(String _, String why)
-                && why.contains("back on") && rig.livedMs() > sinceMs(facts.getLast().at())
+                && why.contains("back on") && rig.process().livedMs() > sinceMs(facts.getLast().at())
                 && !rules.saw(settings.id(), facts.getLast());
     }
 
@@ -241,7 +241,7 @@ final class ConeRules {
 
     /** After a long cut with animals in the water the batch must be in doubt. */
     private void cut() {
-        boolean long1 = rig.invariants().cutForMs() > 15 * 60_000 && rig.livedMs() > 60_000;
+        boolean long1 = rig.invariants().cutForMs() > 15 * 60_000 && rig.process().livedMs() > 60_000;
         rules.lasting("power-cut", cone, long1 && batch.stage().hasAnimals()
                 && rig.invariants().hadAnimals(settings.id())
                 && batch.marks().words().doubts().isEmpty() && !told("doubtful"), 60,

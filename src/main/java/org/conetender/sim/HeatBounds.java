@@ -18,10 +18,9 @@ final class HeatBounds {
     /** What a single fault may bring at least, K, and what another adds. */
     private static final double SINGLE_K = 0.5;
     private static final double PAIR_K = 1.5;
-    /** The rise during both lags and two seconds, half as much again. */
+    /** Half as much again as rises during both lags, the longest there are (science.md §9), and 2 s. */
     private static final double COAST = 1.5;
-    private static final double PROBE_S = 20;
-    private static final double SENSE_S = 2;
+    private static final double LAGS_S = 90 + 20 + 2;
     /** Nothing is judged so long after the room was no cooler than the water should be, ms. */
     private static final long WARM_ROOM_MS = 6 * 3_600_000L;
     private static final double J_PER_L_K = 4_100;
@@ -69,10 +68,9 @@ final class HeatBounds {
 
     private void bound(SimCone c, Since t, boolean warmRoom) {
         int n = t.faults.size();
-        double lags = c.water().quirks().lagS() + PROBE_S + SENSE_S;
         double litres = Math.max(c.water().litres(), 0.4 * c.settings().usual().litres());
         double rise = c.settings().fittings().heat().watts() / (litres * J_PER_L_K);
-        double most = t.aimC + Math.max(SINGLE_K, COAST * rise * lags) + error(c) + (n > 1 ? PAIR_K : 0);
+        double most = t.aimC + Math.max(SINGLE_K, COAST * rise * LAGS_S) + error(c) + (n > 1 ? PAIR_K : 0);
         rules.lasting(n > 1 ? "excess-of-two" : "excess", c, n < 3 && !warmRoom && c.water().heaterCovered()
                 && c.water().waterC() > most, 5, "the water went further above its set-point than " + n
                 + " faults may bring it");

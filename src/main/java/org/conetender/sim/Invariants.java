@@ -16,6 +16,9 @@ import org.conetender.core.settings.Cone;
  */
 public final class Invariants {
 
+    /** Requests whose id begins so were sent stale on purpose and must never be obeyed. */
+    public static final String STALE = "stale-";
+
     /** @param rule its name  @param cone empty for the site  @param atMs world time  @param what in words */
     public record Violation(String rule, String cone, long atMs, String what) {}
 

@@ -78,7 +78,7 @@ final class OutputRules {
         rules.lasting("stuck-beat", "", stuck && edge, SEEN_S,
                 "the heart beat on although a heater could not be switched");
         rules.lasting("pulse", "", !edge && !stuck && !late && !heart.refuses()
-                && !rig.hangs(), PULSE_S,
+                && !rig.process().hangs(), PULSE_S,
                 "the heart stopped although all was well");
         lastBeat = heart.conducting();
         lastTickMs = tick;

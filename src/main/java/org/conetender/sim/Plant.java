@@ -180,11 +180,6 @@ public final class Plant {
         lid = on;
     }
 
-    /** In what it differs from the book. */
-    public Quirks quirks() {
-        return build.quirks;
-    }
-
     /** Mean temperature of the water, °C. */
     public double waterC() {
         return (upperC + lowerC) / 2;

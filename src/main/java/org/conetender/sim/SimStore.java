@@ -82,6 +82,11 @@ public final class SimStore implements Store {
             this.mood = mood;
         }
 
+        /** Whether writes are refused now. */
+        boolean failing() {
+            return mood != Mood.HEALTHY;
+        }
+
         /** The next write, and only that one, is interrupted there. */
         public void cutPowerAt(Cut cut) {
             this.cut = cut;

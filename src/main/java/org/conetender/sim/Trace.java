@@ -31,12 +31,31 @@ final class Trace {
             levels = 2 * levels + (s.commanded() ? 1 : 0);
         }
         number(levels);
+        number(of(world));
         for (Fact f : disk.since(seq)) {
             seq = f.seq();
             text(f.cone());
             text(f.source());
             text(FactText.write(f.change()));
         }
+    }
+
+    /** A number that differs when any state of the world differs. */
+    static long of(World world) {
+        long h = mix(world.clock().elapsedMs(), world.room().airC());
+        for (SimCone c : world.cones()) {
+            h = mix(mix(h, c.water().waterC()), c.water().litres());
+            h = mix(mix(h, c.oxygen().layer()), c.air().flowLpm());
+            h = mix(h, c.cysts().map(Cysts::hatchedFraction).orElse(-1.0));
+        }
+        for (SimProbe p : world.devices().probes().values()) {
+            h = mix(h, p.shownC());
+        }
+        return h;
+    }
+
+    private static long mix(long h, double value) {
+        return (h ^ Double.doubleToLongBits(value)) * 0x9E3779B97F4A7C15L + (h >>> 29);
     }
 
     private void text(String s) {

@@ -79,7 +79,7 @@ final class TruthRules {
     /** The process dies: what it knew to be durable, and what became so, is where the next life stands. */
     void dying(State last) {
         Book b = last.ledger().committed();
-        for (Fact f : rig.recordSince(last.ledger().committedSeq())) {
+        for (Fact f : rig.process().disk().since(last.ledger().committedSeq())) {
             b = b.after(f);
         }
         expected = b;
@@ -92,15 +92,17 @@ final class TruthRules {
             expected = null;
         }
         released(s);
-        for (Result.Reply r : rig.replies()) {
-            rules.lasting("answered", r.request().cone(), r.accepted() && !rig.recordKnows(r.request().id()),
-                    0, "'" + r.request().ask().word() + "' was said to be recorded and is in no record");
+        for (Result.Reply r : rig.process().control().replies()) {
+            rules.lasting("answered", r.request().cone(), r.accepted()
+                    && !rig.process().disk().knows(r.request().id()), 0,
+                    "'" + r.request().ask().word() + "' was said to be recorded and is in no record");
         }
     }
 
     /** A new life stands where its record ends, but for what its beginning itself writes down. */
     private void begun(State s) {
-        boolean aside = rig.recordSince(seenSeq).stream().anyMatch(f -> f.change() instanceof Change.SetAside);
+        boolean aside = rig.process().disk().since(seenSeq).stream()
+                .anyMatch(f -> f.change() instanceof Change.SetAside);
         for (Cone c : rig.settings().cones()) {
             ConeBook was = expected.cone(c.id());
             ConeBook is = s.ledger().committed().cone(c.id());
@@ -123,7 +125,7 @@ final class TruthRules {
     /** A latch ends by a fact, and that fact by a person's acknowledgement. */
     private void released(State s) {
         Set<String> acknowledged = new TreeSet<>();
-        for (Fact f : rig.recordSince(seenSeq)) {
+        for (Fact f : rig.process().disk().since(seenSeq)) {
             seenSeq = f.seq();
             if (f.change() instanceof Change.Told(Ask.Acknowledge _)) {
                 acknowledged.add(f.source());

@@ -57,7 +57,7 @@ public final class SoakCommand implements Callable<Integer> {
         private boolean control;
 
         @Option(names = "--seeds", paramLabel = "N", required = true,
-                description = "the whole daemon: N stories of its life, in each of which some things go wrong")
+                description = "the whole daemon: N stories of its life, in each of which things go wrong")
         private Integer seeds;
 
         @Option(names = "--story", paramLabel = "FILE", required = true,
@@ -132,9 +132,9 @@ public final class SoakCommand implements Callable<Integer> {
         least("--hours", hours);
         SwarmReport report = Swarm.run(new Swarm.Plan(from, what.seeds, hours, workers, twice),
                 this::progress);
-        return shown(report.lines(), report.targets(), report.hoursPerHour(), Text.of(
-                "Speed at a tick a second: %.0f cone-hours in an hour of this machine",
-                report.hoursPerHour()));
+        return shown(report.lines(), report.targets(), report.hoursPerCpuHour(), Text.of(
+                "Speed at a tick a second: %.0f cone-hours in an hour of one processor",
+                report.hoursPerCpuHour()));
     }
 
     private int story() throws IOException {
@@ -157,14 +157,14 @@ public final class SoakCommand implements Callable<Integer> {
         return broken.isEmpty() ? 0 : MISSED;
     }
 
-    private int shown(List<String> lines, List<Target> targets, double hoursPerHour, String speed)
+    private int shown(List<String> lines, List<Target> targets, double hoursPerCpuHour, String speed)
             throws IOException {
         PrintWriter err = spec.commandLine().getErr();
         err.println();
         err.flush();
         PrintWriter out = spec.commandLine().getOut();
         if (json) {
-            out.println(asJson(targets, lines, hoursPerHour));
+            out.println(asJson(targets, lines, hoursPerCpuHour));
         } else {
             lines.forEach(out::println);
             out.println("Targets");

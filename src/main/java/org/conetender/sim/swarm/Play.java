@@ -1,11 +1,17 @@
 package org.conetender.sim.swarm;
 
 import java.util.List;
+import java.util.Map;
 import java.util.PriorityQueue;
+import java.util.TreeMap;
 import org.conetender.core.guard.Guard;
+import org.conetender.port.Transport;
+import org.conetender.sim.Air;
 import org.conetender.sim.Coverage;
 import org.conetender.sim.Fault;
+import org.conetender.sim.Invariants;
 import org.conetender.sim.Invariants.Violation;
+import org.conetender.sim.Process;
 import org.conetender.sim.Rig;
 import org.conetender.sim.SimCone;
 import org.conetender.sim.SimContact;
@@ -87,6 +93,16 @@ final class Play {
         }
     }
 
+    /** A step that lay at the broker, or that came too late to be obeyed. */
+    private void stale(String cone, String step, boolean retained) {
+        String topic = "homie/5/" + rig.settings().site().id() + "-" + cone + "/hand/step/set";
+        Map<String, String> told = new TreeMap<>(Map.of("request-id", Invariants.STALE + ahead.size()));
+        if (!retained) {
+            told.put("expires-in-s", "0");
+        }
+        rig.world().broker().inject(new Transport.Incoming(topic, step, retained, told));
+    }
+
     private void happens(Event e, long s) {
         List<String> w = e.words();
         Fault.When when = new Fault.When(rig.world().clock().elapsedMs(), 1_000 * e.forS());
@@ -99,13 +115,13 @@ final class Play {
             case CONTACT -> rig.world().apply(new Fault.OfContact(w.get(0), w.get(1),
                     Deed.constant(SimContact.Fault.class, w.get(2)), when));
             case AIR -> rig.world().apply(new Fault.OfAir(w.get(0),
-                    Deed.constant(org.conetender.sim.Air.Fault.class, w.get(1)), when));
+                    Deed.constant(Air.Fault.class, w.get(1)), when));
             case WATER -> rig.world().apply(new Fault.OfWater(w.get(0),
                     Deed.constant(Fault.Water.class, w.get(1)), when));
             case SITE -> rig.world().apply(new Fault.OfSite(Deed.constant(Fault.Trouble.class, w.get(0)),
                     when));
             case VALVE -> rig.world().cone(w.get(0)).air().valve(w.get(1).equals("open"));
-            case KILL -> rig.killAt(Deed.constant(Rig.Point.class, w.get(0)));
+            case KILL -> rig.killAt(Deed.constant(Process.Point.class, w.get(0)));
             case HANG -> rig.stall(1_000 * e.forS());
             case DISK -> {
                 rig.store(Deed.constant(SimStore.Mood.class, w.get(0)));
@@ -115,7 +131,7 @@ final class Play {
                     1_000 * Long.parseLong(w.get(0).substring(0, w.get(0).length() - 1)));
             case SAY -> rig.say(w.get(0), w.get(1));
             case SET -> rig.set(w.get(0), w.get(1), w.get(2));
-            case STALE -> rig.stale(w.get(0), w.get(1), w.get(2).equals("retained"));
+            case STALE -> stale(w.get(0), w.get(1), w.get(2).equals("retained"));
         }
     }
 }

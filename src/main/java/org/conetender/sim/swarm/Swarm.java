@@ -1,5 +1,7 @@
 package org.conetender.sim.swarm;
 
+import java.lang.management.ManagementFactory;
+import java.lang.management.ThreadMXBean;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
@@ -14,7 +16,7 @@ import org.conetender.core.guard.Guards;
 import org.conetender.sim.Coverage;
 import org.conetender.sim.Invariants.Violation;
 
-/** Many stories on many threads; each story is told on one, so the outcome does not depend on their number. */
+/** Many stories on many threads. Each is told on one, so what comes of it does not depend on their number. */
 public final class Swarm {
 
     /**
@@ -32,7 +34,7 @@ public final class Swarm {
     public record Broken(Tale tale, Violation violation) {}
 
     /** What one story came to. */
-    record One(Tale tale, Play.Played played, boolean same) {}
+    record One(Tale tale, Play.Played played, boolean same, double cpuS) {}
 
     private Swarm() {}
 
@@ -47,11 +49,10 @@ public final class Swarm {
 
     static SwarmReport run(Plan plan, List<Guard> guards, DoubleConsumer progress)
             throws InterruptedException {
-        long began = System.nanoTime();
         List<Callable<One>> calls = new ArrayList<>();
         AtomicLong done = new AtomicLong();
         for (long seed = plan.from(); seed < plan.from() + plan.seeds(); seed++) {
-            Tale tale = Draw.tale(seed, plan.hours());
+            Tale tale = Tales.of(seed, plan.hours());
             calls.add(() -> {
                 One one = told(tale, guards, plan.twice());
                 progress.accept((double) done.incrementAndGet() / plan.seeds());
@@ -66,12 +67,15 @@ public final class Swarm {
         } catch (ExecutionException e) {
             throw new IllegalStateException("a story could not be told", e.getCause());
         }
-        return report.after((System.nanoTime() - began) / 1e9);
+        return report;
     }
 
     private static One told(Tale tale, List<Guard> guards, boolean twice) {
+        ThreadMXBean threads = ManagementFactory.getThreadMXBean();
+        long began = threads.getCurrentThreadCpuTime();
         Play.Played once = Play.of(tale, guards);
-        return new One(tale, once, !twice || Play.of(tale, guards).trace() == once.trace());
+        double cpuS = (threads.getCurrentThreadCpuTime() - began) / 1e9;
+        return new One(tale, once, !twice || Play.of(tale, guards).trace() == once.trace(), cpuS);
     }
 
     /** Tells one story; what it broke first, if anything. */

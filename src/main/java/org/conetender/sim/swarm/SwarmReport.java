@@ -26,7 +26,7 @@ public final class SwarmReport {
     private Play.Hours hours = Play.Hours.NONE;
     private int quiet;
     private int different;
-    private double tookS;
+    private double cpuS;
 
     SwarmReport(Swarm.Plan plan, Coverage coverage) {
         this.plan = plan;
@@ -35,16 +35,12 @@ public final class SwarmReport {
 
     void add(Swarm.One one, List<Guard> guards) {
         hours = hours.plus(one.played().hours());
+        cpuS += one.cpuS();
         coverage.add(one.played().coverage());
         quiet += one.tale().events().isEmpty() ? 1 : 0;
         different += one.same() ? 0 : 1;
         one.played().broken().stream().findFirst().ifPresent(v -> broken.add(new Swarm.Broken(
                 broken.size() < SHRUNK ? Shrink.of(one.tale(), v, guards) : one.tale(), v)));
-    }
-
-    SwarmReport after(double seconds) {
-        tookS = seconds;
-        return this;
     }
 
     public List<Swarm.Broken> broken() {
@@ -76,8 +72,8 @@ public final class SwarmReport {
     /** For a person. */
     public List<String> lines() {
         List<String> lines = new ArrayList<>();
-        lines.add(Text.of("%d stories of %d h, seeds %d to %d: %.0f cone-hours in %.0f s",
-                plan.seeds(), plan.hours(), plan.from(), plan.from() + plan.seeds() - 1, coneHours(), tookS));
+        lines.add(Text.of("%d stories of %d h, seeds %d to %d: %.0f cone-hours",
+                plan.seeds(), plan.hours(), plan.from(), plan.from() + plan.seeds() - 1, coneHours()));
         lines.add(Text.of("Zero failures in so many hours bound the rate of the modelled faults at %.1e an"
                 + " hour (95 %%)", 3 / coneHours()));
         lines.add("Stages reached: " + String.join(", ", coverage.stages()));
@@ -96,9 +92,9 @@ public final class SwarmReport {
                 v.atMs() / 1_000 % 60);
     }
 
-    /** How quick it was, with all threads of this machine. */
-    public double hoursPerHour() {
-        return hours.all() / tookS;
+    /** How quick it was: cone-hours in an hour of one processor. */
+    public double hoursPerCpuHour() {
+        return hours.all() / cpuS;
     }
 
     /** What was aimed at. */

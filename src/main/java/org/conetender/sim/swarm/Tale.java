@@ -96,7 +96,8 @@ public record Tale(Place place, List<Event> events) {
     private static Place head(String line) {
         String[] w = line.strip().split("\\s+");
         if (w.length != HEAD || !w[0].equals("story") || !w[3].equals("seed")
-                || !w[4].matches("-?[0-9]{1,18}") || !w[5].equals("hours") || !w[6].matches("[1-9][0-9]{0,4}")) {
+                || !w[4].matches("-?[0-9]{1,18}") || !w[5].equals("hours")
+                || !w[6].matches("[1-9][0-9]{0,4}")) {
             throw new IllegalArgumentException("a story begins with a line such as"
                     + " 'story larkmoor-plain careful seed 17 hours 24'");
         }
