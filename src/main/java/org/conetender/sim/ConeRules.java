@@ -107,7 +107,8 @@ final class ConeRules {
 
     private boolean broken(String device) {
         return rig.world().wrong().stream().anyMatch(f -> f.cone().equals(settings.id()) && switch (f) {
-            case Fault.OfSwitch s -> s.outlet().equals(device);
+            // One that opens and closes lets half of the heat through.
+            case Fault.OfSwitch s -> s.outlet().equals(device) && s.kind() != SimSwitch.Fault.CHATTERING;
             case Fault.OfContact c -> c.contact().equals(device)
                     && c.kind() != SimContact.Fault.CHATTERING;
             case Fault.OfAir a -> device.equals("air-proof");

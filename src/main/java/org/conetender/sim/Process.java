@@ -7,7 +7,6 @@ import org.conetender.agent.ControlAgent;
 import org.conetender.agent.Ports;
 import org.conetender.core.batch.Fact;
 import org.conetender.core.face.Names;
-import org.conetender.core.guard.Guard;
 import org.conetender.core.settings.Settings;
 import org.conetender.port.Store;
 
@@ -32,7 +31,7 @@ public final class Process {
 
     private final World world;
     private final Settings settings;
-    private final List<Guard> guards;
+    private final Parts parts;
     private final SimSocket socket;
     private final SimStore.Disk disk = new SimStore.Disk();
     private Optional<Life> life = Optional.empty();
@@ -40,20 +39,23 @@ public final class Process {
     private long startAtMs;
     private long stalledUntilMs;
 
-    Process(World world, Settings settings, List<Guard> guards, SimSocket socket) {
+    Process(World world, Settings settings, Parts parts, SimSocket socket) {
         this.world = world;
         this.settings = settings;
-        this.guards = guards;
+        this.parts = parts;
         this.socket = socket;
     }
 
     /** A second of it: it is started when it is due, and its agents have their turn. @return if it died */
     boolean second() {
         long now = world.clock().elapsedMs();
+        if (hangs()) {
+            return false;
+        }
         if (life.isEmpty() && world.powered() && now >= startAtMs) {
             start();
         }
-        return life.isPresent() && !hangs() && dies(life.get().agents(), now);
+        return life.isPresent() && dies(life.get().agents(), now);
     }
 
     private boolean dies(Agents agents, long now) {
@@ -89,10 +91,12 @@ public final class Process {
             SimStore store = SimStore.open(disk);
             World.Devices d = world.devices();
             Ports ports = new Ports(world.clock(), new Ports.Devices(List.copyOf(d.probes().values()),
-                    List.copyOf(d.contacts().values()), List.copyOf(d.switches().values())), store,
+                    List.copyOf(d.contacts().values()),
+                    d.switches().values().stream().map(s -> parts.wire().apply(s)).toList()),
+                    parts.store().apply(store),
                     new Ports.Outside(world.broker().connect("homie/5/" + settings.site().id() + "/$state"),
                             socket, new SimSupervisor()));
-            Agents agents = Agents.begin(settings, guards, ports, Names.of("homie", settings));
+            Agents agents = Agents.begin(settings, parts.guards(), ports, Names.of("homie", settings));
             life = Optional.of(new Life(agents, store, world.clock().elapsedMs()));
         } catch (Store.StoreException e) {
             throw new IllegalStateException("the simulated record cannot be opened", e);

@@ -25,9 +25,14 @@ public final class Rig {
     private boolean wasPowered = true;
 
     public Rig(Settings settings, long seed, Bench bench, List<Guard> guards) {
+        this(settings, seed, bench, Parts.with(guards));
+    }
+
+    /** @param parts what the daemon is built from */
+    public Rig(Settings settings, long seed, Bench bench, Parts parts) {
         this.settings = settings;
         this.world = new World(settings, seed, bench);
-        this.process = new Process(world, settings, guards, socket);
+        this.process = new Process(world, settings, parts, socket);
         this.invariants = new Invariants(this);
         world.broker().listen(m -> {
             trace.message(m);

@@ -39,6 +39,8 @@ public enum Deed {
     DISK(Word.of(SimStore.Mood.class), Word.TIME),
     /** The wall clock jumps by so many seconds. */
     CLOCK(Word.SHIFT),
+    /** A cone is filled, stocked and reported 'started', by the book; for stories without a keeper. */
+    BEGIN(Word.CONE),
     /** A client says a step, whether it is true or not. */
     SAY(Word.CONE, Word.ANY),
     /** A client sets any property to any word. */

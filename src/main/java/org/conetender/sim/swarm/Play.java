@@ -4,13 +4,14 @@ import java.util.List;
 import java.util.Map;
 import java.util.PriorityQueue;
 import java.util.TreeMap;
-import org.conetender.core.guard.Guard;
+import org.conetender.core.settings.Cone;
 import org.conetender.port.Transport;
 import org.conetender.sim.Air;
 import org.conetender.sim.Coverage;
 import org.conetender.sim.Fault;
-import org.conetender.sim.Invariants;
 import org.conetender.sim.Invariants.Violation;
+import org.conetender.sim.Invariants;
+import org.conetender.sim.Parts;
 import org.conetender.sim.Process;
 import org.conetender.sim.Rig;
 import org.conetender.sim.SimCone;
@@ -40,6 +41,8 @@ final class Play {
 
     private static final int HOUR_S = 3_600;
     private static final int LOOK_S = 60;
+    /** Hand-warm water from the tap, °C (guess). */
+    private static final double WARM_C = 22;
 
     private final Tale tale;
     private final Rig rig;
@@ -47,17 +50,17 @@ final class Play {
     private long diskWellAtS = Long.MAX_VALUE;
     private Hours hours = Hours.NONE;
 
-    private Play(Tale tale, List<Guard> guards) {
+    private Play(Tale tale, Parts parts) {
         this.tale = tale;
         Tale.Place place = tale.place();
-        this.rig = new Rig(place.room().settings(), place.seed(), place.room().bench(), guards);
+        this.rig = new Rig(place.room().settings(), place.seed(), place.room().bench(), parts);
         this.ahead = new PriorityQueue<>(tale.events());
         place.keeper().habit(place.seed()).ifPresent(rig::withPerson);
     }
 
     /** Tells it to its end, or to the first broken invariant. What the daemon throws breaks one too. */
-    static Played of(Tale tale, List<Guard> guards) {
-        return new Play(tale, guards).told();
+    static Played of(Tale tale, Parts parts) {
+        return new Play(tale, parts).told();
     }
 
     private Played told() {
@@ -103,6 +106,14 @@ final class Play {
         rig.world().broker().inject(new Transport.Incoming(topic, step, retained, told));
     }
 
+    private void begin(SimCone c) {
+        Cone.Usual usual = c.settings().usual();
+        c.fill(usual.litres(), WARM_C, usual.ppt());
+        c.air().valve(true);
+        c.stock(usual.lot(), usual.cystsG());
+        rig.say(c.settings().id(), "started");
+    }
+
     private void happens(Event e, long s) {
         List<String> w = e.words();
         Fault.When when = new Fault.When(rig.world().clock().elapsedMs(), 1_000 * e.forS());
@@ -129,6 +140,7 @@ final class Play {
             }
             case CLOCK -> rig.world().clock().stepWall(
                     1_000 * Long.parseLong(w.get(0).substring(0, w.get(0).length() - 1)));
+            case BEGIN -> begin(rig.world().cone(w.get(0)));
             case SAY -> rig.say(w.get(0), w.get(1));
             case SET -> rig.set(w.get(0), w.get(1), w.get(2));
             case STALE -> stale(w.get(0), w.get(1), w.get(2).equals("retained"));

@@ -2,8 +2,8 @@ package org.conetender.sim.swarm;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.conetender.core.guard.Guard;
 import org.conetender.sim.Invariants.Violation;
+import org.conetender.sim.Parts;
 
 /**
  * Makes a story that breaks an invariant as short as it can be while it still breaks the same one: first
@@ -14,23 +14,23 @@ final class Shrink {
 
     private static final int HOUR_S = 3_600;
 
-    private final List<Guard> guards;
+    private final Parts parts;
     private final String rule;
 
-    private Shrink(List<Guard> guards, String rule) {
-        this.guards = guards;
+    private Shrink(Parts parts, String rule) {
+        this.parts = parts;
         this.rule = rule;
     }
 
     /** @param found what the story broke */
-    static Tale of(Tale tale, Violation found, List<Guard> guards) {
-        Shrink s = new Shrink(guards, found.rule());
+    static Tale of(Tale tale, Violation found, Parts parts) {
+        Shrink s = new Shrink(parts, found.rule());
         Tale ended = tale.until((int) (found.atMs() / 1_000 / HOUR_S) + 1);
         return s.breaks(ended) ? s.shorter(ended) : tale;
     }
 
     private boolean breaks(Tale t) {
-        return Play.of(t, guards).broken().stream().anyMatch(v -> v.rule().equals(rule));
+        return Play.of(t, parts).broken().stream().anyMatch(v -> v.rule().equals(rule));
     }
 
     private Tale shorter(Tale tale) {

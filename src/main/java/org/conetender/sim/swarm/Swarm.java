@@ -11,10 +11,9 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.DoubleConsumer;
-import org.conetender.core.guard.Guard;
-import org.conetender.core.guard.Guards;
 import org.conetender.sim.Coverage;
 import org.conetender.sim.Invariants.Violation;
+import org.conetender.sim.Parts;
 
 /** Many stories on many threads. Each is told on one, so what comes of it does not depend on their number. */
 public final class Swarm {
@@ -44,17 +43,17 @@ public final class Swarm {
      * @param progress is told the share that is done, from any thread
      */
     public static SwarmReport run(Plan plan, DoubleConsumer progress) throws InterruptedException {
-        return run(plan, Guards.ALL, progress);
+        return run(plan, Parts.WHOLE, progress);
     }
 
-    static SwarmReport run(Plan plan, List<Guard> guards, DoubleConsumer progress)
+    static SwarmReport run(Plan plan, Parts parts, DoubleConsumer progress)
             throws InterruptedException {
         List<Callable<One>> calls = new ArrayList<>();
         AtomicLong done = new AtomicLong();
         for (long seed = plan.from(); seed < plan.from() + plan.seeds(); seed++) {
             Tale tale = Tales.of(seed, plan.hours());
             calls.add(() -> {
-                One one = told(tale, guards, plan.twice());
+                One one = told(tale, parts, plan.twice());
                 progress.accept((double) done.incrementAndGet() / plan.seeds());
                 return one;
             });
@@ -62,7 +61,7 @@ public final class Swarm {
         SwarmReport report = new SwarmReport(plan, new Coverage());
         try (ExecutorService pool = Executors.newFixedThreadPool(plan.threads())) {
             for (Future<One> f : pool.invokeAll(calls)) {
-                report.add(f.get(), guards);
+                report.add(f.get(), parts);
             }
         } catch (ExecutionException e) {
             throw new IllegalStateException("a story could not be told", e.getCause());
@@ -70,16 +69,16 @@ public final class Swarm {
         return report;
     }
 
-    private static One told(Tale tale, List<Guard> guards, boolean twice) {
+    private static One told(Tale tale, Parts parts, boolean twice) {
         ThreadMXBean threads = ManagementFactory.getThreadMXBean();
         long began = threads.getCurrentThreadCpuTime();
-        Play.Played once = Play.of(tale, guards);
+        Play.Played once = Play.of(tale, parts);
         double cpuS = (threads.getCurrentThreadCpuTime() - began) / 1e9;
-        return new One(tale, once, !twice || Play.of(tale, guards).trace() == once.trace(), cpuS);
+        return new One(tale, once, !twice || Play.of(tale, parts).trace() == once.trace(), cpuS);
     }
 
     /** Tells one story; what it broke first, if anything. */
     public static List<Violation> tell(Tale tale) {
-        return Play.of(tale, Guards.ALL).broken();
+        return Play.of(tale, Parts.WHOLE).broken();
     }
 }

@@ -5,11 +5,11 @@ import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import org.conetender.core.alarm.AlarmKind;
-import org.conetender.core.guard.Guard;
 import org.conetender.core.guard.Guards;
 import org.conetender.core.unit.Text;
 import org.conetender.sim.Coverage;
 import org.conetender.sim.Invariants.Violation;
+import org.conetender.sim.Parts;
 import org.conetender.sim.trial.Target;
 
 /** What many stories came to: how much was lived, what was reached, and what broke. */
@@ -33,14 +33,14 @@ public final class SwarmReport {
         this.coverage = coverage;
     }
 
-    void add(Swarm.One one, List<Guard> guards) {
+    void add(Swarm.One one, Parts parts) {
         hours = hours.plus(one.played().hours());
         cpuS += one.cpuS();
         coverage.add(one.played().coverage());
         quiet += one.tale().events().isEmpty() ? 1 : 0;
         different += one.same() ? 0 : 1;
         one.played().broken().stream().findFirst().ifPresent(v -> broken.add(new Swarm.Broken(
-                broken.size() < SHRUNK ? Shrink.of(one.tale(), v, guards) : one.tale(), v)));
+                broken.size() < SHRUNK ? Shrink.of(one.tale(), v, parts) : one.tale(), v)));
     }
 
     public List<Swarm.Broken> broken() {

@@ -6,6 +6,7 @@ import java.util.List;
 import org.conetender.core.guard.Guard;
 import org.conetender.core.guard.Guards;
 import org.conetender.core.guard.LyingProbe;
+import org.conetender.sim.Parts;
 import org.conetender.sim.trial.Target;
 import org.junit.jupiter.api.Test;
 
@@ -26,7 +27,7 @@ class SwarmTest {
 
     @Test
     void aStoryThatBreaksSomethingIsShrunkToWhatMattersAndBreaksItAgain() {
-        List<Guard> guards = Guards.ALL.stream().filter(g -> !(g instanceof LyingProbe)).toList();
+        Parts guards = Parts.with(Guards.ALL.stream().filter(g -> !(g instanceof LyingProbe)).toList());
         Tale tale = Tale.parse("""
                 story larkmoor-plain careful seed 5 hours 8
                 00:20:00 site link-down 600s
@@ -60,7 +61,7 @@ class SwarmTest {
                 throw new IllegalStateException("planted");
             }
         };
-        assertThat(Play.of(Tales.of(1, 1), List.of(bug)).broken()).singleElement()
+        assertThat(Play.of(Tales.of(1, 1), Parts.with(List.of(bug))).broken()).singleElement()
                 .matches(v -> v.rule().equals("thrown") && v.what().contains("planted"));
     }
 }
