@@ -42,6 +42,7 @@ public final class ControlAgent implements Agent {
     private final Map<String, Switch> switches = new TreeMap<>();
     private State state;
     private Map<String, List<Finding>> findings = Map.of();
+    private List<Result.Reply> replies = List.of();
     private long dueMs = -1;
     private long ticks;
     /** Outputs that could not be set in the last tick, and how often that has happened in all. */
@@ -72,6 +73,7 @@ public final class ControlAgent implements Agent {
         act(r.outputs());
         state = r.next();
         findings = r.findings();
+        replies = r.words().replies();
         mail.record(r.record());
         mail.show(r, now);
         answerSocket(r);
@@ -154,6 +156,11 @@ public final class ControlAgent implements Agent {
     /** What the guards found in the last tick, by cone; for the simulation, on the control thread only. */
     public Map<String, List<Finding>> findings() {
         return findings;
+    }
+
+    /** What was answered in the last tick; for the simulation, on the control thread only. */
+    public List<Result.Reply> replies() {
+        return replies;
     }
 
     /** The state after the last tick; for the simulation's invariants, on the control thread only. */

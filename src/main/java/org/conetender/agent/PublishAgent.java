@@ -115,13 +115,17 @@ public final class PublishAgent implements Agent {
     private List<Outgoing> due(Map<String, String> tree) {
         List<Outgoing> all = new ArrayList<>();
         List<Outgoing> ofRoot = new ArrayList<>();
-        tree.forEach((t, p) -> (t.startsWith(face.names().root() + "/") ? ofRoot : all)
-                .add(new Outgoing(t, p, true, "")));
+        String root = face.names().root() + "/";
+        tree.forEach((t, p) -> {
+            if (!p.equals(sent.get(t))) {
+                (t.startsWith(root) ? ofRoot : all).add(new Outgoing(t, p, true, ""));
+            }
+        });
         if (!announced) {
-            all.addAll(face.whole());
+            face.whole().stream().filter(o -> !o.payload().equals(sent.get(o.topic()))).forEach(all::add);
         }
         all.addAll(ofRoot);
-        return all.stream().filter(o -> !o.payload().equals(sent.get(o.topic()))).toList();
+        return all;
     }
 
     /** How many were taken; stops at the first that was not. */

@@ -101,6 +101,11 @@ public record Ledger(Book committed, List<Pending> pending, long nextSeq, Book b
                 .toList();
     }
 
+    /** Number of the last fact that is folded into {@code committed}. */
+    public long committedSeq() {
+        return (pending.isEmpty() ? nextSeq : pending.getFirst().facts().getFirst().seq()) - 1;
+    }
+
     /** The ledger after all of that was offered again. */
     Ledger offeredAgain(long nowMs) {
         return new Ledger(committed, pending.stream().map(p -> p.way() == Pending.Way.REFUSED

@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
-import java.util.stream.Stream;
 import org.conetender.core.alarm.AlarmKind;
 import org.conetender.core.alarm.Alarms;
 import org.conetender.core.batch.Batch;
@@ -149,7 +148,8 @@ public final class Tick {
                     Demand.airOff(c, work.batch(c.id())), claim.wasOn()),
                     new View.SiteLoad(supply.takenW(),
                             work.before.live().timers().wallUntrustedForMs())), guards);
-            List<Finding> found = guards.stream().flatMap(g -> look(g, v)).toList();
+            List<Finding> found = new ArrayList<>();
+            guards.forEach(g -> look(g, v, found));
             findings.put(c.id(), found);
             supply = supply.after(claim, c.fittings().heat().watts(),
                     claim.credit().wants() && permits(found, Power.HEAT));
@@ -158,10 +158,11 @@ public final class Tick {
     }
 
     /** What it finds; a trip whose cause is gone is only held by its latch, and says so. */
-    private static Stream<Finding> look(Guard g, View v) {
+    private static void look(Guard g, View v, List<Finding> found) {
         boolean over = v.latch(g.id()).isPresent() && g.causeGone(v);
-        return g.look(v).stream().map(f -> over && f.clears() == Finding.Clears.ACKNOWLEDGED ? f.latchOnly()
-                : f);
+        for (Finding f : g.look(v)) {
+            found.add(over && f.clears() == Finding.Clears.ACKNOWLEDGED ? f.latchOnly() : f);
+        }
     }
 
     /** Heat held back for its own sake is not owed afterwards; heat that waits for its turn is. */
@@ -171,7 +172,12 @@ public final class Tick {
     }
 
     private static boolean permits(List<Finding> found, Power p) {
-        return found.stream().noneMatch(f -> f.denies().contains(p));
+        for (Finding f : found) {
+            if (f.denies().contains(p)) {
+                return false;
+            }
+        }
+        return true;
     }
 
     /** output = demand ∧ permits; all power passes here. */
@@ -209,8 +215,8 @@ public final class Tick {
             }
             View view = work.view(c);
             if (!work.ledger.busy(c.id()) && work.image.pipes().store().isEmpty()) {
-                guards.stream().flatMap(g -> g.takesBack(view).stream())
-                        .forEach(d -> work.write(c.id(), new Change.Undoubted(d)));
+                guards.forEach(g -> g.takesBack(view).forEach(d -> work.write(c.id(),
+                        new Change.Undoubted(d))));
             }
             if (work.overdue(c.id()) && !work.batch(c.id()).marks().words().doubts().contains(OVERDUE)) {
                 work.write(c.id(), new Change.Doubted(OVERDUE));

@@ -107,7 +107,8 @@ final class ConeRules {
 
     private boolean broken(String device) {
         return rig.world().wrong().stream().anyMatch(f -> f.cone().equals(settings.id()) && switch (f) {
-            case Fault.OfSwitch s -> s.outlet().equals(device);
+            // One that opens and closes lets half of the heat through.
+            case Fault.OfSwitch s -> s.outlet().equals(device) && s.kind() != SimSwitch.Fault.CHATTERING;
             case Fault.OfContact c -> c.contact().equals(device)
                     && c.kind() != SimContact.Fault.CHATTERING;
             case Fault.OfAir a -> device.equals("air-proof");
@@ -222,7 +223,7 @@ final class ConeRules {
         }
         return batch.stage() instanceof Stage.Ready && !facts.isEmpty()
                 && facts.getLast().change() instanceof Change.Moved(String _, String why)
-                && why.contains("back on") && rig.livedMs() > sinceMs(facts.getLast().at())
+                && why.contains("back on") && rig.process().livedMs() > sinceMs(facts.getLast().at())
                 && !rules.saw(settings.id(), facts.getLast());
     }
 
@@ -241,7 +242,7 @@ final class ConeRules {
 
     /** After a long cut with animals in the water the batch must be in doubt. */
     private void cut() {
-        boolean long1 = rig.invariants().cutForMs() > 15 * 60_000 && rig.livedMs() > 60_000;
+        boolean long1 = rig.invariants().cutForMs() > 15 * 60_000 && rig.process().livedMs() > 60_000;
         rules.lasting("power-cut", cone, long1 && batch.stage().hasAnimals()
                 && rig.invariants().hadAnimals(settings.id())
                 && batch.marks().words().doubts().isEmpty() && !told("doubtful"), 60,

@@ -63,6 +63,17 @@ final class Faults {
         }
     }
 
+    /** Ends what a person can mend at that cone; probes that were swapped stay so. */
+    void mend(String cone) {
+        for (Fault f : List.copyOf(active)) {
+            if (f.cone().equals(cone) && !(f instanceof Fault.Swapped)) {
+                active.remove(f);
+                turn(f, false);
+            }
+        }
+        schedule();
+    }
+
     /** In which a usual fill would be gone, s. */
     private static double goneInS(Fault.Water kind) {
         return switch (kind) {

@@ -16,6 +16,9 @@ import org.conetender.core.settings.Cone;
  */
 public final class Invariants {
 
+    /** Requests whose id begins so were sent stale on purpose and must never be obeyed. */
+    public static final String STALE = "stale-";
+
     /** @param rule its name  @param cone empty for the site  @param atMs world time  @param what in words */
     public record Violation(String rule, String cone, long atMs, String what) {}
 
@@ -27,6 +30,8 @@ public final class Invariants {
     private final OutputRules outputs;
     private final LifeRules lives;
     private final AirRules airs;
+    private final TruthRules truth;
+    private final HeatBounds heat;
     private final Set<String> animalsBefore = new TreeSet<>();
     private long cutMs;
 
@@ -36,6 +41,8 @@ public final class Invariants {
         this.outputs = new OutputRules(rig, this);
         this.lives = new LifeRules(rig, this);
         this.airs = new AirRules(rig, this);
+        this.truth = new TruthRules(rig, this);
+        this.heat = new HeatBounds(rig, this);
     }
 
     public List<Violation> broken() {
@@ -52,6 +59,11 @@ public final class Invariants {
     /** Whether somebody acknowledged after that fact. */
     boolean saw(String cone, Fact last) {
         return seenAt.getOrDefault(cone, 0L) == last.seq();
+    }
+
+    /** The process is about to die. @param last what it holds */
+    void dying(State last) {
+        truth.dying(last);
     }
 
     /** What ends with the process starts anew with the next. @param alive whether there was one */
@@ -95,8 +107,11 @@ public final class Invariants {
         for (SimCone c : rig.world().cones()) {
             always(c);
         }
+        truth.always();
         if (rig.alive()) {
             State s = rig.state();
+            truth.look(s);
+            heat.look(s);
             site.look(s);
             outputs.look(s);
             lives.look(s);

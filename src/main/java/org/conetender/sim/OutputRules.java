@@ -77,7 +77,8 @@ final class OutputRules {
         boolean edge = heart.conducting() != lastBeat;
         rules.lasting("stuck-beat", "", stuck && edge, SEEN_S,
                 "the heart beat on although a heater could not be switched");
-        rules.lasting("pulse", "", !edge && !stuck && !late && !heart.refuses(), PULSE_S,
+        rules.lasting("pulse", "", !edge && !stuck && !late && !heart.refuses()
+                && !rig.process().hangs(), PULSE_S,
                 "the heart stopped although all was well");
         lastBeat = heart.conducting();
         lastTickMs = tick;

@@ -2,14 +2,9 @@ package org.conetender.sim;
 
 import java.util.List;
 import java.util.Optional;
-import org.conetender.agent.Agents;
-import org.conetender.agent.Ports;
 import org.conetender.core.State;
-import org.conetender.core.batch.Fact;
-import org.conetender.core.face.Names;
 import org.conetender.core.guard.Guard;
 import org.conetender.core.settings.Settings;
-import org.conetender.port.Store;
 
 /**
  * The whole daemon in a simulated world, run by hand on one thread: a second of the world, a round of
@@ -17,34 +12,30 @@ import org.conetender.port.Store;
  */
 public final class Rig {
 
-    /** A computer needs this long from power to a running daemon, ms (guess: a small board's boot). */
-    private static final long BOOT_MS = 40_000;
-    /** The service manager starts a dead process again after this, ms (systemd/conetender.service). */
-    private static final long RESTART_MS = 3_000;
+    private static final long LOOK_MS = 5_000;
 
     private final Settings settings;
-    private final List<Guard> guards;
     private final World world;
-    private final SimStore.Disk disk = new SimStore.Disk();
     private final Coverage coverage = new Coverage();
     private final SimSocket socket = new SimSocket(coverage);
+    private final Process process;
     private final Invariants invariants;
+    private final Trace trace = new Trace();
     private Optional<Person> person = Optional.empty();
-    private Optional<Life> life = Optional.empty();
     private boolean wasPowered = true;
-    private long startAtMs;
-    private long stalledUntilMs;
-    private boolean storeFailing;
-
-    /** One life of the daemon's process. @param store its own handle on the disk */
-    record Life(Agents agents, SimStore store, SimSupervisor supervisor, long bornAtMs) {}
 
     public Rig(Settings settings, long seed, Bench bench, List<Guard> guards) {
+        this(settings, seed, bench, Parts.with(guards));
+    }
+
+    /** @param parts what the daemon is built from */
+    public Rig(Settings settings, long seed, Bench bench, Parts parts) {
         this.settings = settings;
-        this.guards = guards;
         this.world = new World(settings, seed, bench);
+        this.process = new Process(world, settings, parts, socket);
         this.invariants = new Invariants(this);
         world.broker().listen(m -> {
+            trace.message(m);
             if (m.topic().contains("/$log/")) {
                 coverage.heard(m.payload());
             }
@@ -70,32 +61,17 @@ public final class Rig {
     public void second() {
         world.step(1_000);
         power();
-        long now = world.clock().elapsedMs();
-        if (life.isEmpty() && world.powered() && now >= startAtMs) {
-            start();
+        if (process.second()) {
+            kill();
         }
-        if (life.isPresent() && now >= stalledUntilMs) {
-            turn(life.get().agents(), now);
-        }
-        if (now % 5_000 == 0) {
+        if (world.clock().elapsedMs() % LOOK_MS == 0) {
             person.ifPresent(Person::step);
         }
-        if (life.isPresent()) {
-            coverage.look(state(), settings, life.get().agents().control().findings());
+        if (alive()) {
+            coverage.look(state(), settings, process.control().findings());
         }
         invariants.look();
-    }
-
-    /** The face is looked at every five seconds only, as people do: nothing that acts depends on it. */
-    private void turn(Agents agents, long now) {
-        agents.control().doWork();
-        // A thread that waits for its disk does nothing else until the disk answers.
-        if (!Fault.Trouble.DISK_HANGS.in(world.wrong())) {
-            agents.record().doWork();
-        }
-        if (now % 5_000 == 0) {
-            agents.publish().doWork();
-        }
+        trace.second(world, process.disk());
     }
 
     private void power() {
@@ -103,46 +79,45 @@ public final class Rig {
             invariants.dark();
         }
         if (wasPowered && !world.powered()) {
-            life.ifPresent(l -> invariants.darkBegins(state()));
+            if (alive()) {
+                invariants.darkBegins(state());
+            }
             kill();
             wasPowered = false;
         } else if (!wasPowered && world.powered()) {
             world.clock().reboot();
             wasPowered = true;
-            startAtMs = world.clock().elapsedMs() + BOOT_MS;
+            process.boots();
         }
     }
 
-    private void start() {
-        try {
-            SimStore store = SimStore.open(disk);
-            SimSupervisor supervisor = new SimSupervisor();
-            World.Devices d = world.devices();
-            Ports ports = new Ports(world.clock(), new Ports.Devices(List.copyOf(d.probes().values()),
-                    List.copyOf(d.contacts().values()), List.copyOf(d.switches().values())), store,
-                    new Ports.Outside(world.broker().connect("homie/5/" + settings.site().id() + "/$state"),
-                            socket, supervisor));
-            Agents agents = Agents.begin(settings, guards, ports, Names.of("homie", settings));
-            life = Optional.of(new Life(agents, store, supervisor, world.clock().elapsedMs()));
-        } catch (Store.StoreException e) {
-            throw new IllegalStateException("the simulated record cannot be opened", e);
-        }
-    }
-
-    /** The process dies at once, wherever it was; the service manager starts another soon. */
+    /** The process dies at once, wherever it was. */
     public void kill() {
-        boolean alive = life.isPresent();
-        life.ifPresent(l -> l.store().crash());
-        life = Optional.empty();
-        world.broker().daemonDied();
-        world.devices().forget();
-        startAtMs = world.clock().elapsedMs() + RESTART_MS;
+        boolean alive = alive();
+        if (alive) {
+            invariants.dying(state());
+        }
+        process.end();
         invariants.died(alive);
     }
 
-    /** The process hangs for so long: its leases run out, its next tick is late. */
+    /** The process dies there. */
+    public void killAt(Process.Point point) {
+        if (point == Process.Point.NOW) {
+            kill();
+        } else {
+            process.dieAt(point);
+        }
+    }
+
+    /** The process hangs for so long. */
     public void stall(long ms) {
-        stalledUntilMs = world.clock().elapsedMs() + ms;
+        process.stall(ms);
+    }
+
+    /** The disk refuses writes from now on, or takes them again. */
+    public void store(SimStore.Mood mood) {
+        process.disk().mood(mood);
     }
 
     /** A client says a word to a cone. */
@@ -151,24 +126,9 @@ public final class Rig {
     }
 
     /** A client sets a property of a cone. */
-    void set(String cone, String property, String payload) {
-        world.broker().set("homie/5/" + settings.site().id() + "-" + cone + "/" + property + "/set", payload);
-    }
-
-    /** The disk refuses writes from now on, or takes them again. */
-    public void store(SimStore.Mood mood) {
-        disk.mood(mood);
-        storeFailing = mood != SimStore.Mood.HEALTHY;
-    }
-
-    /** What a restart would read, while the disk takes nothing; empty while it does, or nobody lives. */
-    Optional<List<Fact>> keptWhileFailing() {
-        try {
-            return !alive() || !storeFailing && !Fault.Trouble.DISK_HANGS.in(world.wrong()) ? Optional.empty()
-                    : Optional.of(life.orElseThrow().store().load().facts());
-        } catch (Store.StoreException e) {
-            throw new IllegalStateException("the simulated record cannot be read", e);
-        }
+    public void set(String cone, String property, String payload) {
+        world.broker().set(Topics.device(settings.site().id(), cone) + "/" + property
+                + "/set", payload);
     }
 
     public World world() {
@@ -188,17 +148,17 @@ public final class Rig {
     }
 
     public boolean alive() {
-        return life.isPresent();
+        return process.alive();
     }
 
     /** What the daemon holds after its last tick; it must be alive. */
     public State state() {
-        return life.orElseThrow().agents().control().state();
+        return process.control().state();
     }
 
-    /** World milliseconds since the present life began; 0 while there is none. */
-    public long livedMs() {
-        return life.map(l -> world.clock().elapsedMs() - l.bornAtMs()).orElse(0L);
+    /** The daemon's process. */
+    Process process() {
+        return process;
     }
 
     /** Where somebody types at the board itself. */
@@ -206,9 +166,8 @@ public final class Rig {
         return socket;
     }
 
-    /** Everything that must be the same when the same seed is run again. */
+    /** Of everything that must be the same when the same seed is run again: world, outputs, words, record. */
     public long fingerprint() {
-        long h = world.fingerprint();
-        return 31 * h + (life.isPresent() ? state().book().hashCode() : 0);
+        return trace.hash();
     }
 }

@@ -135,11 +135,7 @@ public final class SimCone {
     /** A person makes good what hands can: pump, hose, probes in place, relays and contacts exchanged. */
     public void repair() {
         air.replacePump();
-        air.fail(Air.Fault.NONE);
-        water.lid(true);
-        fixtures.probes.forEach(p -> p.fail(SimProbe.Fault.NONE));
-        fixtures.switches.values().forEach(s -> s.fail(SimSwitch.Fault.NONE));
-        fixtures.contacts.values().forEach(c -> c.fail(SimContact.Fault.NONE));
+        world.mended(settings.id());
     }
 
     public Cone settings() {

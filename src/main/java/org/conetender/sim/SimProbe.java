@@ -127,6 +127,11 @@ public final class SimProbe implements Probe {
         driftC = what == Fault.DRIFTING ? driftC : 0;
     }
 
+    /** By how much it is off for its own sake, °C: its offset and its drift. */
+    public double errorC() {
+        return build.offsetC + driftC;
+    }
+
     /** The last number it gave, °C; for tests and displays of the truth. */
     public double shownC() {
         return shownC;

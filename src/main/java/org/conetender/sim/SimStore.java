@@ -1,8 +1,10 @@
 package org.conetender.sim;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import org.conetender.core.batch.Checkpoint;
 import org.conetender.core.batch.CheckpointText;
@@ -50,15 +52,39 @@ public final class SimStore implements Store {
         private record Row(Fact headOnly, String change) {}
 
         private final TreeMap<Long, Row> facts = new TreeMap<>();
+        private final Set<String> sources = new HashSet<>();
         private Optional<String> checkpoint = Optional.empty();
         private Optional<SimStore> owner = Optional.empty();
         private Mood mood = Mood.HEALTHY;
         private Cut cut = Cut.NONE;
         private long waitedMs;
 
+        /** What was committed after that number, in order. */
+        List<Fact> since(long seq) {
+            if (facts.isEmpty() || facts.lastKey() <= seq) {
+                return List.of();
+            }
+            List<Fact> all = new ArrayList<>();
+            for (Row r : facts.tailMap(seq, false).values()) {
+                Fact h = r.headOnly();
+                all.add(new Fact(h.seq(), h.at(), h.cone(), h.source(), FactText.read(r.change())));
+            }
+            return all;
+        }
+
+        /** Whether a fact of that request was committed. */
+        boolean knows(String request) {
+            return sources.contains(request);
+        }
+
         /** From now on, until told otherwise; survives a restart, as a bad card does. */
         public void mood(Mood mood) {
             this.mood = mood;
+        }
+
+        /** Whether writes are refused now. */
+        boolean failing() {
+            return mood != Mood.HEALTHY;
         }
 
         /** The next write, and only that one, is interrupted there. */
@@ -98,12 +124,7 @@ public final class SimStore implements Store {
     @Override
     public Kept load() throws StoreException {
         alive();
-        List<Fact> facts = new ArrayList<>();
-        for (Disk.Row r : disk.facts.values()) {
-            Fact h = r.headOnly();
-            facts.add(new Fact(h.seq(), h.at(), h.cone(), h.source(), FactText.read(r.change())));
-        }
-        return new Kept(facts, disk.checkpoint.map(CheckpointText::read));
+        return new Kept(disk.since(0), disk.checkpoint.map(CheckpointText::read));
     }
 
     @Override
@@ -117,7 +138,10 @@ public final class SimStore implements Store {
                         + " is a fault of conetender", null);
             }
         }
-        commit(() -> disk.facts.putAll(pending));
+        commit(() -> {
+            disk.facts.putAll(pending);
+            facts.forEach(f -> disk.sources.add(f.source()));
+        });
     }
 
     @Override

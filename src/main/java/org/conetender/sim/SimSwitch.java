@@ -21,7 +21,9 @@ public final class SimSwitch implements Switch {
         /** The line cannot be driven: {@link SimSwitch#hold} answers false and the coil falls off. */
         REFUSING,
         /** The line takes no level: {@link SimSwitch#hold} answers false and the coil stays as it was. */
-        DEAF
+        DEAF,
+        /** The contact opens and closes every second while its coil is driven (guess). */
+        CHATTERING
     }
 
     private final String id;
@@ -31,6 +33,7 @@ public final class SimSwitch implements Switch {
     /** What was asked for last and has not expired: the coil, unless the line is deaf. */
     private boolean asked;
     private boolean contact;
+    private long heldAtMs;
     private long expiresAtMs;
     private long cycles;
     private boolean powered = true;
@@ -53,13 +56,22 @@ public final class SimSwitch implements Switch {
         boolean can = powered && !refuses();
         asked = energised && (can || fault == Fault.DEAF);
         follow();
-        expiresAtMs = clock.elapsedMs() + validForMs;
+        heldAtMs = clock.elapsedMs();
+        expiresAtMs = heldAtMs + validForMs;
         settle();
         return can;
     }
 
+    /** How long ago it was set, as the world counts. */
+    long heldForMs() {
+        return clock.elapsedMs() - heldAtMs;
+    }
+
     /** Lets go of a coil whose lease is over. */
     void expire() {
+        if (fault == Fault.CHATTERING) {
+            settle();
+        }
         if (asked && clock.elapsedMs() >= expiresAtMs) {
             asked = false;
             follow();
@@ -113,6 +125,7 @@ public final class SimSwitch implements Switch {
             case WELDED -> true;
             case OPEN -> false;
             case INVERTED -> powered && !coil;
+            case CHATTERING -> coil && clock.elapsedMs() / 1_000 % 2 == 0;
         };
         if (next && !contact) {
             cycles++;

@@ -14,8 +14,6 @@ import org.conetender.core.settings.Cone;
 /** The rules that concern the whole site. */
 final class SiteRules {
 
-    /** Requests whose id begins so were sent stale on purpose and must never be obeyed. */
-    static final String STALE = "stale-";
     /** Requests whose id begins so were sent twice on purpose and must be obeyed once. */
     static final String TWICE = "twice-";
 
@@ -35,15 +33,15 @@ final class SiteRules {
     void look(State s) {
         rules.lasting("watts", "", watts() > rig.settings().site().supply().limitWatts() + 0.1, 0,
                 "more watts were on together than the site allows");
-        rules.lasting("stale", "", s.book().recentIds().stream().anyMatch(id -> id.startsWith(STALE)), 0,
-                "a stale command was obeyed");
+        rules.lasting("stale", "", s.book().recentIds().stream()
+                .anyMatch(id -> id.startsWith(Invariants.STALE)), 0, "a stale command was obeyed");
         rules.lasting("twice", "", obeyedTwice(s), 0, "a request was obeyed twice");
-        rules.lasting("record", "", rig.keptWhileFailing().isPresent() && !told(s, "record"), 200,
+        rules.lasting("record", "", rig.process().keptWhileFailing().isPresent() && !told(s, "record"), 200,
                 "the record could not be kept and nobody was told");
         rules.lasting("clock", "", !rig.world().clock().now().wallTrusted() && !told(s, "clock"), 62 * 60,
                 "the clock was not trusted for over an hour and nobody was told");
         heartbeat(s);
-        unwritten(rig.keptWhileFailing().orElse(List.of()));
+        unwritten(rig.process().keptWhileFailing().orElse(List.of()));
     }
 
     /** Power must never rest on what only the daemon knows: a restart would not know it. */
@@ -58,8 +56,9 @@ final class SiteRules {
             boolean still = b.stage().airOff() != null || b.marks().valveShut();
             rules.lasting("unwritten-heat", c, !onDisk.isEmpty() && rules.on(c, "heat") && (dry || still), 3,
                     "a heater was on that no record allows");
+            boolean rests = !b.stage().hasWater() && !c.settings().fittings().air().idleOn();
             rules.lasting("unwritten-air-off", c, !onDisk.isEmpty() && rules.on(c, "air-pause")
-                    && b.stage().airOff() == null, 3, "the air was off though no record says so");
+                    && b.stage().airOff() == null && !rests, 3, "the air was off though no record says so");
         }
     }
 

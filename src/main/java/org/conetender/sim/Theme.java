@@ -195,8 +195,8 @@ public enum Theme {
     STALE(2, (r, s) -> {
         nursed(r, s);
         if (s == 1_800) {
-            inject(r, "drained", true, Map.of("request-id", SiteRules.STALE + "retained"));
-            var late = Map.of("request-id", SiteRules.STALE + "expired", "expires-in-s", "0");
+            inject(r, "drained", true, Map.of("request-id", Invariants.STALE + "retained"));
+            var late = Map.of("request-id", Invariants.STALE + "expired", "expires-in-s", "0");
             inject(r, "abandoned", false, late);
         }
         if (s == 1_800 || s == 1_900) {

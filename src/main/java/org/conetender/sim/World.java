@@ -113,6 +113,11 @@ public final class World {
         faults.add(fault);
     }
 
+    /** Whatever was wrong with that cone's own parts is made good. */
+    void mended(String cone) {
+        faults.mend(cone);
+    }
+
     /** What is wrong at the moment. */
     public List<Fault> wrong() {
         return faults.active();
@@ -149,23 +154,5 @@ public final class World {
 
     public long seed() {
         return seed;
-    }
-
-    /** A number that differs when any state of the world differs: for tests of sameness. */
-    public long fingerprint() {
-        long h = Double.doubleToLongBits(room.airC()) ^ clock.elapsedMs();
-        for (SimCone c : inOrder) {
-            h = mix(mix(h, c.water().waterC()), c.water().litres());
-            h = mix(mix(h, c.oxygen().layer()), c.air().flowLpm());
-            h = mix(h, c.cysts().map(Cysts::hatchedFraction).orElse(-1.0));
-        }
-        for (SimProbe p : devices.probes.values()) {
-            h = mix(h, p.shownC());
-        }
-        return h;
-    }
-
-    private static long mix(long h, double value) {
-        return (h ^ Double.doubleToLongBits(value)) * 0x9E3779B97F4A7C15L + (h >>> 29);
     }
 }

@@ -27,7 +27,7 @@ class WorldTest {
                 Benches.hold(w, "a.cut-out", true);
             }
             w.step(60_000);
-            h = h * 31 + w.fingerprint();
+            h = h * 31 + Trace.of(w);
         }
         return h;
     }

@@ -28,6 +28,8 @@ class DocumentsTest {
     private static final Pattern LINK = Pattern.compile("\\]\\(([^)]+)\\)");
     private static final Pattern QUOTED = Pattern.compile("`([^`\n]+)`");
 
+    private static final String SAFETY = "src/site/markdown/safety.md";
+
     private static String read(String file) throws IOException {
         return Files.readString(Path.of(file));
     }
@@ -57,7 +59,7 @@ class DocumentsTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"README.md", "DEVELOPERS.md"})
+    @ValueSource(strings = {"README.md", "DEVELOPERS.md", SAFETY})
     void everyFileOfOursThatIsNamedExists(String document) throws IOException {
         Pattern ours = Pattern.compile("(?<![\\w/.-])((?:src|config|systemd|\\.ci)/[\\w./-]*\\w)");
         Matcher m = ours.matcher(read(document));
@@ -113,6 +115,21 @@ class DocumentsTest {
                 case SOON -> "soon: within the hour";
                 case LATER -> "later: the same day";
             });
+        }
+    }
+
+    @Test
+    void theSafetyTableHasOneRowForEachGuardWithItsStories() throws IOException {
+        String text = read(SAFETY);
+        List<String[]> rows = rows(text.substring(text.indexOf("<!-- guards:"),
+                text.indexOf("<!-- /guards -->")));
+        assertThat(rows.stream().map(r -> r[1])).containsExactlyInAnyOrderElementsOf(Guards.ALL.stream()
+                .map(g -> "`" + g.getClass().getSimpleName() + "`").toList());
+        Set<String> tests = new TreeSet<>();
+        SourceFile.under("src/test/java").forEach(f -> Outline.of(f).types().forEach(t -> tests.add(
+                t.name().substring(t.name().lastIndexOf('.') + 1))));
+        for (String[] row : rows) {
+            assertThat(tests).as(row[0]).contains(row[2].replace("`", ""));
         }
     }
 

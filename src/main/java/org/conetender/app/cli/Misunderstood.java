@@ -32,8 +32,11 @@ public final class Misunderstood implements IParameterExceptionHandler {
             return unknown(u);
         }
         if (e instanceof MissingParameterException m && !m.getMissing().isEmpty()) {
-            return m.getMissing().stream().map(Misunderstood::whole).collect(Collectors.joining(" and "))
-                    + (m.getMissing().size() == 1 ? " is missing" : " are missing");
+            boolean oneOf = m.getMissing().stream().allMatch(a -> a.group() != null && a.group().exclusive());
+            String all = m.getMissing().stream().map(Misunderstood::whole)
+                    .collect(Collectors.joining(oneOf ? ", " : " and "));
+            return oneOf ? "One of these is missing: " + all
+                    : all + (m.getMissing().size() == 1 ? " is missing" : " are missing");
         }
         if (e.getArgSpec() == null || e.getValue() == null || e.getCause() == null) {
             return e.getMessage();

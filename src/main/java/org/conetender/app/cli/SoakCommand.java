@@ -3,15 +3,23 @@ package org.conetender.app.cli;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.StringWriter;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.stream.Stream;
 import org.conetender.app.trial.HourPilot;
 import org.conetender.core.unit.Text;
+import org.conetender.sim.Invariants.Violation;
+import org.conetender.sim.swarm.Swarm;
+import org.conetender.sim.swarm.SwarmReport;
+import org.conetender.sim.swarm.Tale;
 import org.conetender.sim.trial.ControlTrial;
 import org.conetender.sim.trial.HourTrial;
 import org.conetender.sim.trial.Target;
 import org.conetender.sim.trial.TrialReport;
+import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -26,7 +34,8 @@ import picocli.CommandLine.Spec;
         exitCodeList = {"0:every target was met", "1:a target was missed; the lines say which",
             "2:an option is wrong; nothing was run"},
         footerHeading = "%nExample:%n",
-        footer = {"  conetender soak --control --cones 200 --calm-hours 3000"})
+        footer = {"  conetender soak --control --cones 200 --calm-hours 3000",
+            "  conetender soak --seeds 200 --hours 36", "  conetender soak --story broken.txt"})
 public final class SoakCommand implements Callable<Integer> {
 
     private static final int MISSED = 1;
@@ -37,10 +46,36 @@ public final class SoakCommand implements Callable<Integer> {
     @Spec
     private CommandSpec spec;
 
-    @Option(names = "--control", required = true,
-            description = "the heating law: holds random cones beside other laws, breaks things; and "
-                    + "brings batches to an hour")
-    private boolean control;
+    @ArgGroup(exclusive = true, multiplicity = "1")
+    private What what;
+
+    /** What is tried. */
+    private static final class What {
+        @Option(names = "--control", required = true,
+                description = "the heating law: holds random cones beside other laws, breaks things; and "
+                        + "brings batches to an hour")
+        private boolean control;
+
+        @Option(names = "--seeds", paramLabel = "N", required = true,
+                description = "the whole daemon: N stories of its life, in each of which things go wrong")
+        private Integer seeds;
+
+        @Option(names = "--story", paramLabel = "FILE", required = true,
+                description = "one story again, as '--seeds' printed it or as you wrote it")
+        private Path story;
+    }
+
+    @Option(names = "--hours", paramLabel = "H", defaultValue = "36",
+            description = "with --seeds: hours of each story; default: ${DEFAULT-VALUE}")
+    private int hours;
+
+    @Option(names = "--from", paramLabel = "SEED", defaultValue = "1",
+            description = "with --seeds: the first seed; default: ${DEFAULT-VALUE}")
+    private long from;
+
+    @Option(names = "--twice",
+            description = "with --seeds: tell each story twice, and see that it comes to the same")
+    private boolean twice;
 
     @Option(names = "--cones", paramLabel = "N", defaultValue = "1000",
             description = "cones that every law holds for a day; default: ${DEFAULT-VALUE}")
@@ -69,30 +104,72 @@ public final class SoakCommand implements Callable<Integer> {
     @Override
     public Integer call() throws IOException, InterruptedException {
         int workers = threads == null ? Runtime.getRuntime().availableProcessors() : threads;
+        least("--threads", workers);
+        if (what.story != null) {
+            return story();
+        }
+        return what.control ? law(workers) : stories(workers);
+    }
+
+    private int law(int workers) throws IOException, InterruptedException {
         least("--cones", cones);
         least("--mishaps", mishaps);
         least("--calm-hours", calmHours);
         least("--hours-asked", hoursAsked);
-        least("--threads", workers);
         TrialReport report = ControlTrial.run(new ControlTrial.Plan(cones, mishaps, calmHours, workers),
                 share -> progress(LAW_SHARE * share));
-        HourTrial hours = HourTrial.run(new HourTrial.Plan(hoursAsked, workers, HourPilot.BAND.leastC(),
+        HourTrial asked = HourTrial.run(new HourTrial.Plan(hoursAsked, workers, HourPilot.BAND.leastC(),
                 HourPilot.BAND.mostC()), HourPilot.schools(),
                 share -> progress(LAW_SHARE + (1 - LAW_SHARE) * share));
-        List<String> lines = Stream.concat(report.lines().stream(), hours.lines().stream()).toList();
-        List<Target> targets = Stream.concat(report.targets().stream(), hours.targets().stream()).toList();
+        List<String> lines = Stream.concat(report.lines().stream(), asked.lines().stream()).toList();
+        List<Target> targets = Stream.concat(report.targets().stream(), asked.targets().stream()).toList();
+        return shown(lines, targets, report.hoursPerCpuHour(), Text.of("Speed at a step a second: %.1f"
+                + " million simulated hours in an hour of one processor", report.hoursPerCpuHour() / 1e6));
+    }
+
+    private int stories(int workers) throws IOException, InterruptedException {
+        least("--seeds", what.seeds);
+        least("--hours", hours);
+        SwarmReport report = Swarm.run(new Swarm.Plan(from, what.seeds, hours, workers, twice),
+                this::progress);
+        return shown(report.lines(), report.targets(), report.hoursPerCpuHour(), Text.of(
+                "Speed at a tick a second: %.0f cone-hours in an hour of one processor",
+                report.hoursPerCpuHour()));
+    }
+
+    private int story() throws IOException {
+        Tale tale;
+        try {
+            tale = Tale.parse(Files.readString(what.story));
+        } catch (IllegalArgumentException e) {
+            throw new ParameterException(spec.commandLine(), what.story + ": " + e.getMessage(), e);
+        } catch (NoSuchFileException e) {
+            throw new ParameterException(spec.commandLine(), what.story
+                    + ": there is no such file; keep what '--seeds' printed in one.", e);
+        }
+        List<Violation> broken = Swarm.tell(tale);
+        PrintWriter out = spec.commandLine().getOut();
+        broken.forEach(v -> out.println(SwarmReport.line(v)));
+        if (broken.isEmpty()) {
+            out.println("It went well to the end: nothing was broken.");
+        }
+        out.flush();
+        return broken.isEmpty() ? 0 : MISSED;
+    }
+
+    private int shown(List<String> lines, List<Target> targets, double hoursPerCpuHour, String speed)
+            throws IOException {
         PrintWriter err = spec.commandLine().getErr();
         err.println();
         err.flush();
         PrintWriter out = spec.commandLine().getOut();
         if (json) {
-            out.println(asJson(targets, lines, report.hoursPerCpuHour()));
+            out.println(asJson(targets, lines, hoursPerCpuHour));
         } else {
             lines.forEach(out::println);
             out.println("Targets");
             targets.stream().map(Target::line).forEach(out::println);
-            out.println(Text.of("Speed at a step a second: %.1f million simulated hours in an hour of one"
-                    + " processor", report.hoursPerCpuHour() / 1e6));
+            out.println(speed);
         }
         out.flush();
         return targets.stream().allMatch(Target::met) ? 0 : MISSED;
@@ -105,7 +182,7 @@ public final class SoakCommand implements Callable<Integer> {
         }
     }
 
-    private void progress(double share) {
+    private synchronized void progress(double share) {
         int percent = (int) (share * 100);
         if (percent != shownPercent) {
             shownPercent = percent;

@@ -33,7 +33,12 @@ public record ConeBook(Batch base, List<Fact> facts, Batch batch, Usual usual, L
 
     /** Whether that guard waits for a person. */
     public Optional<Latch> latch(String guard) {
-        return latches.stream().filter(l -> l.guard().equals(guard)).findFirst();
+        for (int i = 0; i < latches.size(); i++) {
+            if (latches.get(i).guard().equals(guard)) {
+                return Optional.of(latches.get(i));
+            }
+        }
+        return Optional.empty();
     }
 
     /** The last report that can still be withdrawn, newest first; empty when there is none. */

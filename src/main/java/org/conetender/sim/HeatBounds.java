@@ -1,0 +1,88 @@
+package org.conetender.sim;
+
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.Map;
+import java.util.Set;
+import org.conetender.core.State;
+import org.conetender.core.batch.Batch;
+import org.conetender.core.settings.Cone;
+import org.conetender.core.settings.Cone.HeatKind;
+
+/**
+ * How far above its set-point a cone with a cut-out may get, whatever single thing is wrong, and whatever
+ * pair: the bounds are those of the issue of a welded switch (control.md §2.4).
+ */
+final class HeatBounds {
+
+    /** What a single fault may bring at least, K, and what another adds. */
+    private static final double SINGLE_K = 0.5;
+    private static final double PAIR_K = 1.5;
+    /** Half as much again as rises during both lags, the longest there are (science.md §9), and 2 s. */
+    private static final double COAST = 1.5;
+    private static final double LAGS_S = 90 + 20 + 2;
+    /** Nothing is judged so long after the room was no cooler than the water should be, ms. */
+    private static final long WARM_ROOM_MS = 6 * 3_600_000L;
+    private static final double J_PER_L_K = 4_100;
+
+    private final Rig rig;
+    private final Invariants rules;
+    private final Map<String, Since> since = new HashMap<>();
+    private long roomWarmAtMs = -WARM_ROOM_MS;
+
+    /** What has happened to one batch. */
+    private static final class Since {
+        long batch = -1;
+        double aimC;
+        final Set<Fault> faults = new HashSet<>();
+    }
+
+    HeatBounds(Rig rig, Invariants rules) {
+        this.rig = rig;
+        this.rules = rules;
+    }
+
+    void look(State s) {
+        long now = rig.world().clock().elapsedMs();
+        for (SimCone c : rig.world().cones()) {
+            Cone.Heat heat = c.settings().fittings().heat();
+            if (heat.kind() != HeatKind.IMMERSED || !heat.cutOut()) {
+                continue;
+            }
+            Batch b = s.book().cone(c.settings().id()).batch();
+            Since t = since.computeIfAbsent(c.settings().id(), k -> new Since());
+            if (t.batch != b.number()) {
+                t.batch = b.number();
+                t.aimC = c.settings().limits().setpointC();
+                t.faults.clear();
+            }
+            double aim = s.live().cones().get(c.settings().id()).hold().aimC();
+            t.aimC = Double.isNaN(aim) ? t.aimC : Math.max(t.aimC, aim);
+            rig.world().wrong().stream().filter(f -> touches(f, c.settings().id())).forEach(t.faults::add);
+            if (rig.world().room().airC() > t.aimC - 1) {
+                roomWarmAtMs = now;
+            }
+            bound(c, t, now - roomWarmAtMs < WARM_ROOM_MS);
+        }
+    }
+
+    private void bound(SimCone c, Since t, boolean warmRoom) {
+        int n = t.faults.size();
+        double litres = Math.max(c.water().litres(), 0.4 * c.settings().usual().litres());
+        double rise = c.settings().fittings().heat().watts() / (litres * J_PER_L_K);
+        double most = t.aimC + Math.max(SINGLE_K, COAST * rise * LAGS_S) + error(c) + (n > 1 ? PAIR_K : 0);
+        rules.lasting(n > 1 ? "excess-of-two" : "excess", c, n < 3 && !warmRoom && c.water().heaterCovered()
+                && c.water().waterC() > most, 5, "the water went further above its set-point than " + n
+                + " faults may bring it");
+    }
+
+    /** By how much its probes are off, K. */
+    private static double error(SimCone c) {
+        return c.fixtures.probes.stream().mapToDouble(p -> Math.abs(p.errorC())).max().orElse(0);
+    }
+
+    private static boolean touches(Fault f, String cone) {
+        return f.cone().equals(cone) || f instanceof Fault.Swapped(var _, var other, var _)
+                && other.equals(cone) || f instanceof Fault.OfSite;
+    }
+}

@@ -1,0 +1,146 @@
+package org.conetender.sim;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import org.conetender.core.Result;
+import org.conetender.core.State;
+import org.conetender.core.batch.Book;
+import org.conetender.core.batch.Change;
+import org.conetender.core.batch.ConeBook;
+import org.conetender.core.batch.Fact;
+import org.conetender.core.image.Ask;
+import org.conetender.core.image.ProbeSample;
+import org.conetender.core.image.Reading;
+import org.conetender.core.settings.Cone;
+
+/**
+ * The rules about what the daemon may never do whatever it believes: heat that no reading bears out, an
+ * output older than its lease, a latch that nobody released, an answer before its commit, a life that
+ * stands elsewhere than its record.
+ */
+final class TruthRules {
+
+    /** A reading may be used for a minute (control.md §3.3), and what was set then holds for a lease, ms. */
+    private static final long OLD_MS = 60_000 + 5_000;
+    private static final long LEASE_MS = 4_000;
+    /** A tick, and the second in which leases are looked at, ms. */
+    private static final long SLACK_MS = 1_000;
+
+    private final Rig rig;
+    private final Invariants rules;
+    private final Map<String, Set<String>> latched = new TreeMap<>();
+    /** When a probe of that cone last gave a figure, by the world's count, ms. */
+    private final Map<String, Long> heardMs = new TreeMap<>();
+    /** Latches whose release is on the disk. */
+    private final Set<String> ended = new TreeSet<>();
+    private long seenSeq;
+    private Book expected;
+
+    TruthRules(Rig rig, Invariants rules) {
+        this.rig = rig;
+        this.rules = rules;
+    }
+
+    /** With or without a living daemon. */
+    void always() {
+        for (SimSwitch s : rig.world().devices().switches().values()) {
+            rules.lasting("lease", s.id(), s.commanded() && s.heldForMs() > LEASE_MS + SLACK_MS, 0,
+                    "an output was driven for longer than its lease");
+        }
+        for (SimCone c : rig.world().cones()) {
+            boolean heat = rules.on(c, Fixtures.HEAT);
+            List<ProbeSample> now = probes(c);
+            long atMs = rig.world().clock().elapsedMs();
+            if (now.stream().anyMatch(p -> p.reading() instanceof Reading.Value && p.ageMs() <= OLD_MS)) {
+                heardMs.put(c.settings().id(), atMs);
+            }
+            rules.lasting("blind-heat", c, heat && atMs - heardMs.getOrDefault(c.settings().id(), 0L)
+                    > OLD_MS, 0, "heat was on though no probe had answered for a minute");
+            double guardC = c.settings().limits().guardC();
+            rules.lasting("ceiling", c, heat && !now.isEmpty() && now.stream().allMatch(p -> p.reading()
+                    instanceof Reading.Value(double shown) && shown > guardC), 4,
+                    "heat was on though every probe showed more than the guard temperature");
+        }
+    }
+
+    private List<ProbeSample> probes(SimCone c) {
+        long mono = rig.world().clock().now().monoMs();
+        List<ProbeSample> all = new ArrayList<>();
+        for (String id : c.settings().fittings().probes().water()) {
+            all.add(rig.world().devices().probes().get(id).latest(mono));
+        }
+        return all;
+    }
+
+    /** The process dies: what it knew to be durable, and what became so, is where the next life stands. */
+    void dying(State last) {
+        Book b = last.ledger().committed();
+        for (Fact f : rig.process().disk().since(last.ledger().committedSeq())) {
+            b = b.after(f);
+        }
+        expected = b;
+        latched.clear();
+    }
+
+    void look(State s) {
+        if (expected != null) {
+            begun(s);
+            expected = null;
+        }
+        released(s);
+        for (Result.Reply r : rig.process().control().replies()) {
+            rules.lasting("answered", r.request().cone(), r.accepted()
+                    && !rig.process().disk().knows(r.request().id()), 0,
+                    "'" + r.request().ask().word() + "' was said to be recorded and is in no record");
+        }
+    }
+
+    /** A new life stands where its record ends, but for what its beginning itself writes down. */
+    private void begun(State s) {
+        boolean aside = rig.process().disk().since(seenSeq).stream()
+                .anyMatch(f -> f.change() instanceof Change.SetAside);
+        for (Cone c : rig.settings().cones()) {
+            ConeBook was = expected.cone(c.id());
+            ConeBook is = s.ledger().committed().cone(c.id());
+            boolean elsewhere = is.batch().number() != was.batch().number()
+                    || !is.batch().stage().word().equals(was.batch().stage().word())
+                    && was.batch().stage().airOff() == null;
+            rules.lasting("restart", c.id(), elsewhere && !aside, 0,
+                    "a new life stands elsewhere than its record");
+            rules.lasting("latch", c.id(), !guards(is).containsAll(guards(was)), 0,
+                    "a latch was gone after a restart");
+        }
+    }
+
+    private static Set<String> guards(ConeBook b) {
+        Set<String> all = new TreeSet<>();
+        b.latches().forEach(l -> all.add(l.guard()));
+        return all;
+    }
+
+    /** A latch ends by a fact, and that fact by a person's acknowledgement. */
+    private void released(State s) {
+        Set<String> acknowledged = new TreeSet<>();
+        for (Fact f : rig.process().disk().since(seenSeq)) {
+            seenSeq = f.seq();
+            if (f.change() instanceof Change.Told(Ask.Acknowledge _)) {
+                acknowledged.add(f.source());
+            } else if (f.change() instanceof Change.Released r) {
+                ended.add(f.cone() + "/" + r.guard());
+                rules.lasting("latch", f.cone(), !acknowledged.contains(f.source()), 0,
+                        "a latch was released and nobody had acknowledged");
+            }
+        }
+        for (Cone c : rig.settings().cones()) {
+            Set<String> now = guards(s.book().cone(c.id()));
+            Set<String> before = latched.put(c.id(), now);
+            boolean gone = before != null && before.stream().anyMatch(g -> !now.contains(g)
+                    && !ended.remove(c.id() + "/" + g));
+            rules.lasting("latch", c.id(), gone, 0, "a latch ended by itself");
+        }
+    }
+}

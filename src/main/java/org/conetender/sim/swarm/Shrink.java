@@ -1,0 +1,66 @@
+package org.conetender.sim.swarm;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.conetender.sim.Invariants.Violation;
+import org.conetender.sim.Parts;
+
+/**
+ * Makes a story that breaks an invariant as short as it can be while it still breaks the same one: first
+ * halves of its events are left out, then quarters, down to single ones, until none can be spared
+ * (Zeller's ddmin), and nothing is told after the end.
+ */
+final class Shrink {
+
+    private static final int HOUR_S = 3_600;
+
+    private final Parts parts;
+    private final String rule;
+
+    private Shrink(Parts parts, String rule) {
+        this.parts = parts;
+        this.rule = rule;
+    }
+
+    /** @param found what the story broke */
+    static Tale of(Tale tale, Violation found, Parts parts) {
+        Shrink s = new Shrink(parts, found.rule());
+        Tale ended = tale.until((int) (found.atMs() / 1_000 / HOUR_S) + 1);
+        return s.breaks(ended) ? s.shorter(ended) : tale;
+    }
+
+    private boolean breaks(Tale t) {
+        return Play.of(t, parts).broken().stream().anyMatch(v -> v.rule().equals(rule));
+    }
+
+    private Tale shorter(Tale tale) {
+        Tale best = tale;
+        int parts = 2;
+        while (!best.events().isEmpty()) {
+            int size = Math.ceilDiv(best.events().size(), parts);
+            Tale less = without(best, size);
+            if (less != null) {
+                best = less;
+                parts = Math.max(2, parts - 1);
+            } else if (size == 1) {
+                return best;
+            } else {
+                parts = Math.min(best.events().size(), 2 * parts);
+            }
+        }
+        return best;
+    }
+
+    /** The story without one of its pieces of that size, if it still breaks; null when it needs them all. */
+    private Tale without(Tale tale, int size) {
+        for (int from = 0; from < tale.events().size(); from += size) {
+            List<Event> left = new ArrayList<>(tale.events());
+            left.subList(from, Math.min(left.size(), from + size)).clear();
+            Tale less = tale.with(left);
+            if (breaks(less)) {
+                return less;
+            }
+        }
+        return null;
+    }
+}

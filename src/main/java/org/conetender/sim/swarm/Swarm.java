@@ -1,0 +1,84 @@
+package org.conetender.sim.swarm;
+
+import java.lang.management.ManagementFactory;
+import java.lang.management.ThreadMXBean;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Callable;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.concurrent.atomic.AtomicLong;
+import java.util.function.DoubleConsumer;
+import org.conetender.sim.Coverage;
+import org.conetender.sim.Invariants.Violation;
+import org.conetender.sim.Parts;
+
+/** Many stories on many threads. Each is told on one, so what comes of it does not depend on their number. */
+public final class Swarm {
+
+    /**
+     * @param from first seed  @param seeds how many
+     * @param hours of each story  @param threads how many
+     * @param twice whether each is told twice, to see that it comes to the same
+     */
+    public record Plan(long from, int seeds, int hours, int threads, boolean twice) {}
+
+    /**
+     * A story that broke something.
+     *
+     * @param tale as drawn, or shrunk  @param violation the first
+     */
+    public record Broken(Tale tale, Violation violation) {}
+
+    /** What one story came to. */
+    record One(Tale tale, Play.Played played, boolean same, double cpuS) {}
+
+    private Swarm() {}
+
+    /**
+     * Tells them all. Those that break something are shrunk, the first few of them.
+     *
+     * @param progress is told the share that is done, from any thread
+     */
+    public static SwarmReport run(Plan plan, DoubleConsumer progress) throws InterruptedException {
+        return run(plan, Parts.WHOLE, progress);
+    }
+
+    static SwarmReport run(Plan plan, Parts parts, DoubleConsumer progress)
+            throws InterruptedException {
+        List<Callable<One>> calls = new ArrayList<>();
+        AtomicLong done = new AtomicLong();
+        for (long seed = plan.from(); seed < plan.from() + plan.seeds(); seed++) {
+            Tale tale = Tales.of(seed, plan.hours());
+            calls.add(() -> {
+                One one = told(tale, parts, plan.twice());
+                progress.accept((double) done.incrementAndGet() / plan.seeds());
+                return one;
+            });
+        }
+        SwarmReport report = new SwarmReport(plan, new Coverage());
+        try (ExecutorService pool = Executors.newFixedThreadPool(plan.threads())) {
+            for (Future<One> f : pool.invokeAll(calls)) {
+                report.add(f.get(), parts);
+            }
+        } catch (ExecutionException e) {
+            throw new IllegalStateException("a story could not be told", e.getCause());
+        }
+        return report;
+    }
+
+    private static One told(Tale tale, Parts parts, boolean twice) {
+        ThreadMXBean threads = ManagementFactory.getThreadMXBean();
+        long began = threads.getCurrentThreadCpuTime();
+        Play.Played once = Play.of(tale, parts);
+        double cpuS = (threads.getCurrentThreadCpuTime() - began) / 1e9;
+        return new One(tale, once, !twice || Play.of(tale, parts).trace() == once.trace(), cpuS);
+    }
+
+    /** Tells one story; what it broke first, if anything. */
+    public static List<Violation> tell(Tale tale) {
+        return Play.of(tale, Parts.WHOLE).broken();
+    }
+}

@@ -1,0 +1,114 @@
+package org.conetender.sim.swarm;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import org.conetender.core.alarm.AlarmKind;
+import org.conetender.core.guard.Guards;
+import org.conetender.core.unit.Text;
+import org.conetender.sim.Coverage;
+import org.conetender.sim.Invariants.Violation;
+import org.conetender.sim.Parts;
+import org.conetender.sim.trial.Target;
+
+/** What many stories came to: how much was lived, what was reached, and what broke. */
+public final class SwarmReport {
+
+    /** Shrinking takes a hundred tellings of a story: only the first few are. */
+    private static final int SHRUNK = 3;
+    private static final double LIVED = 0.6;
+    private static final double S_PER_H = 3_600;
+
+    private final Swarm.Plan plan;
+    private final Coverage coverage;
+    private final List<Swarm.Broken> broken = new ArrayList<>();
+    private Play.Hours hours = Play.Hours.NONE;
+    private int quiet;
+    private int different;
+    private double cpuS;
+
+    SwarmReport(Swarm.Plan plan, Coverage coverage) {
+        this.plan = plan;
+        this.coverage = coverage;
+    }
+
+    void add(Swarm.One one, Parts parts) {
+        hours = hours.plus(one.played().hours());
+        cpuS += one.cpuS();
+        coverage.add(one.played().coverage());
+        quiet += one.tale().events().isEmpty() ? 1 : 0;
+        different += one.same() ? 0 : 1;
+        one.played().broken().stream().findFirst().ifPresent(v -> broken.add(new Swarm.Broken(
+                broken.size() < SHRUNK ? Shrink.of(one.tale(), v, parts) : one.tale(), v)));
+    }
+
+    public List<Swarm.Broken> broken() {
+        return List.copyOf(broken);
+    }
+
+    /** Alarms that no story raised. */
+    Set<String> missedAlarms() {
+        Set<String> left = new TreeSet<>();
+        for (AlarmKind k : AlarmKind.values()) {
+            left.add(k.id());
+        }
+        left.removeAll(coverage.alarms());
+        return left;
+    }
+
+    /** Guards that found nothing in any story. */
+    Set<String> missedGuards() {
+        Set<String> left = new TreeSet<>();
+        Guards.ALL.forEach(g -> left.add(g.id()));
+        left.removeAll(coverage.guards());
+        return left;
+    }
+
+    private double coneHours() {
+        return hours.all() / S_PER_H;
+    }
+
+    /** For a person. */
+    public List<String> lines() {
+        List<String> lines = new ArrayList<>();
+        lines.add(Text.of("%d stories of %d h, seeds %d to %d: %.0f cone-hours",
+                plan.seeds(), plan.hours(), plan.from(), plan.from() + plan.seeds() - 1, coneHours()));
+        lines.add(Text.of("Zero failures in so many hours bound the rate of the modelled faults at %.1e an"
+                + " hour (95 %%)", 3 / coneHours()));
+        lines.add("Stages reached: " + String.join(", ", coverage.stages()));
+        lines.add("Never: alarms " + missedAlarms() + ", guards " + missedGuards());
+        for (Swarm.Broken b : broken) {
+            lines.add(Text.of("%s, seed %d", line(b.violation()), b.tale().place().seed()));
+        }
+        broken.stream().limit(SHRUNK).forEach(b -> lines.add(b.tale().text()));
+        return lines;
+    }
+
+    /** One broken rule, for a person. */
+    public static String line(Violation v) {
+        return Text.of("BROKEN %s%s: %s, at %02d:%02d:%02d", v.rule(), v.cone().isEmpty() ? ""
+                : " at " + v.cone(), v.what(), v.atMs() / 3_600_000, v.atMs() / 60_000 % 60,
+                v.atMs() / 1_000 % 60);
+    }
+
+    /** How quick it was: cone-hours in an hour of one processor. */
+    public double hoursPerCpuHour() {
+        return hours.all() / cpuS;
+    }
+
+    /** What was aimed at. */
+    public List<Target> targets() {
+        List<Target> t = new ArrayList<>(List.of(
+                new Target("stories that broke an invariant", broken.size(), 0),
+                new Target("stories without any trouble", quiet, 0),
+                new Target("share of hours without water and animals",
+                        1 - (double) hours.lived() / Math.max(1, hours.all()), 1 - LIVED),
+                new Target("alarms never raised", missedAlarms().size(), 0),
+                new Target("guards that never found anything", missedGuards().size(), 0)));
+        if (plan.twice()) {
+            t.add(new Target("stories that came to something else when told again", different, 0));
+        }
+        return t;
+    }
+}

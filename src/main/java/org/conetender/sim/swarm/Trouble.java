@@ -1,0 +1,72 @@
+package org.conetender.sim.swarm;
+
+import java.util.List;
+import java.util.SplittableRandom;
+import org.conetender.core.image.Step;
+
+/** Everything that can go wrong in a story. A story has some of it and omits the rest. */
+enum Trouble {
+    PROBE_DEAD((d, t) -> d.lasting(t, Deed.PROBE, d.one("0", "0", "1"), "absent")),
+    PROBE_FROZEN((d, t) -> d.lasting(t, Deed.PROBE, d.one("0", "0", "1"), "frozen")),
+    PROBE_DRIFTING((d, t) -> d.lasting(t, Deed.PROBE, d.one("0", "0", "1"), "drifting")),
+    PROBE_IN_AIR((d, t) -> d.lasting(t, Deed.PROBE, d.one("0", "0", "1"), "in-air")),
+    PROBE_NOISY((d, t) -> d.lasting(t, Deed.PROBE, d.one("0", "0", "1"), "noisy")),
+    PROBE_AT_85((d, t) -> d.lasting(t, Deed.PROBE, d.one("0", "0", "1"), "power-on")),
+    PROBE_CHECKSUM((d, t) -> d.lasting(t, Deed.PROBE, d.one("0", "0", "1"), "checksum")),
+    BUS_SLOW((d, t) -> d.lasting(t, Deed.PROBE, d.one("0", "0", "1"), "slow")),
+    PROBES_SWAPPED((d, t) -> d.two(t, Deed.SWAP_PROBES)),
+    HEATER_WELDED((d, t) -> d.lasting(t, Deed.SWITCH, "heat", "welded")),
+    CUT_OUT_WELDED((d, t) -> d.lasting(t, Deed.SWITCH, "cut-out", "welded")),
+    HEATER_OPEN((d, t) -> d.lasting(t, Deed.SWITCH, "heat", "open")),
+    HEATER_CHATTERS((d, t) -> d.lasting(t, Deed.SWITCH, "heat", "chattering")),
+    HEATER_INVERTED((d, t) -> d.lasting(t, Deed.SWITCH, "heat", "inverted")),
+    OUTPUT_DEAF((d, t) -> d.lasting(t, Deed.SWITCH, d.one("heat", "cut-out", "air-pause", "lamp"), "deaf")),
+    OUTPUT_REFUSED((d, t) -> d.lasting(t, Deed.SWITCH, d.one("heat", "cut-out", "air-pause"), "refusing")),
+    PAUSE_STUCK((d, t) -> d.lasting(t, Deed.SWITCH, "air-pause", d.one("welded", "open"))),
+    CONTACT_WRONG((d, t) -> d.lasting(t, Deed.CONTACT, d.one("level", "air-proof", "button"),
+            d.one("stuck-closed", "stuck-open", "unreadable"))),
+    PROOF_CHATTERS((d, t) -> d.lasting(t, Deed.CONTACT, "air-proof", "chattering")),
+    DIAPHRAGM_TORN((d, t) -> d.lasting(t, Deed.AIR, "torn-diaphragm")),
+    HOSE_OFF((d, t) -> d.lasting(t, Deed.AIR, "hose-off")),
+    PUMP_STOPPED((d, t) -> d.lasting(t, Deed.AIR, "pump-stopped")),
+    VALVE_FORGOTTEN((d, t) -> d.cone(t, Deed.VALVE, "shut")),
+    LID_OFF((d, t) -> d.lasting(t, Deed.WATER, "lid-off")),
+    COLD_POURED((d, t) -> d.lasting(t, Deed.WATER, "cold-poured")),
+    LEAK((d, t) -> d.lasting(t, Deed.WATER, d.one("leak", "seep"))),
+    HEAT_WAVE((d, t) -> d.house(t, Deed.SITE, "room-hot")),
+    WINDOW((d, t) -> d.house(t, Deed.SITE, "room-cold")),
+    CUT_SHORT((d, t) -> List.of(Event.at(t, Deed.SITE, "power-cut", Event.lasting(d.between(1, 600))))),
+    CUT_LONG((d, t) -> List.of(Event.at(t, Deed.SITE, "power-cut",
+            Event.lasting(d.between(3_600, 200_000))))),
+    BROWN_OUTS(Draw::brownOuts),
+    NO_NETWORK_TIME(Draw::noClock),
+    CLOCK_STEPS((d, t) -> List.of(Event.at(t, Deed.CLOCK, d.one("+3600s", "-3600s", "+86400s", "-600s")))),
+    CLOCK_YEARS((d, t) -> d.yearsOff(t)),
+    LINK_GONE((d, t) -> d.house(t, Deed.SITE, "link-down")),
+    STEPS_AT_RANDOM((d, t) -> d.cone(t, Deed.SAY, d.one(Step.values()).word())),
+    HOSTILE((d, t) -> d.hostile(t)),
+    STALE((d, t) -> d.cone(t, Deed.STALE, d.one(Step.values()).word(), d.one("retained", "expired"))),
+    DISK_FULL((d, t) -> d.house(t, Deed.DISK, "full")),
+    DISK_READ_ONLY((d, t) -> d.house(t, Deed.DISK, "failing")),
+    DISK_SLOW((d, t) -> d.house(t, Deed.DISK, "slow")),
+    DISK_HANGS((d, t) -> List.of(Event.at(t, Deed.SITE, "disk-hangs", Event.lasting(d.between(5, 900))))),
+    KILLED((d, t) -> List.of(Event.at(t, Deed.KILL, d.one("now", "control", "record", "before-commit",
+            "after-commit")))),
+    PAUSED((d, t) -> List.of(Event.at(t, Deed.HANG, Event.lasting(d.between(2, 40))))),
+    CRASH_LOOP(Draw::crashLoop);
+
+    /** What it makes happen at a second. */
+    private interface Maker {
+        List<Event> make(Draw draw, long atS);
+    }
+
+    private final Maker maker;
+
+    Trouble(Maker maker) {
+        this.maker = maker;
+    }
+
+    List<Event> at(long atS, SplittableRandom random, Fitting room) {
+        return maker.make(new Draw(random, room), atS);
+    }
+}

@@ -1,0 +1,67 @@
+package org.conetender.sim.swarm;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import org.conetender.core.guard.Guard;
+import org.conetender.core.guard.Guards;
+import org.conetender.core.guard.LyingProbe;
+import org.conetender.sim.Parts;
+import org.conetender.sim.trial.Target;
+import org.junit.jupiter.api.Test;
+
+/** A few of the stories that the soak tells by the thousand. */
+class SwarmTest {
+
+    private static final int THREADS = Runtime.getRuntime().availableProcessors();
+
+    @Test
+    void aFewStoriesOfADayEndWellAndComeToTheSameWhenToldAgain() throws Exception {
+        SwarmReport report = Swarm.run(new Swarm.Plan(1, 16, 24, THREADS, true), share -> { });
+        assertThat(report.broken()).as(String.join("\n", report.lines())).isEmpty();
+        assertThat(report.targets()).filteredOn(t -> t.what().startsWith("stories"))
+                .allMatch(Target::met).hasSize(3);
+        assertThat(report.lines().getFirst())
+                .startsWith("16 stories of 24 h, seeds 1 to 16: 1152 cone-hours");
+    }
+
+    @Test
+    void aStoryThatBreaksSomethingIsShrunkToWhatMattersAndBreaksItAgain() {
+        Parts guards = Parts.with(Guards.ALL.stream().filter(g -> !(g instanceof LyingProbe)).toList());
+        Tale tale = Tale.parse("""
+                story larkmoor-plain careful seed 5 hours 8
+                00:20:00 site link-down 600s
+                00:30:00 disk slow 300s
+                00:50:00 water a lid-off 3000s
+                01:00:00 kill now
+                02:00:00 probe c 0 absent 3000s
+                02:10:00 hang 20s
+                03:00:00 set a water/setpoint warm
+                """);
+        Play.Played played = Play.of(tale, guards);
+        assertThat(played.broken()).isNotEmpty();
+        Tale less = Shrink.of(tale, played.broken().getFirst(), guards);
+        assertThat(less.events()).extracting(Event::text).containsExactly("02:00:00 probe c 0 absent 3000s");
+        Tale again = Tale.parse(less.text());
+        assertThat(Play.of(again, guards).broken()).extracting(v -> v.rule())
+                .containsExactly(played.broken().getFirst().rule());
+        assertThat(Swarm.tell(again)).as("with every guard").isEmpty();
+    }
+
+    @Test
+    void whatTheDaemonThrowsBreaksTheStory() {
+        Guard bug = new Guard() {
+            @Override
+            public String id() {
+                return "bug";
+            }
+
+            @Override
+            public List<org.conetender.core.guard.Finding> look(org.conetender.core.guard.View v) {
+                throw new IllegalStateException("planted");
+            }
+        };
+        assertThat(Play.of(Tales.of(1, 1), Parts.with(List.of(bug))).broken()).singleElement()
+                .matches(v -> v.rule().equals("thrown") && v.what().contains("planted"));
+    }
+}

@@ -1,0 +1,68 @@
+package org.conetender.sim.swarm;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.util.EnumSet;
+import java.util.Set;
+import java.util.stream.LongStream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** A story as text, and as the seed draws it. */
+class TaleTest {
+
+    @Test
+    void everyStoryIsReadAgainAsItWasWritten() {
+        for (long seed = 0; seed < 300; seed++) {
+            Tale tale = Tales.of(seed, 48);
+            assertThat(Tale.parse(tale.text())).as("seed %d", seed).isEqualTo(tale);
+        }
+    }
+
+    @Test
+    void everyStoryHasTroubleAndOmitsMostKindsOfIt() {
+        Set<Deed> deeds = EnumSet.noneOf(Deed.class);
+        for (long seed = 0; seed < 300; seed++) {
+            Tale tale = Tales.of(seed, 24);
+            tale.events().forEach(e -> deeds.add(e.deed()));
+            assertThat(tale.events().stream().map(Event::deed).distinct().count()).as("seed %d", seed)
+                    .isLessThan(Deed.values().length - 2);
+        }
+        deeds.add(Deed.BEGIN); // which only hands write
+        assertThat(deeds).containsExactlyInAnyOrder(Deed.values());
+        assertThat(LongStream.range(0, 300).filter(s -> Tales.of(s, 24).events().isEmpty()).count())
+                .as("two cones that were to be swapped and are one").isLessThan(6);
+    }
+
+    @Test
+    void whatIsEmptyOrBeginsWithAHashSaysNothing() {
+        Tale t = Tale.parse("# found on a Thursday\n\nstory larkmoor-plain careful seed 3 hours 2\n"
+                + "01:00:00 kill now\n# and then\n00:30:00 say a drained\n");
+        assertThat(t.events()).extracting(Event::text).containsExactly("00:30:00 say a drained",
+                "01:00:00 kill now");
+    }
+
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', value = {
+        "story larkmoor-plain careful seed 3 hours | line 1: a story begins with a line such as",
+        "story larkmoor careful seed 3 hours 2 | line 1: 'larkmoor' is none of: larkmoor-plain",
+        "00:00:01 kill now | line 1: a story begins with a line such as"})
+    void aWrongHeadSaysWhatToWrite(String text, String says) {
+        assertThatThrownBy(() -> Tale.parse(text)).hasMessageStartingWith(says).message().endsWith(".");
+    }
+
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', value = {
+        "1:00:00 kill now | write hours:minutes:seconds and a deed",
+        "01:00:00 jump now | nothing is called 'jump'; there are probe, swap_probes",
+        "01:00:00 kill later | 'later' is none of: now, control",
+        "01:00:00 switch a heat welded | switch takes 4 words: the id of a cone; heat,",
+        "01:00:00 switch z heat welded 60s | there is no cone 'z' in that room",
+        "01:00:00 switch a heat welded 60 | '60' is none of: seconds, such as 600s"})
+    void aWrongLineIsNamedByItsNumber(String line, String says) {
+        assertThatThrownBy(() -> Tale.parse("story larkmoor-plain careful seed 3 hours 2\n" + line))
+                .hasMessageStartingWith("line 2: " + says);
+    }
+}
