@@ -108,7 +108,7 @@ final class ConeRules {
             case Fault.OfContact c -> c.contact().equals(device)
                     && c.kind() != SimContact.Fault.CHATTERING;
             case Fault.OfAir a -> device.equals("air-proof");
-            case Fault.OfProbe _, Fault.Swapped _, Fault.OfWater _, Fault.OfSite _ -> false;
+            case Fault.OfProbe _, Fault.Swapped _, Fault.Crossed _, Fault.OfWater _, Fault.OfSite _ -> false;
         } && !(f instanceof Fault.OfAir(String c, Air.Fault kind, var w)
                 && kind != Air.Fault.PROOF_STUCK_CLOSED
                 && kind != Air.Fault.PROOF_STUCK_OPEN));
