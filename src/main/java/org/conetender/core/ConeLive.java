@@ -10,6 +10,7 @@ import org.conetender.core.heat.Share;
 import org.conetender.core.image.ContactSample.Level;
 import org.conetender.core.judge.AirTrack;
 import org.conetender.core.judge.Belief;
+import org.conetender.core.judge.Beside;
 import org.conetender.core.judge.Breath;
 import org.conetender.core.judge.ConeJudgement;
 import org.conetender.core.judge.HeatTrack;
@@ -22,6 +23,7 @@ import org.conetender.core.unit.Moment;
  * What is remembered of one cone between ticks and rebuilt after a restart.
  *
  * @param judged what was believed last
+ * @param beside what it has to do with its neighbours
  * @param growth how far its cysts are
  * @param hold the heating law's memory
  * @param credit its share of power
@@ -29,8 +31,8 @@ import org.conetender.core.unit.Moment;
  * @param outlook when it will be ready
  * @param pressedForMs how long the hand button has been held
  */
-public record ConeLive(ConeJudgement judged, Growth growth, Hold hold, Share.Credit credit, ConeOut out,
-                       Outlook outlook, long pressedForMs) {
+public record ConeLive(ConeJudgement judged, Beside beside, Growth growth, Hold hold, Share.Credit credit,
+                       ConeOut out, Outlook outlook, long pressedForMs) {
 
     /**
      * @param forecast the last one; empty while no cysts develop or no temperature is known
@@ -62,15 +64,15 @@ public record ConeLive(ConeJudgement judged, Growth growth, Hold hold, Share.Cre
     }
 
     ConeLive judged(ConeJudgement j) {
-        return new ConeLive(j, growth, hold, credit, out, outlook, pressedForMs);
+        return new ConeLive(j, beside, growth, hold, credit, out, outlook, pressedForMs);
     }
 
     static ConeLive begin(String cone, ConeBook book, Optional<Checkpoint> checkpoint, Moment now) {
         ConeJudgement judged = new ConeJudgement(Water.unheard(), Optional.empty(), Level.UNKNOWN,
                 HeatTrack.fresh(), Optional.empty(), AirTrack.begun(Breath.begun(book, now)),
                 Motion.NONE, book.heater().tried(book.batch()) ? Proving.DONE : Proving.DUE);
-        return new ConeLive(judged, Growth.resumed(cone, book, checkpoint), Hold.IDLE, Share.Credit.NONE,
-                ConeOut.SAFE, new Outlook(Optional.empty(), 0, Outlook.NONE.water(),
+        return new ConeLive(judged, Beside.NONE, Growth.resumed(cone, book, checkpoint), Hold.IDLE,
+                Share.Credit.NONE, ConeOut.SAFE, new Outlook(Optional.empty(), 0, Outlook.NONE.water(),
                         Promise.NONE, Appointment.resumed(cone, book.batch(), checkpoint)), 0);
     }
 }

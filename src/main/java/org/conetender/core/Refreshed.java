@@ -29,6 +29,12 @@ final class Refreshed {
                 due ? Proving.DUE : j.proving());
     }
 
+    /** What its heater failed to do before wires that were crossed were put right does not count. */
+    static ConeJudgement forgiven(ConeJudgement j) {
+        return new ConeJudgement(j.water(), j.roomC(), j.level(), j.heat().forgiven(),
+                j.thermal().map(Thermal::cleared), j.air(), j.motion(), j.proving());
+    }
+
     private static boolean levelChanged(Batch old, Batch now) {
         return now.number() != old.number() || now.marks().harvests() != old.marks().harvests()
                 || !now.marks().toppedUp().equals(old.marks().toppedUp());

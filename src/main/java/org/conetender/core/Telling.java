@@ -140,7 +140,8 @@ final class Telling {
                 new Growth.When(work.image.now(), work.ledger.book().boots(),
                         work.ledger.book().cone(c.id()).bridges()));
         growth.crossings().fresh().ifPresent(bridge -> work.write(c.id(), new Change.Bridged(bridge)));
-        return new ConeLive(j, growth, hold, credit, out, outlook(c, growth), Buttons.heldMs(work, c));
+        return new ConeLive(j, work.beside.get(c.id()), growth, hold, credit, out, outlook(c, growth),
+                Buttons.heldMs(work, c));
     }
 
     /** Renewed each minute, and when batch, set-point or trust changed. */
