@@ -11,7 +11,7 @@ final class Feed {
         this.own = own;
     }
 
-    /** From now on the heater follows that other's output as well or instead; its own alone if that is itself. */
+    /** From now on the heater follows that other's output as well or instead; if that is itself, its own. */
     void from(Feed another, Fault.Wiring how) {
         other = another;
         wiring = how;

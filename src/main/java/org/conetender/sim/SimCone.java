@@ -62,7 +62,8 @@ public final class SimCone {
         double lampW = (lit ? TRIGGER_W : 0)
                 + (power && fixtures.conducts(Fixtures.HARVEST, false) ? HARVEST_W : 0);
         heaterOn = power && fixtures.feed.conducts();
-        water.step(heaterOn ? settings.fittings().heat().watts() : 0, lampW + touchedW, air.flowLpm(), seconds);
+        water.step(heaterOn ? settings.fittings().heat().watts() : 0, lampW + touchedW, air.flowLpm(),
+                seconds);
         live(lit, seconds);
         sense(seconds);
     }
