@@ -10,6 +10,7 @@ import org.conetender.app.trial.HourPilot;
 import org.conetender.core.unit.Text;
 import org.conetender.sim.trial.ControlTrial;
 import org.conetender.sim.trial.HourTrial;
+import org.conetender.sim.trial.PairTrial;
 import org.conetender.sim.trial.Target;
 import org.conetender.sim.trial.TrialReport;
 import picocli.CommandLine.Command;
@@ -31,15 +32,16 @@ public final class SoakCommand implements Callable<Integer> {
 
     private static final int MISSED = 1;
     private static final int BAR = 40;
-    /** Of the progress; the hours asked for have the rest (guess: about so at the usual numbers). */
-    private static final double LAW_SHARE = 0.8;
+    /** Of the progress; crossed wires have the rest (guess: about so at the usual numbers). */
+    private static final double LAW_SHARE = 0.5;
+    private static final double HOUR_SHARE = 0.1;
 
     @Spec
     private CommandSpec spec;
 
     @Option(names = "--control", required = true,
-            description = "the heating law: holds random cones beside other laws, breaks things; and "
-                    + "brings batches to an hour")
+            description = "the heating law: holds random cones beside other laws, breaks things; "
+                    + "brings batches to an hour; crosses the wires of two")
     private boolean control;
 
     @Option(names = "--cones", paramLabel = "N", defaultValue = "1000",
@@ -58,6 +60,15 @@ public final class SoakCommand implements Callable<Integer> {
             description = "batches that are wanted at an hour; default: ${DEFAULT-VALUE}")
     private int hoursAsked;
 
+    @Option(names = "--pairs", paramLabel = "N", defaultValue = "100",
+            description = "pairs of cones in which each way to cross their wires is tried; default: "
+                    + "${DEFAULT-VALUE}")
+    private int pairs;
+
+    @Option(names = "--pair-hours", paramLabel = "H", defaultValue = "3000",
+            description = "hours of pairs in which nothing is crossed; default: ${DEFAULT-VALUE}")
+    private int pairHours;
+
     @Option(names = "--threads", paramLabel = "N", description = "default: one for each processor")
     private Integer threads;
 
@@ -73,14 +84,20 @@ public final class SoakCommand implements Callable<Integer> {
         least("--mishaps", mishaps);
         least("--calm-hours", calmHours);
         least("--hours-asked", hoursAsked);
+        least("--pairs", pairs);
+        least("--pair-hours", pairHours);
         least("--threads", workers);
         TrialReport report = ControlTrial.run(new ControlTrial.Plan(cones, mishaps, calmHours, workers),
                 share -> progress(LAW_SHARE * share));
         HourTrial hours = HourTrial.run(new HourTrial.Plan(hoursAsked, workers, HourPilot.BAND.leastC(),
                 HourPilot.BAND.mostC()), HourPilot.schools(),
-                share -> progress(LAW_SHARE + (1 - LAW_SHARE) * share));
-        List<String> lines = Stream.concat(report.lines().stream(), hours.lines().stream()).toList();
-        List<Target> targets = Stream.concat(report.targets().stream(), hours.targets().stream()).toList();
+                share -> progress(LAW_SHARE + HOUR_SHARE * share));
+        PairTrial crossed = PairTrial.run(new PairTrial.Plan(pairs, pairHours, workers),
+                share -> progress(LAW_SHARE + HOUR_SHARE + (1 - LAW_SHARE - HOUR_SHARE) * share));
+        List<String> lines = Stream.of(report.lines(), hours.lines(), crossed.lines())
+                .flatMap(List::stream).toList();
+        List<Target> targets = Stream.of(report.targets(), hours.targets(), crossed.targets())
+                .flatMap(List::stream).toList();
         PrintWriter err = spec.commandLine().getErr();
         err.println();
         err.flush();
