@@ -49,6 +49,12 @@ final class Besides {
         return j.thermal().filter(t -> t.watch().suspect() == Watch.Suspect.WELDED).isPresent();
     }
 
+    /** Whether its heater was found to do nothing here. */
+    private static boolean dead(ConeJudgement j) {
+        return j.heat().failed()
+                || j.thermal().filter(t -> t.watch().suspect() == Watch.Suspect.DEAD).isPresent();
+    }
+
     /** The cone whose heater warmed that one, if a person's acknowledgement has just released it. */
     private static Optional<String> mended(Work work, Cone c) {
         return work.ledger.book().latch(c.id(), WrongCone.ID).isPresent() ? Optional.empty()
@@ -70,7 +76,7 @@ final class Besides {
         double probeC = anew && j.belief() instanceof Belief.Trusted(double now) ? now : Double.NaN;
         Crossing.Seen seen = new Crossing.Seen(work.dtMs / 1000.0, probeC, new Crossing.Own(
                 t.proof().traits(), t.watch().driftKPerS(), t.watch().underway().felt(), j.roomOrUsualC(),
-                suspect(j)), others(work, c));
+                suspect(j), dead(j)), others(work, c));
         return readable(work, c, j) ? was.after(seen) : was.unseen(seen);
     }
 
@@ -90,7 +96,7 @@ final class Besides {
                     && !o.touches(c)) {
                 others.put(o.id(), new Crossing.Other(work.live(o.id()).out().heat(),
                         o.fittings().heat().watts() / c.fittings().heat().watts(),
-                        work.judged.get(o.id()).heat().failed(),
+                        dead(work.judged.get(o.id())),
                         work.handled(o.id()) || !work.batch(o.id()).stage().hasWater()));
             }
         }

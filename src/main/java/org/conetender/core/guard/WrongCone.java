@@ -25,6 +25,8 @@ public final class WrongCone implements Guard {
 
     /** After a filling the switches are tried, then it warms: by then it is known by whose heater (guess). */
     private static final long FIRST_HEAT_MS = 45 * Units.MINUTE_MS;
+    /** Nobody waits longer for a name, with the heat off (guess: well within the hour of its alarm). */
+    private static final long WAITED_MS = 40 * Units.MINUTE_MS;
 
     @Override
     public String id() {
@@ -65,14 +67,16 @@ public final class WrongCone implements Guard {
     }
 
     /**
-     * Whether another cone was filled so lately that its plug may have been mistaken for this one's, and its
-     * first heat will tell. Nothing is heated in vain meanwhile.
+     * Whether another cone was emptied or filled so lately that its plug may have been mistaken for this
+     * one's, and its first heat will tell. Nothing is heated in vain meanwhile.
      */
     static boolean maySoonTell(View v) {
-        return v.settings().cones().stream().filter(c -> !c.id().equals(v.cone().id())
+        return v.judged().heat().offForMs() < WAITED_MS
+                && v.settings().cones().stream().filter(c -> !c.id().equals(v.cone().id())
                 && c.fittings().heat().kind() == Cone.HeatKind.IMMERSED && !c.touches(v.cone()))
-                .map(c -> v.book().cone(c.id()).batch()).filter(b -> b.stage().hasWater())
-                .anyMatch(b -> Handled.within(b.fill().map(Batch.Fill::at), v::since, FIRST_HEAT_MS));
+                .map(c -> v.book().cone(c.id()).batch()).filter(b -> b.number() > 0)
+                .anyMatch(b -> Handled.within(b.stage().hasWater() ? b.fill().map(Batch.Fill::at)
+                        : Optional.of(b.stage().since()), v::since, FIRST_HEAT_MS));
     }
 
     /** The cone that this one's heater was found to warm. */

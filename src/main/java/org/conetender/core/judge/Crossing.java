@@ -32,6 +32,8 @@ public record Crossing(double levelC, double surplusK, Map<String, Neighbour> ot
     private static final double REASON_K = 0.1;
     /** What is felt of a heater that is suspected, as a share of its full power (guess). */
     private static final double ON = 0.2;
+    /** Two heaters that do nothing where they belong are exchanged if the water hints at it, K (guess). */
+    private static final double BOTH_DEAD_K = 0.1;
     /** Of its own heater so little that what it does is known well enough (guess). */
     private static final double QUIET = 0.1;
 
@@ -51,8 +53,10 @@ public record Crossing(double levelC, double surplusK, Map<String, Neighbour> ot
      * @param felt of its own heater, 0..1
      * @param roomC around it, °C
      * @param suspect whether its watch takes its own switch for welded
+     * @param dead whether its own heater was found to do nothing
      */
-    public record Own(Traits traits, double driftKPerS, double felt, double roomC, boolean suspect) {}
+    public record Own(Traits traits, double driftKPerS, double felt, double roomC, boolean suspect,
+                      boolean dead) {}
 
     /**
      * @param on whether its switch was closed
@@ -83,8 +87,8 @@ public record Crossing(double levelC, double surplusK, Map<String, Neighbour> ot
         boolean asks = reason && !asked && !on.isEmpty() && q.filter(x -> x.open()
                 || x.part() == Question.Part.NAMED).isEmpty();
         Optional<Question> known = q.filter(x -> x.part() == Question.Part.NAMED).or(() -> feel.keySet()
-                .stream().filter(o -> s.others().get(o).dead() && feel.get(o).fit().toldK(full) >= Fit.SURE_K
-                        && feel.get(o).fit().follows(full))
+                .stream().filter(o -> s.others().get(o).dead() && feel.get(o).fit().follows(full)
+                        && feel.get(o).fit().toldK(full) >= (s.own().dead() ? BOTH_DEAD_K : Fit.SURE_K))
                 .findFirst().map(o -> Question.named(o, c + taken)));
         return new Crossing(c + taken, surplus, feel, known.isPresent() ? known
                 : asks ? Optional.of(Question.first(on, c + taken)) : q,

@@ -1,5 +1,6 @@
 package org.conetender.sim.trial;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import java.util.SplittableRandom;
@@ -49,11 +50,12 @@ final class PairRun {
     }
 
     /**
-     * @param first that was named, "" for nothing
+     * @param clear whether nothing of the kind was named before
+     * @param first that was named after it, "" for nothing
      * @param delayS from the moment in which both were full until the right name was told; NaN for never
      * @param hottestK above its set-point, of either water until then, K
      */
-    record Notice(String first, double delayS, double hottestK) {}
+    record Notice(boolean clear, String first, double delayS, double hottestK) {}
 
     /**
      * @param hours of both cones together
@@ -79,9 +81,11 @@ final class PairRun {
     Notice run(Mistake what) {
         String first = "";
         double hottestK = 0;
+        List<String> before = List.of();
         for (long s = 0; s < renewedAt + FULL_S + MISSED_S; s++) {
             if (s == renewedAt) {
                 rig.world().apply(fault(what));
+                before = told();
             }
             second(s, renewedAt);
             if (s < renewedAt) {
@@ -90,13 +94,14 @@ final class PairRun {
             for (SimCone c : rig.world().cones()) {
                 hottestK = Math.max(hottestK, c.water().waterC() - c.settings().limits().setpointC());
             }
-            List<String> told = told();
+            List<String> told = new ArrayList<>(told());
+            told.removeAll(before);
             first = first.isEmpty() && !told.isEmpty() ? told.getFirst() : first;
             if (told.contains("wrong-cone")) {
-                return new Notice(first, Math.max(0, s - renewedAt - FULL_S), hottestK);
+                return new Notice(before.isEmpty(), first, Math.max(0, s - renewedAt - FULL_S), hottestK);
             }
         }
-        return new Notice(first, Double.NaN, hottestK);
+        return new Notice(before.isEmpty(), first, Double.NaN, hottestK);
     }
 
     /** Nothing is crossed; the cones are renewed in turn, one in eight hours. */

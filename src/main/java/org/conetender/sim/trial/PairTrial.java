@@ -86,16 +86,17 @@ public final class PairTrial {
     /** What came out. */
     public List<String> lines() {
         List<String> lines = new ArrayList<>();
-        lines.add(Text.of("Crossed wires, each in %d pairs of cones as above, one of them just filled anew:"
-                + " minutes until named", plan.pairs()));
-        met.forEach((m, notices) -> {
+        lines.add(Text.of("Crossed wires, each in %d pairs of cones as above, one of them just filled anew;"
+                + " of those in which nothing was named before: minutes until named", plan.pairs()));
+        met.forEach((m, all) -> {
+            List<PairRun.Notice> notices = all.stream().filter(PairRun.Notice::clear).toList();
             Map<String, Integer> others = new TreeMap<>();
             notices.stream().map(PairRun.Notice::first).filter(f -> !f.equals("wrong-cone"))
                     .forEach(f -> others.merge(f.isEmpty() ? "nothing" : f, 1, Integer::sum));
             Quantiles delay = quantiles(notices, n -> n.delayS() / MINUTE_S);
-            lines.add(Text.of("  %-20s named %d, at once rightly %d; median %.0f, p95 %.0f; at most %.1f K "
-                    + "above the set-point (p95); named first otherwise %s", m.words(),
-                    notices.stream().filter(n -> n.delayS() >= 0).count(),
+            lines.add(Text.of("  %-20s named %d of %d, before anything else %d; median %.0f, p95 %.0f;"
+                    + " at most %.1f K above the set-point (p95); named first otherwise %s", m.words(),
+                    notices.stream().filter(n -> n.delayS() >= 0).count(), notices.size(),
                     notices.stream().filter(n -> n.first().equals("wrong-cone")).count(), delay.at(0.5),
                     delay.at(P95), quantiles(notices, PairRun.Notice::hottestK).at(P95), others));
         });
