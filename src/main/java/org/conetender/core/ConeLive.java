@@ -11,6 +11,7 @@ import org.conetender.core.heat.Wear;
 import org.conetender.core.image.ContactSample.Level;
 import org.conetender.core.judge.AirTrack;
 import org.conetender.core.judge.Belief;
+import org.conetender.core.judge.Beside;
 import org.conetender.core.judge.Breath;
 import org.conetender.core.judge.ConeJudgement;
 import org.conetender.core.judge.HeatTrack;
@@ -23,16 +24,22 @@ import org.conetender.core.unit.Moment;
  * What is remembered of one cone between ticks and rebuilt after a restart.
  *
  * @param judged what was believed last
+ * @param beside what it has to do with its neighbours
  * @param growth how far its cysts are
- * @param hold the heating law's memory
- * @param credit its share of power
+ * @param heating what its heating remembers
  * @param out what its outputs were last set to
  * @param outlook when it will be ready
  * @param pressedForMs how long the hand button has been held
- * @param wear what the switch of its heater has done
  */
-public record ConeLive(ConeJudgement judged, Growth growth, Hold hold, Share.Credit credit, ConeOut out,
-                       Outlook outlook, long pressedForMs, Wear wear) {
+public record ConeLive(ConeJudgement judged, Beside beside, Growth growth, Heating heating, ConeOut out,
+                       Outlook outlook, long pressedForMs) {
+
+    /**
+     * What its heating remembers.
+     *
+     * @param hold the law  @param credit its share of power  @param wear what the heater's switch has done
+     */
+    public record Heating(Hold hold, Share.Credit credit, Wear wear) {}
 
     /**
      * @param forecast the last one; empty while no cysts develop or no temperature is known
@@ -63,17 +70,29 @@ public record ConeLive(ConeJudgement judged, Growth growth, Hold hold, Share.Cre
         public static final ConeOut SAFE = new ConeOut(false, false, false, false, false, false);
     }
 
+    public Hold hold() {
+        return heating.hold();
+    }
+
+    Share.Credit credit() {
+        return heating.credit();
+    }
+
+    public Wear wear() {
+        return heating.wear();
+    }
+
     ConeLive judged(ConeJudgement j) {
-        return new ConeLive(j, growth, hold, credit, out, outlook, pressedForMs, wear);
+        return new ConeLive(j, beside, growth, heating, out, outlook, pressedForMs);
     }
 
     static ConeLive begin(String cone, ConeBook book, Optional<Checkpoint> checkpoint, Moment now) {
         ConeJudgement judged = new ConeJudgement(Water.unheard(), Optional.empty(), Level.UNKNOWN,
                 HeatTrack.fresh(), Optional.empty(), AirTrack.begun(Breath.begun(book, now)),
                 Motion.NONE, book.heater().tried(book.batch()) ? Proving.DONE : Proving.DUE);
-        return new ConeLive(judged, Growth.resumed(cone, book, checkpoint), Hold.IDLE, Share.Credit.NONE,
+        return new ConeLive(judged, Beside.NONE, Growth.resumed(cone, book, checkpoint),
+                new Heating(Hold.IDLE, Share.Credit.NONE, Wear.begun(book.heater().relay().closings())),
                 ConeOut.SAFE, new Outlook(Optional.empty(), 0, Outlook.NONE.water(),
-                        Promise.NONE, Appointment.resumed(cone, book.batch(), checkpoint)), 0,
-                Wear.begun(book.heater().relay().closings()));
+                        Promise.NONE, Appointment.resumed(cone, book.batch(), checkpoint)), 0);
     }
 }

@@ -5,6 +5,7 @@ import org.conetender.core.batch.ConeBook;
 import org.conetender.core.guard.SwitchesTried;
 import org.conetender.core.judge.ConeJudgement;
 import org.conetender.core.judge.Proving;
+import org.conetender.core.judge.Thermal;
 
 /** What a change in the book means for what was believed of the cone. */
 final class Refreshed {
@@ -28,6 +29,12 @@ final class Refreshed {
                 j.thermal().map(t -> released ? t.cleared() : t).map(t -> other ? t.refilled() : t),
                 j.air(), j.motion(),
                 due ? Proving.DUE : j.proving());
+    }
+
+    /** What its heater failed to do before wires that were crossed were put right does not count. */
+    static ConeJudgement forgiven(ConeJudgement j) {
+        return new ConeJudgement(j.water(), j.roomC(), j.level(), j.heat().forgiven(),
+                j.thermal().map(Thermal::cleared), j.air(), j.motion(), j.proving());
     }
 
     private static boolean levelChanged(Batch old, Batch now) {

@@ -145,7 +145,8 @@ final class Telling {
         ConeLive was = work.live(c.id());
         Wear wear = was.wear().after(out.heat() && !was.out().heat(), work.dtMs / 1000.0,
                 Hold.switching(c.fittings().heat()));
-        return new ConeLive(j, growth, hold, credit, out, outlook(c, growth), Buttons.heldMs(work, c), wear);
+        return new ConeLive(j, work.beside.get(c.id()), growth, new ConeLive.Heating(hold, credit, wear), out,
+                outlook(c, growth), Buttons.heldMs(work, c));
     }
 
     /** Renewed each minute, and when batch, set-point or trust changed. */

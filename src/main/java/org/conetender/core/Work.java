@@ -15,6 +15,7 @@ import org.conetender.core.guard.Handled;
 import org.conetender.core.guard.View;
 import org.conetender.core.image.Image;
 import org.conetender.core.image.Request;
+import org.conetender.core.judge.Beside;
 import org.conetender.core.judge.ConeJudgement;
 import org.conetender.core.judge.Judge;
 import org.conetender.core.settings.Cone;
@@ -34,6 +35,7 @@ final class Work {
     final Image image;
     final long dtMs;
     final Map<String, ConeJudgement> judged = new TreeMap<>();
+    final Map<String, Beside> beside = new TreeMap<>();
     final List<List<Fact>> transactions = new ArrayList<>();
     final List<Result.Reply> replies = new ArrayList<>();
     /** Acknowledgements that no record can keep: they only silence, and only in this life. */
@@ -105,7 +107,7 @@ final class Work {
     /** What the stage wants of the cone's air and heat, before anybody forbids it. */
     View view(Cone cone, View.Wants wants, View.SiteLoad site) {
         return new View(settings, cone, ledger.book(), judged.get(cone.id()), new View.Scene(image,
-                before.live().begun(), wants, site, caps(cone), Set.of()));
+                before.live().begun(), wants, site, beside.get(cone.id()), caps(cone), Set.of()));
     }
 
     /** A view in which nothing is wanted, for requests. */
@@ -126,5 +128,6 @@ final class Work {
                             c.fittings().heat().cutOut(), was.hold().duty() > 0), !was.out().airPause(),
                             was.hold().aimC(), dtMs)));
         }
+        beside.putAll(Besides.of(this));
     }
 }

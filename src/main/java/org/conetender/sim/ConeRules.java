@@ -77,11 +77,13 @@ final class ConeRules {
         rules.lasting("too-hot-told", cone, hot && water > settings.limits().arrestC() + PROBE_K
                 && batch.stage().develops() && !told("arrest", "overheat", "room-too-warm", "cooked"), 120,
                 "the water was above arrest and nobody was told");
-        boolean unasked = cone.heaterOn() && !heat && batch.stage().hasWater();
+        boolean unasked = cone.heaterOn() && !heat && batch.stage().hasWater()
+                && !cone.fixtures.feed.crossed();
         rules.lasting("welded", cone, unasked && settings.fittings().heat().cutOut() && !broken("cut-out"),
                 15 * 60,
                 "a heater that was off kept heating although a cut-out is fitted");
-        rules.lasting("welded-told", cone, unasked && !told("welded", "overheat", "heater-stuck"), 20 * 60,
+        rules.lasting("welded-told", cone, unasked && !told("welded", "wrong-cone", "overheat",
+                "heater-stuck"), 20 * 60,
                 "a heater that was off kept heating and nobody was told");
         // Behind an open cut-out, as when its own switch is tried, no heater does anything.
         boolean dead = heat && cutOut == settings.fittings().heat().cutOut() && !cone.heaterOn()
@@ -89,7 +91,7 @@ final class ConeRules {
         rules.lasting("no-effect", cone, (dead || rules.lastedS("no-effect", settings.id()) > 0
                 && batch.stage().hasWater() && broken("heat"))
                 && !told("no-effect", "probe", "probe-unsteady", "probe-frozen",
-                "switch-stuck", "overheat", "dry", "welded", "heater-stuck"), 60 * 60,
+                "switch-stuck", "overheat", "dry", "welded", "heater-stuck", "wrong-cone"), 60 * 60,
                 "a heater did nothing for an hour and nobody was told");
         boolean levelHonest = honest("level");
         rules.lasting("dry", cone, heat && levelHonest && !cone.water().heaterCovered(), 10,
@@ -112,7 +114,7 @@ final class ConeRules {
             case Fault.OfContact c -> c.contact().equals(device)
                     && c.kind() != SimContact.Fault.CHATTERING;
             case Fault.OfAir a -> device.equals("air-proof");
-            case Fault.OfProbe _, Fault.Swapped _, Fault.OfWater _, Fault.OfSite _ -> false;
+            case Fault.OfProbe _, Fault.Swapped _, Fault.Crossed _, Fault.OfWater _, Fault.OfSite _ -> false;
         } && !(f instanceof Fault.OfAir(String c, Air.Fault kind, var w)
                 && kind != Air.Fault.PROOF_STUCK_CLOSED
                 && kind != Air.Fault.PROOF_STUCK_OPEN));

@@ -28,6 +28,19 @@ public sealed interface Fault {
     /** The first probes of two cones hang in each other's water. */
     record Swapped(String cone, String other, When when) implements Fault {}
 
+    /** How the output of one cone comes to heat another. */
+    enum Wiring {
+        /** Both plugs are exchanged: each heater hangs on the other cone's switch and cut-out. */
+        PLUGS,
+        /** Both switches are exchanged: each drives the other's heater, behind that heater's own cut-out. */
+        SWITCHES,
+        /** The output of the first drives the other's heater as well, behind that heater's cut-out. */
+        SHORTED
+    }
+
+    /** The heater of {@code other} follows the output of {@code cone}; where two are exchanged, also back. */
+    record Crossed(String cone, String other, Wiring wiring, When when) implements Fault {}
+
     /** An output. @param outlet such as {@code heat} */
     record OfSwitch(String cone, String outlet, SimSwitch.Fault kind, When when) implements Fault {}
 

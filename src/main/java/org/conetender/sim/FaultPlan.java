@@ -31,7 +31,10 @@ public record FaultPlan(List<Fault> faults) {
         faults = faults.stream().sorted(Comparator.comparingLong((Fault f) -> f.when().atMs())).toList();
     }
 
-    /** A plan drawn from the seed: every kind of fault can come, at any hour, for minutes to hours. */
+    /**
+     * A plan drawn from the seed: every kind of fault can come but crossed wires, at any hour, for
+     * minutes to hours. Crossed wires have themes of their own ({@link HeatScripts}).
+     */
     public static FaultPlan random(long seed, Settings settings, double hours) {
         SplittableRandom r = Seeds.of(seed, "faults");
         int count = 1 + r.nextInt((int) Math.max(1, Math.round(2 * hours / HOURS_BETWEEN)));

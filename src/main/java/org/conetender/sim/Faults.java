@@ -93,6 +93,7 @@ final class Faults {
         switch (fault) {
             case Fault.OfProbe f -> probe(f, on);
             case Fault.Swapped f -> swap(f);
+            case Fault.Crossed f -> cross(f, on);
             case Fault.OfSwitch f -> {
                 SimSwitch s = world.cone(f.cone()).fixtures.switches.get(f.outlet());
                 if (s != null) {
@@ -125,6 +126,16 @@ final class Faults {
         SimProbe first = one.get(0);
         one.set(0, two.get(0));
         two.set(0, first);
+    }
+
+    /** A heater follows one other cone's output: of two faults the later shows, the first to end mends. */
+    private void cross(Fault.Crossed f, boolean on) {
+        Feed one = world.cone(f.cone()).fixtures.feed;
+        Feed other = world.cone(f.other()).fixtures.feed;
+        other.from(on ? one : other, f.wiring());
+        if (f.wiring() != Fault.Wiring.SHORTED) {
+            one.from(on ? other : one, f.wiring());
+        }
     }
 
     private void water(Fault.OfWater f, boolean on) {

@@ -29,6 +29,9 @@ final class Fixtures {
     /** In the order of the settings; another cone's after two were swapped. */
     final List<SimProbe> probes = new ArrayList<>();
 
+    /** What brings power to the heater. */
+    final Feed feed = new Feed(this);
+
     private final String cone;
     private final SimClock clock;
 

@@ -6,6 +6,9 @@ final class HeatScripts {
     /** By then a cone has been held for hours and its heater is known, s. */
     private static final long KNOWN_S = 4 * 3_600;
 
+    /** By then the others are warm and have been held for a while, s. */
+    private static final long RENEWED_S = 3 * 3_600;
+
     private HeatScripts() {}
 
     /** The heater's contact no longer opens; the cone is hardly known yet. */
@@ -73,6 +76,35 @@ final class HeatScripts {
         Scripts.nursed(r, s);
         if (s == KNOWN_S) {
             r.world().apply(new Fault.OfWater("c", Fault.Water.SEEP, Scripts.lasting(r, 640)));
+        }
+    }
+
+    /** While cone a is cleaned its heater's plug is exchanged with b's, which is held. */
+    static void plugsExchanged(Rig r, long s) {
+        renewed(r, s, Fault.Wiring.PLUGS);
+    }
+
+    /** The output of cone a reaches the heater of b too, which is held. */
+    static void outputsTouch(Rig r, long s) {
+        renewed(r, s, Fault.Wiring.SHORTED);
+    }
+
+    /** Cone a is filled anew beside two that are held, and something is wired wrongly since. */
+    private static void renewed(Rig r, long s, Fault.Wiring wiring) {
+        Scripts.nursed(r, s);
+        SimCone a = r.world().cone("a");
+        if (s == RENEWED_S) {
+            a.drain();
+            r.say("a", "drained");
+            r.world().apply(new Fault.Crossed("a", "b", wiring, Scripts.lasting(r, 60)));
+        }
+        if (s == RENEWED_S + 60) {
+            r.say("a", "cleaned");
+        }
+        if (s == RENEWED_S + 120) {
+            a.fill(a.settings().usual().litres(), 22, a.settings().usual().ppt());
+            a.stock("L-0417", a.settings().usual().cystsG());
+            r.say("a", "started");
         }
     }
 

@@ -19,6 +19,12 @@ final class OutputRules {
     /** A start, or a stall of 6 s and what follows, s. */
     private static final long DARK_S = 15;
 
+    /** A filling, the trial of its switches, and a question of three parts, each of minutes (guess), s. */
+    private static final long CROSSED_FOUND_S = 40 * 60;
+
+    /** Part of a question in which a heater is on, three times as long as it takes 25 W in 2 L, s. */
+    private static final long CROSSED_HEAT_S = 12 * 60;
+
     private final Rig rig;
     private final Invariants rules;
     private boolean lastBeat;
@@ -48,9 +54,23 @@ final class OutputRules {
                     && !e.getKey().equals(Fixtures.HEAT) && !e.getKey().equals(Fixtures.CUT_OUT));
             rules.lasting("output-told", c, other && !told(s, c, "output-stuck"), SEEN_S,
                     "an output could not be set and nobody was told");
+            crossed(s, c);
             button(s, c);
         }
         heart(s, anyHeater);
+    }
+
+    /** Whose heater it really is must be told before it has warmed the wrong water for long. */
+    private void crossed(State s, SimCone c) {
+        Feed feed = c.fixtures.feed;
+        boolean strange = feed.strange() && c.heaterOn();
+        rules.lasting("crossed-heat", c, strange, CROSSED_HEAT_S,
+                "another cone's output went on heating a cone");
+        boolean hazard = strange
+                || feed.crossed() && rules.lastedS("crossed", c.settings().id()) > 0;
+        boolean told = rig.world().cones().stream().anyMatch(any -> told(s, any, "wrong-cone"));
+        rules.lasting("crossed", c, hazard && !told, CROSSED_FOUND_S,
+                "the heater of one cone warmed another and nobody was told which");
     }
 
     /** The lamp in the hand button says whether a press would be taken; in both directions. */

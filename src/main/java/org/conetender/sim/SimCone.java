@@ -34,6 +34,8 @@ public final class SimCone {
     private final Cysts.Around around = new Cysts.Around();
     private final Batches batches;
     private boolean heaterOn;
+    /** Heat that comes through its wall from cones that it touches, W; below 0 where it leaves. */
+    double touchedW;
 
     SimCone(Cone settings, World world, long seed, Bench bench) {
         this.settings = settings;
@@ -59,9 +61,9 @@ public final class SimCone {
         boolean lit = power && fixtures.conducts(Fixtures.TRIGGER, false);
         double lampW = (lit ? TRIGGER_W : 0)
                 + (power && fixtures.conducts(Fixtures.HARVEST, false) ? HARVEST_W : 0);
-        heaterOn = power && fixtures.conducts(Fixtures.HEAT, false)
-                && fixtures.conducts(Fixtures.CUT_OUT, true);
-        water.step(heaterOn ? settings.fittings().heat().watts() : 0, lampW, air.flowLpm(), seconds);
+        heaterOn = power && fixtures.feed.conducts();
+        water.step(heaterOn ? settings.fittings().heat().watts() : 0, lampW + touchedW, air.flowLpm(),
+                seconds);
         live(lit, seconds);
         sense(seconds);
     }

@@ -36,6 +36,8 @@ public enum Theme {
     DEAD_WHEN_KNOWN(7, HeatScripts::deadWhenKnown),
     CUT_OUT_STUCK(3, HeatScripts::cutOutStuck),
     OWN_SWITCH_STUCK(3, HeatScripts::ownSwitchStuck),
+    PLUGS_EXCHANGED(4, HeatScripts::plugsExchanged),
+    OUTPUTS_TOUCH(4, HeatScripts::outputsTouch),
     FROZEN_PROBE(8, HeatScripts::frozenProbe),
     NO_PROBE(3, (r, s) -> {
         nursed(r, s);

@@ -88,6 +88,7 @@ public final class World {
         }
         room.step(clock.trueWallMs(), seconds);
         boolean pumps = powered || bench.airOwnSupply();
+        Touching.heat(inOrder, bench.touchingWPerK());
         for (SimCone c : inOrder) {
             c.step(powered, pumps, seconds);
         }

@@ -17,6 +17,7 @@ import org.conetender.sim.swarm.SwarmReport;
 import org.conetender.sim.swarm.Tale;
 import org.conetender.sim.trial.ControlTrial;
 import org.conetender.sim.trial.HourTrial;
+import org.conetender.sim.trial.PairTrial;
 import org.conetender.sim.trial.Target;
 import org.conetender.sim.trial.TrialReport;
 import picocli.CommandLine.ArgGroup;
@@ -40,8 +41,9 @@ public final class SoakCommand implements Callable<Integer> {
 
     private static final int MISSED = 1;
     private static final int BAR = 40;
-    /** Of the progress; the hours asked for have the rest (guess: about so at the usual numbers). */
-    private static final double LAW_SHARE = 0.8;
+    /** Of the progress; crossed wires have the rest (guess: about so at the usual numbers). */
+    private static final double LAW_SHARE = 0.5;
+    private static final double HOUR_SHARE = 0.1;
 
     @Spec
     private CommandSpec spec;
@@ -52,8 +54,8 @@ public final class SoakCommand implements Callable<Integer> {
     /** What is tried. */
     private static final class What {
         @Option(names = "--control", required = true,
-                description = "the heating law: holds random cones beside other laws, breaks things; and "
-                        + "brings batches to an hour")
+                description = "the heating law: holds random cones beside other laws, breaks things; "
+                        + "brings batches to an hour; crosses the wires of two")
         private boolean control;
 
         @Option(names = "--seeds", paramLabel = "N", required = true,
@@ -93,6 +95,15 @@ public final class SoakCommand implements Callable<Integer> {
             description = "batches that are wanted at an hour; default: ${DEFAULT-VALUE}")
     private int hoursAsked;
 
+    @Option(names = "--pairs", paramLabel = "N", defaultValue = "100",
+            description = "pairs of cones in which each way to cross their wires is tried; default: "
+                    + "${DEFAULT-VALUE}")
+    private int pairs;
+
+    @Option(names = "--pair-hours", paramLabel = "H", defaultValue = "3000",
+            description = "hours of pairs in which nothing is crossed; default: ${DEFAULT-VALUE}")
+    private int pairHours;
+
     @Option(names = "--threads", paramLabel = "N", description = "default: one for each processor")
     private Integer threads;
 
@@ -116,13 +127,19 @@ public final class SoakCommand implements Callable<Integer> {
         least("--mishaps", mishaps);
         least("--calm-hours", calmHours);
         least("--hours-asked", hoursAsked);
+        least("--pairs", pairs);
+        least("--pair-hours", pairHours);
         TrialReport report = ControlTrial.run(new ControlTrial.Plan(cones, mishaps, calmHours, workers),
                 share -> progress(LAW_SHARE * share));
         HourTrial asked = HourTrial.run(new HourTrial.Plan(hoursAsked, workers, HourPilot.BAND.leastC(),
                 HourPilot.BAND.mostC()), HourPilot.schools(),
-                share -> progress(LAW_SHARE + (1 - LAW_SHARE) * share));
-        List<String> lines = Stream.concat(report.lines().stream(), asked.lines().stream()).toList();
-        List<Target> targets = Stream.concat(report.targets().stream(), asked.targets().stream()).toList();
+                share -> progress(LAW_SHARE + HOUR_SHARE * share));
+        PairTrial crossed = PairTrial.run(new PairTrial.Plan(pairs, pairHours, workers),
+                share -> progress(LAW_SHARE + HOUR_SHARE + (1 - LAW_SHARE - HOUR_SHARE) * share));
+        List<String> lines = Stream.of(report.lines(), asked.lines(), crossed.lines())
+                .flatMap(List::stream).toList();
+        List<Target> targets = Stream.of(report.targets(), asked.targets(), crossed.targets())
+                .flatMap(List::stream).toList();
         return shown(lines, targets, report.hoursPerCpuHour(), Text.of("Speed at a step a second: %.1f"
                 + " million simulated hours in an hour of one processor", report.hoursPerCpuHour() / 1e6));
     }

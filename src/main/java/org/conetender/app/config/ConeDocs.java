@@ -52,6 +52,10 @@ final class ConeDocs {
             row("cone.vessel.insulated", flag(), value("false"),
                     "Whether the wall is insulated. It then loses about a quarter of what a bare one does.",
                     "false"),
+            row("cone.vessel.touches", new Kind.Texts(ID_FORM), value("[]"),
+                    "Cones whose walls touch this one's. Heat passes between them, so it is not looked "
+                            + "whether the heater of one warms the other. One of two need name the other.",
+                    "[\"b\"]"),
 
             row("cone.water.probes", new Kind.Texts(PROBE_FORM), needed(),
                     "One or two probes in the water; the first counts, the second is compared with it.",

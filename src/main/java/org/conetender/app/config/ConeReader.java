@@ -2,6 +2,7 @@ package org.conetender.app.config;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.conetender.core.settings.Cone;
 import org.tomlj.TomlArray;
 
@@ -97,7 +98,8 @@ final class ConeReader {
 
     private Cone.Vessel vessel(Fields vessel, Fields heat) {
         double bath = heat.number("bath-l");
-        return new Cone.Vessel(vessel.flag("lid"), vessel.flag("insulated"), Double.isNaN(bath) ? 0 : bath);
+        return new Cone.Vessel(vessel.flag("lid"), vessel.flag("insulated"), Double.isNaN(bath) ? 0 : bath,
+                Set.copyOf(vessel.texts("touches")));
     }
 
     private Cone.Limits limits(Fields limits) {

@@ -43,28 +43,53 @@ final class ConesReader {
         if (array.isEmpty()) {
             root.wrong("cone", "there is no cone to look after; begin one with [[cone]]");
         }
+        List<Fields> read = new ArrayList<>();
         for (int i = 0; i < array.size(); i++) {
             if (!(array.get(i) instanceof TomlTable table)) {
                 root.wrong("cone", HOW);
                 return;
             }
-            cones.add(cone(i, table, array));
+            Fields cone = fields(i, table, array);
+            cones.add(cone(i, cone));
+            read.add(cone);
+        }
+        for (int i = 0; i < cones.size(); i++) {
+            touching(read.get(i).sub("vessel").at(), cones.get(i), cones);
         }
     }
 
-    private Cone cone(int index, TomlTable table, TomlArray array) {
-        // Until its id is known to be good, a cone is shown by its place in the list.
-        String shown = table.get(List.of("id")) instanceof String s && Ids.isId(s) ? s : "#" + (index + 1);
-        Fields cone = new Fields(new Section(
-                new Section.Place("cone", "cone[" + shown + "]", index + 1, false),
+    /** A cone that touches what is not there would go unwatched for nothing. */
+    private static void touching(Section vessel, Cone cone, List<Cone> all) {
+        for (String id : cone.fittings().vessel().touches()) {
+            if (id.equals(cone.id())) {
+                vessel.wrong("touches", "no cone touches itself; name the others, or leave the line out");
+            } else if (all.stream().noneMatch(c -> c.id().equals(id))) {
+                vessel.wrong("touches", "there is no cone " + Shown.quoted(id) + "; the cones are "
+                        + String.join(", ", all.stream().map(Cone::id).toList()));
+            }
+        }
+    }
+
+    /** Until its id is known to be good, a cone is shown by its place in the list. */
+    private static String shown(int index, Object id) {
+        return id instanceof String s && Ids.isId(s) ? s : "#" + (index + 1);
+    }
+
+    private Fields fields(int index, TomlTable table, TomlArray array) {
+        return new Fields(new Section(
+                new Section.Place("cone", "cone[" + shown(index, table.get(List.of("id"))) + "]", index + 1,
+                        false),
                 table, array.inputPositionOf(index), root.findings()));
+    }
+
+    private Cone cone(int index, Fields cone) {
         UnknownKeys.walk(cone.at());
         Ids.id(cone, "id").ifPresent(id -> name(cone, id));
         if (index == MOST) {
             cone.at().wrong("id", "this is cone " + (MOST + 1) + "; one daemon looks after at most " + MOST
                     + ": run a second one on a board of its own");
         }
-        return new ConeReader(cone, shown, lines, ids).read();
+        return new ConeReader(cone, shown(index, cone.at().raw("id")), lines, ids).read();
     }
 
     private void name(Fields cone, String id) {

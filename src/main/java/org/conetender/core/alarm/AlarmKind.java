@@ -16,6 +16,10 @@ public enum AlarmKind {
     COOKED(Priority.NOW, 0, "Look before feeding: this batch may be lost."),
     WELDED(Priority.NOW, 0,
             "Unplug the heater now: its switch does not open. Mend it before you acknowledge."),
+    WRONG_CONE(Priority.NOW, 0,
+            "Heat is locked off in both cones. Unplug both heaters now. See whether their plugs, switches or "
+            + "probes are exchanged, a heater hangs in the wrong cone, or two outputs touch. Put it right, "
+            + "then acknowledge."),
     SWITCH_STUCK(Priority.NOW, 0,
             "Heat is locked off. Unplug the heater now: one of its two switches does not open, and only the "
             + "other one holds it. Exchange it, then acknowledge; both are tried again."),
@@ -26,8 +30,8 @@ public enum AlarmKind {
             "See that the air runs and that the lamps are as they should be. Then look at the board, its "
             + "wires and the daemon's log."),
     NO_EFFECT(Priority.SOON, 0,
-            "Heat is locked off. See that heater and probe are under water and the heater is "
-            + "whole, then acknowledge."),
+            "Heat is locked off. See that heater and probe are under water in their own cone, the heater is "
+            + "whole and its plug is its own, then acknowledge."),
     PROBE(Priority.SOON, 60,
             "Heat is off meanwhile. See that the probe is in the water and its plug is dry and firm."),
     PROBE_UNSTEADY(Priority.SOON, 0, "Heat is locked off. Fix the probe in its place, then acknowledge."),

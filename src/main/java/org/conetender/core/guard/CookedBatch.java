@@ -56,7 +56,8 @@ public final class CookedBatch implements Guard {
 
     private static boolean ours(View v) {
         boolean warmedUp = v.now().monoMs() - v.scene().begun().monoMs() > COASTING_MS;
-        return v.scene().wants().heatWasOn() || v.latch("welded").isPresent() || warmedUp
+        return v.scene().wants().heatWasOn() || v.latch(WeldedHeater.ID).isPresent()
+                || v.latch(WrongCone.ID).isPresent() || warmedUp
                 && v.judged().heat().offForMs() < COASTING_MS;
     }
 }

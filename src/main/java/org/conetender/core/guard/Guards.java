@@ -7,11 +7,11 @@ public final class Guards {
 
     /** One for every row of design.md's table of dangers that is the program's to act on. */
     public static final List<Guard> ALL = List.of(new CookedBatch(), new WeldedHeater(), new SwitchesTried(),
-            new NoEffect(), new LyingProbe(), new FrozenProbe(), new DryHeater(), new FallingWater(),
-            new StillWater(), new Handled(), new AirFailed(), new Suffocation(), new BackSiphon(),
-            new ShutValve(), new AirWhileDrawing(), new PowerCut(), new TooManyWatts(), new StaleCommand(),
-            new LostRecord(), new Unwritten(), new WrongClock(), new SilentFailure(), new StuckHeater(),
-            new StuckOutput(), new CrashLoop());
+            new WrongCone(), new NoEffect(), new LyingProbe(), new FrozenProbe(), new DryHeater(),
+            new FallingWater(), new StillWater(), new Handled(), new AirFailed(), new Suffocation(),
+            new BackSiphon(), new ShutValve(), new AirWhileDrawing(), new PowerCut(), new TooManyWatts(),
+            new StaleCommand(), new LostRecord(), new Unwritten(), new WrongClock(), new SilentFailure(),
+            new StuckHeater(), new StuckOutput(), new CrashLoop());
 
     private Guards() {}
 }

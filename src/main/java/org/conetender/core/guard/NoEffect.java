@@ -16,9 +16,13 @@ public final class NoEffect implements Guard {
 
     @Override
     public List<Finding> look(View v) {
-        if (v.latch(id()).isEmpty() && !v.judged().heat().failed()
+        if (v.latch(id()).isEmpty() && (!v.judged().heat().failed() || WrongCone.explains(v))
                 && !Suspicion.falls(v, Suspect.DEAD, ID)) {
             return List.of();
+        }
+        if (v.latch(id()).isEmpty() && WrongCone.maySoonTell(v)) {
+            return List.of(Finding.veto(ID, "the heater was on but the water did not warm as it should; "
+                    + "whether it warms another cone is being found out", Power.HEAT));
         }
         return List.of(Finding.trip(id(), "the heater was on but the water did not warm as it should",
                 Power.HEAT, Power.CUT_OUT).alarm(AlarmKind.NO_EFFECT));

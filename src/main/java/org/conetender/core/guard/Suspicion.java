@@ -9,7 +9,7 @@ final class Suspicion {
 
     /** Guards whose latches name why water and heater do not do what they should. */
     private static final Set<String> NAMING = Set.of(WeldedHeater.ID, SwitchesTried.ID, NoEffect.ID,
-            FrozenProbe.ID);
+            FrozenProbe.ID, WrongCone.ID);
 
     private Suspicion() {}
 
@@ -19,7 +19,7 @@ final class Suspicion {
      */
     static boolean falls(View v, Suspect on, String guard) {
         boolean other = NAMING.stream().anyMatch(g -> !g.equals(guard) && v.latch(g).isPresent());
-        return v.stage().hasWater() && !other
+        return v.stage().hasWater() && !other && !WrongCone.explains(v)
                 && v.judged().thermal().filter(t -> t.watch().suspect() == on).isPresent();
     }
 }

@@ -14,8 +14,8 @@ public final class SwitchesTried implements Guard {
 
     public static final String ID = "switch";
 
-    /** Guards whose latches say that a switch does not open: when it was mended, both are tried anew. */
-    public static final Set<String> VOIDED_BY = Set.of(ID, WeldedHeater.ID);
+    /** Guards whose latches speak of switches or wires: when those were mended, both are tried anew. */
+    public static final Set<String> VOIDED_BY = Set.of(ID, WeldedHeater.ID, WrongCone.ID);
 
     @Override
     public String id() {

@@ -13,6 +13,7 @@ import org.conetender.core.image.Ask;
 import org.conetender.core.image.Image;
 import org.conetender.core.image.Step;
 import org.conetender.core.judge.Belief;
+import org.conetender.core.judge.Beside;
 import org.conetender.core.judge.ConeJudgement;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.settings.Settings;
@@ -42,21 +43,22 @@ public record View(Settings settings, Cone cone, Book book, ConeJudgement judged
      * @param begun when this life of the process began
      * @param wants what the cone would do if nothing withheld it
      * @param site what the other cones want
+     * @param beside what it has to do with them
      * @param caps how long air may be off, for this batch
      * @param unwritten what other readings of the record withhold ({@link Unwritten})
      */
-    public record Scene(Image image, Moment begun, Wants wants, SiteLoad site, Caps caps,
-                        Set<Power> unwritten) {
+    public record Scene(Image image, Moment begun, Wants wants, SiteLoad site, Beside beside,
+                        Caps caps, Set<Power> unwritten) {
 
         /** The same scene under another reading, in which the stage wants the air off or not. */
         public Scene wanting(boolean airOff) {
-            return new Scene(image, begun, new Wants(wants.heat(), airOff, wants.heatWasOn()), site, caps,
-                    unwritten);
+            return new Scene(image, begun, new Wants(wants.heat(), airOff, wants.heatWasOn()), site, beside,
+                    caps, unwritten);
         }
 
         /** The same scene, in which other readings withhold these. */
         public Scene unwritten(Set<Power> powers) {
-            return new Scene(image, begun, wants, site, caps, powers);
+            return new Scene(image, begun, wants, site, beside, caps, powers);
         }
     }
 

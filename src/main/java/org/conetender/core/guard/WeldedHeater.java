@@ -28,6 +28,7 @@ public final class WeldedHeater implements Guard {
     public List<Finding> look(View v) {
         boolean suspect = Suspicion.falls(v, Suspect.WELDED, ID);
         boolean rising = v.stage().hasWater() && v.judged().heat().riseWhileOffK(v.water()) >= RISE_K
+                && !WrongCone.explains(v)
                 || suspect && v.judged().coldRoom();
         if (v.latch(id()).isEmpty() && !rising) {
             return !suspect ? List.of() : List.of(Finding.veto(ID,

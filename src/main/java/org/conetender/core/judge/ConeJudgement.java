@@ -35,6 +35,12 @@ public record ConeJudgement(Water water, Optional<Double> roomC, Level level, He
         return roomC.filter(r -> belief().middleC() - r > COLD_ROOM_K).isPresent();
     }
 
+    /** The same, its watch cleared: what it found has another cause. */
+    public ConeJudgement cleared() {
+        return new ConeJudgement(water, roomC, level, heat, thermal.map(Thermal::cleared), air, motion,
+                proving);
+    }
+
     /** The same, but nothing was learned of it. */
     ConeJudgement unknown() {
         return new ConeJudgement(water, roomC, level, heat, Optional.empty(), air, motion, proving);

@@ -154,6 +154,12 @@ public record Proving(Part part, long forMs, long triedMs, Ends reading, Round r
         });
     }
 
+    /** The test where something else is being found out meanwhile: what is not over begins anew. */
+    public Proving interrupted() {
+        return part.over() || part.failed() ? this
+                : new Proving(Part.WAITING, 0, triedMs, Ends.NONE, Round.FIRST);
+    }
+
     private Proving lasting(long dtMs) {
         return new Proving(part, forMs + dtMs, triedMs, reading, round);
     }

@@ -2,6 +2,7 @@ package org.conetender.core.settings;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * One hatching cone: what is fitted to it, the limits it must keep, and its usual charge.
@@ -13,6 +14,12 @@ import java.util.Optional;
  * @param usual the charge that {@code started} stands for, until somebody sets another
  */
 public record Cone(String id, Fittings fittings, Limits limits, Timing timing, Usual usual) {
+
+    /** Whether their walls touch, as either of them has it. */
+    public boolean touches(Cone other) {
+        return fittings.vessel().touches().contains(other.id)
+                || other.fittings.vessel().touches().contains(id);
+    }
 
     /**
      * @param button whether the large hand button is fitted
@@ -33,8 +40,18 @@ public record Cone(String id, Fittings fittings, Limits limits, Timing timing, U
      * @param lid whether a lid lies on the cone; an open surface loses about 2.5 times as much
      * @param insulated whether the wall is insulated
      * @param bathLitres water that a bath's heater warms in all, the cones in it included; 0 without a bath
+     * @param touches ids of cones whose walls touch this one's, so that their heat passes through
      */
-    public record Vessel(boolean lid, boolean insulated, double bathLitres) {
+    public record Vessel(boolean lid, boolean insulated, double bathLitres, Set<String> touches) {
+
+        public Vessel {
+            touches = Set.copyOf(touches);
+        }
+
+        /** One that touches no other. */
+        public Vessel(boolean lid, boolean insulated, double bathLitres) {
+            this(lid, insulated, bathLitres, Set.of());
+        }
 
         /** The cone that loses most: bare and open, in no bath. */
         public static final Vessel OPEN = new Vessel(false, false, 0);

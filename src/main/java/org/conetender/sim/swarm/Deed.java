@@ -17,6 +17,8 @@ public enum Deed {
     PROBE(Word.CONE, Word.INDEX, Word.of(SimProbe.Fault.class), Word.TIME),
     /** The first probes of two cones hang in each other's water. */
     SWAP_PROBES(Word.CONE, Word.CONE, Word.TIME),
+    /** The wires of two cones' heaters are exchanged, or touch. */
+    CROSS(Word.CONE, Word.CONE, Word.of(Fault.Wiring.class), Word.TIME),
     /** A relay, or the line that drives it. */
     SWITCH(Word.CONE, Word.oneOf("heat", "cut-out", "air-pause", "lamp", "trigger", "button-lamp"),
             Word.of(SimSwitch.Fault.class), Word.TIME),

@@ -3,6 +3,7 @@ package org.conetender.sim.swarm;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
+import java.util.stream.Stream;
 import org.conetender.core.settings.Cone;
 
 /** Draws the particulars of a trouble: where, how, for how long. All figures are guesses. */
@@ -61,10 +62,11 @@ final class Draw {
         return List.of(new Event(atS, deed, words));
     }
 
-    List<Event> two(long atS, Deed deed) {
+    List<Event> two(long atS, Deed deed, String... how) {
         String one = anyCone();
         String two = anyCone();
-        return one.equals(two) ? List.of() : List.of(Event.at(atS, deed, one, two, time()));
+        return one.equals(two) ? List.of() : List.of(new Event(atS, deed,
+                Stream.of(Stream.of(one, two), Stream.of(how), Stream.of(time())).flatMap(s -> s).toList()));
     }
 
     /** Power that comes and goes until the machine has hardly booted. */

@@ -1,7 +1,6 @@
 package org.conetender.sim.swarm;
 
 import java.time.Instant;
-import java.util.Optional;
 import org.conetender.core.settings.Settings;
 import org.conetender.sim.Bench;
 import org.conetender.sim.Larkmoor;
@@ -24,8 +23,8 @@ public enum Fitting {
 
     Fitting(Settings settings, boolean sharedPump, String from) {
         this.settings = settings;
-        this.bench = new Bench(Optional.empty(), sharedPump, sharedPump, false,
-                Instant.parse(from).toEpochMilli());
+        this.bench = Bench.larkmoor().withAirOwnSupply(sharedPump).withSharedPump(sharedPump)
+                .withStart(Instant.parse(from));
     }
 
     public Settings settings() {
@@ -39,7 +38,7 @@ public enum Fitting {
     /** @throws IllegalArgumentException when the event is about a cone that is not there */
     void check(Event e) {
         int cones = switch (e.deed()) {
-            case SWAP_PROBES -> 2;
+            case SWAP_PROBES, CROSS -> 2;
             case PROBE, SWITCH, CONTACT, AIR, WATER, VALVE, BEGIN, SAY, SET, STALE -> 1;
             case SITE, KILL, HANG, DISK, CLOCK -> 0;
         };

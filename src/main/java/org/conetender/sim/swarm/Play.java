@@ -121,6 +121,8 @@ final class Play {
             case PROBE -> rig.world().apply(new Fault.OfProbe(w.get(0), Integer.parseInt(w.get(1)),
                     Deed.constant(SimProbe.Fault.class, w.get(2)), when));
             case SWAP_PROBES -> rig.world().apply(new Fault.Swapped(w.get(0), w.get(1), when));
+            case CROSS -> rig.world().apply(new Fault.Crossed(w.get(0), w.get(1),
+                    Deed.constant(Fault.Wiring.class, w.get(2)), when));
             case SWITCH -> rig.world().apply(new Fault.OfSwitch(w.get(0), w.get(1),
                     Deed.constant(SimSwitch.Fault.class, w.get(2)), when));
             case CONTACT -> rig.world().apply(new Fault.OfContact(w.get(0), w.get(1),

@@ -15,6 +15,7 @@ enum Trouble {
     PROBE_CHECKSUM((d, t) -> d.lasting(t, Deed.PROBE, d.one("0", "0", "1"), "checksum")),
     BUS_SLOW((d, t) -> d.lasting(t, Deed.PROBE, d.one("0", "0", "1"), "slow")),
     PROBES_SWAPPED((d, t) -> d.two(t, Deed.SWAP_PROBES)),
+    WIRES_CROSSED((d, t) -> d.two(t, Deed.CROSS, d.one("plugs", "switches", "shorted"))),
     HEATER_WELDED((d, t) -> d.lasting(t, Deed.SWITCH, "heat", "welded")),
     CUT_OUT_WELDED((d, t) -> d.lasting(t, Deed.SWITCH, "cut-out", "welded")),
     HEATER_OPEN((d, t) -> d.lasting(t, Deed.SWITCH, "heat", "open")),

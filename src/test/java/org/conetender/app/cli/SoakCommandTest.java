@@ -16,7 +16,7 @@ import picocli.CommandLine;
 class SoakCommandTest {
 
     private static final String[] TINY = {"--control", "--cones", "1", "--mishaps", "1", "--calm-hours", "1",
-        "--hours-asked", "1"};
+        "--hours-asked", "1", "--pairs", "1", "--pair-hours", "1"};
 
     private final StringWriter out = new StringWriter();
     private final StringWriter err = new StringWriter();
@@ -36,7 +36,7 @@ class SoakCommandTest {
     void theHelpSaysWhatItDoesHowLongItTakesAndThatNothingRealIsSwitched() {
         assertThat(run("--help")).isZero();
         assertThat(out.toString()).contains("--control", "--cones", "--mishaps", "--calm-hours",
-                "--hours-asked", "--threads",
+                "--hours-asked", "--pairs", "--pair-hours", "--threads",
                 "--json", "1000", "30000", "Takes minutes", "nothing real is switched", "Exit codes",
                 "Example:");
         assertThat(err.toString()).isEmpty();
@@ -44,7 +44,7 @@ class SoakCommandTest {
 
     @ParameterizedTest
     @CsvSource({"--cones,0", "--cones,-3", "--mishaps,0", "--calm-hours,0", "--hours-asked,0",
-        "--threads,0"})
+        "--pairs,0", "--pair-hours,0", "--threads,0"})
     void fewerThanOneIsRefusedBeforeAnythingRuns(String option, String value) {
         assertThat(run("--control", option, value)).isEqualTo(2);
         assertThat(err.toString()).contains(option + " " + value + ": give 1 or more")

@@ -27,6 +27,8 @@ class RefusalTest {
             id = "a"        | id = "site"           | cone[site].id = "site": reserved
             id = "a"        | id = "room"           | cone[room].id = "room": reserved
             id = "a"        | id = "larkmoor"       | the site has this id
+            id = "a"        | vessel.touches = ["a"]\\nid = "a" | no cone touches itself
+            id = "a"        | vessel.touches = ["b"]\\nid = "a" | there is no cone "b"; the cones are a
             zone            | zone = "Europe/Londn" | (did you mean "Europe/London"?)
             feeds           | feeds = ["7:30"]      | "7:30" is not an hour; it must be "00:00" to "23:59"
             feeds           | feeds = ["24:00"]     | "24:00" is not an hour

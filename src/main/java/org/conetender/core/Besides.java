@@ -1,0 +1,105 @@
+package org.conetender.core;
+
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import org.conetender.core.guard.WrongCone;
+import org.conetender.core.judge.Belief;
+import org.conetender.core.judge.Beside;
+import org.conetender.core.judge.ConeJudgement;
+import org.conetender.core.judge.Crossing;
+import org.conetender.core.judge.Proving;
+import org.conetender.core.judge.Thermal;
+import org.conetender.core.judge.Watch;
+import org.conetender.core.settings.Cone;
+import org.conetender.core.settings.Cone.HeatKind;
+
+/** What is judged of cones beside each other, once each was judged alone. */
+final class Besides {
+
+    private Besides() {}
+
+    /** All cones of this tick; also forgives those whose crossed wires were put right. */
+    static Map<String, Beside> of(Work work) {
+        Map<String, Crossing> crossings = new TreeMap<>();
+        for (Cone c : work.settings.cones()) {
+            crossings.put(c.id(), crossing(work, c));
+            mended(work, c).ifPresent(other -> work.judged.computeIfPresent(other, (id, j) ->
+                    Refreshed.forgiven(j)));
+        }
+        Map<String, Beside> all = new TreeMap<>();
+        for (Cone c : work.settings.cones()) {
+            Optional<String> asks = crossings.entrySet().stream().filter(e -> e.getValue().concerns(c.id()))
+                    .map(Map.Entry::getKey).findFirst();
+            Beside b = new Beside(crossings.get(c.id()), asks,
+                    crossings.values().stream().anyMatch(x -> x.pauses(c.id())));
+            all.put(c.id(), b);
+            if (b.crossing().open()) {
+                work.judged.computeIfPresent(c.id(), (id, j) -> j.proven(j.proving().interrupted()));
+            }
+            // Water that stopped when others were switched off is warmed by no switch of its own.
+            if (b.crossing().stopped() && suspect(work.judged.get(c.id()))) {
+                work.judged.computeIfPresent(c.id(), (id, j) -> j.cleared());
+            }
+        }
+        return all;
+    }
+
+    private static boolean suspect(ConeJudgement j) {
+        return j.thermal().filter(t -> t.watch().suspect() == Watch.Suspect.WELDED).isPresent();
+    }
+
+    /** Whether its heater was found to do nothing here. */
+    private static boolean dead(ConeJudgement j) {
+        return j.heat().failed()
+                || j.thermal().filter(t -> t.watch().suspect() == Watch.Suspect.DEAD).isPresent();
+    }
+
+    /** The cone whose heater warmed that one, if a person's acknowledgement has just released it. */
+    private static Optional<String> mended(Work work, Cone c) {
+        return work.ledger.book().latch(c.id(), WrongCone.ID).isPresent() ? Optional.empty()
+                : work.before.book().latch(c.id(), WrongCone.ID)
+                        .flatMap(l -> WrongCone.culprit(work.settings, c.id(), l));
+    }
+
+    private static Crossing crossing(Work work, Cone c) {
+        ConeJudgement j = work.judged.get(c.id());
+        Crossing was = work.live(c.id()).beside().crossing();
+        if (j.thermal().isEmpty() || WrongCone.known(work.settings, work.ledger.book(), c.id())) {
+            return Crossing.NONE;
+        }
+        if (work.dtMs == 0) {
+            return was;
+        }
+        Thermal t = j.thermal().get();
+        boolean anew = j.water().lastAtMs() != work.live(c.id()).judged().water().lastAtMs();
+        double probeC = anew && j.belief() instanceof Belief.Trusted(double now) ? now : Double.NaN;
+        Crossing.Seen seen = new Crossing.Seen(work.dtMs / 1000.0, probeC, new Crossing.Own(
+                t.proof().traits(), t.watch().driftKPerS(), t.watch().underway().felt(), j.roomOrUsualC(),
+                suspect(j), dead(j)), others(work, c));
+        return readable(work, c, j) ? was.after(seen) : was.unseen(seen);
+    }
+
+    /** Whether its water is seen, stirred and left alone; its cut-out's own trial is not disturbed. */
+    private static boolean readable(Work work, Cone c, ConeJudgement j) {
+        return work.batch(c.id()).stage().hasWater() && j.belief() instanceof Belief.Trusted
+                && j.thermal().filter(Thermal::following).isPresent() && !work.handled(c.id())
+                && j.air().offForMs() == 0 && j.proving().part() != Proving.Part.CUT_OUT;
+    }
+
+    /** Heaters that may be in question: not those of baths, nor of cones that touch. */
+    private static Map<String, Crossing.Other> others(Work work, Cone c) {
+        Map<String, Crossing.Other> others = new TreeMap<>();
+        for (Cone o : work.settings.cones()) {
+            HeatKind kind = o.fittings().heat().kind();
+            if (!o.id().equals(c.id()) && (kind == HeatKind.IMMERSED || kind == HeatKind.MAT)
+                    && !o.touches(c)) {
+                others.put(o.id(), new Crossing.Other(work.live(o.id()).out().heat(),
+                        o.fittings().heat().watts() / c.fittings().heat().watts(),
+                        dead(work.judged.get(o.id())),
+                        work.handled(o.id()) || !work.batch(o.id()).stage().hasWater()));
+            }
+        }
+        return others;
+    }
+}

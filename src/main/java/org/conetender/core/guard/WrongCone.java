@@ -1,0 +1,107 @@
+package org.conetender.core.guard;
+
+import java.util.List;
+import java.util.Optional;
+import org.conetender.core.alarm.AlarmKind;
+import org.conetender.core.batch.Batch;
+import org.conetender.core.batch.Book;
+import org.conetender.core.batch.ConeBook;
+import org.conetender.core.judge.Beside;
+import org.conetender.core.judge.Crossing;
+import org.conetender.core.judge.HeatTrack;
+import org.conetender.core.settings.Cone;
+import org.conetender.core.settings.Settings;
+import org.conetender.core.unit.Units;
+
+/**
+ * Danger: a heater that warms another cone than its own. Two plugs, switches or probes were exchanged, a
+ * heater hangs in the wrong cone, or two outputs touch; the one cone is cooked while the other stays cold.
+ * While {@link Crossing} asks whose heater it is, those in question are off; once it is known both cones
+ * are, until a person has put it right.
+ */
+public final class WrongCone implements Guard {
+
+    public static final String ID = "wrong-cone";
+
+    /** After a filling the switches are tried, then it warms: by then it is known by whose heater (guess). */
+    private static final long FIRST_HEAT_MS = 45 * Units.MINUTE_MS;
+    /** Nobody waits longer for a name, with the heat off (guess: well within the hour of its alarm). */
+    private static final long WAITED_MS = 40 * Units.MINUTE_MS;
+
+    @Override
+    public String id() {
+        return ID;
+    }
+
+    @Override
+    public List<Finding> look(View v) {
+        Beside beside = v.scene().beside();
+        Optional<ConeBook.Latch> latch = v.latch(ID);
+        Optional<String> by = beside.crossing().warmedBy();
+        if (latch.isPresent() || by.isPresent()) {
+            String what = by.map(other -> words(v.cone().id(), other)).orElseGet(() -> latch.get().why());
+            return List.of(Finding.trip(ID, what, Power.HEAT, Power.CUT_OUT).alarm(AlarmKind.WRONG_CONE));
+        }
+        Optional<String> victim = victim(v.settings(), v.book(), v.cone().id());
+        if (victim.isPresent()) {
+            return List.of(Finding.veto(ID, "its heater warms cone " + victim.get(), Power.HEAT,
+                    Power.CUT_OUT));
+        }
+        if (beside.paused()) {
+            return List.of(Finding.veto(ID, "its heater is off for some minutes, to see whether it warms "
+                    + "cone " + beside.askedFor().orElseThrow(), Power.HEAT));
+        }
+        return !beside.crossing().open() ? List.of() : List.of(Finding.veto(ID,
+                "it warms although its heater is off; whose heater does it is being found out", Power.HEAT));
+    }
+
+    /** As {@link WeldedHeater}: water that was watched and rose no more is not heated any more. */
+    @Override
+    public boolean causeGone(View v) {
+        return !v.stage().hasWater() || v.judged().heat().noRiseForMs() >= HeatTrack.STILL_MS;
+    }
+
+    /** Whether what that cone and its heater do is explained by crossed wires, or may be soon. */
+    static boolean explains(View v) {
+        return known(v.settings(), v.book(), v.cone().id()) || v.scene().beside().concerned();
+    }
+
+    /**
+     * Whether another cone was emptied or filled so lately that its plug may have been mistaken for this
+     * one's, and its first heat will tell. Nothing is heated in vain meanwhile.
+     */
+    static boolean maySoonTell(View v) {
+        return v.judged().heat().offForMs() < WAITED_MS
+                && v.settings().cones().stream().filter(c -> !c.id().equals(v.cone().id())
+                && c.fittings().heat().kind() == Cone.HeatKind.IMMERSED && !c.touches(v.cone()))
+                .map(c -> v.book().cone(c.id()).batch()).filter(b -> b.number() > 0)
+                .anyMatch(b -> Handled.within(b.stage().hasWater() ? b.fill().map(Batch.Fill::at)
+                        : Optional.of(b.stage().since()), v::since, FIRST_HEAT_MS));
+    }
+
+    /** The cone that this one's heater was found to warm. */
+    private static Optional<String> victim(Settings settings, Book book, String cone) {
+        return settings.cones().stream().map(Cone::id).filter(c -> !c.equals(cone)
+                && book.latch(c, ID).filter(l -> culprit(settings, c, l).orElse(cone).equals(cone))
+                        .isPresent()).findFirst();
+    }
+
+    /** Whether the wires of that cone are known to be crossed with another's, and not put right yet. */
+    public static boolean known(Settings settings, Book book, String cone) {
+        return book.latch(cone, ID).isPresent() || victim(settings, book, cone).isPresent();
+    }
+
+    /**
+     * Whose heater that latch names: what is kept of it is its sentence. Empty for one that this version
+     * would word otherwise; then it may be any.
+     */
+    public static Optional<String> culprit(Settings settings, String cone, ConeBook.Latch latch) {
+        return settings.cones().stream().map(Cone::id).filter(o -> latch.why().equals(words(cone, o)))
+                .findFirst();
+    }
+
+    private static String words(String cone, String other) {
+        return "the heater of cone " + other + " warms cone " + cone + ": the water followed that heater "
+                + "and not its own switch; the heat of both is off";
+    }
+}

@@ -1,0 +1,154 @@
+package org.conetender.core.judge;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+
+/**
+ * Whether the heater of another cone warms this one: two plugs, switches or probes are exchanged, a heater
+ * hangs in the wrong cone, or two outputs touch. Watches what this water does beyond what its own heater and
+ * losses explain, and asks a {@link Question} when others are on meanwhile. One step is one tick. Immutable.
+ *
+ * @param levelC what is taken for the reading, °C; NaN before the first
+ * @param surplusK unexplained warming that has gathered, K
+ * @param others heaters of other cones, as this water would know them
+ * @param question that is asked, or how the last one ended; empty before the first
+ * @param asked whether this warming has been asked about
+ */
+public record Crossing(double levelC, double surplusK, Map<String, Neighbour> others,
+                       Optional<Question> question, boolean asked) {
+
+    /** Nothing is known. */
+    public static final Crossing NONE = new Crossing(Double.NaN, 0, Map.of(), Optional.empty(), false);
+
+    /** The level takes over the reading within this time, s (as in {@link Watch}). */
+    private static final double FOLLOW_S = 8;
+    /** Of full power: less is no heater, but losses and a rise that are not known well yet (guess). */
+    private static final double IDLE = 0.3;
+    /** Reason enough to ask, K: three standard deviations of what noise gathers so (guess). */
+    private static final double REASON_K = 0.1;
+    /** What is felt of a heater that is suspected, as a share of its full power (guess). */
+    private static final double ON = 0.2;
+    /** Two heaters that do nothing where they belong are exchanged if the water hints at it, K (guess). */
+    private static final double BOTH_DEAD_K = 0.1;
+    /** Of its own heater so little that what it does is known well enough (guess). */
+    private static final double QUIET = 0.1;
+
+    /**
+     * One step.
+     *
+     * @param dtS its length, s
+     * @param probeC newly read, °C; NaN when there is nothing new
+     * @param own what its own water and heater do
+     * @param others heaters of other cones that may be in question, by cone
+     */
+    public record Seen(double dtS, double probeC, Own own, Map<String, Other> others) {}
+
+    /**
+     * @param traits of this cone
+     * @param driftKPerS warming without a cause that is allowed for, K/s
+     * @param felt of its own heater, 0..1
+     * @param roomC around it, °C
+     * @param suspect whether its watch takes its own switch for welded
+     * @param dead whether its own heater was found to do nothing
+     */
+    public record Own(Traits traits, double driftKPerS, double felt, double roomC, boolean suspect,
+                      boolean dead) {}
+
+    /**
+     * @param on whether its switch was closed
+     * @param watts of it over this cone's
+     * @param dead whether it was found to do nothing where it belongs
+     * @param touched whether somebody is at its cone, or it is empty
+     */
+    public record Other(boolean on, double watts, boolean dead, boolean touched) {}
+
+    /** A step later, of water that is seen and left alone. */
+    public Crossing after(Seen s) {
+        Traits t = s.own().traits();
+        Map<String, Neighbour> feel = felt(s, t.lagS());
+        if (Double.isNaN(levelC)) {
+            return new Crossing(s.probeC(), 0, feel, question, false);
+        }
+        double full = t.riseKPerS();
+        double c = levelC + s.dtS() * (full * s.own().felt()
+                - t.lossPerS() * (levelC - s.own().roomC()) + s.own().driftKPerS());
+        double taken = Double.isNaN(s.probeC()) ? 0 : (s.probeC() - c) * s.dtS() / (FOLLOW_S + s.dtS());
+        double surplus = Math.clamp(surplusK + taken - IDLE * full * s.dtS(), 0, 2 * REASON_K);
+        feel.replaceAll((cone, n) -> n.seen(s.dtS(), s.own().felt() < QUIET ? taken : Double.NaN));
+        boolean reason = s.own().suspect() || surplus > REASON_K
+                || feel.values().stream().anyMatch(n -> n.fit().surelyFollows(full));
+        Optional<Question> q = question.map(x -> x.after(new Question.Seen(s.dtS(), taken, full, c + taken,
+                shares(feel, s.others()))));
+        List<String> on = on(feel, full);
+        boolean asks = reason && !asked && !on.isEmpty() && q.filter(x -> x.open()
+                || x.part() == Question.Part.NAMED).isEmpty();
+        Optional<Question> known = q.filter(x -> x.part() == Question.Part.NAMED).or(() -> feel.keySet()
+                .stream().filter(o -> s.others().get(o).dead() && feel.get(o).fit().follows(full)
+                        && feel.get(o).fit().toldK(full) >= (s.own().dead() ? BOTH_DEAD_K : Fit.SURE_K))
+                .findFirst().map(o -> Question.named(o, c + taken)));
+        return new Crossing(c + taken, surplus, feel, known.isPresent() ? known
+                : asks ? Optional.of(Question.first(on, c + taken)) : q,
+                reason && (asked || asks) || q.filter(Question::open).isPresent());
+    }
+
+    /** A step in which nothing can be told of this water; what was named stays named. */
+    public Crossing unseen(Seen s) {
+        Map<String, Neighbour> feel = felt(s, s.own().traits().lagS());
+        feel.replaceAll((cone, n) -> n.unseen());
+        return new Crossing(Double.NaN, 0, feel,
+                question.filter(q -> q.part() == Question.Part.NAMED), false);
+    }
+
+    private Map<String, Neighbour> felt(Seen s, double lagS) {
+        Map<String, Neighbour> next = new TreeMap<>();
+        s.others().forEach((cone, o) -> next.put(cone, others.getOrDefault(cone, Neighbour.NONE)
+                .after(o, s.dtS(), lagS)));
+        return next;
+    }
+
+    private static Map<String, Question.Felt> shares(Map<String, Neighbour> feel,
+                                                     Map<String, Other> others) {
+        Map<String, Question.Felt> shares = new TreeMap<>();
+        feel.forEach((cone, w) -> shares.put(cone, new Question.Felt(w.way().felt(), others.get(cone).watts(),
+                others.get(cone).dead())));
+        return shares;
+    }
+
+    /** Those that are felt enough to be in question, the most felt first; none that is surely innocent. */
+    private static List<String> on(Map<String, Neighbour> feel, double full) {
+        List<String> on = new ArrayList<>(feel.keySet());
+        on.removeIf(c -> feel.get(c).way().felt() < ON || feel.get(c).fit().surelyLeaves(full));
+        on.sort(Comparator.comparingDouble(c -> -feel.get(c).way().felt()));
+        return on;
+    }
+
+    /** Whether it is being found out; until then nobody knows what warms this cone. */
+    public boolean open() {
+        return question.filter(Question::open).isPresent();
+    }
+
+    /** Whether it stopped warming when the others were switched off. */
+    public boolean stopped() {
+        return question.filter(q -> q.part() == Question.Part.ONE_ON || q.part() == Question.Part.ONE_OFF)
+                .isPresent();
+    }
+
+    /** Whether that other cone's heater is to be off, to see whether it warms this one. */
+    public boolean pauses(String cone) {
+        return question.filter(q -> q.pauses(cone)).isPresent();
+    }
+
+    /** Whether that other cone's heater is asked about, or was named. */
+    public boolean concerns(String cone) {
+        return question.filter(q -> q.concerns(cone)).isPresent();
+    }
+
+    /** The cone whose heater warms this one. */
+    public Optional<String> warmedBy() {
+        return question.filter(q -> q.part() == Question.Part.NAMED).map(q -> q.suspects().getFirst());
+    }
+}

@@ -1,0 +1,145 @@
+package org.conetender.core.judge;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.function.IntPredicate;
+import org.conetender.core.judge.Question.Part;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** Whose heater warms this water, asked of the water itself. Neighbours are b and c; this cone is off. */
+class CrossingTest {
+
+    private static final double ROOM_C = 20;
+
+    private final Basin basin = new Basin(Basin.Build.USUAL, 27, 5);
+    private final Traits traits = Basin.Build.USUAL.configured(1);
+    private Crossing crossing = Crossing.NONE;
+    private boolean bDead;
+    private int second;
+
+    /**
+     * Lets seconds pass. @param b whether the heater of b is wanted  @param c of c  @param heats this water
+     */
+    private void pass(int seconds, IntPredicate b, IntPredicate c, String heats) {
+        for (int i = 0; i < seconds; i++, second++) {
+            boolean bOn = b.test(second) && !crossing.pauses("b") && !bDead;
+            boolean cOn = c.test(second) && !crossing.pauses("c");
+            basin.power = heats.contains("b") && bOn || heats.contains("c") && cOn
+                    || heats.contains("own") ? Basin.Power.WELDED : Basin.Power.DEAD;
+            Map<String, Crossing.Other> others = new TreeMap<>(Map.of(
+                    "b", new Crossing.Other(bOn, 1, bDead, false),
+                    "c", new Crossing.Other(cOn, 1, false, false)));
+            crossing = crossing.after(new Crossing.Seen(1, basin.second(false),
+                    new Crossing.Own(traits, 0, 0, ROOM_C, false, false), others));
+        }
+    }
+
+    private static final IntPredicate ON = s -> true;
+    private static final IntPredicate OFF = s -> false;
+
+    private Part part() {
+        return crossing.question().map(Question::part).orElse(Part.CLOSED);
+    }
+
+    @Test
+    void aHeaterThatWarmsItIsFoundByOffOnAndOff() {
+        pass(300, OFF, OFF, "b");
+        assertThat(crossing.question()).as("nothing warms it").isEmpty();
+        pass(150, ON, OFF, "b");
+        assertThat(part()).isEqualTo(Part.ALL_OFF);
+        pass(900, ON, OFF, "b");
+        assertThat(crossing.warmedBy()).contains("b");
+        assertThat(basin.waterC).isLessThan(28);
+    }
+
+    @Test
+    void ofTwoThatAreOnTheRightOneIsFound() {
+        pass(1_800, ON, ON, "c");
+        assertThat(crossing.warmedBy()).contains("c");
+    }
+
+    @Test
+    void itsOwnSwitchThatIsWeldedIsToldFromTheOthersWithinTwoMinutes() {
+        pass(300, OFF, OFF, "");
+        pass(150, ON, ON, "own");
+        assertThat(part()).isEqualTo(Part.ALL_OFF);
+        pass(120, ON, ON, "own");
+        assertThat(part()).isEqualTo(Part.CLOSED);
+        pass(1_800, ON, ON, "own");
+        assertThat(crossing.warmedBy()).isEmpty();
+    }
+
+    /** Hands, or warm water poured in, while others are on. @param kelvin by which it warms */
+    @ParameterizedTest
+    @ValueSource(doubles = {0.2, 0.5, 1})
+    void warmthThatComesOnceNamesNobody(double kelvin) {
+        for (int times = 0; times < 5; times++) {
+            pass(600, ON, OFF, "");
+            basin.waterC += kelvin;
+            pass(900, ON, OFF, "");
+            assertThat(crossing.warmedBy()).isEmpty();
+        }
+    }
+
+    /** The room warms it by two fifths of what its heater could; nobody measures that. */
+    @Test
+    void aWarmRoomNamesNobodyHoweverTheOthersAreSwitched() {
+        basin.roomC = 35;
+        basin.lossFactor = 0.9;
+        basin.waterC = 22;
+        pass(3 * 3_600, s -> s % 600 < 300, s -> s % 900 < 200, "");
+        assertThat(crossing.warmedBy()).isEmpty();
+        assertThat(basin.waterC).as("it warmed by itself").isGreaterThan(24);
+    }
+
+    @Test
+    void whoWasOnWithoutWarmingItIsNotAskedWhenItsOwnSwitchWelds() {
+        pass(3_600, s -> s % 600 < 300, OFF, "");
+        double before = basin.waterC;
+        pass(120, ON, OFF, "own");
+        assertThat(basin.waterC).as("it warms").isGreaterThan(before + 0.1);
+        assertThat(crossing.question()).isEmpty();
+    }
+
+    /** A heater at a quarter of its power, which is then found to do nothing where it belongs. */
+    @Test
+    void aHeaterThatDoesNothingWhereItBelongsIsNotWaitedFor() {
+        pass(700, s -> s % 240 < 60, OFF, "b");
+        bDead = true;
+        pass(60, OFF, OFF, "b");
+        assertThat(crossing.warmedBy()).contains("b");
+    }
+
+    @Test
+    void waterThatIsHandledEndsTheQuestionAndWhatWasNamedStays() {
+        pass(500, ON, OFF, "b");
+        assertThat(crossing.open()).isTrue();
+        Crossing.Seen any = new Crossing.Seen(1, Double.NaN,
+                new Crossing.Own(traits, 0, 0, ROOM_C, false, false), Map.of());
+        assertThat(crossing.unseen(any).open()).isFalse();
+        pass(900, ON, OFF, "b");
+        assertThat(crossing.unseen(any).warmedBy()).contains("b");
+    }
+
+    /** A day beside neighbours that come and go, in noise of its own. @param seed of it */
+    @ParameterizedTest
+    @ValueSource(longs = {1, 2, 3, 4})
+    void aCalmDayIsHardlyEverAskedAbout(long seed) {
+        Basin day = new Basin(Basin.Build.USUAL, 27, seed);
+        Crossing x = Crossing.NONE;
+        int open = 0;
+        for (int s = 0; s < 86_400; s++) {
+            boolean on = s % 700 < 200 && !x.pauses("b");
+            x = x.after(new Crossing.Seen(1, day.second(false),
+                    new Crossing.Own(traits, 0, 0, ROOM_C, false, false),
+                    Map.of("b", new Crossing.Other(on, 1, false, false))));
+            open += x.open() ? 1 : 0;
+        }
+        assertThat(x.warmedBy()).isEmpty();
+        assertThat(open).as("seconds").isLessThan(900);
+    }
+}
