@@ -63,7 +63,6 @@ public final class Tree {
             ConeLive live = s.live().cones().get(c.id());
             Batch b = s.book().cone(c.id()).batch();
             water(at + "/water/", c, live, b);
-            untested(at + "/water/", live);
             hatch(at + "/hatch/", live, b);
             hour(at + "/hatch/", live, b);
             outputs(at, c, live);
@@ -110,12 +109,7 @@ public final class Tree {
         });
         if (w instanceof Belief.Untrusted(String why)) {
             out.put(at + "why", why + (live.judged().water().doubt().isPresent() ? Sentences.AGAIN : ""));
-        }
-    }
-
-    private void untested(String at, ConeLive live) {
-        if (live.judged().belief() instanceof Belief.Trusted
-                && live.judged().thermal().filter(Thermal::untestable).isPresent()) {
+        } else if (w.known() && live.judged().thermal().filter(Thermal::untestable).isPresent()) {
             out.put(at + "untested", Sentences.UNTESTED);
         }
     }
