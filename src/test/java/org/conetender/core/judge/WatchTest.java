@@ -162,9 +162,57 @@ class WatchTest {
     @Test
     void whatWarmsAtAThirdOfTheHeatersSpeedIsNotTheHeater() {
         Shown s = new Shown();
-        s.go(3_600, COOLING + 0.36 * TRAITS.riseKPerS(), OFF);
+        int asked = 0;
+        for (int t = 0; t < 3_600; t++) {
+            s.go(1, COOLING + 0.36 * TRAITS.riseKPerS(), OFF);
+            asked += s.w.doubtful() ? 1 : 0;
+        }
         assertThat(s.w.suspect()).as("a lamp, a hot day").isEqualTo(Suspect.NONE);
-        assertThat(s.w.doubtful()).as("and the question was settled").isFalse();
+        assertThat(asked).as("seconds in which the question stood: it was settled each time")
+                .isBetween(1, 2_400);
+    }
+
+    @Test
+    void whatGoesOnForHoursAtHalfTheHeatersSpeedSettlesTheQuestion() {
+        Shown s = new Shown();
+        int longest = 0;
+        for (int t = 0; t < 3_600; t++) {
+            s.go(1, COOLING + 0.52 * TRAITS.riseKPerS(), OFF);
+            longest = (int) Math.max(longest, s.w.hot().doubtedS());
+        }
+        assertThat(s.w.suspect()).as("less than two thirds of what the fault would have brought")
+                .isEqualTo(Suspect.NONE);
+        assertThat(longest).as("seconds until a question was settled").isBetween(10, 240);
+    }
+
+    @Test
+    void whereTheRoomMayBeWarmerAProbeLiftedOutIsGivenAMinute() {
+        Shown s = new Shown();
+        s.roomC = 27;
+        s.readingC = 27;
+        s.go(600, 0, OFF);
+        int doubtedAt = 0;
+        while (!s.w.doubtful() && doubtedAt < 600) {
+            doubtedAt += s.go(1, 0.0025, OFF);
+        }
+        assertThat(s.go(59, 0.0025, OFF)).as("warms as fast as water would").isEqualTo(59);
+        assertThat(s.w.suspect()).isEqualTo(Suspect.NONE);
+        s.go(60, 0.0025, OFF);
+        assertThat(s.w.suspect()).as("but no hand takes so long").isEqualTo(Suspect.WELDED);
+    }
+
+    @Test
+    void nearTheRoomALidMaySaveFourFifthsOfTheLosses() {
+        assertThat(savedInAnHour(2)).as("evaporation was nearly all").isEqualTo(Suspect.NONE);
+    }
+
+    /** Losses of so many K over the room, of which a lid saves four fifths; one third of full power. */
+    private static Suspect savedInAnHour(double overK) {
+        Traits weak = new Traits(TRAITS.lossPerS() * overK * 1.5, TRAITS.lossPerS(), 45);
+        Shown s = new Shown();
+        s.roomC = 27 - overK;
+        s.go(3_600, -0.2 * TRAITS.lossPerS() * overK, new Heat(0, new Proof(weak, true)));
+        return s.w.suspect();
     }
 
     @Test
