@@ -12,12 +12,12 @@ package org.conetender.core.judge;
  * @param dueK what the fault would have brought, K
  * @param doubtK what has gathered beyond small errors of the model, K
  * @param sureK what has gathered beyond all that a lid, a door or an old heater may do, K
- * @param doubted whether the doubt was large enough to look, and has not been settled since
+ * @param doubtedS how long the question whether it is the heater has stood, s; 0 while none stands
  */
 public record Cause(double element, double felt, double dueK, double doubtK, double sureK,
-                    boolean doubted) {
+                    double doubtedS) {
 
-    static final Cause NONE = new Cause(0, 0, 0, 0, 0, false);
+    static final Cause NONE = new Cause(0, 0, 0, 0, 0, 0);
 
     /** Of full power: errors of rise and lag as they usually are after a proof (guess). */
     private static final double SMALL = 0.05;
@@ -25,6 +25,19 @@ public record Cause(double element, double felt, double dueK, double doubtK, dou
     private static final double DRAINED_S = 60;
     /** Reason enough to switch off and look, K: seldom enough that no relay wears by it (by trial). */
     private static final double DOUBT_LIMIT_K = 4.5 * Watch.NOISE_K;
+    /**
+     * Where the heater is off anyway the question costs nothing and is put sooner: beyond so much, K, at the
+     * rise from which a fault is urgent, K/s; a slower heater has more time, and more noise against it (both
+     * by trial).
+     */
+    private static final double IDLE_DOUBT_K = 3 * Watch.NOISE_K;
+    private static final double URGENT_K_PER_S = 0.0025;
+    /**
+     * A heater has one power: what has gathered beyond half of it must be so large a share of what the fault
+     * would have brought, give or take the reading's noise (guess). Less settles the question: lids, doors
+     * and a warm afternoon go on for hours, and so would a CUSUM near its drift.
+     */
+    private static final double SIZE = 0.3;
     /** The fault may be this much stronger than reckoned (guess), and the reading so far off. */
     private static final double STRONGER = 1.2;
     private static final double OFF_K = 2 * Watch.NOISE_K;
@@ -56,7 +69,15 @@ public record Cause(double element, double felt, double dueK, double doubtK, dou
         double small = SMALL * s.fullK() + Watch.NOISE_K * s.dtS() / DRAINED_S;
         double doubt = Math.min(most + AHEAD_K, doubtK + s.takenK() - Math.max(small, half));
         double sure = sureK + s.takenK() - Math.max(allowedK, half);
-        return doubt <= 0 ? NONE : new Cause(e, f, due, doubt, sure > most ? 0 : Math.max(0, sure),
-                doubted || doubt > DOUBT_LIMIT_K);
+        double idle = IDLE_DOUBT_K * Math.max(1, URGENT_K_PER_S * s.dtS() / s.fullK());
+        boolean asked = doubted() || doubt > DOUBT_LIMIT_K || s.drive() == 1 && doubt > idle;
+        return doubt <= 0 || doubt + OFF_K <= SIZE * due ? NONE
+                : new Cause(e, f, due, doubt, sure > most ? 0 : Math.max(0, sure),
+                        asked ? doubtedS + s.dtS() : 0);
+    }
+
+    /** Whether the question stands whether it is the heater. */
+    public boolean doubted() {
+        return doubtedS > 0;
     }
 }

@@ -59,6 +59,16 @@ public record Watch(double expectedC, Underway underway, double driftKPerS, Caus
         /** Until then losses may be off by this much water over room, K. */
         private static final double UNPROVEN_K = 8;
 
+        /** What a lid put on may save, K/s. @param lostKPerS at present */
+        private double lidOnKPerS(double lostKPerS) {
+            return Math.min(LID_ON * lostKPerS, LID_ON_K * traits.lossPerS() + LID_ON_REST * lostKPerS);
+        }
+
+        /** How long a doubt must stand before it may be called a welded switch, s. */
+        private double lookS(double lostKPerS) {
+            return lostKPerS < WARM_ROOM_K * traits.lossPerS() ? LIFTED_S : 0;
+        }
+
         private double slackKPerS() {
             return passed ? 0 : traits.lossPerS() * UNPROVEN_K;
         }
@@ -68,14 +78,26 @@ public record Watch(double expectedC, Underway underway, double driftKPerS, Caus
     private static final double FOLLOW_S = 8;
     /** What is left after that time of a reading's noise, 0.027 K (control.md §2.3), one sd, K. */
     static final double NOISE_K = 0.027 / Math.sqrt(2 * FOLLOW_S);
-    /** Heat that was not switched is named beyond six times that noise: it has to be right for years. */
-    private static final double HOT_LIMIT_K = 6 * NOISE_K;
+    /** Heat that was not switched is named beyond so many times that noise: right for years (by trial). */
+    private static final double HOT_LIMIT_K = 5.5 * NOISE_K;
+    /** Water that loses no more than that of so many K over the room may stand in a warmer room (guess). */
+    private static final double WARM_ROOM_K = 3.5;
+    /** There a probe lifted out warms as slowly as water; hands take so long at most, s (guess). */
+    private static final double LIFTED_S = 60;
     /** Heat that does not arrive hurts nobody quickly, and cold water poured in looks like it (guess). */
     private static final double COLD_LIMIT_K = 0.17;
     /** Of full power, what errors of rise and lag may make after a proof (guess). */
     private static final double MODEL = 0.08;
-    /** Of the losses, what a lid put on saves and one taken off adds at most (science.md §9, dry room). */
-    private static final double LID_ON = 0.5;
+    /**
+     * What a lid put on saves at most: of all losses, which near the room's temperature are evaporation
+     * alone; else that evaporation, about as much as so many K over the room cost a cone, and of the rest
+     * what the lid keeps dry (reckoned from science.md §9 for 0.5 to 20 L, 35 to 65 % of humidity).
+     */
+    private static final double LID_ON = 0.8;
+    private static final double LID_ON_K = 3.5;
+    private static final double LID_ON_REST = 0.12;
+    /** Of the losses, what a lid put on saves and one taken off adds at most where it is cool (the same). */
+    private static final double LID_ON_COOL = 0.5;
     private static final double LID_OFF = 0.8;
     /** Of heat felt, this much may be missing: an aged element, more water than told (guess). */
     private static final double AGED = 0.4;
@@ -157,7 +179,7 @@ public record Watch(double expectedC, Underway underway, double driftKPerS, Caus
         double felt = underway.felt();
         double speed = away.speedKPerS() + (takenK / dt - away.speedKPerS()) * dt / (SPEED_S + dt);
         double fastest = LOOSE_FLOOR_K_PER_S + proof.slackKPerS() + (speed > 0
-                ? LOOSE_POWER * full * Math.clamp(1 - felt, 0, hot.felt() + UNSEEN) + LID_ON * lostKPerS
+                ? LOOSE_POWER * full * Math.clamp(1 - felt, 0, hot.felt() + UNSEEN) + LID_ON_COOL * lostKPerS
                 : LOOSE_POWER * full * felt + LID_OFF * lostKPerS);
         double tooFast = Math.abs(speed) - fastest;
         Away leaves = new Away(speed, Math.max(0, away.looseK() + tooFast * dt),
@@ -166,11 +188,12 @@ public record Watch(double expectedC, Underway underway, double driftKPerS, Caus
         double heat = leaves.quietS() > 0 ? 0 : takenK;
         double model = (MODEL * full + proof.slackKPerS()) * dt;
         Cause h = hot.after(new Cause.Seen(dt, full * dt, heat, 1 - s.heat()), proof.traits().lagS(),
-                model + LID_ON * Math.min(full, lostKPerS) * dt);
+                model + Math.min(full, proof.lidOnKPerS(lostKPerS)) * dt);
         Cause k = cold.after(new Cause.Seen(dt, full * dt, -heat, s.heat()), proof.traits().lagS(),
                 model + Math.max(AGED * full * felt, LID_OFF * lostKPerS) * dt);
+        boolean looked = h.doubtedS() >= proof.lookS(lostKPerS);
         return new Watch(expectedC, underway, driftKPerS, h, k, leaves, still,
-                suspect != Suspect.NONE ? suspect : named(h, k, leaves, still));
+                suspect != Suspect.NONE ? suspect : named(looked ? h : Cause.NONE, k, leaves, still));
     }
 
     private static Suspect named(Cause hot, Cause cold, Away away, Still still) {

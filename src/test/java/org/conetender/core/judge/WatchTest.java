@@ -162,9 +162,67 @@ class WatchTest {
     @Test
     void whatWarmsAtAThirdOfTheHeatersSpeedIsNotTheHeater() {
         Shown s = new Shown();
-        s.go(3_600, COOLING + 0.36 * TRAITS.riseKPerS(), OFF);
+        int asked = 0;
+        for (int t = 0; t < 3_600; t++) {
+            s.go(1, COOLING + 0.36 * TRAITS.riseKPerS(), OFF);
+            asked += s.w.doubtful() ? 1 : 0;
+        }
         assertThat(s.w.suspect()).as("a lamp, a hot day").isEqualTo(Suspect.NONE);
-        assertThat(s.w.doubtful()).as("and the question was settled").isFalse();
+        assertThat(asked).as("seconds in which the question stood: it was settled each time")
+                .isBetween(1, 3_000);
+    }
+
+    @Test
+    void sixTenthsOfWhatTheFaultWouldBringSettleTheQuestionHoweverLongTheyGoOn() {
+        Cause asked = new Cause(0, 0, 0, 0.02, 0, 1);
+        Cause lid = asked;
+        Cause welded = asked;
+        double mostK = 0;
+        for (int t = 0; t < 3_600; t++) {
+            lid = brought(lid, 0.6);
+            welded = brought(welded, 1);
+            mostK = Math.max(mostK, lid.sureK());
+        }
+        assertThat(mostK).as("K, of which 0.037 name a welded switch").isBetween(0.001, 0.03);
+        assertThat(lid.doubted()).as("half of the fault would have to be exceeded by more").isFalse();
+        assertThat(welded.sureK()).isGreaterThan(1);
+        assertThat(welded.doubted()).isTrue();
+    }
+
+    /** A second with the heater off in which the reading rises by a share of what the fault would bring. */
+    private static Cause brought(Cause c, double share) {
+        double fullK = TRAITS.riseKPerS();
+        return c.after(new Cause.Seen(1, fullK, share * fullK * c.felt(), 1), TRAITS.lagS(), 0);
+    }
+
+    @Test
+    void whereTheRoomMayBeWarmerAProbeLiftedOutIsGivenAMinute() {
+        Shown s = new Shown();
+        s.roomC = 27;
+        s.readingC = 27;
+        s.go(600, 0, OFF);
+        int doubtedAt = 0;
+        while (!s.w.doubtful() && doubtedAt < 600) {
+            doubtedAt += s.go(1, 0.0025, OFF);
+        }
+        assertThat(s.go(58, 0.0025, OFF)).as("warms as fast as water would").isEqualTo(58);
+        assertThat(s.w.suspect()).isEqualTo(Suspect.NONE);
+        s.go(60, 0.0025, OFF);
+        assertThat(s.w.suspect()).as("but no hand takes so long").isEqualTo(Suspect.WELDED);
+    }
+
+    @Test
+    void nearTheRoomALidMaySaveFourFifthsOfTheLosses() {
+        assertThat(savedInAnHour(2)).as("evaporation was nearly all").isEqualTo(Suspect.NONE);
+    }
+
+    /** Losses of so many K over the room, of which a lid saves four fifths; one third of full power. */
+    private static Suspect savedInAnHour(double overK) {
+        Traits weak = new Traits(TRAITS.lossPerS() * overK * 1.5, TRAITS.lossPerS(), 45);
+        Shown s = new Shown();
+        s.roomC = 27 - overK;
+        s.go(3_600, -0.2 * TRAITS.lossPerS() * overK, new Heat(0, new Proof(weak, true)));
+        return s.w.suspect();
     }
 
     @Test
