@@ -67,7 +67,7 @@ public record State(Ledger ledger, Live live) {
         for (Cone c : settings.cones()) {
             cones.put(c.id(), ConeLive.begin(c.id(), book.cone(c.id()), checkpoint, now));
         }
-        return new State(ledger, new Live(now, cones, Alarms.resumed(seen(book, opening, facts), now),
+        return new State(ledger, new Live(now, cones, Alarms.resumed(seen(book, opening, facts), List.of(), now),
                 new Timers(Optional.empty(), now.monoMs(), 0, List.of(), OptionalLong.empty()), false));
     }
 

@@ -43,7 +43,7 @@ public final class Sentences {
         ZoneId zone = s.site().feeding().zone();
         String since = clock(a.course().since().wallMs(), zone, now.wallMs());
         String what = a.what().isEmpty() ? a.kind().id() : a.what();
-        long goneForMs = a.course().goneAtMs() < 0 ? 0 : now.monoMs() - a.course().goneAtMs();
+        long goneForMs = a.goneMs(now.monoMs());
         if (goneForMs < SURELY_GONE_MS || a.kind().standsUntilSeen()) {
             return where + ": " + what + ", since " + since + ". " + a.kind().todo();
         }
