@@ -111,7 +111,7 @@ public record Alarm(String cone, AlarmKind kind, String what, Held held, Course 
 
     /** Whether a message of its own stands, for whoever looks later. */
     public boolean shown() {
-        return told.times() > 0 && told.way() == Way.ALONE && !shelved();
+        return told.times() > 0 && told.way() == Way.ALONE && !shelved() && (!follows() || kind.dangerous());
     }
 
     /** Identifies it within the site. */

@@ -5,7 +5,9 @@ import static org.conetender.core.alarm.Stakes.batch;
 import static org.conetender.core.alarm.Stakes.people;
 import static org.conetender.core.alarm.Stakes.work;
 
+import java.util.Arrays;
 import java.util.Locale;
+import java.util.Optional;
 import org.conetender.core.unit.Units;
 
 /**
@@ -146,9 +148,6 @@ public enum AlarmKind {
     /** @param cause and consequence, clauses without a full stop  @param todo what the person does */
     private record Says(String cause, String consequence, String todo) {}
 
-    /** Want of air is told so often, every three minutes, before anybody else is called. */
-    private static final int SUFFOCATES_TOLD = 5;
-
     private final Stakes stakes;
     private final long onDelayMs;
     private final Says words;
@@ -161,6 +160,11 @@ public enum AlarmKind {
 
     private static Says says(String cause, String consequence, String todo) {
         return new Says(cause, consequence, todo);
+    }
+
+    /** The one of that id, if there is one. */
+    public static Optional<AlarmKind> of(String id) {
+        return Arrays.stream(values()).filter(k -> k.id().equals(id)).findFirst();
     }
 
     /** The id in {@code $alert/<id>}. */
@@ -215,36 +219,6 @@ public enum AlarmKind {
     /** What the person does, as whole sentences. */
     public String todo() {
         return words.todo();
-    }
-
-    /** Told again this long after the {@code times}-th telling, while nobody acknowledges, ms. */
-    public long repeatAfterMs(int times) {
-        if (suffocates() && times <= SUFFOCATES_TOLD) {
-            return 3 * Units.MINUTE_MS;
-        }
-        return switch (suffocates() ? times - SUFFOCATES_TOLD : times) {
-            case 0, 1 -> 15 * Units.MINUTE_MS;
-            case 2 -> Units.HOUR_MS;
-            default -> 4 * Units.HOUR_MS;
-        };
-    }
-
-    /**
-     * Whether the second person is called too when it is told for the {@code times}-th time: where people or
-     * animals are in danger and nobody has acknowledged for a quarter of an hour, be that after five tellings
-     * or after one.
-     */
-    public boolean escalatesAt(int times) {
-        return dangerous() && times > (suffocates() ? SUFFOCATES_TOLD : 1);
-    }
-
-    /** How long an acknowledgement keeps it quiet while its cause lasts, ms. */
-    public long quietMs() {
-        return suffocates() ? 10 * Units.MINUTE_MS : Long.MAX_VALUE;
-    }
-
-    private boolean suffocates() {
-        return this == AIR_FAILED_ANIMALS || this == AIR_SHUT_IN;
     }
 
     /** Whether people or animals come to harm soon: it is never shelved, and never told late. */

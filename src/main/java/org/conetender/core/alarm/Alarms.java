@@ -71,7 +71,7 @@ public record Alarms(Map<String, Alarm> standing, Seen seen, Map<String, Long> s
         List<Alarm> all = new ArrayList<>();
         for (AlarmKind k : AlarmKind.values()) {
             // What may be silenced for minutes only is told again: it is not known how long it was quiet.
-            if (k.quietMs() == Long.MAX_VALUE) {
+            if (Again.quietMs(k) == Long.MAX_VALUE) {
                 acknowledged.forEach((cone, ids) -> {
                     if (ids.contains(k.id())) {
                         all.add(raised(new Cause(k.siteWide() ? "" : cone, k, "", Alarm.Held.BY_CAUSE), now)
@@ -171,7 +171,8 @@ public record Alarms(Map<String, Alarm> standing, Seen seen, Map<String, Long> s
         Alarm.Course there = new Alarm.Course(known.course().since(), OptionalLong.empty(),
                 known.course().raised());
         return mended ? anew(c, known).with(there)
-                : new Alarm(known.cone(), known.kind(), known.what(), c.held(), there, known.told(), known.aside());
+                : new Alarm(known.cone(), known.kind(), known.what(), c.held(), there, known.told(),
+                        known.aside());
     }
 
     /** The same incident, to be told once more: its cause is gone, its latch is not. */

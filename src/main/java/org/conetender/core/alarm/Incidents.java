@@ -91,12 +91,12 @@ final class Incidents {
             return false;
         }
         if (a.acknowledged()) {
-            long quiet = a.kind().quietMs();
+            long quiet = Again.quietMs(a.kind());
             return there && quiet != Long.MAX_VALUE && nowMs - t.acknowledgedAtMs().getAsLong() >= quiet;
         }
         // What is over need not be told, save what stays true.
         return t.times() == 0 ? there || a.kind().standsUntilSeen()
-                : there && nowMs - t.atMs() >= a.kind().repeatAfterMs(t.times());
+                : there && nowMs - t.atMs() >= Again.afterMs(a.kind(), t.times());
     }
 
     /** Notes that a person is told of it now. @return it as it is told */

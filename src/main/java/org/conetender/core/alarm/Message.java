@@ -11,7 +11,8 @@ import java.util.List;
 public record Message(List<Alarm> alarms, boolean second) {
 
     static Message of(List<Alarm> alarms) {
-        return new Message(alarms, alarms.stream().anyMatch(a -> a.kind().escalatesAt(a.told().times())));
+        return new Message(alarms, alarms.stream()
+                .anyMatch(a -> Again.forSecond(a.kind(), a.told().times())));
     }
 
     /** Whether it is for many incidents. */

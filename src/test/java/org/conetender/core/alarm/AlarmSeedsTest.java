@@ -136,7 +136,7 @@ class AlarmSeedsTest {
         assertThat(a.follows() && !a.kind().dangerous()).as(at + " though it follows").isFalse();
         Long seen = acknowledgedAt.remove(a.key());
         if (seen != null) {
-            assertThat((s - seen) * 1_000).as(at).isGreaterThanOrEqualTo(a.kind().quietMs());
+            assertThat((s - seen) * 1_000).as(at).isGreaterThanOrEqualTo(Again.quietMs(a.kind()));
         }
         toldAt.put(a.key(), s);
     }
@@ -192,7 +192,7 @@ class AlarmSeedsTest {
             if (!waits) {
                 waitsSince.remove(a.key());
                 boolean silent = now.contains(a.key()) && !a.acknowledged() && !a.shelved() && !a.follows()
-                        && (s * 1_000 - a.told().atMs()) > a.kind().repeatAfterMs(9) + Gate.WITHIN_MS;
+                        && (s * 1_000 - a.told().atMs()) > Again.afterMs(a.kind(), 9) + Gate.WITHIN_MS;
                 assertThat(silent).as(seed + ": " + a.key() + " was forgotten at " + s).isFalse();
                 continue;
             }
