@@ -48,7 +48,7 @@ final class Telling {
     Alarms.Turn alarms(Ledger.Settled settled, Map<String, List<Finding>> findings) {
         List<Alarms.Cause> causes = new ArrayList<>();
         findings.forEach((cone, found) -> found.forEach(f -> f.alarm().ifPresent(k ->
-                causes.add(new Alarms.Cause(Tick.place(k, cone), k, f.what(), held(f))))));
+                causes.add(new Alarms.Cause(Tick.place(k, cone), k, f.what(), held(f), f.nearly())))));
         for (Cone c : work.settings.cones()) {
             new Appointments(work).missed(c).ifPresent(causes::add);
         }

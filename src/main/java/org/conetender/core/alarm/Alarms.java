@@ -102,8 +102,14 @@ public record Alarms(Map<String, Alarm> standing, Seen seen, Map<String, Long> s
      * @param cone empty for the site
      * @param what in words
      * @param held by what
+     * @param nearly whether it only keeps up what stands, since its level is not yet back by its deadband
      */
-    public record Cause(String cone, AlarmKind kind, String what, Alarm.Held held) {
+    public record Cause(String cone, AlarmKind kind, String what, Alarm.Held held, boolean nearly) {
+
+        public Cause(String cone, AlarmKind kind, String what, Alarm.Held held) {
+            this(cone, kind, what, held, false);
+        }
+
         boolean mended() {
             return held == Alarm.Held.ONLY_BY_LATCH;
         }
@@ -130,10 +136,11 @@ public record Alarms(Map<String, Alarm> standing, Seen seen, Map<String, Long> s
     /**
      * One tick.
      *
-     * @param causes what is wrong now
+     * @param found what is wrong now
      * @param now the clock
      */
-    public Turn after(List<Cause> causes, Moment now) {
+    public Turn after(List<Cause> found, Moment now) {
+        List<Cause> causes = found.stream().filter(c -> !c.nearly() || stands(c.key())).toList();
         Map<String, Alarm> next = new TreeMap<>(standing);
         for (Cause c : causes) {
             next.put(c.key(), caused(c, next.get(c.key()), now));
@@ -158,6 +165,12 @@ public record Alarms(Map<String, Alarm> standing, Seen seen, Map<String, Long> s
         List<Message> messages = calls.messages(incidents, next, now.monoMs());
         return new Turn(new Alarms(Collections.unmodifiableMap(next), left.without(late), shelves,
                 calls.after(messages, next, now.monoMs())), messages, List.copyOf(raised), over);
+    }
+
+    /** Whether its cause was there until now. */
+    private boolean stands(String key) {
+        Alarm a = standing.get(key);
+        return a != null && a.course().goneAtMs().isEmpty();
     }
 
     private Alarm caused(Cause c, Alarm known, Moment now) {

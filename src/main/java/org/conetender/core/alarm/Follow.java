@@ -106,6 +106,12 @@ public record Follow(AlarmKind cause, Where where, long withinMs, Set<AlarmKind>
         return new Follow(cause, Where.ANYWHERE, withinMs, Set.of(followers));
     }
 
+    /** How long after it they may begin, in words. */
+    public String span() {
+        return withinMs == WHILE_IT_STANDS ? "while it stands"
+                : "within " + withinMs / Units.MINUTE_MS + " min";
+    }
+
     /** Whether that alarm explains this one. */
     static boolean explains(Alarm first, Alarm other) {
         for (Follow f : BY_FOLLOWER.get(other.kind())) {
