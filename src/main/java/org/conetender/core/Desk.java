@@ -117,7 +117,7 @@ final class Desk {
             case Ask.DidStock _ -> Fits.refusal(book, Step.STOCKED);
             case Ask.DidCount _ -> Fits.countRefusal(v.stage());
             case Ask.SetUsual u -> usual(book.usual(), u);
-            case Ask.Shelve s -> Shelving.refusal(s, v.coneBook());
+            case Ask.Shelve s -> Shelving.refusal(s, v);
             case Ask.Away _, Ask.Alarms _ -> Optional.empty();
             case Ask.SetSetpoint s -> setpoint(s.degreesC(), v);
             case Ask.ReadyBy r -> new Appointments(work).refusal(r, v.cone());

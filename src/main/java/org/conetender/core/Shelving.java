@@ -8,6 +8,7 @@ import java.util.stream.Collectors;
 import org.conetender.core.alarm.AlarmKind;
 import org.conetender.core.batch.AlarmBook.Shelf;
 import org.conetender.core.batch.ConeBook;
+import org.conetender.core.guard.View;
 import org.conetender.core.image.Ask;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.settings.Settings;
@@ -19,7 +20,7 @@ final class Shelving {
     private Shelving() {}
 
     /** Why that alarm is not put on the shelf, or not taken off it. */
-    static Optional<String> refusal(Ask.Shelve s, ConeBook book) {
+    static Optional<String> refusal(Ask.Shelve s, View v) {
         Optional<AlarmKind> kind = AlarmKind.of(s.alarm());
         if (kind.isEmpty()) {
             return Optional.of("there is no alarm '" + s.alarm() + "'; the alarms that can be shelved are "
@@ -32,6 +33,7 @@ final class Shelving {
                     + kind.get().stakes().minutes() + " min. When it stands, acknowledge it; that "
                     + "silences it.");
         }
+        ConeBook book = v.book().cone(place(v.settings(), s, v.cone()));
         return s.hours() > 0 || book.alarms().shelves().stream().anyMatch(x -> x.alarm().equals(s.alarm()))
                 ? Optional.empty() : Optional.of("alarm '" + s.alarm() + "' is not on the shelf.");
     }

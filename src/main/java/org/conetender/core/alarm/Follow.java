@@ -74,6 +74,7 @@ public record Follow(AlarmKind cause, Where where, long withinMs, Set<AlarmKind>
             here(DRY, PROBE, PROBE_UNSTEADY, PROBE_FROZEN, NO_EFFECT),
             // The bus, with all probes on it; and whoever cannot hear a probe cannot see heat arrive.
             anywhere(PROBE, AT_ONCE_MS, PROBE, ONE_PROBE),
+            anywhere(ONE_PROBE, AT_ONCE_MS, ONE_PROBE),
             here(PROBE, PROBE_UNSTEADY, PROBE_FROZEN, NO_EFFECT),
             // A shared pump, or the mains of all pumps.
             anywhere(AIR_FAILED_ANIMALS, AT_ONCE_MS, AIR_FAILED_ANIMALS, AIR_FAILED),
