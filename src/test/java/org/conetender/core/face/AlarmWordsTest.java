@@ -76,6 +76,21 @@ class AlarmWordsTest {
         assertThat(tree(s)).containsEntry(SITE + "site/escalated", "\0");
     }
 
+    /** What calls is published anew though it says the same, and nothing else is. */
+    @Test
+    void whatCallsAPersonIsPublishedAgain() {
+        Story s = pumpDead();
+        Names names = Names.of("homie", s.settings());
+        assertThat(Topics.rung(names, s.messages().getLast())).containsExactly(
+                A + "$alert/air-failed-animals");
+        s.minutes(16);
+        assertThat(Topics.rung(names, s.messages().getLast())).containsExactly(
+                A + "$alert/air-failed-animals", SITE + "site/escalated");
+        assertThat(Topics.rung(names, storm().messages().getLast())).containsExactly(SITE + "$alert/many");
+        assertThat(Topics.everything(s.settings(), names)).contains(SITE + "$alert/many",
+                SITE + "site/escalated", A + "hand/alarms", A + "hand/shelve/$target");
+    }
+
     @Test
     void whileTheyAreAwayItIsTheirHelper() {
         Story s = pumpDead();
@@ -109,7 +124,8 @@ class AlarmWordsTest {
                 + "site alarms.");
         assertThat(s.told("probe")).as("two have rung already").isZero();
         assertThat(tree(s).get(SITE + "site/alarms")).contains("Cone a, probe: ",
-                "Cone b, air-failed-animals", "Cone c, heater-stuck: ", "Unplug the heater now", "Cone c, dry: ");
+                "Cone b, air-failed-animals", "Cone c, heater-stuck: ", "Unplug the heater now",
+                "Cone c, dry: ");
     }
 
     @Test
