@@ -11,6 +11,9 @@ public final class Again {
     /** Want of air is told so often, every three minutes, before anybody else is called. */
     private static final int SUFFOCATES_TIMES = 5;
 
+    /** Then the second person is called. */
+    private static final long UNANSWERED_MS = 15 * Units.MINUTE_MS;
+
     private Again() {}
 
     /** Told again this long after the {@code times}-th telling, while nobody acknowledges, ms. */
@@ -26,12 +29,12 @@ public final class Again {
     }
 
     /**
-     * Whether the second person is called too when it is told for the {@code times}-th time: where people or
-     * animals are in danger and nobody has acknowledged for a quarter of an hour, be that after five tellings
-     * or after one.
+     * Whether the second person is called too: people or animals are in danger, and when it was told last
+     * nobody had answered for a quarter of an hour, which for want of air is five tellings.
      */
-    public static boolean forSecond(AlarmKind kind, int times) {
-        return kind.dangerous() && times > (suffocates(kind) ? SUFFOCATES_TIMES : 1);
+    public static boolean forSecond(Alarm a) {
+        return a.kind().dangerous() && a.told().firstMs().isPresent()
+                && a.told().atMs() - a.told().firstMs().getAsLong() >= UNANSWERED_MS;
     }
 
     /** How long an acknowledgement keeps it quiet while its cause lasts, ms. */

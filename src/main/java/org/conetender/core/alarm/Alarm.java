@@ -40,20 +40,29 @@ public record Alarm(String cone, AlarmKind kind, String what, Held held, Course 
 
     /**
      * @param times how often a person was told, by a message of its own or by name in another's
+     * @param firstMs when for the first time since anybody answered, monotonic ms; empty before that
      * @param atMs when last, monotonic ms
      * @param acknowledgedAtMs when a person acknowledged, monotonic ms; empty while nobody has
      * @param with the followers that its last message named, by key
      * @param way of the last message
      */
-    public record Told(int times, long atMs, OptionalLong acknowledgedAtMs, List<String> with, Way way) {
-        static final Told NEVER = new Told(0, 0, OptionalLong.empty(), List.of(), Way.ALONE);
+    public record Told(int times, OptionalLong firstMs, long atMs, OptionalLong acknowledgedAtMs,
+                       List<String> with, Way way) {
+        static final Told NEVER = new Told(0, OptionalLong.empty(), 0, OptionalLong.empty(), List.of(),
+                Way.ALONE);
 
         Told seen(long nowMs) {
-            return new Told(1, atMs, OptionalLong.of(nowMs), with, way);
+            return new Told(1, OptionalLong.empty(), atMs, OptionalLong.of(nowMs), with, way);
         }
 
         Told again(long nowMs, List<String> named, Way by) {
-            return new Told(times + 1, nowMs, OptionalLong.empty(), named, by);
+            return new Told(times + 1, firstMs.isPresent() ? firstMs : OptionalLong.of(nowMs), nowMs,
+                    OptionalLong.empty(), named, by);
+        }
+
+        /** It is to be said at once, as if it were new; since when nobody has answered is not forgotten. */
+        Told anew() {
+            return new Told(0, firstMs, atMs, OptionalLong.empty(), List.of(), Way.ALONE);
         }
     }
 

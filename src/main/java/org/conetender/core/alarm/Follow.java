@@ -127,6 +127,8 @@ public record Follow(AlarmKind cause, Where where, long withinMs, Set<AlarmKind>
     private boolean fits(Alarm first, Alarm other) {
         boolean near = where == Where.ANYWHERE || first.cone().equals(other.cone()) || first.cone().isEmpty();
         long apartMs = Math.abs(first.course().since().monoMs() - other.course().since().monoMs());
-        return near && apartMs <= withinMs;
+        // What began at the same time did so for one reason; else the cause itself has to be there.
+        return near && apartMs <= withinMs
+                && (withinMs != WHILE_IT_STANDS || first.held() != Alarm.Held.ONLY_BY_LATCH);
     }
 }

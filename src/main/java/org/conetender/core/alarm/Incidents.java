@@ -41,14 +41,13 @@ final class Incidents {
             Optional<String> first = root(from, key);
             Alarm next = a.with(new Alarm.Aside(first, a.aside().shelvedUntilMs()));
             boolean freed = a.follows() && first.isEmpty() && !a.acknowledged();
-            return freed ? next.with(Alarm.Told.NEVER) : next;
+            return freed ? next.with(a.told().anew()) : next;
         });
     }
 
-    /** What is over, only locked off, or put aside explains nothing that is there now. */
+    /** What is over, or put aside, explains nothing that is there now. */
     private boolean explains(Alarm a) {
-        return a.raised() && !a.shelved() && a.held() != Alarm.Held.ONLY_BY_LATCH
-                && a.goneMs(nowMs) < Alarms.OFF_DELAY_MS;
+        return a.raised() && !a.shelved() && a.goneMs(nowMs) < Alarms.OFF_DELAY_MS;
     }
 
     private static Optional<String> root(Map<String, String> from, String key) {

@@ -11,8 +11,7 @@ import java.util.List;
 public record Message(List<Alarm> alarms, boolean second) {
 
     static Message of(List<Alarm> alarms) {
-        return new Message(alarms, alarms.stream()
-                .anyMatch(a -> Again.forSecond(a.kind(), a.told().times())));
+        return new Message(alarms, alarms.stream().anyMatch(Again::forSecond));
     }
 
     /** Whether it is for many incidents. */

@@ -23,6 +23,9 @@ public final class AlarmWords {
     /** A cause that is gone so long is called over; a contact that chatters comes back before (guess). */
     private static final long SURELY_GONE_MS = 10 * Units.SECOND_MS;
 
+    /** The list while there is nothing in it. */
+    public static final String NONE = "No alarm stands.";
+
     private AlarmWords() {}
 
     /** An alarm as a person is told it: what, where, since when, what to do; once it is over, that it is. */
@@ -102,7 +105,7 @@ public final class AlarmWords {
     /** What the second person is told; empty while there is nothing that nobody answers. */
     static Optional<String> escalated(Settings s, State state, Moment now) {
         List<Alarm> open = state.live().alarms().raised().stream()
-                .filter(a -> Again.forSecond(a.kind(), a.told().times()) && a.active() && !a.acknowledged())
+                .filter(a -> Again.forSecond(a) && a.active() && !a.acknowledged())
                 .filter(a -> a.told().way() != Alarm.Way.NAMED).toList();
         String who = state.book().away().map(Book.Away::helper).or(() -> s.site().second())
                 .map(w -> "For " + w + ": nobody").orElse("Nobody");
@@ -113,7 +116,7 @@ public final class AlarmWords {
     /** Every alarm with its states, and what to do about each first cause. */
     public static String list(Settings s, List<Alarm> alarms, Moment now) {
         if (alarms.isEmpty()) {
-            return "No alarm stands.";
+            return NONE;
         }
         return (alarms.size() == 1 ? "1 alarm. " : alarms.size() + " alarms. ")
                 + alarms.stream().map(a -> where(s, a) + ", " + a.kind().id() + ": " + what(a) + ", since "

@@ -111,6 +111,32 @@ class IncidentsTest {
         assertThat(bell.said()).last().isEqualTo("a/arrest");
     }
 
+    /** Heaters without mains are missed one after the other, and each is locked off at once. */
+    @Test
+    void whatBeganWithItFollowsThoughOnlyItsLatchIsLeft() {
+        Cause a = new Cause("a", AlarmKind.NO_EFFECT, "x", Alarm.Held.ONLY_BY_LATCH);
+        Cause b = new Cause("b", AlarmKind.NO_EFFECT, "x", Alarm.Held.ONLY_BY_LATCH);
+        bell.pass(600, a);
+        bell.pass(3_600, a, b);
+        assertThat(bell.said()).allMatch(m -> m.startsWith("a/no-effect"));
+        bell.pass(62, b);
+        assertThat(bell.said()).last().isEqualTo("b/no-effect");
+    }
+
+    /** The second person must not be called later because another alarm came and went. */
+    @Test
+    void aDangerThatWasToldByItselfIsNotCountedAnewWhenItStandsAloneAgain() {
+        Cause welded = cause("a", AlarmKind.WELDED);
+        Cause overheat = cause("a", AlarmKind.OVERHEAT);
+        bell.pass(300, overheat);
+        bell.pass(60, overheat, welded);
+        bell.pass(100, overheat);
+        assertThat(bell.said()).containsExactly("a/overheat", "a/welded[a/overheat]", "a/overheat");
+        bell.pass(900, overheat);
+        assertThat(bell.messages).filteredOn(Message::second).hasSize(1);
+        assertThat(bell.alarm("a/overheat").told().firstMs()).hasValue(0);
+    }
+
     @Test
     void whatStaysTrueIsToldOnceItStandsAloneThoughItsCauseWasBrief() {
         Cause loop = cause("", AlarmKind.CRASH_LOOP);
