@@ -73,7 +73,7 @@ public final class Mail {
     void show(Result r, Moment at) {
         shown.set(new Shown(r, at));
         Result.Words w = r.words();
-        if (!w.replies().isEmpty() || !w.alarms().isEmpty() || !w.notes().isEmpty()) {
+        if (!w.replies().isEmpty() || !w.messages().isEmpty() || !w.notes().isEmpty()) {
             words.add(r.words());
         }
     }

@@ -9,7 +9,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import org.conetender.core.Result;
-import org.conetender.core.alarm.Alarm;
+import org.conetender.core.face.Topics;
 import org.conetender.core.face.Tree;
 import org.conetender.core.unit.Moment;
 import org.conetender.port.Transport;
@@ -60,7 +60,7 @@ public final class PublishAgent implements Agent {
         for (Result.Words w : mail.words()) {
             w.notes().forEach(n -> letters.note(n).forEach(this::say));
             w.replies().forEach(r -> letters.answer(r).forEach(this::say));
-            w.alarms().forEach(a -> sent.remove(topic(a)));
+            w.messages().forEach(m -> Topics.rung(face.names(), m).forEach(sent::remove));
             done++;
         }
         if (link.up()) {
@@ -69,10 +69,6 @@ public final class PublishAgent implements Agent {
             mail.shown().ifPresent(s -> absence.away(s.at()));
         }
         return done;
-    }
-
-    private String topic(Alarm a) {
-        return face.names().cone(a.cone()) + "/$alert/" + a.kind().id();
     }
 
     /** Messages that are not part of the tree: answers and what was committed. */

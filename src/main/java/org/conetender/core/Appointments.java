@@ -30,6 +30,9 @@ final class Appointments {
     /** A missed hour calls a person only in the last hours before it (design.md, must not cry wolf). */
     private static final double CALL_WITHIN_H = 6;
 
+    /** Later than this is a missed hour, h: a twelfth, five minutes (guess: a forecast trembles by less). */
+    private static final double MISSED_BY_H = 1.0 / 12;
+
     private final Work work;
 
     Appointments(Work work) {
@@ -106,16 +109,22 @@ final class Appointments {
         }));
     }
 
-    /** A batch that will be late for its hour, in the last hours before it and until it is ready. */
+    /**
+     * A batch that will be late for its hour, in the last hours before it and until it is ready; by a few
+     * minutes only keeps up what stands, since the forecast moves by so much.
+     */
     Optional<Alarms.Cause> missed(Cone c) {
         ConeLive live = work.live(c.id());
         Batch b = work.batch(c.id());
         return Appointment.of(b, live.outlook().appointment())
                 .filter(a -> a.stand() == Stand.LATE && b.stage().growing())
                 .filter(a -> hoursUntil(a.hour()).filter(h -> h <= CALL_WITHIN_H).isPresent())
-                .flatMap(a -> live.outlook().forecast().map(f -> new Alarms.Cause(c.id(),
-                        AlarmKind.HOUR_MISSED, HourWords.missed(said(a.hour()), left(live, f.ready()
-                        .announced())), Alarm.Held.BY_CAUSE)));
+                .flatMap(a -> live.outlook().forecast().map(f -> {
+                    double readyInH = left(live, f.ready().announced());
+                    return new Alarms.Cause(c.id(), AlarmKind.HOUR_MISSED,
+                            HourWords.missed(said(a.hour()), readyInH), Alarm.Held.BY_CAUSE,
+                            readyInH - hoursUntil(a.hour()).orElseThrow() < MISSED_BY_H);
+                }));
     }
 
     /** Said of an hour that is on record now. */

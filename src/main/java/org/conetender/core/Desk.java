@@ -8,6 +8,7 @@ import org.conetender.core.batch.ConeBook;
 import org.conetender.core.batch.Fact;
 import org.conetender.core.batch.Fits;
 import org.conetender.core.batch.Reports;
+import org.conetender.core.face.AlarmWords;
 import org.conetender.core.face.Sentences;
 import org.conetender.core.guard.Finding;
 import org.conetender.core.guard.Guard;
@@ -56,8 +57,14 @@ final class Desk {
                     + String.join(", ", work.settings.cones().stream().map(Cone::id).toList()) + ".");
             return;
         }
-        if (site && !(r.ask() instanceof Ask.Away || r.ask() instanceof Ask.Acknowledge)) {
+        if (site && !(r.ask() instanceof Ask.Away || r.ask() instanceof Ask.Acknowledge
+                || r.ask() instanceof Ask.Shelve || r.ask() instanceof Ask.Alarms)) {
             work.reply(r, false, "Name the cone this is about.");
+            return;
+        }
+        if (r.ask() instanceof Ask.Alarms) {
+            work.reply(r, true, AlarmWords.list(work.settings, work.before.live().alarms().raised().stream()
+                    .filter(a -> site || a.cone().equals(r.cone())).toList(), work.image.now()));
             return;
         }
         Optional<String> no = refusal(r, cone.get());
@@ -113,7 +120,8 @@ final class Desk {
             case Ask.DidStock _ -> Fits.refusal(book, Step.STOCKED);
             case Ask.DidCount _ -> Fits.countRefusal(v.stage());
             case Ask.SetUsual u -> usual(book.usual(), u);
-            case Ask.Away _ -> Optional.empty();
+            case Ask.Shelve s -> Shelving.refusal(s, v);
+            case Ask.Away _, Ask.Alarms _ -> Optional.empty();
             case Ask.SetSetpoint s -> setpoint(s.degreesC(), v);
             case Ask.ReadyBy r -> new Appointments(work).refusal(r, v.cone());
             case Ask.Withdraw w -> withdraw(w.what(), v);
@@ -194,7 +202,8 @@ final class Desk {
         }
         changes.addAll(releases(r.ask(), cone));
         // The site's alarms may be acknowledged without a cone; what is noted of them is noted at the first.
-        String at = r.ask() instanceof Ask.Acknowledge ? cone.id() : r.cone();
+        String at = r.ask() instanceof Ask.Acknowledge ? cone.id()
+                : r.ask() instanceof Ask.Shelve s ? Shelving.place(work.settings, s, cone) : r.cone();
         work.write(at, changes, new Ledger.Reason(Optional.of(r), r.ask().word()));
     }
 
@@ -215,7 +224,7 @@ final class Desk {
             case Ask.Withdraw _ -> book.lastReport().map(f -> words(book, f).getFirst())
                     .<List<Ask>>map(w -> List.of(new Ask.Withdraw(w))).orElse(List.of(ask));
             case Ask.Did _, Ask.DidFill _, Ask.DidStock _, Ask.DidCount _, Ask.SetUsual _, Ask.SetSetpoint _,
-                 Ask.Acknowledge _, Ask.Away _ -> List.of(ask);
+                 Ask.Acknowledge _, Ask.Shelve _, Ask.Alarms _, Ask.Away _ -> List.of(ask);
         };
     }
 

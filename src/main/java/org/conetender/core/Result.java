@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.conetender.core.alarm.Alarm;
+import org.conetender.core.alarm.Message;
 import org.conetender.core.batch.Checkpoint;
 import org.conetender.core.batch.Fact;
 import org.conetender.core.guard.Finding;
@@ -26,10 +27,16 @@ public record Result(State next, Map<String, Boolean> outputs, Record record, Wo
 
     /**
      * @param replies to requests
-     * @param alarms of which a person is told now, first or again
+     * @param messages that call a person now, first or again
      * @param notes to those whose answer takes longer than a person likes to wait
      */
-    public record Words(List<Reply> replies, List<Alarm> alarms, List<Note> notes) {}
+    public record Words(List<Reply> replies, List<Message> messages, List<Note> notes) {
+
+        /** The alarms of which a person is told now. */
+        public List<Alarm> alarms() {
+            return messages.stream().flatMap(m -> m.alarms().stream()).toList();
+        }
+    }
 
     /** What can be said before the answer. @param sentence for the person; never that it is done */
     public record Note(Request request, String sentence) {}

@@ -1,5 +1,6 @@
 package org.conetender.core;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -67,13 +68,22 @@ public record State(Ledger ledger, Live live) {
         for (Cone c : settings.cones()) {
             cones.put(c.id(), ConeLive.begin(c.id(), book.cone(c.id()), checkpoint, now));
         }
-        return new State(ledger, new Live(now, cones, Alarms.resumed(seen(book, opening, facts), now),
+        return new State(ledger, new Live(now, cones,
+                Alarms.resumed(seen(book, opening, facts), unseen(book), now),
                 new Timers(Optional.empty(), now.monoMs(), 0, List.of(), OptionalLong.empty()), false));
     }
 
     /** The fact with which a life ends in good order. */
     public List<Fact> leaving(Moment now) {
         return ledger.write("", List.of(new Change.Left()), now, Ledger.Reason.OWN).facts();
+    }
+
+    private static List<Alarms.Kept> unseen(Book book) {
+        List<Alarms.Kept> out = new ArrayList<>();
+        book.cones().forEach((id, cone) -> cone.alarms().unseen().forEach(u -> AlarmKind.of(u.alarm())
+                .filter(AlarmKind::standsUntilSeen)
+                .ifPresent(k -> out.add(new Alarms.Kept(id, k, u.what(), u.since())))));
+        return out;
     }
 
     /**

@@ -49,7 +49,7 @@ final class Telling {
     Alarms.Turn alarms(Ledger.Settled settled, Map<String, List<Finding>> findings) {
         List<Alarms.Cause> causes = new ArrayList<>();
         findings.forEach((cone, found) -> found.forEach(f -> f.alarm().ifPresent(k ->
-                causes.add(new Alarms.Cause(Tick.place(k, cone), k, f.what(), held(f))))));
+                causes.add(new Alarms.Cause(Tick.place(k, cone), k, f.what(), held(f), f.nearly())))));
         for (Cone c : work.settings.cones()) {
             new Appointments(work).missed(c).ifPresent(causes::add);
             RelayLife.worn(work, c).ifPresent(causes::add);
@@ -61,7 +61,9 @@ final class Telling {
                     != work.settled.committed().cone(c.id()).batch().number();
             acked = filled ? acked.filled(c.id()) : acked;
         }
-        Alarms.Turn turn = acked.after(causes, work.image.now());
+        Alarms.Turn turn = acked.shelving(Shelving.until(work)).after(causes, work.image.now());
+        turn.raised().stream().filter(a -> a.kind().standsUntilSeen())
+                .forEach(a -> work.write(a.cone(), new Change.AlarmRaised(a.kind().id(), a.what())));
         turn.over().forEach(this::over);
         return turn;
     }
@@ -76,7 +78,7 @@ final class Telling {
         String id = a.kind().id();
         for (Cone c : work.settings.cones()) {
             boolean here = a.cone().isEmpty() || a.cone().equals(c.id());
-            if (here && work.ledger.book().cone(c.id()).acknowledged().contains(id)) {
+            if (here && work.ledger.book().cone(c.id()).alarms().knows(id)) {
                 work.write(c.id(), new Change.AlarmOver(id));
             }
         }
@@ -118,7 +120,7 @@ final class Telling {
             case Ask.DidStock _ -> true;
             case Ask.Did(Step s) -> s == Step.STARTED || s == Step.STOCKED;
             case Ask.DidFill _, Ask.DidCount _, Ask.SetUsual _, Ask.SetSetpoint _, Ask.ReadyBy _,
-                 Ask.Withdraw _, Ask.Acknowledge _, Ask.Away _ -> false;
+                 Ask.Withdraw _, Ask.Acknowledge _, Ask.Shelve _, Ask.Alarms _, Ask.Away _ -> false;
         };
         if (!stocked) {
             return "";
@@ -194,7 +196,7 @@ final class Telling {
         return new Result(next, outputs,
                 new Result.Record(transactions, minute ? Optional.of(checkpoint(parts.cones()))
                 : Optional.empty()),
-                new Result.Words(List.copyOf(work.replies), parts.alarms().tell(),
+                new Result.Words(List.copyOf(work.replies), parts.alarms().messages(),
                         Owed.notes(work, parts.waiting())), parts.findings());
     }
 

@@ -40,7 +40,8 @@ final class Nonsense {
     static final List<String> TYPED = List.of("z started", "site started", "a", "a dance",
             "a started litres=2", "a acknowledge", "a filled litres", "a filled litres=2 litres=3", "a usual",
             "a filled litres=two", "a withdraw filled stocked", "a setpoint",
-            "a ready-by");
+            "a ready-by", "a alarms now", "a shelve dry", "a shelve welded 2", "a shelve no-such-alarm 2",
+            "a shelve one-probe 0", "a shelve one-probe 13", "site alarms", "a shelve one-probe 2");
 
     private Nonsense() {}
 }

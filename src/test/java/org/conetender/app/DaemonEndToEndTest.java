@@ -47,6 +47,11 @@ class DaemonEndToEndTest extends OnTheBench {
                 "'litres' must be a number, not 'lots'");
         ended(1, bench.command("tell", "z", "started", "--socket", bench.socket().toString()),
                 "There is no cone 'z'");
+        assertThat(bench.command("tell", "site", "alarms")).isEqualTo(new Told(0, "No alarm stands.\n"));
+        assertThat(bench.command("tell", "a", "alarms", "--socket", bench.socket().toString()))
+                .isEqualTo(new Told(0, "No alarm stands.\n"));
+        assertThat(bench.command("tell", "a", "shelve", "one-probe", "2").code()).isZero();
+        ended(1, bench.command("tell", "a", "shelve", "welded", "2"), "cannot be shelved");
         nonsense();
         assertThat(tree()).containsEntry(ROOT + "-a/hatch/stage", "clean")
                 .containsEntry(ROOT + "-b/hatch/stage", "clean");

@@ -67,7 +67,8 @@ public final class Larkmoor {
         List<LocalTime> feeds = List.of(LocalTime.of(7, 30), LocalTime.of(12, 30), LocalTime.of(18, 0));
         Site site = new Site("larkmoor", "Larkmoor Fry Room", new Site.Feeding(ZONE, feeds, 45),
                 new Site.Supply(limitWatts, has(Fitting.HEARTBEAT)),
-                has(Fitting.ROOM_PROBE) ? Optional.of("room") : Optional.empty());
+                has(Fitting.ROOM_PROBE) ? Optional.of("room") : Optional.empty(),
+                Optional.of("the neighbour"));
         return new Settings(site, List.of(cone("a"), cone("b"), cone("c")));
     }
 

@@ -11,6 +11,7 @@ import java.util.TreeSet;
 import java.util.function.Consumer;
 import java.util.stream.Stream;
 import org.conetender.core.alarm.Alarm;
+import org.conetender.core.alarm.Message;
 import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.Fact;
 import org.conetender.core.guard.Finding;
@@ -40,7 +41,7 @@ public final class Story {
     private final Tick tick;
     private final List<Request> inbox = new ArrayList<>();
     private final List<Result.Reply> replies = new ArrayList<>();
-    private final List<Alarm> told = new ArrayList<>();
+    private final List<Message> messages = new ArrayList<>();
     private final List<Result.Note> notes = new ArrayList<>();
     private Consumer<Story> each = s -> { };
     private Moment now = new Moment("boot-1", 600_000, MORNING_MS, true);
@@ -96,7 +97,7 @@ public final class Story {
         state = known(last.next());
         paper.take(last.record());
         replies.addAll(last.words().replies());
-        told.addAll(last.words().alarms());
+        messages.addAll(last.words().messages());
         notes.addAll(last.words().notes());
         each.accept(this);
         now = now.plusMs(tickMs);
@@ -255,11 +256,16 @@ public final class Story {
 
     /** How often that alarm was told so far. */
     public long told(String alarm) {
-        return told.stream().filter(a -> a.kind().id().equals(alarm)).count();
+        return told().stream().filter(a -> a.kind().id().equals(alarm)).count();
     }
 
+    /** The alarms of all messages so far. */
     public List<Alarm> told() {
-        return told;
+        return messages.stream().flatMap(m -> m.alarms().stream()).toList();
+    }
+
+    public List<Message> messages() {
+        return messages;
     }
 
     public List<Result.Reply> replies() {

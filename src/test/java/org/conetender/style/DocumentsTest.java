@@ -12,8 +12,10 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.conetender.core.alarm.AlarmKind;
+import org.conetender.core.alarm.Follow;
 import org.conetender.core.face.Heard;
 import org.conetender.core.face.TellLine;
 import org.conetender.core.guard.Guards;
@@ -25,6 +27,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 /** Holds the documents against the program: links, files, types, tables, commands, words. */
 class DocumentsTest {
 
+    private static final String ALARMS = "src/site/markdown/alarms.md";
     private static final Pattern LINK = Pattern.compile("\\]\\(([^)]+)\\)");
     private static final Pattern QUOTED = Pattern.compile("`([^`\n]+)`");
 
@@ -35,7 +38,7 @@ class DocumentsTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"README.md", "DEVELOPERS.md", "src/test/board/README.md"})
+    @ValueSource(strings = {"README.md", "DEVELOPERS.md", "src/test/board/README.md", ALARMS})
     void everyLinkLeadsSomewhere(String document) throws IOException {
         String text = read(document);
         Set<String> headings = new TreeSet<>();
@@ -46,8 +49,12 @@ class DocumentsTest {
             if (to.startsWith("#")) {
                 assertThat(headings).as(document).contains(to.substring(1));
             } else {
-                Path there = Path.of(document).resolveSibling(to);
+                Path there = Path.of(document).resolveSibling(to.replaceFirst("#.*", ""));
                 assertThat(Files.exists(there)).as("%s links to %s", document, to).isTrue();
+                if (to.contains("#")) {
+                    assertThat(Files.readString(there).lines().filter(l -> l.startsWith("#"))
+                            .map(DocumentsTest::anchor)).as(document).contains(to.replaceFirst(".*#", ""));
+                }
             }
         }
     }
@@ -102,20 +109,21 @@ class DocumentsTest {
 
     @Test
     void theAlarmTableHasOneTrueRowForEachAlarm() throws IOException {
-        List<String[]> rows = rows(between("<!-- alarms:", "<!-- /alarms -->"));
-        List<String> wanted = Arrays.stream(AlarmKind.values()).map(k -> "`" + k.id() + "`").toList();
-        assertThat(rows.stream().map(r -> r[0])).containsExactlyElementsOf(wanted);
-        for (AlarmKind k : AlarmKind.values()) {
-            String[] row = rows.get(k.ordinal());
-            assertThat(row[1]).as(k + ": cause").isNotBlank();
-            assertThat(row[2]).as(k + ": consequence").isNotBlank();
-            assertThat(row[3]).as(k + ": what to do").isEqualTo(k.todo());
-            assertThat(row[4]).as(k + ": time to act").isEqualTo(switch (k.priority()) {
-                case NOW -> "now: minutes";
-                case SOON -> "soon: within the hour";
-                case LATER -> "later: the same day";
-            });
-        }
+        assertThat(rows(between(ALARMS, "<!-- alarms:", "<!-- /alarms -->")).stream().map(List::of))
+                .containsExactlyElementsOf(Arrays.stream(AlarmKind.values()).map(k -> List.of(
+                        "`" + k.id() + "`", k.cause(), k.consequence(), k.stakes().harm().words(), k.todo(),
+                        k.stakes().time())).toList());
+    }
+
+    @Test
+    void theTableOfWhatFollowsIsTheDeclaredOne() throws IOException {
+        assertThat(rows(between(ALARMS, "<!-- follows:", "<!-- /follows -->")).stream().map(List::of))
+                .containsExactlyElementsOf(Follow.TABLE.stream().map(f -> List.of(
+                        "`" + f.cause().id() + "`",
+                        f.where() == Follow.Where.HERE ? "in its cone" : "in every cone",
+                        f.followers().stream().sorted().map(k -> "`" + k.id() + "`")
+                                .collect(Collectors.joining(", ")),
+                        f.span())).toList());
     }
 
     @Test
@@ -135,7 +143,7 @@ class DocumentsTest {
 
     @Test
     void everyHandStepHasItsRow() throws IOException {
-        List<String> steps = rows(between("| step | say it when", "These take a word")).stream()
+        List<String> steps = rows(between("README.md", "| step | say it when", "These take a word")).stream()
                 .map(r -> r[0]).toList();
         assertThat(steps).containsExactlyInAnyOrderElementsOf(
                 Arrays.stream(Step.values()).map(s -> "`" + s.word() + "`").toList());
@@ -183,8 +191,8 @@ class DocumentsTest {
                 "local code decides", "licensed person", "not a protective device");
     }
 
-    private static String between(String from, String to) throws IOException {
-        String text = read("README.md");
+    private static String between(String file, String from, String to) throws IOException {
+        String text = read(file);
         assertThat(text).contains(from, to);
         return text.substring(text.indexOf(from), text.indexOf(to, text.indexOf(from)));
     }

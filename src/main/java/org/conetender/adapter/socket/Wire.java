@@ -14,8 +14,8 @@ final class Wire {
     /** The longest line, bytes: the longest sensible request is below 200. */
     static final int MOST_BYTES = 1024;
 
-    /** The longest answer, bytes: guess; a sentence may quote the request that it refuses. */
-    static final int MOST_ANSWER_BYTES = 8 * MOST_BYTES;
+    /** The longest answer, bytes: guess; the list of all alarms in a storm, 300 bytes each. */
+    static final int MOST_ANSWER_BYTES = 32 * MOST_BYTES;
 
     private Wire() {}
 

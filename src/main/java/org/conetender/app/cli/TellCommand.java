@@ -43,7 +43,9 @@ import picocli.CommandLine.Spec;
             "  conetender tell b stocked lot=L-0417 cysts-g=2",
             "  conetender tell a count nauplii=41 umbrella=3 unhatched=12 sample-ml=1",
             "  conetender tell a ready-by fri 07:30",
+            "  conetender tell site alarms",
             "  conetender tell a acknowledge air-failed",
+            "  conetender tell a shelve dry 8",
             "  conetender tell site away helper=neighbour",
             "  conetender tell a cleaned --broker mqtt://pi.local --site larkmoor", ""})
 public final class TellCommand implements Callable<Integer> {
@@ -59,7 +61,7 @@ public final class TellCommand implements Callable<Integer> {
 
     @Parameters(index = "1", paramLabel = "STEP",
             description = "such as started, filled, stocked, settle, drawing, drained, cleaned; or "
-                    + "count, usual, setpoint, ready-by, withdraw, acknowledge, away, back")
+                    + "count, usual, setpoint, ready-by, withdraw, acknowledge, shelve, alarms, away, back")
     private String step;
 
     @Parameters(index = "2..*", arity = "0..*", paramLabel = "NAME=VALUE", description = "the step's figures")
@@ -127,6 +129,10 @@ public final class TellCommand implements Callable<Integer> {
             Optional<Integer> gone = absent(site, place);
             if (gone.isPresent()) {
                 return gone.get();
+            }
+            if (ask instanceof Ask.Alarms) {
+                String topic = site.names().cone(place) + (place.isEmpty() ? "/site/alarms" : "/hand/alarms");
+                return end(0, site.topics().getOrDefault(topic, "The daemon shows no list of alarms."));
             }
             int code = 0;
             for (TellMessages.Message m : TellMessages.of(ask)) {

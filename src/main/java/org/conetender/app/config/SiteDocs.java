@@ -23,6 +23,10 @@ final class SiteDocs {
                     "\"larkmoor\""),
             row("site.name", text("any text of 1 to 60 characters"), new Fallback.Derived("site.id"),
                     "What people read at the top of every message.", "\"Larkmoor Fry Room\""),
+            row("site.second-person", text("any text of 1 to 60 characters"), absent(),
+                    "How the person is addressed who is called when nobody answers an alarm that endangers "
+                            + "people or animals for a quarter of an hour. Who that is and how they are "
+                            + "reached is set where alerts are passed on.", "\"the neighbour\""),
             row("site.zone", text("a zone name of the IANA list, such as Europe/London"), needed(),
                     "The zone of the feed hours and of every time that is told. A wrong zone would "
                             + "offer the harvest at the wrong hour, so there is no default.",

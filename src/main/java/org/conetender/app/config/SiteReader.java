@@ -33,18 +33,20 @@ final class SiteReader {
         Site.Feeding feeding = new Site.Feeding(zone(), hours(), (int) site.number("lead-minutes"));
         Site.Supply supply = new Site.Supply(powerLimit(cones),
                 lines.output(site, "heartbeat-line", "site.heartbeat"));
-        return new Site(id, name, feeding, supply, roomProbe(ids));
+        return new Site(id, name, feeding, supply, roomProbe(ids), site.text("second-person")
+                .map(p -> forPeople("second-person", p)));
     }
 
     private String name(String id) {
         String name = site.text("name", Optional.of(id)).orElse(id);
-        if (site.at().raw("name") == null) {
-            return name;
+        return site.at().raw("name") == null ? name : forPeople("name", name);
+    }
+
+    private String forPeople(String key, String text) {
+        if (text.isBlank() || text.length() > MOST_NAME || text.chars().anyMatch(Character::isISOControl)) {
+            site.at().wrong(key, "this must be 1 to " + MOST_NAME + " characters, no control characters");
         }
-        if (name.isBlank() || name.length() > MOST_NAME || name.chars().anyMatch(Character::isISOControl)) {
-            site.at().wrong("name", "this must be 1 to " + MOST_NAME + " characters, no control characters");
-        }
-        return name;
+        return text;
     }
 
     private ZoneId zone() {

@@ -19,7 +19,7 @@ public final class TellMessages {
 
     private TellMessages() {}
 
-    /** At least one message; several only where several values were given. */
+    /** Several only where several values were given; none for a question, which the topics answer. */
     public static List<Message> of(Ask ask) {
         return switch (ask) {
             case Ask.Did d -> one("hand/step", d.step().word());
@@ -32,6 +32,8 @@ public final class TellMessages {
             case Ask.ReadyBy r -> one("hatch/ready-by", r.hour().map(Hour::text).orElse(EMPTY));
             case Ask.Withdraw w -> one("hand/withdraw", w.what());
             case Ask.Acknowledge a -> one("hand/acknowledge", a.alarm());
+            case Ask.Shelve h -> one("hand/shelve", json("alarm", h.alarm(), "hours", h.hours()));
+            case Ask.Alarms _ -> List.of();
             case Ask.Away a -> one("site/away", a.helper().isEmpty() ? EMPTY : a.helper());
         };
     }

@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.SortedMap;
+import org.conetender.core.face.AlarmWords;
 import org.conetender.core.unit.Text;
 
 /**
@@ -81,8 +82,8 @@ public record ConeView(String id, Hatch hatch, Water water, Out out, Hand hand,
         }
     }
 
-    /** @param next a sentence  @param answer the last one */
-    public record Hand(String next, Optional<String> answer) {}
+    /** @param next a sentence  @param answer the last one  @param alarms the list, if anything is in it */
+    public record Hand(String next, Optional<String> answer, Optional<String> alarms) {}
 
     static ConeView of(Map<String, String> topics, String at, String id) {
         Look l = new Look(topics, at + "/");
@@ -100,7 +101,8 @@ public record ConeView(String id, Hatch hatch, Water water, Out out, Hand hand,
                         l.number("heat/relay-used"), l.number("heat/relay-days-left")));
         Out out = new Out(heat, l.is("air/on"), l.word("air/proven"), l.is("lamp/on"),
                 l.word("siphon/state"));
-        return new ConeView(id, hatch, water, out, new Hand(l.word("hand/next-step"), l.text("hand/answer")),
+        return new ConeView(id, hatch, water, out, new Hand(l.word("hand/next-step"), l.text("hand/answer"),
+                l.text("hand/alarms").filter(a -> !a.equals(AlarmWords.NONE))),
                 SiteView.alerts(topics, at));
     }
 

@@ -96,6 +96,8 @@ public final class Screen {
         c.hatch().warnings().doubt().ifPresent(d -> text(Rank.WARNING, "  ! ", d, paint::alarm));
         c.hatch().warnings().missed().ifPresent(m -> text(Rank.WARNING, "  ! ", m, paint::alarm));
         alarms("  ! ", c.alerts());
+        // What a person is not told of by itself, since it is shelved, follows or was told among many.
+        c.hand().alarms().filter(_ -> c.alerts().isEmpty()).ifPresent(a -> item(Rank.REMARK, "alarms", a));
         item(Rank.NEXT, "next", c.hand().next());
     }
 

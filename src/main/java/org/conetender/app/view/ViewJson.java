@@ -50,6 +50,7 @@ public final class ViewJson {
         m.put("siphon", c.out().siphon());
         m.put("next-step", c.hand().next());
         m.put("alerts", c.alerts());
+        put(m, "alarms", c.hand().alarms());
         return m;
     }
 

@@ -1,18 +1,25 @@
 package org.conetender.core.alarm;
 
+import java.util.List;
 import java.util.Optional;
+import java.util.OptionalLong;
 import org.conetender.core.unit.Moment;
 
 /**
- * One alarm that is active, or was so a moment ago.
+ * One alarm that is active, or was so and is not done with. Its states are independent of each other, after
+ * the open alarm model (OPC UA Part 9, ISA-18.2): active or not, raised, acknowledged, latched, shelved,
+ * following from another. An alarm that is cleared is no longer here.
  *
  * @param cone its cone; empty for the site
  * @param kind which
  * @param what the cause in words, as first seen, or as it was when a person had to be told anew
  * @param held by what it is kept up
- * @param course since when, and how it was told
+ * @param course since when, and whether its cause is there
+ * @param told how a person was told of it
+ * @param aside why nobody is told of it by itself, if so
  */
-public record Alarm(String cone, AlarmKind kind, String what, Held held, Course course) {
+public record Alarm(String cone, AlarmKind kind, String what, Held held, Course course, Told told,
+                    Aside aside) {
 
     /** What keeps an alarm up. */
     public enum Held {
@@ -24,29 +31,96 @@ public record Alarm(String cone, AlarmKind kind, String what, Held held, Course 
         ONLY_BY_LATCH
     }
 
-
     /**
      * @param since when its cause began
-     * @param goneAtMs monotonic ms since which the cause has been absent; −1 while it is present
-     * @param told how often a person was told
-     * @param toldAtMs when last, monotonic ms
-     * @param acknowledgedAtMs when a person acknowledged, monotonic ms; empty while nobody has
+     * @param goneAtMs monotonic ms since which the cause has been absent; empty while it is present
+     * @param raised whether the cause has lasted its delay, which is when it counts
      */
-    public record Course(Moment since, long goneAtMs, int told, long toldAtMs,
-            Optional<Long> acknowledgedAtMs) {}
+    public record Course(Moment since, OptionalLong goneAtMs, boolean raised) {}
 
-    /** Whether a person has been told, which is when it counts. */
+    /**
+     * @param times how often a person was told, by a message of its own or by name in another's
+     * @param firstMs when for the first time since anybody answered, monotonic ms; empty before that
+     * @param atMs when last, monotonic ms
+     * @param acknowledgedAtMs when a person acknowledged, monotonic ms; empty while nobody has
+     * @param with the followers that its last message named, by key
+     * @param way of the last message
+     */
+    public record Told(int times, OptionalLong firstMs, long atMs, OptionalLong acknowledgedAtMs,
+                       List<String> with, Way way) {
+        static final Told NEVER = new Told(0, OptionalLong.empty(), 0, OptionalLong.empty(), List.of(),
+                Way.ALONE);
+
+        Told seen(long nowMs) {
+            return new Told(1, OptionalLong.empty(), atMs, OptionalLong.of(nowMs), with, way);
+        }
+
+        Told again(long nowMs, List<String> named, Way by) {
+            return new Told(times + 1, firstMs.isPresent() ? firstMs : OptionalLong.of(nowMs), nowMs,
+                    OptionalLong.empty(), named, by);
+        }
+
+        /** It is to be said at once, as if it were new; since when nobody has answered is not forgotten. */
+        Told anew() {
+            return new Told(0, firstMs, atMs, OptionalLong.empty(), List.of(), Way.ALONE);
+        }
+    }
+
+    /** By what message a person was told last. */
+    public enum Way {
+        /** One of its own. */
+        ALONE,
+        /** By name in the message of what it follows from. */
+        NAMED,
+        /** One for many incidents. */
+        AMONG
+    }
+
+    /**
+     * @param follows key of the alarm that explains it and was there first; empty when it stands for itself
+     * @param shelvedUntilMs a person wants to hear nothing of it until then, monotonic ms
+     */
+    public record Aside(Optional<String> follows, OptionalLong shelvedUntilMs) {
+        static final Aside NOT = new Aside(Optional.empty(), OptionalLong.empty());
+    }
+
+    /** One whose cause has just begun. */
+    static Alarm begun(Alarms.Cause c, Moment now) {
+        return new Alarm(c.cone(), c.kind(), c.what(), c.held(),
+                new Course(now, OptionalLong.empty(), false), Told.NEVER, Aside.NOT);
+    }
+
+    /** Whether its cause is there now. */
+    public boolean active() {
+        return course.goneAtMs().isEmpty() && held != Held.ONLY_BY_LATCH;
+    }
+
+    /** Whether the cause has lasted its delay, so that it stands in the list. */
     public boolean raised() {
-        return course.told() > 0;
+        return course.raised();
     }
 
     public boolean acknowledged() {
-        return course.acknowledgedAtMs().isPresent();
+        return told.acknowledgedAtMs().isPresent();
     }
 
-    /** Whether its cause is gone and only a latch is left of it. */
-    boolean mended() {
-        return held == Held.ONLY_BY_LATCH;
+    /** Whether it outlasts its cause until a person has acknowledged it. */
+    public boolean latched() {
+        return held != Held.BY_CAUSE || kind.standsUntilSeen();
+    }
+
+    public boolean shelved() {
+        return aside.shelvedUntilMs().isPresent();
+    }
+
+    /** Whether another alarm that was there first explains it. */
+    public boolean follows() {
+        return aside.follows().isPresent();
+    }
+
+    /** Whether a message of its own stands, for whoever looks later. */
+    public boolean shown() {
+        return told.times() > 0 && told.way() == Way.ALONE && !shelved() && (!follows() || kind.dangerous());
     }
 
     /** Identifies it within the site. */
@@ -58,33 +132,20 @@ public record Alarm(String cone, AlarmKind kind, String what, Held held, Course 
         return cone + "/" + kind.id();
     }
 
-    Alarm present(long goneAtMs) {
-        return new Alarm(cone, kind, what, held,
-                new Course(course.since(), goneAtMs, course.told(), course.toldAtMs(),
-                course.acknowledgedAtMs()));
-    }
-
     /** How long its cause has been absent, ms; 0 while it is there. */
-    long gone(long nowMs) {
-        return course.goneAtMs() < 0 ? 0 : nowMs - course.goneAtMs();
+    public long goneMs(long nowMs) {
+        return course.goneAtMs().isEmpty() ? 0 : nowMs - course.goneAtMs().getAsLong();
     }
 
-    /** The same incident, to be told once more: its cause is gone, its latch is not. @param words now */
-    Alarm anew(String words) {
-        return new Alarm(cone, kind, words
-                + "; that is over now, but it stays locked off until this alarm is acknowledged once more",
-                Held.ONLY_BY_LATCH,
-                new Course(course.since(), -1, 0, 0, Optional.empty()));
+    Alarm with(Course next) {
+        return new Alarm(cone, kind, what, held, next, told, aside);
     }
 
-    Alarm told(long nowMs) {
-        return new Alarm(cone, kind, what, held,
-                new Course(course.since(), course.goneAtMs(), course.told() + 1, nowMs,
-                Optional.empty()));
+    Alarm with(Told next) {
+        return new Alarm(cone, kind, what, held, course, next, aside);
     }
 
-    Alarm acknowledged(long nowMs) {
-        return new Alarm(cone, kind, what, held, new Course(course.since(), course.goneAtMs(),
-                Math.max(1, course.told()), course.toldAtMs(), Optional.of(nowMs)));
+    Alarm with(Aside next) {
+        return next.equals(aside) ? this : new Alarm(cone, kind, what, held, course, told, next);
     }
 }

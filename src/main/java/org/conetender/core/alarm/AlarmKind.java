@@ -1,88 +1,188 @@
 package org.conetender.core.alarm;
 
+import static org.conetender.core.alarm.Stakes.animals;
+import static org.conetender.core.alarm.Stakes.batch;
+import static org.conetender.core.alarm.Stakes.people;
+import static org.conetender.core.alarm.Stakes.work;
+
+import java.util.Arrays;
 import java.util.Locale;
+import java.util.Optional;
 import org.conetender.core.unit.Units;
 
 /**
- * Every alarm: how urgent, how long its cause must last before anybody is called, and what the
- * person does. Whatever asks nothing of a person is not here. Delays are guesses unless said.
+ * Every alarm: what is at stake and for how many minutes, how long its cause must last before anybody is
+ * called (s), and its words. Whatever asks nothing of a person is not here. Delays are guesses unless said.
+ * Its row in the documents is held against these words by a test.
  */
 public enum AlarmKind {
-    OVERHEAT(Priority.NOW, 0,
+    OVERHEAT(people(15), 0, says(
+            "the water passed the guard temperature with the heater at work",
+            "heater, cut-out and lamps are locked off",
             "Heat is locked off. Unplug the heater, let the water cool, find the cause, then "
-            + "acknowledge."),
-    ROOM_TOO_WARM(Priority.SOON, 60, "The heater is off already; cool the room or the cone."),
-    ARREST(Priority.NOW, 0, "Cool the cone now, gently."),
-    COOKED(Priority.NOW, 0, "Look before feeding: this batch may be lost."),
-    WELDED(Priority.NOW, 0,
-            "Unplug the heater now: its switch does not open. Mend it before you acknowledge."),
-    WRONG_CONE(Priority.NOW, 0,
+            + "acknowledge.")),
+    ROOM_TOO_WARM(batch(60), 60, says(
+            "the water passed the guard temperature with the heater already off",
+            "no heat, no lamps until it is cooler",
+            "The heater is off already; cool the room or the cone.")),
+    ARREST(batch(15), 0, says(
+            "the water is above arrest",
+            "the hatch stops; warmer water kills it",
+            "Cool the cone now, gently.")),
+    COOKED(batch(15), 0, says(
+            "the water was at the loss temperature or above",
+            "the batch is marked doubtful",
+            "Look before feeding: this batch may be lost.")),
+    WELDED(people(15), 0, says(
+            "the water warms although the heater is switched off",
+            "the cut-out opens, if one is fitted; without one the water goes on heating",
+            "Unplug the heater now: its switch does not open. Mend it before you acknowledge.")),
+    WRONG_CONE(people(15), 0, says(
+            "a cone warmed when the heater of another was on, and stopped when it was off: plugs, "
+            + "switches or probes are exchanged, a heater hangs in the wrong cone, or two outputs touch",
+            "heat is locked off in both cones",
             "Heat is locked off in both cones. Unplug both heaters now. See whether their plugs, switches or "
             + "probes are exchanged, a heater hangs in the wrong cone, or two outputs touch. Put it right, "
-            + "then acknowledge."),
-    SWITCH_STUCK(Priority.NOW, 0,
-            "Heat is locked off. Unplug the heater now: one of its two switches does not open, and only the "
-            + "other one holds it. Exchange it, then acknowledge; both are tried again."),
-    HEATER_STUCK(Priority.NOW, 0,
+            + "then acknowledge.")),
+    SWITCH_STUCK(people(60), 0, says(
+            "before the first heat of a batch each of the heater's two switches was tried alone, and "
+            + "the water warmed although one was open",
+            "heat is locked off; the switch that still opens is all that holds the heater",
+            "Heat is locked off. Unplug the heater now: one of its two switches does not open, and "
+            + "only the other one holds it. Exchange it, then acknowledge; both are tried again.")),
+    HEATER_STUCK(people(15), 0, says(
+            "an output of the heater cannot be set: a line, a chip or the board does not answer",
+            "the heater's other switch opens, if it can; the heartbeat stops, so that a relay outside "
+            + "can cut the supply; without either the water may go on heating",
             "Unplug the heater now: its output does not obey, so it may stay on. Find out why before "
-            + "you plug it in again."),
-    OUTPUT_STUCK(Priority.NOW, 0,
-            "See that the air runs and that the lamps are as they should be. Then look at the board, its "
-            + "wires and the daemon's log."),
-    NO_EFFECT(Priority.SOON, 0,
+            + "you plug it in again.")),
+    OUTPUT_STUCK(animals(15), 0, says(
+            "another output cannot be set: the air's pause, a lamp, the heartbeat",
+            "the air is no longer stopped through it; it may stand still, or a lamp burn",
+            "See that the air runs and that the lamps are as they should be. Then look at the board, "
+            + "its wires and the daemon's log.")),
+    NO_EFFECT(batch(60), 0, says(
+            "the heater was on but the water did not warm as it should: heater or probe out of the "
+            + "water, or a dead heater",
+            "heat is locked off; the hatch slows",
             "Heat is locked off. See that heater and probe are under water in their own cone, the heater is "
-            + "whole and its plug is its own, then acknowledge."),
-    PROBE(Priority.SOON, 60,
-            "Heat is off meanwhile. See that the probe is in the water and its plug is dry and firm."),
-    PROBE_UNSTEADY(Priority.SOON, 0, "Heat is locked off. Fix the probe in its place, then acknowledge."),
-    PROBE_FROZEN(Priority.SOON, 0,
-            "Heat is locked off. Hold another thermometer into the water. Pull the probe's plug and push "
-            + "it in again, or exchange the probe; acknowledge when its reading moves."),
-    ONE_PROBE(Priority.LATER, 600,
+            + "whole and its plug is its own, then acknowledge.")),
+    PROBE(batch(60), 60, says(
+            "no trusted temperature: a probe is silent, faulty or contradicted",
+            "no heat; the forecast widens",
+            "Heat is off meanwhile. See that the probe is in the water and its plug is dry and firm.")),
+    PROBE_UNSTEADY(batch(60), 0, says(
+            "the probe left the water three times within an hour",
+            "heat is locked off",
+            "Heat is locked off. Fix the probe in its place, then acknowledge.")),
+    PROBE_FROZEN(batch(60), 0, says(
+            "the reading stood still although the water must have moved: heat came or ended, or the "
+            + "water cooled",
+            "heat is locked off; how warm the water is, nobody knows",
+            "Heat is locked off. Hold another thermometer into the water. Pull the probe's plug and "
+            + "push it in again, or exchange the probe; acknowledge when its reading moves.")),
+    ONE_PROBE(batch(Stakes.DAY), 600, says(
+            "one of two probes has been silent for ten minutes; the other serves",
+            "the water is still known; heat goes on",
             "Nothing is lost yet. See that its plug is dry and firm, or exchange it, before the other "
-            + "fails."),
-    DRY(Priority.SOON, 60, "Heat is off. Fill up to the mark, or check the level contact."),
-    WATER_FALLING(Priority.LATER, 600,
+            + "fails.")),
+    DRY(batch(60), 60, says(
+            "the level contact says that the water is low",
+            "no heat",
+            "Heat is off. Fill up to the mark, or check the level contact.")),
+    WATER_FALLING(batch(Stakes.DAY), 600, says(
+            "the water warms and cools faster than after it was filled, as less of it does; hardly seen "
+            + "where a solid-state switch holds it steady",
+            "heat goes on; in the end the heater stands bare",
             "Look at its mark: see that the drain is shut and nothing drips, fill up, then report "
-            + "'topped-up'."),
-    WET_CONTACT(Priority.LATER, 600,
-            "The cone was reported drained but its level contact says wet: empty it, or "
-            + "check the contact."),
-    AIR_FAILED(Priority.SOON, 30, "See that the pump runs, its hose is on and the air valve is open."),
-    AIR_FAILED_ANIMALS(Priority.NOW, 30,
-            "The nauplii suffocate within minutes: start the pump, put the hose on, "
-            + "open the air valve."),
-    AIR_DUE(Priority.NOW, 0, "Finish drawing or open the air valve: the air comes back by itself."),
-    AIR_SHUT_IN(Priority.NOW, 0, "Open the air valve now: the pump runs but no air gets in."),
-    AIR_BACK(Priority.LATER, 0, "The separation is over; report 'settle' again when you are there to draw."),
-    SIPHON(Priority.SOON, 0, "Shut the air valve while the pump runs, then report 'valve-shut'."),
-    DOUBTFUL(Priority.SOON, 0, "Look before feeding."),
-    RECORD(Priority.SOON, 60,
-            "Control goes on, but nothing new is started. Check the disk: is it full, or read-only?"),
-    CLOCK(Priority.LATER, 0, "Control is not affected; times shown may be wrong. Check the network."),
-    CRASH_LOOP(Priority.SOON, 0,
+            + "'topped-up'.")),
+    WET_CONTACT(work(Stakes.DAY), 600, says(
+            "the cone was reported drained but the level contact says wet",
+            "no heat; the contact cannot be trusted",
+            "The cone was reported drained but its level contact says wet: empty it, or check the "
+            + "contact.")),
+    AIR_FAILED(batch(60), 30, says(
+            "the air is switched on but none arrives; no nauplii yet",
+            "the hatch stands still; cysts bear it for hours",
+            "See that the pump runs, its hose is on and the air valve is open.")),
+    AIR_FAILED_ANIMALS(animals(5), 30, says(
+            "the air is switched on but none arrives; nauplii swim",
+            "they suffocate",
+            "The nauplii suffocate within minutes: start the pump, put the hose on, open the air "
+            + "valve.")),
+    AIR_DUE(animals(2), 0, says(
+            "the air returns in two minutes, while you draw or with the valve reported shut",
+            "the layer is stirred up, or no air gets in",
+            "Finish drawing or open the air valve: the air comes back by itself.")),
+    AIR_SHUT_IN(animals(5), 0, says(
+            "the pump runs against a valve that was reported shut",
+            "no air gets in; the nauplii suffocate",
+            "Open the air valve now: the pump runs but no air gets in.")),
+    AIR_BACK(work(Stakes.DAY), 0, says(
+            "the air was off as long as the nauplii bear it, or the daemon restarted meanwhile",
+            "the air is on again; the layer is mixed",
+            "The separation is over; report 'settle' again when you are there to draw.")),
+    SIPHON(work(60), 0, says(
+            "water could run back into the air pump",
+            "the pump is kept running; the harvest waits",
+            "Shut the air valve while the pump runs, then report 'valve-shut'.")),
+    DOUBTFUL(batch(60), 0, says(
+            "the power was off, or no air was seen to arrive, too long with nauplii in the water",
+            "the batch is marked doubtful",
+            "Look before feeding.")),
+    RECORD(work(60), 60, says(
+            "the record cannot be written, or has not answered for half a minute",
+            "control and alarms go on; steps that allow something are refused",
+            "Control goes on, but nothing new is started. Check the disk: is it full, or read-only?")),
+    CLOCK(work(Stakes.DAY), 0, says(
+            "the clock was not set by the network for over an hour",
+            "hours shown may be wrong; control does not use them",
+            "Control is not affected; times shown may be wrong. Check the network.")),
+    CRASH_LOOP(batch(60), 0, says(
+            "the daemon ended unexpectedly three times within ten minutes",
+            "heat is locked off everywhere, the air runs, the last report of those minutes is set "
+            + "aside",
             "Heat is locked off, the air runs. Look how each cone stands, report again what was set "
-            + "aside, then acknowledge 'crash-loop'; if it comes back, keep the log and ask for help."),
-    HOUR_MISSED(Priority.LATER, 600,
-            "Plan without it for that hour, or say 'ready-by' with another; 'ready-by none' gives it up."),
-    RELAY_WORN(Priority.LATER, 0,
+            + "aside, then acknowledge 'crash-loop'; if it comes back, keep the log and ask for help.")),
+    HOUR_MISSED(work(360), 600, says(
+            "a batch will not be ready by the hour it is wanted at, which is less than six hours off",
+            "it is held as warm as is safe and comes later",
+            "Plan without it for that hour, or say 'ready-by' with another; 'ready-by none' gives it "
+            + "up.")),
+    RELAY_WORN(work(Stakes.DAY), 0, says(
+            "the relay of the heater has closed as often as it is rated for",
+            "none yet; heat goes on",
             "Have the relay exchanged by somebody who may do so, with the mains unplugged; then report "
-            + "'relay-exchanged'. Heat goes on meanwhile, but worn contacts weld more easily."),
-    LATE(Priority.SOON, 10,
-            "The computer is overloaded or its clock stalls; outputs fall to their safe level when "
-            + "it hangs. Restart it if this stays.");
+            + "'relay-exchanged'. Heat goes on meanwhile, but worn contacts weld more easily.")),
+    LATE(batch(60), 10, says(
+            "the control loop runs late",
+            "outputs let go when it hangs; the heartbeat stops",
+            "The computer is overloaded or its clock stalls; outputs fall to their safe level when it "
+            + "hangs. Restart it if this stays."));
 
     /** How soon a person has to act. */
     public enum Priority { NOW, SOON, LATER }
 
-    private final Priority priority;
-    private final long onDelayMs;
-    private final String todo;
+    /** @param cause and consequence, clauses without a full stop  @param todo what the person does */
+    private record Says(String cause, String consequence, String todo) {}
 
-    AlarmKind(Priority priority, long onDelayS, String todo) {
-        this.priority = priority;
+    private final Stakes stakes;
+    private final long onDelayMs;
+    private final Says words;
+
+    AlarmKind(Stakes stakes, long onDelayS, Says words) {
+        this.stakes = stakes;
         this.onDelayMs = onDelayS * Units.SECOND_MS;
-        this.todo = todo;
+        this.words = words;
+    }
+
+    private static Says says(String cause, String consequence, String todo) {
+        return new Says(cause, consequence, todo);
+    }
+
+    /** The one of that id, if there is one. */
+    public static Optional<AlarmKind> of(String id) {
+        return Arrays.stream(values()).filter(k -> k.id().equals(id)).findFirst();
     }
 
     /** The id in {@code $alert/<id>}. */
@@ -110,8 +210,23 @@ public enum AlarmKind {
         return this == CLOCK ? Units.HOUR_MS : 0;
     }
 
+    /** What may come of it, and how long a person has. */
+    public Stakes stakes() {
+        return stakes;
+    }
+
     public Priority priority() {
-        return priority;
+        return stakes.priority();
+    }
+
+    /** Why it is raised, a clause. */
+    public String cause() {
+        return words.cause();
+    }
+
+    /** What follows while nobody comes, a clause. */
+    public String consequence() {
+        return words.consequence();
     }
 
     /** How long the cause must last before it is told, ms. */
@@ -121,23 +236,11 @@ public enum AlarmKind {
 
     /** What the person does, as whole sentences. */
     public String todo() {
-        return todo;
+        return words.todo();
     }
 
-    /** Told again this long after the {@code times}-th telling, while nobody acknowledges, ms. */
-    public long repeatAfterMs(int times) {
-        if (this == AIR_FAILED_ANIMALS || this == AIR_SHUT_IN) {
-            return 3 * Units.MINUTE_MS;
-        }
-        return switch (times) {
-            case 0, 1 -> 15 * Units.MINUTE_MS;
-            case 2 -> Units.HOUR_MS;
-            default -> 4 * Units.HOUR_MS;
-        };
-    }
-
-    /** How long an acknowledgement keeps it quiet while its cause lasts, ms. */
-    public long quietMs() {
-        return this == AIR_FAILED_ANIMALS || this == AIR_SHUT_IN ? 10 * Units.MINUTE_MS : Long.MAX_VALUE;
+    /** Whether people or animals come to harm soon: it is never shelved, and never told late. */
+    public boolean dangerous() {
+        return stakes.dangerous();
     }
 }

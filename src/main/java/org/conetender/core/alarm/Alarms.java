@@ -1,10 +1,14 @@
 package org.conetender.core.alarm;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalLong;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 import org.conetender.core.unit.Moment;
 import org.conetender.core.unit.Units;
 
@@ -15,10 +19,18 @@ import org.conetender.core.unit.Units;
  *
  * @param standing by key, in order
  * @param seen what a person acknowledged in a life before, while its cause is waited for
+ * @param shelves until when people want to hear nothing of these, by key, monotonic ms
+ * @param calls when people were called last
  */
-public record Alarms(Map<String, Alarm> standing, Seen seen) {
+public record Alarms(Map<String, Alarm> standing, Seen seen, Map<String, Long> shelves, Calls calls) {
 
-    public static final Alarms NONE = new Alarms(Map.of(), Seen.NOTHING);
+    public static final Alarms NONE = new Alarms(Map.of(), Seen.NOTHING, Map.of(), Calls.NONE);
+
+    /** A cause that stood before the start shows itself this soon after its own delay (guess). */
+    static final long SHOWS_MS = 5 * Units.MINUTE_MS;
+
+    /** A cause must be gone this long before its alarm ends, so that it does not flutter (guess). */
+    static final long OFF_DELAY_MS = Units.MINUTE_MS;
 
     /** @param alarms acknowledged ones  @param untilMs waited for until then, monotonic ms */
     public record Seen(List<Alarm> alarms, long untilMs) {
@@ -38,31 +50,50 @@ public record Alarms(Map<String, Alarm> standing, Seen seen) {
         }
     }
 
-    /** A cause that stood before the start shows itself this soon after its own delay (guess). */
-    static final long SHOWS_MS = 5 * Units.MINUTE_MS;
-
-    /** A cause must be gone this long before its alarm ends, so that it does not flutter (guess). */
-    static final long OFF_DELAY_MS = Units.MINUTE_MS;
+    /**
+     * What the record kept of an alarm that nobody has seen.
+     *
+     * @param cone its cone
+     * @param kind which, one that stands until it is seen
+     * @param what in words
+     * @param since when its cause began
+     */
+    public record Kept(String cone, AlarmKind kind, String what, Moment since) {}
 
     /**
-     * After a restart: nothing stands, but what a person has seen is not told as new if it still does.
+     * After a restart. What nobody has seen stands, untold; what a person has seen is not told as new if it
+     * still does.
      *
      * @param acknowledged by cone, the ids of alarms whose end was never seen
+     * @param unseen in order
      */
-    public static Alarms resumed(Map<String, List<String>> acknowledged, Moment now) {
+    public static Alarms resumed(Map<String, List<String>> acknowledged, List<Kept> unseen, Moment now) {
         List<Alarm> all = new ArrayList<>();
         for (AlarmKind k : AlarmKind.values()) {
             // What may be silenced for minutes only is told again: it is not known how long it was quiet.
-            if (k.quietMs() == Long.MAX_VALUE) {
+            if (Again.quietMs(k) == Long.MAX_VALUE) {
                 acknowledged.forEach((cone, ids) -> {
                     if (ids.contains(k.id())) {
-                        all.add(new Alarm(k.siteWide() ? "" : cone, k, "", Alarm.Held.BY_CAUSE,
-                                new Alarm.Course(now, -1, 1, now.monoMs(), Optional.of(now.monoMs()))));
+                        all.add(raised(new Cause(k.siteWide() ? "" : cone, k, "", Alarm.Held.BY_CAUSE), now)
+                                .with(Alarm.Told.NEVER.seen(now.monoMs())));
                     }
                 });
             }
         }
-        return new Alarms(Map.of(), new Seen(List.copyOf(all), now.monoMs() + SHOWS_MS));
+        Map<String, Alarm> standing = new TreeMap<>();
+        // Its cause was over long ago: when it comes again that is another incident.
+        unseen.forEach(u -> {
+            Alarm a = raised(new Cause(u.cone(), u.kind(), u.what(), Alarm.Held.BY_CAUSE), u.since());
+            standing.put(a.key(), a.with(new Alarm.Course(u.since(),
+                    OptionalLong.of(now.monoMs() - OFF_DELAY_MS), true))
+                    .with(Alarm.Told.NEVER.again(now.monoMs(), List.of(), Alarm.Way.ALONE)));
+        });
+        return new Alarms(Collections.unmodifiableMap(standing),
+                new Seen(List.copyOf(all), now.monoMs() + SHOWS_MS), Map.of(), Calls.NONE);
+    }
+
+    private static Alarm raised(Cause c, Moment since) {
+        return Alarm.begun(c, since).with(new Alarm.Course(since, OptionalLong.empty(), true));
     }
 
     /**
@@ -71,51 +102,106 @@ public record Alarms(Map<String, Alarm> standing, Seen seen) {
      * @param cone empty for the site
      * @param what in words
      * @param held by what
+     * @param nearly whether it only keeps up what stands, since its level is not yet back by its deadband
      */
-    public record Cause(String cone, AlarmKind kind, String what, Alarm.Held held) {
+    public record Cause(String cone, AlarmKind kind, String what, Alarm.Held held, boolean nearly) {
+
+        public Cause(String cone, AlarmKind kind, String what, Alarm.Held held) {
+            this(cone, kind, what, held, false);
+        }
+
         boolean mended() {
             return held == Alarm.Held.ONLY_BY_LATCH;
+        }
+
+        String key() {
+            return Alarm.key(cone, kind);
         }
     }
 
     /**
      * @param next the alarms after this tick
-     * @param tell those of which a person is told now, first or again
+     * @param messages of which a person is told now, first or again
+     * @param raised those that stand from now on
      * @param over those that ended now
      */
-    public record Turn(Alarms next, List<Alarm> tell, List<Alarm> over) {}
+    public record Turn(Alarms next, List<Message> messages, List<Alarm> raised, List<Alarm> over) {
+
+        /** Those of which a person is told now. */
+        public List<Alarm> tell() {
+            return messages.stream().flatMap(m -> m.alarms().stream()).toList();
+        }
+    }
 
     /**
      * One tick.
      *
-     * @param causes what is wrong now
+     * @param found what is wrong now
      * @param now the clock
      */
-    public Turn after(List<Cause> causes, Moment now) {
+    public Turn after(List<Cause> found, Moment now) {
+        List<Cause> causes = found.stream().filter(c -> !c.nearly() || stands(c.key())).toList();
         Map<String, Alarm> next = new TreeMap<>(standing);
         for (Cause c : causes) {
-            Alarm known = next.get(Alarm.key(c.cone(), c.kind()));
-            Alarm fresh = new Alarm(c.cone(), c.kind(), c.what(), c.held(),
-                    new Alarm.Course(now, -1, 0, 0, Optional.empty()));
-            Alarm a = known == null
-                    ? seen.of(fresh.key()).map(s -> fresh.acknowledged(now.monoMs())).orElse(fresh)
-                    : known.gone(now.monoMs()) >= OFF_DELAY_MS ? fresh : known.present(-1);
-            // Who acknowledged before the cause was gone has to be told that it is gone now.
-            next.put(fresh.key(), c.mended() && !a.mended() && a.acknowledged() ? a.anew(c.what()) : a);
+            next.put(c.key(), caused(c, next.get(c.key()), now));
         }
         List<Alarm> over = fade(causes, next, now.monoMs());
         Seen left = left(next);
         List<Alarm> late = left.alarms().stream().filter(a -> left.late(a, now.monoMs())).toList();
         over.addAll(late);
-        List<Alarm> tell = new ArrayList<>();
-        for (Map.Entry<String, Alarm> e : next.entrySet()) {
-            if (due(e.getValue(), now.monoMs())) {
-                e.setValue(e.getValue().told(now.monoMs()));
-                tell.add(e.getValue());
+        List<Alarm> raised = new ArrayList<>();
+        next.replaceAll((key, a) -> {
+            Alarm b = shelved(a, now.monoMs());
+            boolean grown = !a.raised() && a.course().goneAtMs().isEmpty()
+                    && now.monoMs() - a.course().since().monoMs() >= a.kind().onDelayMs();
+            Alarm c = grown ? b.with(new Alarm.Course(a.course().since(), a.course().goneAtMs(), true)) : b;
+            if (grown) {
+                raised.add(c);
             }
+            return c;
+        });
+        Incidents incidents = new Incidents(next, now.monoMs());
+        incidents.fold();
+        List<Message> messages = calls.messages(incidents, next, now.monoMs());
+        return new Turn(new Alarms(Collections.unmodifiableMap(next), left.without(late), shelves,
+                calls.after(messages, next, now.monoMs())), messages, List.copyOf(raised), over);
+    }
+
+    /** Whether its cause was there until now. */
+    private boolean stands(String key) {
+        Alarm a = standing.get(key);
+        return a != null && a.course().goneAtMs().isEmpty();
+    }
+
+    private Alarm caused(Cause c, Alarm known, Moment now) {
+        if (known == null || known.goneMs(now.monoMs()) >= OFF_DELAY_MS) {
+            Alarm fresh = Alarm.begun(c, now);
+            return known == null && seen.of(c.key()).isPresent()
+                    ? raised(c, now).with(Alarm.Told.NEVER.seen(now.monoMs())) : fresh;
         }
-        return new Turn(new Alarms(java.util.Collections.unmodifiableMap(next),
-                left.without(late)), tell, over);
+        // Who acknowledged before the cause was gone has to be told that it is gone now.
+        boolean mended = c.mended() && known.held() != Alarm.Held.ONLY_BY_LATCH && known.acknowledged();
+        Alarm.Course there = new Alarm.Course(known.course().since(), OptionalLong.empty(),
+                known.course().raised());
+        return mended ? anew(c, known).with(there)
+                : new Alarm(known.cone(), known.kind(), known.what(), c.held(), there, known.told(),
+                        known.aside());
+    }
+
+    /** The same incident, to be told once more: its cause is gone, its latch is not. */
+    private static Alarm anew(Cause c, Alarm known) {
+        return new Alarm(c.cone(), c.kind(), c.what()
+                + "; that is over now, but it stays locked off until this alarm is acknowledged once more",
+                Alarm.Held.ONLY_BY_LATCH, known.course(), Alarm.Told.NEVER, known.aside());
+    }
+
+    /** On the shelf or back from it; what comes back and still stands is told anew. */
+    private Alarm shelved(Alarm a, long nowMs) {
+        Long until = shelves.get(a.key());
+        boolean now = until != null && nowMs < until;
+        Alarm next = a.with(new Alarm.Aside(a.aside().follows(), now ? OptionalLong.of(until)
+                : OptionalLong.empty()));
+        return a.shelved() && !now && !a.acknowledged() ? next.with(Alarm.Told.NEVER) : next;
     }
 
     /** Each is recognised once; what has not shown itself in time has ended while nobody looked. */
@@ -127,16 +213,17 @@ public record Alarms(Map<String, Alarm> standing, Seen seen) {
 
     private static List<Alarm> fade(List<Cause> causes, Map<String, Alarm> next, long nowMs) {
         List<Alarm> over = new ArrayList<>();
+        Set<String> there = causes.stream().map(Cause::key).collect(Collectors.toSet());
         for (Alarm a : List.copyOf(next.values())) {
-            if (causes.stream().anyMatch(c -> Alarm.key(c.cone(), c.kind()).equals(a.key()))) {
+            if (there.contains(a.key())) {
                 continue;
             }
-            long gone = a.course().goneAtMs() < 0 ? nowMs : a.course().goneAtMs();
+            long gone = a.course().goneAtMs().orElse(nowMs);
             boolean unseen = a.kind().standsUntilSeen() && !a.acknowledged();
             // A latch cannot flutter: once a person has released it, all of it is over.
             boolean released = a.acknowledged() && a.held() != Alarm.Held.BY_CAUSE;
             if (a.raised() && (unseen || !released && nowMs - gone < OFF_DELAY_MS)) {
-                next.put(a.key(), a.present(gone));
+                next.put(a.key(), a.with(new Alarm.Course(a.course().since(), OptionalLong.of(gone), true)));
             } else {
                 next.remove(a.key());
                 over.add(a);
@@ -146,38 +233,37 @@ public record Alarms(Map<String, Alarm> standing, Seen seen) {
         return over;
     }
 
-    private static boolean due(Alarm a, long nowMs) {
-        Alarm.Course c = a.course();
-        if (c.goneAtMs() >= 0) {
-            return false;
-        }
-        if (c.acknowledgedAtMs().isPresent()) {
-            long quiet = a.kind().quietMs();
-            return quiet != Long.MAX_VALUE && nowMs - c.acknowledgedAtMs().get() >= quiet;
-        }
-        return a.raised() ? nowMs - c.toldAtMs() >= a.kind().repeatAfterMs(c.told())
-                : nowMs - c.since().monoMs() >= a.kind().onDelayMs();
+    /** The alarms with these on the shelf. @param until by key, monotonic ms */
+    public Alarms shelving(Map<String, Long> until) {
+        return until.equals(shelves) ? this : new Alarms(standing, seen, Map.copyOf(until), calls);
     }
 
-    /** The alarms after a person has seen that one; unchanged when it does not stand. */
+    /**
+     * The alarms after a person has seen that one, and what its message named with it; unchanged when it does
+     * not stand.
+     */
     public Alarms acknowledged(String cone, String id, long nowMs) {
         Alarm a = standing.get(cone + "/" + id);
         if (a == null) {
             return this;
         }
         Map<String, Alarm> next = new TreeMap<>(standing);
-        next.put(a.key(), a.acknowledged(nowMs));
-        return new Alarms(java.util.Collections.unmodifiableMap(next), seen);
+        next.put(a.key(), a.with(a.told().seen(nowMs)));
+        for (String key : a.told().with()) {
+            next.computeIfPresent(key, (_, f) -> f.aside().follows().filter(a.key()::equals).isPresent()
+                    && f.raised() ? f.with(f.told().seen(nowMs)) : f);
+        }
+        return new Alarms(Collections.unmodifiableMap(next), seen, shelves, calls);
     }
 
     /** The alarms after that cone was filled anew: what nobody had seen of the batch before is over. */
     public Alarms filled(String cone) {
         Map<String, Alarm> next = new TreeMap<>(standing);
         next.values().removeIf(a -> a.cone().equals(cone) && a.kind().standsUntilSeen() && !a.acknowledged());
-        return new Alarms(java.util.Collections.unmodifiableMap(next), seen);
+        return new Alarms(Collections.unmodifiableMap(next), seen, shelves, calls);
     }
 
-    /** Those a person has been told of. */
+    /** Those that have lasted their delay: the list of alarms. */
     public List<Alarm> raised() {
         return standing.values().stream().filter(Alarm::raised).toList();
     }

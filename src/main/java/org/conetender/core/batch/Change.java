@@ -22,6 +22,9 @@ public sealed interface Change {
     /** The batch is in doubt from now on. @param why in words, for the person about to feed */
     record Doubted(String why) implements Change {}
 
+    /** An alarm was raised that stands until a person sees it. @param alarm its id  @param what in words */
+    record AlarmRaised(String alarm, String what) implements Change {}
+
     /** An alarm ended, so that its acknowledgement no longer counts. @param alarm its id */
     record AlarmOver(String alarm) implements Change {}
 

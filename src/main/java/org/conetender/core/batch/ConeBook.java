@@ -15,19 +15,19 @@ import org.conetender.core.unit.Moment;
  * @param batch {@code base} after all {@code facts}
  * @param usual the charge {@code started} stands for
  * @param latches what tripped and waits for a person
- * @param acknowledged ids of alarms a person has seen
+ * @param alarms what is kept of its alarms
  * @param heater what is known of its heater
  * @param bridges times of unknown length in the development of the present cysts
  */
 public record ConeBook(Batch base, List<Fact> facts, Batch batch, Usual usual, List<Latch> latches,
-                       List<String> acknowledged, List<Bridge> bridges, HeaterBook heater) {
+                       AlarmBook alarms, List<Bridge> bridges, HeaterBook heater) {
 
     /** @param guard which one tripped  @param why in words  @param since when */
     public record Latch(String guard, String why, Moment since) {}
 
     static ConeBook empty(Usual usual, Moment at) {
         Batch none = Batch.none(at);
-        return new ConeBook(none, List.of(), none, usual, List.of(), List.of(), List.of(),
+        return new ConeBook(none, List.of(), none, usual, List.of(), AlarmBook.EMPTY, List.of(),
                 HeaterBook.NONE);
     }
 
@@ -51,14 +51,23 @@ public record ConeBook(Batch base, List<Fact> facts, Batch batch, Usual usual, L
         return Optional.empty();
     }
 
+    /** Ids of alarms a person has seen. */
+    public List<String> acknowledged() {
+        return alarms.acknowledged();
+    }
+
     ConeBook after(Fact f) {
         return switch (f.change()) {
             case Change.Told(Ask.Withdraw _) -> without(lastReport());
             case Change.Told(Ask.SetUsual u) -> withUsual(u);
-            case Change.Told(Ask.Acknowledge a) -> acknowledged(a.alarm());
+            case Change.Told(Ask.Acknowledge a) -> with(alarms.acknowledged(a.alarm()));
+            case Change.Told(Ask.Shelve a) -> with(alarms.shelved(new AlarmBook.Shelf(a.alarm(), a.hours(),
+                    f.at())));
             case Change.Tripped t -> tripped(t, f.at());
             case Change.Released r -> released(r.guard());
-            case Change.AlarmOver a -> over(a.alarm());
+            case Change.AlarmRaised a -> with(alarms.raised(new AlarmBook.Unseen(a.alarm(), a.what(),
+                    f.at())));
+            case Change.AlarmOver a -> with(alarms.over(a.alarm()));
             case Change.Bridged b -> bridged(b.bridge());
             case Change.Worn w -> with(heater.worn(w.closings(), f.at()));
             case Change.Told _ when Reports.exchange(f) -> with(heater.relayExchanged()).folded(f);
@@ -77,7 +86,7 @@ public record ConeBook(Batch base, List<Fact> facts, Batch batch, Usual usual, L
         }
         List<Fact> kept = new ArrayList<>(facts);
         kept.add(f);
-        return new ConeBook(base, List.copyOf(kept), next, usual, latches, acknowledged, bridges(next),
+        return new ConeBook(base, List.copyOf(kept), next, usual, latches, alarms, bridges(next),
                 heater);
     }
 
@@ -89,7 +98,7 @@ public record ConeBook(Batch base, List<Fact> facts, Batch batch, Usual usual, L
     private ConeBook bridged(Bridge b) {
         List<Bridge> next = new ArrayList<>(bridges);
         next.add(b);
-        return new ConeBook(base, facts, batch, usual, latches, acknowledged, List.copyOf(next), heater);
+        return new ConeBook(base, facts, batch, usual, latches, alarms, List.copyOf(next), heater);
     }
 
     /**
@@ -107,7 +116,7 @@ public record ConeBook(Batch base, List<Fact> facts, Batch batch, Usual usual, L
             }
         }
         kept.add(f);
-        return new ConeBook(before, List.copyOf(kept), next, usual, latches, acknowledged, bridges(next),
+        return new ConeBook(before, List.copyOf(kept), next, usual, latches, alarms.filled(), bridges(next),
                 heater);
     }
 
@@ -130,13 +139,13 @@ public record ConeBook(Batch base, List<Fact> facts, Batch batch, Usual usual, L
             }
             h = same && Reports.exchange(f) ? h.relayNotExchanged() : h;
         }
-        return new ConeBook(base, List.copyOf(kept), b, usual, latches, acknowledged, bridges(b), h);
+        return new ConeBook(base, List.copyOf(kept), b, usual, latches, alarms, bridges(b), h);
     }
 
     private ConeBook withUsual(Ask.SetUsual u) {
         Usual next = new Usual(u.lot().orElse(usual.lot()), u.litres().orElse(usual.litres()),
                 u.cystsG().orElse(usual.cystsG()), u.ppt().orElse(usual.ppt()));
-        return new ConeBook(base, facts, batch, next, latches, acknowledged, bridges, heater);
+        return new ConeBook(base, facts, batch, next, latches, alarms, bridges, heater);
     }
 
     private ConeBook tripped(Change.Tripped t, Moment at) {
@@ -146,28 +155,20 @@ public record ConeBook(Batch base, List<Fact> facts, Batch batch, Usual usual, L
         List<Latch> next = new ArrayList<>(latches);
         next.add(new Latch(t.guard(), t.why(), at));
         // Whatever tripped: a life that begins behind it tries the switches again.
-        return new ConeBook(base, facts, batch, usual, List.copyOf(next), acknowledged, bridges,
+        return new ConeBook(base, facts, batch, usual, List.copyOf(next), alarms, bridges,
                 heater.tried(Optional.empty()));
     }
 
     private ConeBook with(HeaterBook h) {
-        return new ConeBook(base, facts, batch, usual, latches, acknowledged, bridges, h);
+        return new ConeBook(base, facts, batch, usual, latches, alarms, bridges, h);
     }
 
     private ConeBook released(String guard) {
         List<Latch> next = latches.stream().filter(l -> !l.guard().equals(guard)).toList();
-        return new ConeBook(base, facts, batch, usual, next, acknowledged, bridges, heater);
+        return new ConeBook(base, facts, batch, usual, next, alarms, bridges, heater);
     }
 
-    private ConeBook acknowledged(String alarm) {
-        List<String> next = new ArrayList<>(acknowledged);
-        next.remove(alarm);
-        next.add(alarm);
-        return new ConeBook(base, facts, batch, usual, latches, List.copyOf(next), bridges, heater);
-    }
-
-    private ConeBook over(String alarm) {
-        List<String> next = acknowledged.stream().filter(a -> !a.equals(alarm)).toList();
+    private ConeBook with(AlarmBook next) {
         return new ConeBook(base, facts, batch, usual, latches, next, bridges, heater);
     }
 }

@@ -24,6 +24,7 @@ public final class FactText {
             case Change.Tripped t -> join("tripped", List.of(t.guard(), t.why()));
             case Change.Released r -> join("released", List.of(r.guard(), r.why()));
             case Change.Doubted d -> join("doubted", List.of(d.why()));
+            case Change.AlarmRaised a -> join("alarm-raised", List.of(a.alarm(), a.what()));
             case Change.AlarmOver a -> join("alarm-over", List.of(a.alarm()));
             case Change.Undoubted u -> join("undoubted", List.of(u.why()));
             case Change.Bridged b -> join("bridged", MomentText.bridge(b.bridge()));
@@ -57,6 +58,7 @@ public final class FactText {
             case "tripped" -> new Change.Tripped(at(f, 1), at(f, 2));
             case "released" -> new Change.Released(at(f, 1), at(f, 2));
             case "doubted" -> new Change.Doubted(at(f, 1));
+            case "alarm-raised" -> new Change.AlarmRaised(at(f, 1), at(f, 2));
             case "alarm-over" -> new Change.AlarmOver(at(f, 1));
             case "undoubted" -> new Change.Undoubted(at(f, 1));
             case "bridged" -> new Change.Bridged(MomentText.bridge(f, 1));
@@ -87,6 +89,8 @@ public final class FactText {
             case Ask.ReadyBy r -> List.of("ready-by", r.hour().map(Hour::text).orElse(""));
             case Ask.Withdraw w -> List.of("withdraw", w.what());
             case Ask.Acknowledge a -> List.of("acknowledge", a.alarm());
+            case Ask.Shelve a -> List.of("shelve", a.alarm(), "" + a.hours());
+            case Ask.Alarms _ -> List.of("alarms");
             case Ask.Away a -> List.of("away", a.helper());
         };
     }
@@ -106,6 +110,8 @@ public final class FactText {
                     .map(FactText::hour));
             case "withdraw" -> new Ask.Withdraw(at(f, 1));
             case "acknowledge" -> new Ask.Acknowledge(at(f, 1));
+            case "shelve" -> new Ask.Shelve(at(f, 1), figure(f, 2));
+            case "alarms" -> new Ask.Alarms();
             case "away" -> new Ask.Away(at(f, 1));
             default -> throw new IllegalArgumentException("unknown kind of request: " + f.get(0));
         };

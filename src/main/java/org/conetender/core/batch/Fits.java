@@ -116,8 +116,9 @@ public final class Fits {
                     u.ppt().map(v -> range("ppt", v, Usual.LEAST_PPT, Usual.MOST_PPT)).orElse(null),
                     u.cystsG().map(v -> range("cysts-g", v, 0.01, 200)).orElse(null),
                     u.lot().map(Fits::lot).orElse(null));
-            case Ask.Did _, Ask.SetSetpoint _, Ask.ReadyBy _, Ask.Withdraw _, Ask.Acknowledge _, Ask.Away _ ->
-                    null;
+            case Ask.Shelve h -> range("hours", h.hours(), 0, Ask.Shelve.MOST_HOURS);
+            case Ask.Did _, Ask.SetSetpoint _, Ask.ReadyBy _, Ask.Withdraw _, Ask.Acknowledge _,
+                 Ask.Alarms _, Ask.Away _ -> null;
         });
     }
 

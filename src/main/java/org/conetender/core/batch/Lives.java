@@ -56,8 +56,9 @@ public record Lives(boolean running, List<Moment> exits, Optional<ConeBook.Latch
                     .filter(a -> !(reports(ask) && a.cone().equals(f.cone())) && !a.what().equals(
                             "'" + ask.word() + "' of cone " + f.cone())).toList());
             case Change.Moved _, Change.Tripped _, Change.Released _, Change.Doubted _,
-                 Change.Undoubted _, Change.AlarmOver _, Change.Bridged _, Change.Tried _,
-                 Change.Learned _, Change.Worn _, Change.ClockSet _, Change.Described _ -> this;
+                 Change.Undoubted _, Change.AlarmRaised _, Change.AlarmOver _, Change.Bridged _,
+                 Change.Tried _, Change.Learned _, Change.Worn _, Change.ClockSet _,
+                 Change.Described _ -> this;
         };
     }
 
@@ -80,7 +81,7 @@ public record Lives(boolean running, List<Moment> exits, Optional<ConeBook.Latch
                     && step != Step.VALVE_OPEN && step != Step.RELAY_EXCHANGED;
             case Ask.DidFill _, Ask.DidStock _, Ask.Withdraw _ -> true;
             case Ask.DidCount _, Ask.SetUsual _, Ask.SetSetpoint _, Ask.ReadyBy _, Ask.Away _,
-                 Ask.Acknowledge _ -> false;
+                 Ask.Acknowledge _, Ask.Shelve _, Ask.Alarms _ -> false;
         };
     }
 }

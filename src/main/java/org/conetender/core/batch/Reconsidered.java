@@ -54,8 +54,9 @@ public final class Reconsidered {
                     return false;
                 }
                 case Change.Told _, Change.Tripped _, Change.Released _, Change.Doubted _, Change.Undoubted _,
-                     Change.AlarmOver _, Change.Bridged _, Change.Tried _, Change.Learned _,
-                     Change.Worn _, Change.ClockSet _, Change.Began _, Change.Left _, Change.SetAside _,
+                     Change.AlarmRaised _, Change.AlarmOver _, Change.Bridged _, Change.Tried _,
+                     Change.Learned _, Change.Worn _, Change.ClockSet _, Change.Began _, Change.Left _,
+                     Change.SetAside _,
                      Change.Described _ -> { }
             }
         }

@@ -20,8 +20,9 @@ public final class Reports {
             // Toward air, forward, or back where hours were only assumed; what heat that gives is withheld
             // until it is durable. A move into settling is a grant.
             case Change.Moved m -> !m.stage().equals("settling");
-            case Change.Tripped _, Change.Doubted _, Change.AlarmOver _, Change.Began _, Change.Left _,
-                 Change.Bridged _, Change.Tried _, Change.Learned _, Change.Worn _, Change.ClockSet _,
+            case Change.Tripped _, Change.Doubted _, Change.AlarmRaised _, Change.AlarmOver _,
+                 Change.Began _, Change.Left _, Change.Bridged _, Change.Tried _, Change.Learned _,
+                 Change.Worn _, Change.ClockSet _,
                  Change.SetAside _, Change.Described _ -> true;
             case Change.Released _, Change.Undoubted _ -> false;
         };
@@ -39,7 +40,7 @@ public final class Reports {
             };
             case Ask.Withdraw _ -> true;
             case Ask.DidFill _, Ask.DidStock _, Ask.DidCount _, Ask.SetUsual _, Ask.SetSetpoint _,
-                 Ask.ReadyBy _, Ask.Acknowledge _, Ask.Away _ -> false;
+                 Ask.ReadyBy _, Ask.Acknowledge _, Ask.Shelve _, Ask.Alarms _, Ask.Away _ -> false;
         };
     }
 
@@ -48,7 +49,8 @@ public final class Reports {
         return f.change() instanceof Change.Told(Ask ask) && switch (ask) {
             case Ask.Did d -> d.step() != Step.HANDS_IN;
             case Ask.DidFill _, Ask.DidStock _, Ask.DidCount _, Ask.SetSetpoint _, Ask.ReadyBy _ -> true;
-            case Ask.SetUsual _, Ask.Withdraw _, Ask.Acknowledge _, Ask.Away _ -> false;
+            case Ask.SetUsual _, Ask.Withdraw _, Ask.Acknowledge _, Ask.Shelve _, Ask.Alarms _,
+                 Ask.Away _ -> false;
         };
     }
 

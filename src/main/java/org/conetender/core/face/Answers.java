@@ -37,6 +37,10 @@ public final class Answers {
             case Ask.Withdraw _ -> "'" + ((Ask.Withdraw) r.ask()).what() + "' is withdrawn; the batch is "
                     + book.cone(r.cone()).batch().stage().word() + " again.";
             case Ask.Acknowledge a -> "alarm '" + a.alarm() + "' is acknowledged" + locked(book, r.cone());
+            case Ask.Shelve h -> h.hours() == 0 ? "alarm '" + h.alarm() + "' is told again."
+                    : Text.of("alarm '%s' is not told for %s h, then again if it still stands; it stays in "
+                            + "the list.", h.alarm(), plain(h.hours()));
+            case Ask.Alarms _ -> "nothing is recorded of a question.";
             case Ask.Away a -> a.helper().isEmpty() ? "Somebody is near again." : "Away is noted; helper: "
                     + a.helper() + ".";
         };

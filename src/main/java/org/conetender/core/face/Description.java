@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
+import org.conetender.core.image.Ask;
 import org.conetender.core.image.Hour;
 import org.conetender.core.image.Step;
 import org.conetender.core.settings.Cone;
@@ -26,6 +27,9 @@ public final class Description {
             "cysts-g");
     static final String COUNT = schema(Map.of("nauplii", whole(), "umbrella", whole(), "unhatched", whole(),
             "sample-ml", number(0.01, 1000)), "nauplii", "umbrella", "unhatched", "sample-ml");
+
+    static final String SHELVE = schema(Map.of("alarm", text(40), "hours", number(0,
+            Ask.Shelve.MOST_HOURS)), "alarm", "hours");
 
     private Description() {}
 
@@ -91,6 +95,9 @@ public final class Description {
                 Property.of("count", "Report a counted sub-sample", "json").format(COUNT).set(),
                 Property.of("withdraw", "Take back the last report", "string").set(),
                 Property.of("acknowledge", "Acknowledge an alarm by its id", "string").set(),
+                Property.of("shelve", "Put an alarm on the shelf for some hours; 0 ends it", "json")
+                        .format(SHELVE).set(),
+                Property.of("alarms", "Every alarm of this cone with its states", "string"),
                 Property.of("answer", "The last answer", "string")));
         return n;
     }
@@ -103,6 +110,8 @@ public final class Description {
         n.put("site", List.of(Property.of("clock", "Whether the clock is trusted", "enum")
                 .format("trusted,untrusted"),
                 Property.of("record", "How the record stands", "string"),
+                Property.of("alarms", "Every alarm of the site and its cones with its states", "string"),
+                Property.of("escalated", "For the second person: what nobody has answered", "string"),
                 Property.of("away", "Who may be called while nobody is near; empty ends it", "string")
                 .set()));
         return n;

@@ -41,6 +41,11 @@ final class Figures {
         return new Ask.SetUsual(f.maybeText("lot"), f.maybe("litres"), f.maybe("cysts-g"), f.maybe("ppt"));
     }
 
+    static Ask shelve(Map<String, Object> given) {
+        Figures f = new Figures(given).only("alarm", "hours");
+        return new Ask.Shelve(f.text("alarm"), f.number("hours"));
+    }
+
     private Figures only(String... known) {
         Set<String> extra = new TreeSet<>(given.keySet());
         extra.removeAll(Set.of(known));

@@ -6,12 +6,9 @@ import java.time.ZonedDateTime;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 import java.util.Optional;
-import org.conetender.core.alarm.Alarm;
 import org.conetender.core.batch.Batch;
 import org.conetender.core.guard.View;
 import org.conetender.core.settings.Cone;
-import org.conetender.core.settings.Settings;
-import org.conetender.core.unit.Moment;
 import org.conetender.core.unit.Text;
 import org.conetender.core.unit.Units;
 
@@ -21,8 +18,6 @@ public final class Sentences {
     private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
     private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("EEE HH:mm", Locale.ENGLISH);
 
-    /** A cause that is gone so long is called over; a contact that chatters comes back before (guess). */
-    private static final long SURELY_GONE_MS = 10 * Units.SECOND_MS;
     /** Follows why a probe is not believed, once it has answered again or never ceased to. */
     static final String AGAIN = "; it is believed again after three minutes of readings that agree";
     /** Why a heater is not given all that is wanted at first. */
@@ -38,20 +33,6 @@ public final class Sentences {
         ZonedDateTime t = Instant.ofEpochMilli(wallMs).atZone(zone);
         boolean today = t.toLocalDate().equals(Instant.ofEpochMilli(nowWallMs).atZone(zone).toLocalDate());
         return t.format(today ? CLOCK : DAY);
-    }
-
-    /** An alarm as a person reads it; once its cause is gone, that it is over. */
-    public static String alarm(Settings s, Alarm a, Moment now) {
-        String where = a.cone().isEmpty() ? s.site().name() : "Cone " + a.cone();
-        ZoneId zone = s.site().feeding().zone();
-        String since = clock(a.course().since().wallMs(), zone, now.wallMs());
-        String what = a.what().isEmpty() ? a.kind().id() : a.what();
-        long goneForMs = a.course().goneAtMs() < 0 ? 0 : now.monoMs() - a.course().goneAtMs();
-        if (goneForMs < SURELY_GONE_MS || a.kind().standsUntilSeen()) {
-            return where + ": " + what + ", since " + since + ". " + a.kind().todo();
-        }
-        String until = clock(now.wallMs() - goneForMs, zone, now.wallMs());
-        return where + ": over since " + until + ": " + what + ", since " + since + ".";
     }
 
     /** The answer to a request that the record refused. @param counts whether it is in force all the same */

@@ -68,6 +68,7 @@ public final class SetTopic {
             case "hand/withdraw" -> new Ask.Withdraw(payload.isBlank() || payload.equals("\0") ? "last"
                     : payload);
             case "hand/acknowledge" -> new Ask.Acknowledge(payload);
+            case "hand/shelve" -> Figures.shelve(FlatJson.read(payload));
             case "water/setpoint" -> new Ask.SetSetpoint(TellLine.number("setpoint", payload));
             case "hatch/ready-by" -> TellLine.readyBy(payload.replace("\0", ""));
             case "usual/lot" -> Figures.usual(Map.of("lot", payload));

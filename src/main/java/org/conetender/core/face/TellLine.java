@@ -38,6 +38,14 @@ public final class TellLine {
         return switch (verb) {
             case "withdraw" -> new Ask.Withdraw(rest.isEmpty() ? "last" : one(rest, "withdraw filled"));
             case "acknowledge" -> new Ask.Acknowledge(one(rest, "acknowledge air-failed"));
+            case "shelve" -> shelve(rest);
+            case "alarms" -> {
+                if (!rest.isEmpty()) {
+                    throw new IllegalArgumentException("'alarms' takes no figures; leave out '"
+                            + rest.getFirst() + "'");
+                }
+                yield new Ask.Alarms();
+            }
             case "setpoint" -> new Ask.SetSetpoint(number("setpoint", one(rest, "setpoint 26.5")));
             case "ready-by" -> {
                 if (rest.isEmpty()) {
@@ -60,7 +68,8 @@ public final class TellLine {
         if (step.isEmpty()) {
             throw new IllegalArgumentException("there is no step '" + verb + "'; the steps are "
                     + Description.STEPS.replace(",", ", ")
-                    + ", and count, usual, setpoint, ready-by, withdraw, acknowledge, away, back");
+                    + ", and count, usual, setpoint, ready-by, withdraw, acknowledge, shelve, alarms, "
+                    + "away, back");
         }
         if (!rest.isEmpty()) {
             throw new IllegalArgumentException("'" + verb + "' takes no figures; leave out '"
@@ -73,6 +82,14 @@ public final class TellLine {
     static Ask readyBy(String said) {
         boolean none = said.isBlank() || said.strip().equals("none");
         return new Ask.ReadyBy(none ? Optional.empty() : Optional.of(Hour.parse(said)));
+    }
+
+    private static Ask shelve(List<String> rest) {
+        if (rest.size() != 2) {
+            throw new IllegalArgumentException("say which alarm and for how many hours, as in 'shelve dry "
+                    + "8'; 0 ends it");
+        }
+        return new Ask.Shelve(rest.get(0), number("hours", rest.get(1)));
     }
 
     private static String one(List<String> rest, String example) {

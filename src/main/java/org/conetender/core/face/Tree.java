@@ -71,10 +71,26 @@ public final class Tree {
             out.put(at + "/hand/next-step", NextStep.of(settings, c, s.book().cone(c.id()),
                     new NextStep.When(now, live.judged().air().breath().restMs())));
         }
-        for (Alarm a : s.live().alarms().raised()) {
-            out.put(names.cone(a.cone()) + "/$alert/" + a.kind().id(), Sentences.alarm(settings, a, now));
-        }
+        alarms(s);
         return out;
+    }
+
+    /** Every alarm is in the list; what a person was told stands as its own alert, or in that of many. */
+    private void alarms(State s) {
+        List<Alarm> all = s.live().alarms().raised();
+        for (Alarm a : all) {
+            if (a.shown()) {
+                out.put(Topics.alert(names, a), AlarmWords.alert(settings, a, now));
+            }
+        }
+        s.live().alarms().calls().many().ifPresent(m -> out.put(Topics.many(names),
+                AlarmWords.many(settings, m)));
+        out.put(names.root() + "/site/alarms", AlarmWords.list(settings, all, now));
+        out.put(names.root() + "/site/escalated", AlarmWords.escalated(settings, s, now).orElse("\0"));
+        for (Cone c : settings.cones()) {
+            out.put(names.cone(c.id()) + "/hand/alarms", AlarmWords.list(settings, all.stream()
+                    .filter(a -> a.cone().equals(c.id())).toList(), now));
+        }
     }
 
     private void site(State s) {

@@ -16,6 +16,9 @@ public final class CookedBatch implements Guard {
     /** Heat given this lately may still be arriving (element and probe lags, control.md head). */
     private static final long COASTING_MS = 2 * Units.MINUTE_MS;
 
+    /** Water must be so much below a limit to count as cooler, K: five probe steps (control.md §7: 1 %). */
+    static final double BAND_K = 0.3;
+
     @Override
     public String id() {
         return "too-hot";
@@ -25,7 +28,7 @@ public final class CookedBatch implements Guard {
     public List<Finding> look(View v) {
         Limits l = v.cone().limits();
         double hottest = v.water().known() ? v.water().hottestC() : Double.NEGATIVE_INFINITY;
-        List<Finding> found = new ArrayList<>();
+        List<Finding> found = new ArrayList<>(justBack(v, hottest));
         if (v.latch(id()).isPresent() || hottest >= l.guardC() && ours(v)) {
             found.add(Finding.trip(id(),
                     Text.of("the water passed %.1f °C with the heater at work", l.guardC()),
@@ -49,9 +52,33 @@ public final class CookedBatch implements Guard {
         return found;
     }
 
+    /** Below a limit, but not yet by the deadband. */
+    private List<Finding> justBack(View v, double hottest) {
+        Limits l = v.cone().limits();
+        List<Finding> found = new ArrayList<>();
+        if (near(hottest, l.guardC()) && v.stage().hasWater()) {
+            found.add(back("the room is too warm: the water", l.guardC(), AlarmKind.ROOM_TOO_WARM));
+        }
+        if (near(hottest, l.arrestC()) && v.stage().develops()) {
+            found.add(back("the water", l.arrestC(), AlarmKind.ARREST));
+        }
+        if (near(hottest, l.lossC()) && v.stage().develops()) {
+            found.add(back("the water", l.lossC(), AlarmKind.COOKED));
+        }
+        return found;
+    }
+
+    private static boolean near(double c, double limitC) {
+        return c < limitC && c >= limitC - BAND_K;
+    }
+
+    private Finding back(String where, double limitC, AlarmKind kind) {
+        return Finding.veto(id(), Text.of("%s is just below %.1f °C", where, limitC)).alarm(kind).justBack();
+    }
+
     @Override
     public boolean causeGone(View v) {
-        return v.water().known() && v.water().hottestC() < v.cone().limits().guardC();
+        return v.water().known() && v.water().hottestC() < v.cone().limits().guardC() - BAND_K;
     }
 
     private static boolean ours(View v) {

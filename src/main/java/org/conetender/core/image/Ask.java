@@ -40,6 +40,21 @@ public sealed interface Ask {
     /** A person has seen an alarm. @param alarm its id, as in {@code $alert/<id>} */
     record Acknowledge(String alarm) implements Ask {}
 
+    /**
+     * Nobody wants to hear of an alarm for a time.
+     *
+     * @param alarm its id
+     * @param hours for so long, h; 0 ends it
+     */
+    record Shelve(String alarm, double hours) implements Ask {
+
+        /** The longest time: half a day, so that it is never longer than until the next round (guess). */
+        public static final double MOST_HOURS = 12;
+    }
+
+    /** Which alarms stand, and how. It changes nothing and is never recorded. */
+    record Alarms() implements Ask {}
+
     /** Nobody is near until told otherwise. @param helper who may be called; empty ends the absence */
     record Away(String helper) implements Ask {}
 
@@ -55,6 +70,8 @@ public sealed interface Ask {
             case ReadyBy _ -> "ready-by";
             case Withdraw _ -> "withdraw";
             case Acknowledge _ -> "acknowledge";
+            case Shelve _ -> "shelve";
+            case Alarms _ -> "alarms";
             case Away _ -> "away";
         };
     }

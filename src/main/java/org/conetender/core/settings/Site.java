@@ -13,8 +13,10 @@ import java.util.Optional;
  * @param feeding the hours at which fry are fed
  * @param supply the site's electrical limit and heartbeat
  * @param roomProbe id of the probe in the room's air, if there is one
+ * @param second how the person is addressed who is called when nobody answers, if there is one
  */
-public record Site(String id, String name, Feeding feeding, Supply supply, Optional<String> roomProbe) {
+public record Site(String id, String name, Feeding feeding, Supply supply, Optional<String> roomProbe,
+                   Optional<String> second) {
 
     /**
      * @param zone of the feed hours and of every time shown to people

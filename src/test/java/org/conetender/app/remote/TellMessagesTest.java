@@ -18,12 +18,19 @@ class TellMessagesTest {
     private static final Names NAMES = Names.of("homie", Larkmoor.with());
     private static final SetTopic SETS = new SetTopic(Larkmoor.with(), NAMES);
 
+    /** The list of alarms is read from its topic. */
+    @Test
+    void aQuestionIsNotSent() {
+        assertThat(TellMessages.of(new Ask.Alarms())).isEmpty();
+    }
+
     /** What goes out by one face is understood by the other. */
     @Test
     void whatIsToldIsWhatIsHeard() {
         for (Ask ask : List.of(new Ask.Did(Step.SETTLE), new Ask.DidFill(2, 25), new Ask.SetSetpoint(26.5),
                 new Ask.DidStock("L-0417", 2), new Ask.DidCount(41, 3, 9, 1), new Ask.Withdraw("last"),
-                new Ask.Acknowledge("hour-missed"), new Ask.ReadyBy(Optional.empty()),
+                new Ask.Shelve("dry", 8), new Ask.Acknowledge("hour-missed"),
+                new Ask.ReadyBy(Optional.empty()),
                 new Ask.ReadyBy(Optional.of(Hour.parse("07:30"))),
                 new Ask.ReadyBy(Optional.of(Hour.parse("fri 07:30"))),
                 new Ask.ReadyBy(Optional.of(Hour.parse("2026-11-27 07:30"))))) {

@@ -46,6 +46,20 @@ class ScreenTest {
         assertThat(page(p, 78)).anyMatch(l -> l.contains(" 218 of 380 °C·h"));
     }
 
+    /** What is shelved or follows from another is no alert; it stands there all the same. */
+    @Test
+    void whatNobodyIsCalledForIsListed() {
+        String list = "1 alarm. Cone a, dry: low, since 21:40; active, shelved until 23:00.";
+        Published p = new Published().incubating("a").says("-a/hand/alarms", list);
+        assertThat(page(p, 100)).contains("  alarms  " + list);
+        assertThat(ViewJson.of(p.view("a"))).contains("\"alarms\":\"" + list + "\"");
+        p.says("-a/$alert/probe", "Cone a: no probe answers.");
+        assertThat(page(p, 100)).noneMatch(l -> l.contains("alarms"));
+        p.says("-a/$alert/probe", null).says("-a/hand/alarms", "No alarm stands.");
+        assertThat(page(p, 100)).noneMatch(l -> l.contains("alarm"));
+        assertThat(ViewJson.of(p.view("a"))).doesNotContain("alarms");
+    }
+
     @Test
     void whatIsWrongStandsOutInWords() {
         Published p = new Published().incubating("a").says("-a/water/temperature", null)

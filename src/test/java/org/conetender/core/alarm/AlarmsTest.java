@@ -62,6 +62,24 @@ class AlarmsTest {
         assertThat(told).hasSize(2);
     }
 
+    /** A level that has come back by less than its deadband keeps up what stands, and begins nothing. */
+    @Test
+    void aLevelThatHoversAtItsLimitIsOneIncident() {
+        Cause over = cause(AlarmKind.ARREST);
+        Cause justBack = new Cause("a", AlarmKind.ARREST, "just below", Alarm.Held.BY_CAUSE, true);
+        pass(600, justBack);
+        assertThat(alarms.standing()).isEmpty();
+        for (int i = 0; i < 6; i++) {
+            pass(5, over);
+            pass(120, justBack);
+        }
+        assertThat(told).hasSize(1);
+        pass(61);
+        pass(120, justBack);
+        assertThat(alarms.raised()).isEmpty();
+        assertThat(this.over).hasSize(1);
+    }
+
     @Test
     void acknowledgingSilencesButOnlyTheEndOfTheCauseClears() {
         pass(10, cause(AlarmKind.WELDED));

@@ -133,6 +133,35 @@ class BookTest {
     }
 
     @Test
+    void whatNobodyHasSeenIsKeptUntilItIsSeenOverOrFilledOver() {
+        note("a", new Change.AlarmRaised("air-back", "it is back"))
+                .note("a", new Change.AlarmRaised("siphon", ""));
+        assertThat(a().alarms().unseen()).extracting(AlarmBook.Unseen::alarm).containsExactly("air-back",
+                "siphon");
+        told("x", new Ask.Acknowledge("siphon"));
+        assertThat(a().alarms().unseen()).extracting(AlarmBook.Unseen::what).containsExactly("it is back");
+        assertThat(a().alarms().knows("siphon")).as("as one that a person has seen").isTrue();
+        note("a", new Change.AlarmRaised("siphon", "again"));
+        assertThat(a().acknowledged()).as("a new incident").isEmpty();
+        note("a", new Change.AlarmOver("siphon"));
+        assertThat(a().alarms().knows("siphon")).isFalse();
+        started("one");
+        assertThat(a().alarms().unseen()).isEmpty();
+    }
+
+    @Test
+    void theLastWordOnAShelfCounts() {
+        told("x", new Ask.Shelve("dry", 8)).told("y", new Ask.Shelve("probe", 1))
+                .told("z", new Ask.Shelve("dry", 2));
+        started("one");
+        assertThat(a().alarms().shelves()).extracting(AlarmBook.Shelf::alarm, AlarmBook.Shelf::hours)
+                .containsExactly(org.assertj.core.groups.Tuple.tuple("probe", 1.0),
+                        org.assertj.core.groups.Tuple.tuple("dry", 2.0));
+        told("w", new Ask.Shelve("dry", 0));
+        assertThat(a().alarms().shelves()).hasSize(1);
+    }
+
+    @Test
     void eachConeHasItsOwnBook() {
         started("one").note("b", new Change.Tripped("dry", ""));
         assertThat(book.cone("b").batch().stage().word()).isEqualTo("clean");

@@ -58,12 +58,13 @@ public final class RandomFacts {
                     figure(r)));
             case 10 -> new Change.SetAside(text(r), text(r), text(r));
             case 13 -> new Change.Described(text(r), r.nextLong(1L << 40), text(r));
+            case 14 -> new Change.AlarmRaised(text(r), text(r));
             default -> new Change.Began(r.nextBoolean() ? Optional.of(moment(r)) : Optional.empty());
         };
     }
 
     private static Ask ask(Random r) {
-        return switch (r.nextInt(10)) {
+        return switch (r.nextInt(12)) {
             case 0 -> new Ask.Did(Step.values()[r.nextInt(Step.values().length)]);
             case 1 -> new Ask.DidFill(figure(r), figure(r));
             case 2 -> new Ask.DidStock(text(r), figure(r));
@@ -74,6 +75,8 @@ public final class RandomFacts {
             case 8 -> new Ask.ReadyBy(hour(r));
             case 6 -> new Ask.Withdraw(text(r));
             case 7 -> new Ask.Acknowledge(text(r));
+            case 9 -> new Ask.Shelve(text(r), figure(r));
+            case 10 -> new Ask.Alarms();
             default -> new Ask.Away(text(r));
         };
     }

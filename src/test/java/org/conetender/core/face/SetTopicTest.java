@@ -58,6 +58,7 @@ class SetTopicTest {
         assertThat(ask("hand/withdraw", "\0")).as("Homie's empty string").isEqualTo(new Ask.Withdraw("last"));
         assertThat(ask("hand/withdraw", "filled")).isEqualTo(new Ask.Withdraw("filled"));
         assertThat(ask("hand/acknowledge", "dry")).isEqualTo(new Ask.Acknowledge("dry"));
+        assertThat(ask("hand/shelve", "{\"alarm\":\"dry\",\"hours\":8}")).isEqualTo(new Ask.Shelve("dry", 8));
         assertThat(ask("usual/ppt", "30")).isEqualTo(new Ask.SetUsual(Optional.empty(), Optional.empty(),
                 Optional.empty(), Optional.of(30.0)));
         assertThat(ask("usual/lot", "L-0500"))
@@ -73,6 +74,8 @@ class SetTopicTest {
     @CsvSource(delimiter = '|', quoteCharacter = '`', textBlock = """
             hand/step    | jump                              | there is no step 'jump'; the steps are started
             hand/step    | STARTED                           | there is no step
+            hand/shelve  | {"alarm":"dry"}                   | 'hours' is missing
+            hand/shelve  | dry 8                             | Not understood
             hand/filled  | {"litres":2}                      | 'ppt' is missing
             hand/filled  | {"litres":"two","ppt":25}         | 'litres' must be a number
             hand/filled  | {"litres":2,"ppt":25,"x":1}       | unknown figure 'x'; known are litres, ppt
@@ -115,6 +118,10 @@ class SetTopicTest {
             a withdraw                     | Withdraw[what=last]
             a withdraw filled              | Withdraw[what=filled]
             a acknowledge air-failed       | Acknowledge[alarm=air-failed]
+            a shelve dry 8                 | Shelve[alarm=dry, hours=8.0]
+            site shelve clock 0.5          | Shelve[alarm=clock, hours=0.5]
+            a alarms                       | Alarms[]
+            site alarms                    | Alarms[]
             site away helper=neighbour          | Away[helper=neighbour]
             site away                      | Away[helper=nobody]
             site back                      | Away[helper=]

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import org.conetender.core.Larkmoor.Fitting;
 import org.conetender.core.Story;
+import org.conetender.core.alarm.Message;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.ContactSample.Level;
 import org.conetender.core.image.Step;
@@ -31,10 +32,13 @@ class AirFailedTest {
     }
 
     @Test
-    void oncehatchedItIsToldEveryThreeMinutes() {
+    void onceHatchedItIsToldEveryThreeMinutesFiveTimesAndThenTheSecondPersonIsCalledToo() {
         Story s = failing(Story.at(Fitting.AIR_PROOF), Step.STARTED, Step.FIRST_SEEN);
-        s.minutes(31);
-        assertThat(s.told("air-failed-animals")).isEqualTo(11);
+        s.minutes(15);
+        assertThat(s.told("air-failed-animals")).isEqualTo(5);
+        assertThat(s.messages()).noneMatch(Message::second);
+        s.minutes(1);
+        assertThat(s.messages()).hasSize(6).last().matches(Message::second);
     }
 
     @Test

@@ -116,8 +116,31 @@ class CookedBatchTest {
             s.minutes(1);
         }
         s.minutes(3);
+        assertThat(s.standing("a")).as("not yet by the deadband").containsExactly("room-too-warm");
+        ramp(s, 30.9, 30.6, 4);
+        s.minutes(3);
         assertThat(s.standing("a")).isEmpty();
         assertThat(s.state().book().cone("a").latches()).isEmpty();
+    }
+
+    /** A summer day at the limit: the room warms the water past it and lets it back, again and again. */
+    @Test
+    void waterThatHoversAtTheLimitIsOneIncident() {
+        Story s = incubating(Story.at());
+        s.does(Step.FIRST_SEEN, Step.SETTLE, Step.HANDS_IN);
+        s.minutes(16);
+        for (double c = 27; c < 31.2; c += 0.1) {
+            s.senses.water("a", c);
+            s.minutes(3);
+        }
+        for (int i = 0; i < 5; i++) {
+            s.senses.water("a", 30.9);
+            s.minutes(4);
+            s.senses.water("a", 31.1);
+            s.minutes(4);
+        }
+        assertThat(s.told().stream().filter(a -> a.kind().id().equals("room-too-warm"))
+                .map(a -> a.course().since()).distinct()).hasSize(1);
     }
 
     @Test

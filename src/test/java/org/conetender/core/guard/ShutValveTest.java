@@ -22,7 +22,7 @@ class ShutValveTest {
         assertThat(s.standing("a")).isEmpty();
         s.seconds(10);
         assertThat(s.standing("a")).containsExactly("air-due");
-        long told = s.told().getFirst().course().toldAtMs();
+        long told = s.told().getFirst().told().atMs();
         assertThat(told - s.batch("a").stage().airOff().monoMs()).isLessThanOrEqualTo(480_000);
     }
 

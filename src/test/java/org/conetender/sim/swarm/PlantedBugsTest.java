@@ -134,7 +134,7 @@ class PlantedBugsTest {
                     Set<Power> left = new TreeSet<>(f.denies());
                     left.removeAll(Set.of(of));
                     return new Finding(f.guard(), left, f.clears(), f.alarm(), f.what(), f.doubt(),
-                            f.mended());
+                            f.mended(), f.nearly());
                 }).toList();
             }
         });

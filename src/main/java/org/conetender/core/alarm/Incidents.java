@@ -1,0 +1,114 @@
+package org.conetender.core.alarm;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+
+/**
+ * Which alarms belong to one incident, and of which a person is to be told. An incident is the alarm that was
+ * there first with all that it explains ({@link Follow}): it is told once, with the others named. One that is
+ * dangerous is never left unsaid: unless a message named it that nobody has answered, it has its own.
+ */
+final class Incidents {
+
+    /** Most urgent first, then first-out. */
+    static final Comparator<Alarm> ORDER = Comparator.comparing((Alarm a) -> a.kind().priority())
+            .thenComparing(a -> !a.kind().dangerous()).thenComparing(Follow.FIRST_OUT);
+
+    private final Map<String, Alarm> all;
+    private final long nowMs;
+
+    /** @param all by key; worked on */
+    Incidents(Map<String, Alarm> all, long nowMs) {
+        this.all = all;
+        this.nowMs = nowMs;
+    }
+
+    /** Notes of each what it follows from. One whose first cause is over stands for itself, and is new. */
+    void fold() {
+        Map<String, String> from = new HashMap<>();
+        List<Alarm> causes = all.values().stream().filter(this::explains).sorted(Follow.FIRST_OUT).toList();
+        for (Alarm a : all.values()) {
+            causes.stream().filter(c -> Follow.explains(c, a)).findFirst()
+                    .ifPresent(c -> from.put(a.key(), c.key()));
+        }
+        all.replaceAll((key, a) -> {
+            Optional<String> first = root(from, key);
+            Alarm next = a.with(new Alarm.Aside(first, a.aside().shelvedUntilMs()));
+            boolean freed = a.follows() && first.isEmpty() && !a.acknowledged();
+            return freed ? next.with(a.told().anew()) : next;
+        });
+    }
+
+    /** What is over, or put aside, explains nothing that is there now. */
+    private boolean explains(Alarm a) {
+        return a.raised() && !a.shelved() && a.goneMs(nowMs) < Alarms.OFF_DELAY_MS;
+    }
+
+    private static Optional<String> root(Map<String, String> from, String key) {
+        String at = key;
+        for (int i = 0; i <= from.size() && from.containsKey(at); i++) {
+            at = from.get(at);
+        }
+        return at.equals(key) ? Optional.empty() : Optional.of(at);
+    }
+
+    /** Of which a person is to be told, each in a message that names what follows from it; in order. */
+    List<Alarm> due() {
+        List<Alarm> out = new ArrayList<>(all.values().stream()
+                .filter(a -> !a.follows() && waits(a)).toList());
+        Set<String> named = new HashSet<>();
+        out.forEach(a -> named.addAll(with(a)));
+        all.values().stream().filter(a -> a.follows() && a.kind().dangerous() && waits(a))
+                .filter(a -> !named.contains(a.key()) && !covered(a)).forEach(out::add);
+        out.sort(ORDER);
+        return out;
+    }
+
+    /** Whether a message about its first cause named it, and is repeated until somebody answers. */
+    private boolean covered(Alarm a) {
+        Alarm first = all.get(a.aside().follows().orElseThrow());
+        return a.told().times() > 0 && first != null && !first.acknowledged();
+    }
+
+    /** What follows from that one and is there now, by key. */
+    private List<String> with(Alarm first) {
+        return all.values().stream().filter(a -> a.aside().follows().filter(first.key()::equals).isPresent())
+                .filter(a -> a.course().goneAtMs().isEmpty() && !a.shelved()).map(Alarm::key).toList();
+    }
+
+    /** Whether it is time to tell of it, were it not for others. */
+    private boolean waits(Alarm a) {
+        Alarm.Told t = a.told();
+        boolean there = a.course().goneAtMs().isEmpty();
+        if (!a.raised() || a.shelved()) {
+            return false;
+        }
+        if (a.acknowledged()) {
+            long quiet = Again.quietMs(a.kind());
+            return there && quiet != Long.MAX_VALUE && nowMs - t.acknowledgedAtMs().getAsLong() >= quiet;
+        }
+        // What is over need not be told, save what stays true.
+        return t.times() == 0 ? there || a.kind().standsUntilSeen()
+                : there && nowMs - t.atMs() >= Again.afterMs(a.kind(), t.times());
+    }
+
+    /** Notes that a person is told of it now. @return it as it is told */
+    Alarm tell(Alarm due, Alarm.Way way) {
+        List<String> named = with(due);
+        for (String key : named) {
+            Alarm f = all.get(key);
+            if (!f.acknowledged() || waits(f)) {
+                all.put(key, f.with(f.told().again(nowMs, List.of(), Alarm.Way.NAMED)));
+            }
+        }
+        Alarm told = due.with(due.told().again(nowMs, named, way));
+        all.put(told.key(), told);
+        return told;
+    }
+}

@@ -1,0 +1,135 @@
+package org.conetender.core;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.Duration;
+import org.conetender.core.Larkmoor.Fitting;
+import org.conetender.core.alarm.AlarmKind;
+import org.conetender.core.image.Ask;
+import org.conetender.core.image.ContactSample.Level;
+import org.conetender.core.image.Step;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** A person wants to hear nothing of an alarm for some hours: never of a danger, and never for good. */
+class ShelvingTest {
+
+    /** A level contact that is broken: it says that the water is low. */
+    private static Story brokenContact() {
+        Story s = Story.at(Fitting.LEVEL);
+        s.does(Step.STARTED);
+        s.senses.contact("a.level", Level.OPEN);
+        return s;
+    }
+
+    @Test
+    void itIsNotToldStaysInTheListAndComesBackByItself() {
+        Story s = brokenContact();
+        assertThat(s.ask("a", new Ask.Shelve("dry", 2)).sentence()).startsWith(
+                "Cone a: alarm 'dry' is not told for 2 h, then again if it still stands");
+        s.minutes(119);
+        assertThat(s.told("dry")).isZero();
+        assertThat(s.standing("a")).contains("dry");
+        assertThat(s.ask("a", new Ask.Alarms()).sentence()).startsWith("1 alarm. Cone a, dry: its level "
+                + "contact says the water is low, since 09:03; active, not acknowledged, shelved until "
+                + "11:00.");
+        assertThat(s.on("a.heat")).as("what it locks off stays so").isFalse();
+        s.minutes(2);
+        assertThat(s.told("dry")).isEqualTo(1);
+        assertThat(s.ask("a", new Ask.Alarms()).sentence()).doesNotContain("shelved")
+                .endsWith("Heat is off. Fill up to the mark, or check the level contact.");
+    }
+
+    @Test
+    void whatIsShelvedInOneConeIsToldOfTheOthers() {
+        Story s = brokenContact();
+        s.did("b", Step.STARTED);
+        s.ask("a", new Ask.Shelve("dry", 2));
+        s.senses.contact("b.level", Level.OPEN);
+        s.minutes(10);
+        assertThat(s.told()).extracting(a -> a.cone()).containsOnly("b");
+    }
+
+    @Test
+    void itOutlivesARestartAndEndsAtItsHourAllTheSame() {
+        Story s = brokenContact();
+        s.ask("a", new Ask.Shelve("dry", 2));
+        s.minutes(30);
+        s.restart("boot-1", 30 * 60_000).minutes(55);
+        assertThat(s.told("dry")).isZero();
+        s.minutes(10);
+        assertThat(s.told("dry")).isEqualTo(1);
+    }
+
+    @Test
+    void whereNoClockTellsHowLongThePowerWasOffItEnds() {
+        Story s = brokenContact();
+        s.ask("a", new Ask.Shelve("dry", 12));
+        s.minutes(5);
+        s.wall(0, false).restart("boot-2", 60_000).minutes(3);
+        assertThat(s.told("dry")).isEqualTo(1);
+    }
+
+    @Test
+    void noHoursTakeItOffTheShelf() {
+        Story s = brokenContact();
+        assertThat(s.ask("a", new Ask.Shelve("dry", 0)).sentence()).contains("is not on the shelf");
+        s.ask("a", new Ask.Shelve("dry", 12));
+        s.minutes(5);
+        assertThat(s.ask("a", new Ask.Shelve("dry", 0)).sentence())
+                .startsWith("Cone a: alarm 'dry' is told again.");
+        s.seconds(2);
+        assertThat(s.told("dry")).isEqualTo(1);
+    }
+
+    @ParameterizedTest
+    @EnumSource(AlarmKind.class)
+    void whatEndangersPeopleOrAnimalsIsNeverPutAside(AlarmKind k) {
+        Story s = Story.at();
+        Result.Reply r = s.ask("a", new Ask.Shelve(k.id(), 1));
+        assertThat(r.accepted()).isEqualTo(!k.dangerous());
+        if (k.dangerous()) {
+            assertThat(r.sentence()).contains("cannot be shelved", "may come to harm", "acknowledge it");
+        }
+    }
+
+    @ParameterizedTest
+    @ValueSource(doubles = {-1, 12.1, Double.NaN, Double.POSITIVE_INFINITY})
+    void itIsAlwaysTimed(double hours) {
+        assertThat(Story.at().ask("a", new Ask.Shelve("dry", hours)).sentence())
+                .contains("give a number from 0 to 12.");
+    }
+
+    @Test
+    void whatNobodyDeclaredIsRefusedWithWhatThereIs() {
+        assertThat(Story.at().ask("a", new Ask.Shelve("dryness", 1)).sentence())
+                .contains("there is no alarm 'dryness'; the alarms that can be shelved are room-too-warm,");
+    }
+
+    @Test
+    void anAlarmOfTheSiteIsShelvedThroughAnyConeOrTheSite() {
+        for (String through : new String[] {"b", ""}) {
+            Story s = Story.at();
+            assertThat(s.ask(through, new Ask.Shelve("clock", 10)).accepted()).isTrue();
+            s.wall(0, false).pass(Duration.ofHours(5));
+            assertThat(s.told("clock")).isZero();
+            assertThat(s.standing("")).contains("clock");
+            assertThat(s.ask("c", new Ask.Shelve("clock", 0)).accepted()).isTrue();
+            s.seconds(2);
+            assertThat(s.told("clock")).isEqualTo(1);
+        }
+    }
+
+    @Test
+    void withoutARecordNothingIsShelved() {
+        Story s = brokenContact();
+        s.minutes(2);
+        s.paper.mood(Paper.Mood.REFUSING);
+        s.send("b", new Ask.Did(Step.STARTED));
+        s.seconds(5);
+        assertThat(s.ask("a", new Ask.Shelve("dry", 2)).sentence()).contains("not recorded, so not done");
+        assertThat(s.ask("a", new Ask.Alarms()).accepted()).as("a question needs no record").isTrue();
+    }
+}

@@ -1,0 +1,143 @@
+package org.conetender.core.face;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import java.util.Map;
+import org.conetender.core.Larkmoor.Fitting;
+import org.conetender.core.Story;
+import org.conetender.core.image.Ask;
+import org.conetender.core.image.ContactSample.Level;
+import org.conetender.core.image.Reading;
+import org.conetender.core.image.Step;
+import org.junit.jupiter.api.Test;
+
+/** What a person reads of one incident, of many at once, of all of them; and what the second one reads. */
+class AlarmWordsTest {
+
+    private static final String SITE = "homie/5/larkmoor/";
+    private static final String A = "homie/5/larkmoor-a/";
+
+    private static Map<String, String> tree(Story s) {
+        return Tree.of(s.settings(), Names.of("homie", s.settings()), s.last(), s.now());
+    }
+
+    private static List<String> alerts(Story s) {
+        return tree(s).keySet().stream().filter(t -> t.contains("$alert")).toList();
+    }
+
+    /** Nauplii swim in all three cones and the pump that feeds them dies. */
+    private static Story pumpDead() {
+        Story s = Story.at(Fitting.AIR_PROOF);
+        for (String cone : List.of("a", "b", "c")) {
+            s.did(cone, Step.STARTED);
+            s.did(cone, Step.FIRST_SEEN);
+        }
+        s.seconds(60);
+        for (String cone : List.of("a", "b", "c")) {
+            s.senses.contact(cone + ".air-proof", Level.OPEN);
+        }
+        return s.seconds(40);
+    }
+
+    @Test
+    void oneIncidentIsOneAlertThatNamesAllItsCones() {
+        Story s = pumpDead();
+        assertThat(alerts(s)).containsExactly(A + "$alert/air-failed-animals");
+        assertThat(tree(s).get(A + "$alert/air-failed-animals")).isEqualTo("Cone a: its air is switched on "
+                + "but none arrives, since 09:01; the same in cones b and c. The nauplii suffocate within "
+                + "minutes: start the pump, put the hose on, open the air valve.");
+        assertThat(tree(s).get("homie/5/larkmoor-b/hand/alarms")).isEqualTo("1 alarm. Cone b, "
+                + "air-failed-animals: its air is switched on but none arrives, since 09:01; active, not "
+                + "acknowledged, follows from air-failed-animals of cone a.");
+        assertThat(tree(s).get(SITE + "site/alarms")).startsWith("3 alarms. Cone a, air-failed-animals: ");
+    }
+
+    @Test
+    void theListIsThereAlsoWhenNothingStands() {
+        Story s = Story.at();
+        assertThat(tree(s)).containsEntry(SITE + "site/alarms", "No alarm stands.")
+                .containsEntry(A + "hand/alarms", "No alarm stands.")
+                .containsEntry(SITE + "site/escalated", "\0");
+        assertThat(s.ask("", new Ask.Alarms()).sentence()).isEqualTo("No alarm stands.");
+    }
+
+    @Test
+    void theSecondPersonIsAddressedWhenNobodyAnswersForAQuarterOfAnHour() {
+        Story s = pumpDead();
+        s.minutes(14);
+        assertThat(tree(s)).containsEntry(SITE + "site/escalated", "\0");
+        s.minutes(1);
+        assertThat(tree(s).get(SITE + "site/escalated")).startsWith("For the neighbour: nobody has answered. "
+                + "Cone a: its air is switched on but none arrives, since 09:01; the same in cones b and c; "
+                + "with it doubtful in cones a, b and c. The nauplii suffocate");
+        s.ask("a", new Ask.Acknowledge("air-failed-animals"));
+        s.tick();
+        assertThat(tree(s)).containsEntry(SITE + "site/escalated", "\0");
+    }
+
+    /** What calls is published anew though it says the same, and nothing else is. */
+    @Test
+    void whatCallsAPersonIsPublishedAgain() {
+        Story s = pumpDead();
+        Names names = Names.of("homie", s.settings());
+        assertThat(Topics.rung(names, s.messages().getLast())).containsExactly(
+                A + "$alert/air-failed-animals");
+        s.minutes(16);
+        assertThat(Topics.rung(names, s.messages().getLast())).containsExactly(
+                A + "$alert/air-failed-animals", SITE + "site/escalated");
+        assertThat(Topics.rung(names, storm().messages().getLast())).containsExactly(SITE + "$alert/many");
+        assertThat(Topics.everything(s.settings(), names)).contains(SITE + "$alert/many",
+                SITE + "site/escalated", A + "hand/alarms", A + "hand/shelve/$target");
+    }
+
+    @Test
+    void whileTheyAreAwayItIsTheirHelper() {
+        Story s = pumpDead();
+        s.ask("", new Ask.Away("aunt next door"));
+        s.minutes(15);
+        assertThat(tree(s).get(SITE + "site/escalated")).startsWith("For aunt next door: nobody has");
+    }
+
+    /** Three different things at three cones in one second. */
+    private static Story storm() {
+        Story s = Story.at(Fitting.AIR_PROOF, Fitting.LEVEL);
+        s.did("a", Step.STARTED);
+        s.did("b", Step.STARTED);
+        s.did("b", Step.FIRST_SEEN);
+        s.did("c", Step.STARTED);
+        s.minutes(10);
+        s.senses.probe("a-water", new Reading.Absent());
+        s.senses.contact("c.level", Level.OPEN);
+        s.seconds(30);
+        s.senses.contact("b.air-proof", Level.OPEN);
+        s.unset.add("c.heat");
+        return s.minutes(3);
+    }
+
+    @Test
+    void manyIncidentsAreOneSentenceWithTheDangersFirst() {
+        Story s = storm();
+        assertThat(tree(s).get(SITE + "$alert/many")).isEqualTo("Larkmoor Fry Room: many alarms at once. "
+                + "Danger, go now: air-failed-animals in cone b (the air is switched on but none arrives; "
+                + "nauplii swim). Then: dry in cone c. What to do for each: conetender tell "
+                + "site alarms.");
+        assertThat(s.told("probe")).as("two have rung already").isZero();
+        assertThat(tree(s).get(SITE + "site/alarms")).contains("Cone a, probe: ",
+                "Cone b, air-failed-animals", "Cone c, heater-stuck: ", "Unplug the heater now",
+                "Cone c, dry: ");
+    }
+
+    @Test
+    void thatSentenceStaysAsItWasUntilAllOfItIsOver() {
+        Story s = storm();
+        String said = tree(s).get(SITE + "$alert/many");
+        s.senses.contact("b.air-proof", Level.CLOSED);
+        s.minutes(2);
+        assertThat(s.standing("b")).isEmpty();
+        assertThat(tree(s)).containsEntry(SITE + "$alert/many", said);
+        s.senses.contact("c.level", Level.CLOSED);
+        s.minutes(2);
+        assertThat(tree(s)).doesNotContainKey(SITE + "$alert/many");
+    }
+}
