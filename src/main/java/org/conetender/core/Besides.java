@@ -8,7 +8,6 @@ import org.conetender.core.judge.Belief;
 import org.conetender.core.judge.Beside;
 import org.conetender.core.judge.ConeJudgement;
 import org.conetender.core.judge.Crossing;
-import org.conetender.core.judge.Proving;
 import org.conetender.core.judge.Thermal;
 import org.conetender.core.judge.Watch;
 import org.conetender.core.settings.Cone;
@@ -80,11 +79,14 @@ final class Besides {
         return readable(work, c, j) ? was.after(seen) : was.unseen(seen);
     }
 
-    /** Whether its water is seen, stirred and left alone; its cut-out's own trial is not disturbed. */
+    /**
+     * Whether its water is seen, stirred and left alone. While its own switches are tried, one that does not
+     * open warms it, and that trial is not to be disturbed.
+     */
     private static boolean readable(Work work, Cone c, ConeJudgement j) {
         return work.batch(c.id()).stage().hasWater() && j.belief() instanceof Belief.Trusted
                 && j.thermal().filter(Thermal::following).isPresent() && !work.handled(c.id())
-                && j.air().offForMs() == 0 && j.proving().part() != Proving.Part.CUT_OUT;
+                && j.air().offForMs() == 0 && !j.proving().part().misleads();
     }
 
     /** Heaters that may be in question: not those of baths, nor of cones that touch. */

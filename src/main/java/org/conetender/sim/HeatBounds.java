@@ -62,7 +62,7 @@ final class HeatBounds {
             if (rig.world().room().airC() > t.aimC - 1) {
                 roomWarmAtMs = now;
             }
-            bound(c, t, now - roomWarmAtMs < WARM_ROOM_MS);
+            bound(c, t, now - roomWarmAtMs < WARM_ROOM_MS || beyondSoftware(t.faults));
         }
     }
 
@@ -76,13 +76,27 @@ final class HeatBounds {
                 + " faults may bring it");
     }
 
+    /** Whether neither of the two switches opens: no program can do anything then. */
+    private static boolean beyondSoftware(Set<Fault> faults) {
+        return faults.stream().filter(f -> f instanceof Fault.OfSwitch s && switch (s.kind()) {
+            case WELDED, INVERTED, DEAF, CHATTERING -> true;
+            case NONE, OPEN, REFUSING -> false;
+        }).map(f -> ((Fault.OfSwitch) f).outlet()).filter(Set.of(Fixtures.HEAT, Fixtures.CUT_OUT)::contains)
+                .distinct().count() == 2;
+    }
+
     /** By how much its probes are off, K. */
     private static double error(SimCone c) {
         return c.fixtures.probes.stream().mapToDouble(p -> Math.abs(p.errorC())).max().orElse(0);
     }
 
     private static boolean touches(Fault f, String cone) {
-        return f.cone().equals(cone) || f instanceof Fault.Swapped(var _, var other, var _)
-                && other.equals(cone) || f instanceof Fault.OfSite;
+        return switch (f) {
+            case Fault.Swapped s -> s.cone().equals(cone) || s.other().equals(cone);
+            case Fault.Crossed x -> x.cone().equals(cone) || x.other().equals(cone);
+            case Fault.OfSite _ -> true;
+            case Fault.OfProbe _, Fault.OfSwitch _, Fault.OfContact _, Fault.OfAir _, Fault.OfWater _ ->
+                    f.cone().equals(cone);
+        };
     }
 }
