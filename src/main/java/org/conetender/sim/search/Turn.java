@@ -1,0 +1,206 @@
+package org.conetender.sim.search;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import org.conetender.core.Opening;
+import org.conetender.core.Result;
+import org.conetender.core.State;
+import org.conetender.core.alarm.Alarm;
+import org.conetender.core.batch.Fact;
+import org.conetender.core.batch.Fits;
+import org.conetender.core.image.Ask;
+import org.conetender.core.image.Image;
+import org.conetender.core.image.Request;
+import org.conetender.core.image.Step;
+import org.conetender.core.settings.Settings;
+import org.conetender.core.unit.Moment;
+import org.conetender.core.unit.Units;
+
+/** Leads the daemon through one move: every second of it is a real tick, and every tick is judged. */
+final class Turn {
+
+    /** A process that died is started again after so long; the power stays off for so long. */
+    private static final long RESTART_MS = 3 * Units.SECOND_MS;
+    private static final long CUT_MS = 15 * Units.MINUTE_MS;
+    private static final long BOOT_MS = 20 * Units.SECOND_MS;
+    /** So many ticks pass at most while nothing changes: 25 min of quiet, or over an hour without a clock. */
+    private static final int QUIET_TICKS = 31;
+    private static final int CLOCKLESS_TICKS = 75;
+    /** So many hours may then pass at once, in which only cysts and deadlines go on. */
+    private static final int QUIET_HOURS = 30;
+
+    private final Settings settings;
+    private final Daemon daemon;
+    private final Rules rules;
+    private final List<String> broken = new ArrayList<>();
+    private Result last;
+    public static final java.util.concurrent.atomic.AtomicLong T=new java.util.concurrent.atomic.AtomicLong();
+
+    Turn(Settings settings, Daemon daemon) {
+        this.settings = settings;
+        this.daemon = daemon;
+        this.rules = new Rules(settings.cones().getFirst(), broken);
+    }
+
+    /** Rules that broke since the last call, in words. */
+    List<String> takeBroken() {
+        List<String> out = List.copyOf(broken);
+        broken.clear();
+        return out;
+    }
+
+    /** The last tick's result. */
+    Result last() {
+        return last;
+    }
+
+    /** Where everything begins: a new daemon, an empty record, a cone that is clean. */
+    Node first() {
+        Moment now = new Moment("boot-0", 600_000, 1_772_442_000_000L, true);
+        Paper paper = Paper.empty(Durable.nothing(settings,
+                org.conetender.core.batch.Book.empty(settings, now)));
+        return begun(new World(now, World.Senses.WELL, paper, Memory.NONE));
+    }
+
+    /** After that move. */
+    Node after(Node n, Move move) {
+        return switch (move) {
+            case Move.Says(Ask ask) -> tick(n, Units.SECOND_MS, List.of(request(n, ask)));
+            case Move.Misfits _ -> tick(n, Units.SECOND_MS, misfits(n));
+            case Move.Turns(Move.Trouble t, boolean wrong) -> tick(new Node(n.state(), turned(n.world(), t, wrong)),
+                    Units.SECOND_MS, List.of());
+            case Move.Waits(boolean second) -> second ? tick(n, Units.SECOND_MS, List.of()) : quiet(n);
+            case Move.Dies(boolean cut, boolean arrived) -> died(n, cut, arrived);
+        };
+    }
+
+    private static Request request(Node n, Ask ask) {
+        Moment at = n.world().now();
+        return new Request("r-" + at.boot() + "-" + at.monoMs() + "-" + ask.word(),
+                Request.Origin.fresh("search", ""), Fitted.CONE, ask);
+    }
+
+    /** Steps that do not fit, all of them. */
+    private static List<Request> misfits(Node n) {
+        List<Request> out = new ArrayList<>();
+        for (Step s : Step.values()) {
+            if (Fits.refusal(n.book(), s).isPresent()) {
+                out.add(request(n, new Ask.Did(s)));
+            }
+        }
+        return out;
+    }
+
+    /** A tick so long after the last. */
+    Node tick(Node n, long dtMs, List<Request> came) {
+        Moment now = n.world().now().plusMs(dtMs);
+        boolean two = settings.cones().getFirst().fittings().heat().cutOut();
+        World w = n.world().at(now).with(n.world().senses().after(n.live().out(), two, dtMs));
+        Image image = w.image(n.batch(), n.live().out(), came);
+        T.incrementAndGet();
+        last = daemon.step(n.state(), image);
+        Node next = new Node(last.next(), w.with(w.paper().after(last.record())));
+        Event e = new Event(settings.cones().getFirst(), n, image, last, next);
+        e = new Event(e.cone(), n, image, last, new Node(next.state(), next.world().with(remembered(e, came))));
+        rules.look(e);
+        return e.next();
+    }
+
+    private static Memory remembered(Event e, List<Request> came) {
+        Memory m = e.memory();
+        long now = e.nowMs();
+        // A filling speaks of other water: whatever was in it before, is not.
+        boolean filled = e.next().batch().number() != e.before().batch().number();
+        Map<Hazard, Long> wrong = new EnumMap<>(Hazard.class);
+        for (Hazard h : Hazard.values()) {
+            if (h.there(e)) {
+                wrong.put(h, m.wrongSinceMs().getOrDefault(h, now));
+            }
+        }
+        Map<String, Long> told = m.toldAtMs();
+        for (Alarm a : e.result().words().alarms()) {
+            told = new TreeMap<>(told);
+            told.put(a.key(), now);
+        }
+        return new Memory(!e.out().airPause() ? -1 : m.airOffSinceMs() < 0 ? now : m.airOffSinceMs(),
+                said(came, Step.HANDS_IN) ? now : filled ? -1 : m.handsSinceMs(),
+                said(came, Step.VALVE_SHUT) ? now : m.valveSinceMs(), wrong, told, m.cuts());
+    }
+
+    private static boolean said(List<Request> came, Step step) {
+        return came.stream().anyMatch(r -> r.ask() instanceof Ask.Did(Step s) && s == step);
+    }
+
+    /** Until something other than the heater's own coming and going changes. */
+    private Node quiet(Node n) {
+        long was = Likeness.slow(n);
+        long dt = Units.SECOND_MS;
+        Node next = n;
+        int most = n.world().now().wallTrusted() ? QUIET_TICKS : CLOCKLESS_TICKS;
+        for (int i = 0; i < most; i++) {
+            next = tick(next, dt, List.of());
+            if (Likeness.slow(next) != was || !broken.isEmpty()) {
+                return next;
+            }
+            dt = Math.min(2 * dt, Units.MINUTE_MS);
+        }
+        for (int i = 0; i < QUIET_HOURS && next.batch().stage().growing(); i++) {
+            next = tick(next, Units.HOUR_MS, List.of());
+            if (Likeness.slow(next) != was || !broken.isEmpty()) {
+                return next;
+            }
+        }
+        return next;
+    }
+
+    private Node died(Node n, boolean cut, boolean arrived) {
+        World w = n.world();
+        Moment was = w.now();
+        long offMs = cut ? CUT_MS + BOOT_MS : RESTART_MS;
+        Moment now = cut ? new Moment("boot-" + (w.memory().cuts() + 1), BOOT_MS, was.wallMs() + offMs,
+                was.wallTrusted()) : was.plusMs(offMs);
+        return begun(new World(now, w.senses(), w.paper().died(arrived), w.memory().died(cut, !n.settled())));
+    }
+
+    private Node begun(World w) {
+        List<Fact> facts = w.paper().durable().facts();
+        List<Fact> opening = Opening.facts(settings, facts, w.paper().checkpoint(), w.now());
+        State state = daemon.begin(facts, w.paper().checkpoint(), w.now());
+        rules.begun(w, state);
+        return tick(new Node(state, w.with(w.paper().handed(opening))), 0, List.of());
+    }
+
+    private static World turned(World w, Move.Trouble t, boolean wrong) {
+        World.Senses s = w.senses();
+        return switch (t) {
+            case PROBE_GONE -> w.with(new World.Senses(wrong, s.climate(), s.waterC(), s.levelLies(), s.noAir(),
+                    s.unset(), s.high()));
+            case HOT_ROOM -> w.with(wrong ? s.water(World.Climate.HOT, World.HOT_C)
+                    : s.water(World.Climate.USUAL, World.USUAL_C));
+            case KILLING_ROOM -> w.with(wrong ? s.water(World.Climate.KILLING, World.KILLING_C)
+                    : s.water(World.Climate.USUAL, World.USUAL_C));
+            case COLD_WATER -> w.with(s.water(World.Climate.USUAL, wrong ? World.COLD_C : World.USUAL_C));
+            case LEVEL_LIES -> w.with(new World.Senses(s.gone(), s.climate(), s.waterC(), wrong, s.noAir(),
+                    s.unset(), s.high()));
+            case NO_AIR -> w.with(new World.Senses(s.gone(), s.climate(), s.waterC(), s.levelLies(), wrong,
+                    s.unset(), s.high()));
+            case HEAT_UNSET -> w.with(unset(s, "a.heat", wrong));
+            case AIR_UNSET -> w.with(unset(s, "a.air-pause", wrong));
+            case RECORD_SILENT -> w.with(w.paper().mood(wrong ? Paper.Mood.SILENT : Paper.Mood.KEEPING));
+            case RECORD_REFUSES -> w.with(w.paper().mood(wrong ? Paper.Mood.REFUSING : Paper.Mood.KEEPING));
+            case CLOCK_LOST -> w.at(new Moment(w.now().boot(), w.now().monoMs(), w.now().wallMs(), !wrong));
+        };
+    }
+
+    private static World.Senses unset(World.Senses s, String output, boolean wrong) {
+        Set<String> next = new TreeSet<>(s.unset());
+        boolean _ = wrong ? next.add(output) : next.remove(output);
+        return new World.Senses(s.gone(), s.climate(), s.waterC(), s.levelLies(), s.noAir(), Set.copyOf(next),
+                s.high());
+    }
+}
