@@ -13,6 +13,7 @@ import org.conetender.sim.trial.HourTrial;
 import org.conetender.sim.trial.Target;
 import org.conetender.sim.trial.TrialReport;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -23,10 +24,10 @@ import picocli.CommandLine.Spec;
         description = {"Tries the daemon's parts on many simulated cones and prints what came of it.",
             "Takes minutes to an hour of all processors; nothing real is switched."},
         exitCodeListHeading = "%nExit codes:%n",
-        exitCodeList = {"0:every target was met", "1:a target was missed; the lines say which",
+        exitCodeList = {"0:every target was met", "1:a target was missed or a rule broke; the lines say which",
             "2:an option is wrong; nothing was run"},
         footerHeading = "%nExample:%n",
-        footer = {"  conetender soak --control --cones 200 --calm-hours 3000"})
+        footer = {"  conetender soak --control --cones 200 --calm-hours 3000", "  conetender soak --search --full"})
 public final class SoakCommand implements Callable<Integer> {
 
     private static final int MISSED = 1;
@@ -37,10 +38,13 @@ public final class SoakCommand implements Callable<Integer> {
     @Spec
     private CommandSpec spec;
 
-    @Option(names = "--control", required = true,
+    @Option(names = "--control",
             description = "the heating law: holds random cones beside other laws, breaks things; and "
                     + "brings batches to an hour")
     private boolean control;
+
+    @Mixin
+    private SearchPart search;
 
     @Option(names = "--cones", paramLabel = "N", defaultValue = "1000",
             description = "cones that every law holds for a day; default: ${DEFAULT-VALUE}")
@@ -69,11 +73,19 @@ public final class SoakCommand implements Callable<Integer> {
     @Override
     public Integer call() throws IOException, InterruptedException {
         int workers = threads == null ? Runtime.getRuntime().availableProcessors() : threads;
+        least("--threads", workers);
+        if (search.wanted()) {
+            boolean well = search.run(workers, spec.commandLine().getOut(), this::progress);
+            spec.commandLine().getOut().flush();
+            return well ? 0 : MISSED;
+        }
+        if (!control) {
+            throw new ParameterException(spec.commandLine(), "--control or --search is missing.");
+        }
         least("--cones", cones);
         least("--mishaps", mishaps);
         least("--calm-hours", calmHours);
         least("--hours-asked", hoursAsked);
-        least("--threads", workers);
         TrialReport report = ControlTrial.run(new ControlTrial.Plan(cones, mishaps, calmHours, workers),
                 share -> progress(LAW_SHARE * share));
         HourTrial hours = HourTrial.run(new HourTrial.Plan(hoursAsked, workers, HourPilot.BAND.leastC(),
@@ -105,7 +117,7 @@ public final class SoakCommand implements Callable<Integer> {
         }
     }
 
-    private void progress(double share) {
+    private synchronized void progress(double share) {
         int percent = (int) (share * 100);
         if (percent != shownPercent) {
             shownPercent = percent;

@@ -1,26 +1,26 @@
 package org.conetender.sim.search;
 
 import java.util.Set;
+import org.conetender.core.unit.Text;
 
 /**
- * How far the search goes.
+ * How far one pass of the search goes.
  *
  * @param states it stops when so many were reached
- * @param depth moves one after another, at most
- * @param faults things that are wrong at the same time, at most
- * @param kills unexpected ends of the process within ten minutes, at most
- * @param troubles what may go wrong
- * @param threads that work
+ * @param troubles what may go wrong, one at a time, as often as it likes
+ * @param exits unexpected ends of the process within ten minutes, at most
+ * @param haste whether people say the next before the last is recorded
  */
-public record Bounds(int states, int depth, int faults, int kills, Set<String> troubles, int threads) {
+public record Bounds(int states, Set<Move.Trouble> troubles, int exits, boolean haste) {
 
-    /** For a build: minutes at most. */
-    public static Bounds reduced(int threads) {
-        return new Bounds(Integer.MAX_VALUE, 9, 1, 1, Set.of(), threads);
-    }
-
-    /** By command. */
-    public static Bounds full(int threads) {
-        return new Bounds(Integer.MAX_VALUE, Integer.MAX_VALUE, 1, 3, Set.of(), threads);
+    /** As a report has it. */
+    public String words() {
+        String what = troubles.isEmpty() ? "" : String.join(", ", troubles.stream().sorted()
+                .map(Move.Trouble::word).toList());
+        String ends = exits == 0 ? "" : Text.of("%d sudden ends", exits);
+        String said = haste ? "in haste" : "";
+        String all = String.join("; ", java.util.stream.Stream.of(what, ends, said).filter(s -> !s.isEmpty())
+                .toList());
+        return all.isEmpty() ? "nothing wrong" : all;
     }
 }

@@ -43,7 +43,7 @@ final class Likeness {
 
     /** The digest of everything that is kept. */
     static Hash of(Node n) {
-        return new Likeness(n, false).all();
+        return new Likeness(n, true).all();
     }
 
     /** The same without what comes and goes with the heater's own cycle. */
@@ -59,7 +59,7 @@ final class Likeness {
         h.add(s.book().away()).add(s.live().timers().waiting().size());
         s.live().timers().waiting().forEach(r -> h.add(r.ask().word()));
         h.add(s.live().timers().wallUntrustedForMs(), Units.HOUR_MS);
-        h.add(sinceMs(s.live().begun()), 2 * MIN, 5 * MIN);
+        h.add(s.live().alarms().seen().alarms().isEmpty() || sinceMs(s.live().begun()) >= 5 * MIN);
         judged(n.live().judged());
         live(n.live());
         alarms();
@@ -93,7 +93,6 @@ final class Likeness {
         batch(c.batch());
         // Bound to no order: the same latches in another order are the same.
         h.add(c.latches().stream().mapToLong(l -> l.guard().hashCode() * 31L).sum());
-        h.add(c.acknowledged().stream().mapToLong(a -> a.hashCode() * 37L).sum());
         h.add(!c.bridges().isEmpty()).add(c.heater().tried(c.batch()));
         boolean last = c.lastReport().filter(f -> all.since(f.at(), n.world().now()).leastMs()
                 < Fits.WITHDRAW_WITHIN_MS).isPresent();
@@ -125,11 +124,11 @@ final class Likeness {
     private void judged(ConeJudgement j) {
         belief(j.belief());
         h.add(j.water().doubt()).add(j.water().departures().size());
-        h.add(j.heat().responded()).add(j.heat().failed()).add(j.heat().riseWhileOffK(j.belief()) >= 0.3);
+        h.add(j.heat().failed()).add(j.heat().riseWhileOffK(j.belief()) >= 0.3);
         h.add(slow ? 0 : j.heat().offForMs(), 2 * MIN);
         h.add(j.thermal().map(t -> t.watch().suspect().ordinal()).orElse(-1));
         h.add(j.thermal().filter(t -> t.proof().passed())).add(j.proving().part().ordinal());
-        h.add(j.air().proof().ordinal()).add(j.air().onForMs(), MIN).add(j.air().offForMs() > 0);
+        h.add(j.air().proof().ordinal()).add(n.batch().marks().valveShut() ? j.air().onForMs() : 0, MIN).add(j.air().offForMs() > 0);
         h.add(j.air().breath().restMs() > 0).add(j.air().breath().withoutMs(), 10 * MIN);
     }
 
@@ -142,14 +141,12 @@ final class Likeness {
     private void live(ConeLive c) {
         ConeLive.ConeOut o = c.out();
         h.add(!slow && o.heat()).add(o.cutOut()).add(o.airPause()).add(o.lamp()).add(o.trigger());
-        h.add(c.outlook().forecast()).add(c.growth().unripe(n.batch()));
+        h.add(n.batch().stage() instanceof Stage.Ready && c.growth().unripe(n.batch()));
     }
 
     private void alarms() {
         for (Alarm a : n.state().live().alarms().standing().values()) {
-            boolean gone = a.course().goneAtMs() >= 0;
-            h.add(a.kind().ordinal()).add(a.raised()).add(a.acknowledged()).add(gone)
-                    .add(a.held().ordinal());
+            h.add(a.kind().ordinal()).add(a.raised()).add(a.acknowledged()).add(a.held().ordinal());
         }
         h.add(n.state().live().alarms().seen().alarms().size());
     }

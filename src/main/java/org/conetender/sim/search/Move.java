@@ -8,7 +8,7 @@ import org.conetender.core.image.Ask;
 import org.conetender.core.image.Step;
 
 /** What may happen next. */
-sealed interface Move {
+public sealed interface Move {
 
     /** A person says something. */
     record Says(Ask ask) implements Move {}
@@ -33,11 +33,30 @@ sealed interface Move {
     /** What may be wrong. */
     enum Trouble {
         PROBE_GONE, HOT_ROOM, KILLING_ROOM, COLD_WATER, LEVEL_LIES, NO_AIR, HEAT_UNSET, AIR_UNSET,
-        RECORD_SILENT, RECORD_REFUSES, CLOCK_LOST
+        RECORD_SILENT, RECORD_REFUSES, CLOCK_LOST;
+
+        String word() {
+            return name().toLowerCase(Locale.ROOT).replace('_', ' ');
+        }
     }
 
     /** All there are; their place in the list is how a course of events is remembered. */
     List<Move> ALL = all();
+
+    /** A batch in which nothing goes wrong, each word recorded before the next. */
+    List<Move> CALM = calm();
+
+    private static List<Move> calm() {
+        List<Move> out = new ArrayList<>();
+        for (Step s : List.of(Step.STARTED, Step.FIRST_SEEN, Step.VALVE_SHUT, Step.SETTLE)) {
+            out.addAll(List.of(new Says(new Ask.Did(s)), new Waits(true)));
+        }
+        out.addAll(List.of(new Waits(false), new Waits(true)));
+        for (Step s : List.of(Step.DRAWING, Step.DRAINED, Step.CLEANED)) {
+            out.addAll(List.of(new Says(new Ask.Did(s)), new Waits(true)));
+        }
+        return List.copyOf(out);
+    }
 
     private static List<Move> all() {
         List<Move> all = new ArrayList<>(List.of(new Waits(true), new Waits(false), new Misfits()));
@@ -63,7 +82,7 @@ sealed interface Move {
             case Says(Ask ask) -> "say '" + ask.word() + "'";
             case Misfits _ -> "say all that does not fit";
             case Turns(Trouble t, boolean wrong) -> (wrong ? "begins: " : "ends: ")
-                    + t.name().toLowerCase(Locale.ROOT).replace('_', ' ');
+                    + t.word();
             case Waits(boolean second) -> second ? "a second passes" : "time passes until something changes";
             case Dies(boolean cut, boolean arrived) -> cut ? "the power is cut for a quarter of an hour"
                     : "the process is killed" + (arrived ? "; what was on its way still arrived" : "");

@@ -27,14 +27,15 @@ final class Moves {
             case Move.Says(Ask.Acknowledge(String id)) -> heard(n) && raised(n, id);
             case Move.Says(Ask _) -> heard(n);
             case Move.Turns(Move.Trouble t, boolean wrong) -> wrong ? mayBegin(n, t) : there(n, t);
-            case Move.Dies(boolean cut, boolean arrived) -> Likeness.exits(n) < bounds.kills()
+            case Move.Dies(boolean cut, boolean arrived) -> Likeness.exits(n) < bounds.exits()
                     && (!arrived || !n.world().paper().queue().isEmpty());
         };
     }
 
     /** One request waits at most: a second in the queue meets the same desk. */
-    private static boolean heard(Node n) {
-        return n.state().live().timers().waiting().isEmpty() && (n.settled() || n.world().paper().mood() == Paper.Mood.SILENT && n.state().ledger().pending().size() < 2);
+    private boolean heard(Node n) {
+        return n.state().live().timers().waiting().isEmpty() && (bounds.haste() || n.settled()
+                || n.world().paper().mood() != Paper.Mood.KEEPING && n.state().ledger().pending().size() < 2);
     }
 
     /** An alarm that stands and was not seen; once more, if a latch behind it may be released now. */
@@ -55,11 +56,10 @@ final class Moves {
             case RECORD_SILENT, RECORD_REFUSES -> w.paper().mood() == Paper.Mood.KEEPING;
             case CLOCK_LOST -> w.now().wallTrusted();
         };
-        return fits && w.faults() < bounds.faults() && (bounds.troubles().isEmpty()
-                || bounds.troubles().contains(t.name()));
+        return fits && w.faults() == 0 && bounds.troubles().contains(t);
     }
 
-    private static boolean there(Node n, Move.Trouble t) {
+    static boolean there(Node n, Move.Trouble t) {
         World w = n.world();
         return switch (t) {
             case LEVEL_LIES -> w.senses().levelLies();

@@ -3,36 +3,31 @@ package org.conetender.sim.search;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
-import java.util.concurrent.ExecutionException;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
-import java.util.concurrent.Future;
 import java.util.function.Consumer;
+import org.conetender.core.image.Ask;
+import org.conetender.core.image.Step;
 import org.conetender.core.settings.Settings;
 
 /**
- * Breadth first through every likeness that can be reached. Each state is a real one; each move is one or more
- * real ticks, judged one by one. Blocks of states are expanded on all threads and filed in order by one, so that
- * the same bounds always give the same states, whatever the threads.
+ * Breadth first through every likeness that can be reached within bounds. Each state is a real one; each move is
+ * one or more real ticks, judged one by one. One thread; the same bounds always give the same states.
  */
 public final class Search {
 
-    private static final int BLOCK = 4096;
-    private static final int PART = 64;
+    /** Progress is told after so many states. */
+    private static final int BLOCK = 256;
 
-    private final Settings settings;
-    private final Daemon daemon;
-    private final Bounds bounds;
     private final Moves moves;
+    private final Bounds bounds;
+    private final Turn turn;
+    private final Home home;
     private final Seen seen = new Seen();
     private final Map<String, Finding> broken = new TreeMap<>();
-    private final Consumer<Progress> progress;
+    private final Consumer<Integer> progress;
     private long edges;
     private int depth;
-
-    /** @param states reached  @param edges tried  @param depth moves from the beginning  @param left in it */
-    public record Progress(long states, long edges, int depth, int left) {}
 
     /** A rule that broke, and how. @param what in words  @param course the moves, in words, from the beginning */
     public record Finding(String what, List<String> course) {}
@@ -40,109 +35,118 @@ public final class Search {
     /**
      * What came of it.
      *
-     * @param states told apart  @param edges moves tried  @param depth of the last state
-     * @param complete whether nothing more could be reached within the bounds
+     * @param states told apart  @param edges moves tried  @param ticks real ones, all judged
+     * @param depth moves away from a calm batch up to which everything was tried
+     * @param complete whether nothing more can be reached within the bounds
      * @param findings by rule, the shortest of each
      */
-    public record Outcome(long states, long edges, int depth, boolean complete, Map<String, Finding> findings) {}
-
-    private record Child(Hash key, int parent, int move, Node node, List<String> broke) {}
+    public record Outcome(int states, long edges, long ticks, int depth, boolean complete,
+                          Map<String, Finding> findings) {}
 
     private record Standing(int number, Node node) {}
 
-    public Search(Settings settings, Daemon daemon, Bounds bounds, Consumer<Progress> progress) {
-        this.settings = settings;
-        this.daemon = daemon;
+    /** @param progress hears how many states were reached */
+    public Search(Settings settings, Daemon daemon, Bounds bounds, Consumer<Integer> progress) {
         this.bounds = bounds;
         this.moves = new Moves(bounds, settings.cones().getFirst());
+        this.turn = new Turn(settings, daemon);
+        this.home = new Home(settings, turn);
         this.progress = progress;
     }
 
-    /**
-     * Searches until nothing new is reached, a bound is met, or so many rules broke.
-     *
-     * @throws InterruptedException if the caller was interrupted
-     */
-    public Outcome run(int mostFindings) throws InterruptedException {
-        ExecutorService pool = Executors.newFixedThreadPool(bounds.threads());
-        try {
-            Turn turn = new Turn(settings, daemon);
-            Node first = turn.first();
-            seen.add(Likeness.of(first), -1, 0);
-            List<Standing> frontier = List.of(new Standing(0, first));
-            while (!frontier.isEmpty() && depth < bounds.depth() && seen.size() < bounds.states()
-                    && broken.size() < mostFindings) {
-                depth++;
-                frontier = next(frontier, pool, mostFindings);
+    /** Searches until nothing new is reached, there are enough states, or so many rules broke. */
+    public Outcome run(int mostFindings) {
+        List<Standing> frontier = calm();
+        while (!frontier.isEmpty()) {
+            List<Standing> next = new ArrayList<>();
+            for (int i = 0; i < frontier.size(); i++) {
+                if (seen.size() >= bounds.states() || broken.size() >= mostFindings) {
+                    return outcome(false);
+                }
+                expand(frontier.get(i), next);
+                if (i % BLOCK == 0) {
+                    progress.accept(seen.size());
+                }
             }
-            return new Outcome(seen.size(), edges, depth, frontier.isEmpty(), broken);
-        } catch (ExecutionException e) {
-            throw new IllegalStateException("the search itself failed: " + e.getCause(), e.getCause());
-        } finally {
-            pool.shutdownNow();
+            depth++;
+            frontier = next;
         }
+        return outcome(true);
     }
 
-    private List<Standing> next(List<Standing> frontier, ExecutorService pool, int mostFindings)
-            throws InterruptedException, ExecutionException {
-        List<Standing> next = new ArrayList<>();
-        for (int at = 0; at < frontier.size() && seen.size() < bounds.states(); at += BLOCK) {
-            List<Future<List<Child>>> parts = new ArrayList<>();
-            int end = Math.min(frontier.size(), at + BLOCK);
-            for (int i = at; i < end; i += PART) {
-                List<Standing> part = frontier.subList(i, Math.min(end, i + PART));
-                parts.add(pool.submit(() -> children(part)));
-            }
-            // Nobody reads what was seen while it is written.
-            List<Child> all = new ArrayList<>();
-            for (Future<List<Child>> p : parts) {
-                all.addAll(p.get());
-            }
-            all.forEach(c -> file(c, next));
-            progress.accept(new Progress(seen.size(), edges, depth, frontier.size() - end));
-            if (broken.size() >= mostFindings) {
-                break;
+    /** The states of one calm batch, from which it begins: else most of a bounded search would see none ripe. */
+    private List<Standing> calm() {
+        Node at = turn.first();
+        List<Standing> out = new ArrayList<>(List.of(new Standing(seen.add(Likeness.of(at), -1, 0), at)));
+        for (Move move : Move.CALM) {
+            if (moves.possible(at, move)) {
+                int from = out.getLast().number();
+                at = turn.after(at, move);
+                int number = seen.add(Likeness.of(at), from, Move.ALL.indexOf(move));
+                broke(from, Move.ALL.indexOf(move));
+                if (number < 0) {
+                    return out;
+                }
+                out.add(new Standing(number, at));
             }
         }
-        return next;
-    }
-
-    private void file(Child c, List<Standing> next) {
-        edges++;
-        for (String what : c.broke()) {
-            String rule = what.substring(0, what.indexOf(':'));
-            broken.computeIfAbsent(rule, _ -> new Finding(what, course(c)));
-        }
-        if (c.node() != null && c.broke().isEmpty()) {
-            int number = seen.add(c.key(), c.parent(), c.move());
-            if (number >= 0) {
-                next.add(new Standing(number, c.node()));
-            }
-        }
-    }
-
-    private List<String> course(Child c) {
-        List<String> out = new ArrayList<>();
-        for (int m : seen.way(c.parent())) {
-            out.add(Move.ALL.get(m).words());
-        }
-        out.add(Move.ALL.get(c.move()).words());
         return out;
     }
 
-    private List<Child> children(List<Standing> part) {
-        List<Child> out = new ArrayList<>();
-        Turn turn = new Turn(settings, daemon);
-        for (Standing s : part) {
-            for (int m = 0; m < Move.ALL.size(); m++) {
-                Move move = Move.ALL.get(m);
-                if (moves.possible(s.node(), move)) {
-                    Node n = turn.after(s.node(), move);
-                    Hash key = Likeness.of(n);
-                    out.add(new Child(key, s.number(), m, seen.has(key) ? null : n, turn.takeBroken()));
+    private Outcome outcome(boolean complete) {
+        return new Outcome(seen.size(), edges, turn.ticks(), depth, complete, broken);
+    }
+
+    private void expand(Standing s, List<Standing> next) {
+        Optional<Step> named = s.node().settled() ? home.named(s.node()) : Optional.empty();
+        home.leaves(s.node());
+        home.works(s.node());
+        broke(s.number(), -1);
+        for (int m = 0; m < Move.ALL.size(); m++) {
+            Move move = Move.ALL.get(m);
+            if (moves.possible(s.node(), move)) {
+                edges++;
+                Node n = turn.after(s.node(), move);
+                judge(s.node(), move, n, named);
+                if (!broke(s.number(), m)) {
+                    int number = seen.add(Likeness.of(n), s.number(), m);
+                    if (number >= 0) {
+                        next.add(new Standing(number, n));
+                    }
                 }
             }
         }
+    }
+
+    private void judge(Node before, Move move, Node after, Optional<Step> named) {
+        if (move instanceof Move.Misfits) {
+            home.refused(before, turn.last());
+        } else if (move instanceof Move.Says(Ask.Did(Step s))) {
+            if ((s == Step.CLEANED || s == Step.DRAINED) && before.settled()) {
+                home.reachable(before, after, s);
+            }
+            if (named.filter(x -> x == s).isPresent()) {
+                home.taken(before, s, turn.last());
+            }
+        }
+    }
+
+    /** Files what broke. @param move the last; −1 for what was tried from there without being one */
+    private boolean broke(int number, int move) {
+        List<String> what = turn.takeBroken();
+        for (String w : what) {
+            broken.computeIfAbsent(w.substring(0, w.indexOf(':')), _ -> new Finding(w, course(number, move)));
+        }
+        return !what.isEmpty();
+    }
+
+    private List<String> course(int number, int move) {
+        List<String> out = new ArrayList<>();
+        for (int m : seen.way(number)) {
+            out.add(Move.ALL.get(m).words());
+        }
+        out.add(move < 0 ? "mend all, clean the cone, acknowledge every alarm, begin anew"
+                : Move.ALL.get(move).words());
         return out;
     }
 }

@@ -39,7 +39,7 @@ final class Turn {
     private final Rules rules;
     private final List<String> broken = new ArrayList<>();
     private Result last;
-    public static final java.util.concurrent.atomic.AtomicLong T=new java.util.concurrent.atomic.AtomicLong();
+    private long ticks;
 
     Turn(Settings settings, Daemon daemon) {
         this.settings = settings;
@@ -47,11 +47,21 @@ final class Turn {
         this.rules = new Rules(settings.cones().getFirst(), broken);
     }
 
+    /** A rule of the search's own. */
+    void check(boolean holds, String rule, String what) {
+        rules.check(holds, rule, what);
+    }
+
     /** Rules that broke since the last call, in words. */
     List<String> takeBroken() {
         List<String> out = List.copyOf(broken);
         broken.clear();
         return out;
+    }
+
+    /** Ticks so far. */
+    long ticks() {
+        return ticks;
     }
 
     /** The last tick's result. */
@@ -79,14 +89,14 @@ final class Turn {
         };
     }
 
-    private static Request request(Node n, Ask ask) {
+    static Request request(Node n, Ask ask) {
         Moment at = n.world().now();
         return new Request("r-" + at.boot() + "-" + at.monoMs() + "-" + ask.word(),
                 Request.Origin.fresh("search", ""), Fitted.CONE, ask);
     }
 
     /** Steps that do not fit, all of them. */
-    private static List<Request> misfits(Node n) {
+    static List<Request> misfits(Node n) {
         List<Request> out = new ArrayList<>();
         for (Step s : Step.values()) {
             if (Fits.refusal(n.book(), s).isPresent()) {
@@ -102,7 +112,7 @@ final class Turn {
         boolean two = settings.cones().getFirst().fittings().heat().cutOut();
         World w = n.world().at(now).with(n.world().senses().after(n.live().out(), two, dtMs));
         Image image = w.image(n.batch(), n.live().out(), came);
-        T.incrementAndGet();
+        ticks++;
         last = daemon.step(n.state(), image);
         Node next = new Node(last.next(), w.with(w.paper().after(last.record())));
         Event e = new Event(settings.cones().getFirst(), n, image, last, next);

@@ -1,0 +1,49 @@
+package org.conetender.sim.search;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+
+/**
+ * The passes of a search: each fitting with nothing wrong, in haste, with sudden ends of the process, and with each
+ * trouble, alone and with a sudden end.
+ *
+ * @param fitted the cone  @param bounds of that pass
+ */
+public record Plan(Fitted fitted, Bounds bounds) {
+
+    /** For a build: every pass, each a little way. */
+    private static final int REDUCED = 1_500;
+    /** By command; together more than a million. */
+    private static final int FULL = 40_000;
+
+    /** A minute or two of one processor. */
+    public static List<Plan> reduced() {
+        return passes(REDUCED);
+    }
+
+    /** Minutes of two processors. */
+    public static List<Plan> full() {
+        return passes(FULL);
+    }
+
+    private static List<Plan> passes(int states) {
+        List<Plan> all = new ArrayList<>();
+        for (Fitted f : Fitted.values()) {
+            all.add(new Plan(f, new Bounds(4 * states, Set.of(), 0, false)));
+            all.add(new Plan(f, new Bounds(2 * states, Set.of(), 0, true)));
+            all.add(new Plan(f, new Bounds(2 * states, Set.of(), 3, false)));
+            for (Move.Trouble t : Move.Trouble.values()) {
+                if (fits(f, t)) {
+                    all.add(new Plan(f, new Bounds(states, Set.of(t), 0, false)));
+                    all.add(new Plan(f, new Bounds(states, Set.of(t), 1, false)));
+                }
+            }
+        }
+        return all;
+    }
+
+    private static boolean fits(Fitted f, Move.Trouble t) {
+        return f == Fitted.SIPHONING || t != Move.Trouble.LEVEL_LIES && t != Move.Trouble.NO_AIR;
+    }
+}
