@@ -75,6 +75,7 @@ public final class SoakCommand implements Callable<Integer> {
         int workers = threads == null ? Runtime.getRuntime().availableProcessors() : threads;
         least("--threads", workers);
         if (search.wanted()) {
+            least("--states", search.states());
             boolean well = search.run(workers, spec.commandLine().getOut(), this::progress);
             spec.commandLine().getOut().flush();
             return well ? 0 : MISSED;

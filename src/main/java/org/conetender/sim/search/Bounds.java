@@ -1,6 +1,7 @@
 package org.conetender.sim.search;
 
 import java.util.Set;
+import java.util.stream.Stream;
 import org.conetender.core.unit.Text;
 
 /**
@@ -17,10 +18,9 @@ public record Bounds(int states, Set<Move.Trouble> troubles, int exits, boolean 
     public String words() {
         String what = troubles.isEmpty() ? "" : String.join(", ", troubles.stream().sorted()
                 .map(Move.Trouble::word).toList());
-        String ends = exits == 0 ? "" : Text.of("%d sudden ends", exits);
+        String ends = exits == 0 ? "" : exits == 1 ? "one sudden end" : Text.of("%d sudden ends", exits);
         String said = haste ? "in haste" : "";
-        String all = String.join("; ", java.util.stream.Stream.of(what, ends, said).filter(s -> !s.isEmpty())
-                .toList());
+        String all = String.join("; ", Stream.of(what, ends, said).filter(s -> !s.isEmpty()).toList());
         return all.isEmpty() ? "nothing wrong" : all;
     }
 }

@@ -27,8 +27,14 @@ record Event(Cone cone, Node before, Image image, Result result, Node next) {
         return next.live();
     }
 
+    /** What is really switched: as handed to the devices. */
     ConeLive.ConeOut out() {
-        return next.live().out();
+        return new ConeLive.ConeOut(on("heat"), on("cut-out"), on("air-pause"), on("lamp"), on("trigger"),
+                false);
+    }
+
+    private boolean on(String outlet) {
+        return result.outputs().getOrDefault(Fitted.CONE + "." + outlet, false);
     }
 
     World.Senses senses() {

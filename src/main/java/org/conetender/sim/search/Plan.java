@@ -12,22 +12,13 @@ import java.util.Set;
  */
 public record Plan(Fitted fitted, Bounds bounds) {
 
-    /** For a build: every pass, each a little way. */
-    private static final int REDUCED = 1_500;
-    /** By command; together more than a million. */
-    private static final int FULL = 40_000;
+    /** States of the least pass for a build, together a minute or two of one processor. */
+    public static final int REDUCED = 1_500;
+    /** And by command; together more than a million. */
+    public static final int FULL = 20_000;
 
-    /** A minute or two of one processor. */
-    public static List<Plan> reduced() {
-        return passes(REDUCED);
-    }
-
-    /** Minutes of two processors. */
-    public static List<Plan> full() {
-        return passes(FULL);
-    }
-
-    private static List<Plan> passes(int states) {
+    /** @param states of the least pass; those in which several things may happen have more */
+    public static List<Plan> passes(int states) {
         List<Plan> all = new ArrayList<>();
         for (Fitted f : Fitted.values()) {
             all.add(new Plan(f, new Bounds(4 * states, Set.of(), 0, false)));

@@ -151,7 +151,9 @@ final class Rules {
             boolean stood = e.before().state().live().alarms().raised().stream()
                     .anyMatch(x -> x.key().equals(a.key()) && x.course().goneAtMs() < 0 && !x.acknowledged());
             boolean other = e.before().batch().number() != e.next().batch().number();
-            check(was == null || !stood || other || e.nowMs() - was >= LEAST_REPEAT_MS, "told-often",
+            // Who acknowledged too early is told once more when only the lock is left.
+            boolean mended = a.held() == Alarm.Held.ONLY_BY_LATCH;
+            check(was == null || !stood || other || mended || e.nowMs() - was >= LEAST_REPEAT_MS, "told-often",
                     "'" + a.kind().id() + "' was told twice within three minutes");
         }
         e.result().findings().get(Fitted.CONE).forEach(f -> check(!f.what().isBlank(), "reason",

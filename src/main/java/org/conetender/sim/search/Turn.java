@@ -28,6 +28,7 @@ final class Turn {
     private static final long RESTART_MS = 3 * Units.SECOND_MS;
     private static final long CUT_MS = 15 * Units.MINUTE_MS;
     private static final long BOOT_MS = 20 * Units.SECOND_MS;
+    private static final long TRYING_MS = 10 * Units.SECOND_MS;
     /** So many ticks pass at most while nothing changes: 25 min of quiet, or over an hour without a clock. */
     private static final int QUIET_TICKS = 31;
     private static final int CLOCKLESS_TICKS = 75;
@@ -157,7 +158,9 @@ final class Turn {
             if (Likeness.slow(next) != was || !broken.isEmpty()) {
                 return next;
             }
-            dt = Math.min(2 * dt, Units.MINUTE_MS);
+            // While a switch is tried readings count that are seconds apart.
+            dt = Math.min(2 * dt, next.live().judged().proving().part().misleads() ? TRYING_MS
+                    : Units.MINUTE_MS);
         }
         for (int i = 0; i < QUIET_HOURS && next.batch().stage().growing(); i++) {
             next = tick(next, Units.HOUR_MS, List.of());
