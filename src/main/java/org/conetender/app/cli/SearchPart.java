@@ -45,7 +45,8 @@ final class SearchPart {
         long moves = done.stream().mapToLong(d -> d.outcome().edges()).sum();
         long ticks = done.stream().mapToLong(d -> d.outcome().ticks()).sum();
         long broken = done.stream().mapToLong(d -> d.outcome().findings().size()).sum();
-        out.println(Text.of("Together %d states, %d moves, %d ticks, each judged; %d rules broken", reached, moves,
+        out.println(Text.of("Together %d states, %d moves, %d ticks, each judged; %d rules broken", reached,
+                moves,
                 ticks, broken));
         out.println(Text.of("Speed: %.0f states, %.0f ticks in a second of one processor; %.0f s in all",
                 reached / cpuS, ticks / cpuS, cpuS));

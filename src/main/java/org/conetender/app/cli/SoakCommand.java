@@ -24,10 +24,12 @@ import picocli.CommandLine.Spec;
         description = {"Tries the daemon's parts on many simulated cones and prints what came of it.",
             "Takes minutes to an hour of all processors; nothing real is switched."},
         exitCodeListHeading = "%nExit codes:%n",
-        exitCodeList = {"0:every target was met", "1:a target was missed or a rule broke; the lines say which",
+        exitCodeList = {"0:every target was met",
+                "1:a target was missed or a rule broke; the lines say which",
             "2:an option is wrong; nothing was run"},
         footerHeading = "%nExample:%n",
-        footer = {"  conetender soak --control --cones 200 --calm-hours 3000", "  conetender soak --search --full"})
+        footer = {"  conetender soak --control --cones 200 --calm-hours 3000",
+                "  conetender soak --search --full"})
 public final class SoakCommand implements Callable<Integer> {
 
     private static final int MISSED = 1;

@@ -12,7 +12,10 @@ import org.conetender.core.image.Image;
 import org.conetender.core.settings.Settings;
 import org.conetender.core.unit.Moment;
 
-/** What is searched: the two verbs by which a daemon lives. A wrong one is put here to see whether it is found. */
+/**
+ * What is searched: the two verbs by which a daemon lives. A wrong one is put here to see whether it is
+ * found.
+ */
 public interface Daemon {
 
     /** One tick. */

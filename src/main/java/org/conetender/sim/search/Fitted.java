@@ -33,9 +33,11 @@ public enum Fitted {
                 ? new Cone.Geometry(20, 45, false, Optional.of("signed for the search"))
                 : new Cone.Geometry(60, 45, false, Optional.empty());
         Cone.Fittings fittings = new Cone.Fittings(new Cone.Probes(List.of(PROBE), siphons), heat,
-                new Cone.Air(Cone.AirEntry.BOTTOM, siphons, false, geometry), new Cone.Lights(true, true), false);
+                new Cone.Air(Cone.AirEntry.BOTTOM, siphons, false, geometry), new Cone.Lights(true, true),
+                        false);
         Cone cone = new Cone(CONE, fittings, new Cone.Limits(27, 31, 33, 38, 20),
-                new Cone.Timing(2, 4, SETTLE_MINUTES, CAP_MINUTES, false), new Cone.Usual("L-0417", 2, 2, 25));
+                new Cone.Timing(2, 4, SETTLE_MINUTES, CAP_MINUTES, false),
+                        new Cone.Usual("L-0417", 2, 2, 25));
         Site.Feeding feeding = new Site.Feeding(ZoneId.of("UTC"),
                 List.of(LocalTime.of(7, 30), LocalTime.of(18, 0)), 30);
         return new Settings(new Site("larkmoor", "Larkmoor Fry Room", feeding, new Site.Supply(60, siphons),

@@ -64,6 +64,7 @@ enum Hazard {
     }
 
     private static boolean handled(Event e) {
-        return Handled.lately(e.next().batch(), m -> e.next().state().book().since(m, e.next().world().now()));
+        return Handled.lately(e.next().batch(), m ->
+                e.next().state().book().since(m, e.next().world().now()));
     }
 }

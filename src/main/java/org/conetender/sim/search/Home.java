@@ -18,7 +18,9 @@ import org.conetender.core.image.Step;
 import org.conetender.core.settings.Settings;
 import org.conetender.core.unit.Units;
 
-/** No dead ends: from everywhere a person finds back, and the next step that is named is one that is taken. */
+/**
+ * No dead ends: from everywhere a person finds back, and the next step that is named is one that is taken.
+ */
 final class Home {
 
     /** What is waited for before locks are seen to, and how often they are. */
@@ -27,7 +29,8 @@ final class Home {
     /** Steps that are named as "report 'word'". */
     private static final Pattern NAMED = Pattern.compile("report '([a-z-]+)'");
     /** While one of these stands its own words come first. */
-    private static final Set<String> FIRST = Set.of("air-failed", "air-failed-animals", "crash-loop", "record",
+    private static final Set<String> FIRST = Set.of("air-failed", "air-failed-animals", "crash-loop",
+            "record",
             "output-stuck");
 
     private final Settings settings;
@@ -54,7 +57,8 @@ final class Home {
 
     /** After that step was said: it must not be refused where it was asked for. */
     void taken(Node before, Step step, Result r) {
-        turn.check(r.words().replies().stream().allMatch(Result.Reply::accepted), "next-step", "'" + step.word()
+        turn.check(r.words().replies().stream().allMatch(Result.Reply::accepted), "next-step", "'"
+                + step.word()
                 + "' is asked for while the batch is " + before.batch().stage().word() + ", and refused: "
                 + r.words().replies().stream().map(Result.Reply::sentence).toList());
     }
@@ -71,7 +75,8 @@ final class Home {
     void reachable(Node n, Node after, Step step) {
         Stage s = after.batch().stage();
         turn.check(step == Step.CLEANED ? s instanceof Stage.Clean : s instanceof Stage.Drained, "dead-end",
-                "'" + step.word() + "' leaves the batch " + s.word() + " that was " + n.batch().stage().word());
+                "'" + step.word() + "' leaves the batch " + s.word() + " that was "
+                        + n.batch().stage().word());
     }
 
     /** Whether either of the two fits. */
@@ -82,8 +87,8 @@ final class Home {
     }
 
     /**
-     * A person mends what is wrong, empties and cleans the cone, looks at every alarm: then nothing is locked,
-     * and a new batch is begun. Tried once for all states that are locked, told and recorded alike.
+     * A person mends what is wrong, empties and cleans the cone, looks at every alarm: then nothing is
+     * locked, and a new batch is begun. Tried once for all states that are locked, told and recorded alike.
      */
     void works(Node n) {
         if (!proven.add(standing(n))) {
@@ -138,7 +143,8 @@ final class Home {
 
     private static long standing(Node n) {
         Hash h = new Hash().add(n.batch().stage().word()).add(n.world().paper().mood().ordinal());
-        List<String> locks = new ArrayList<>(n.book().latches().stream().map(l -> l.guard()).sorted().toList());
+        List<String> locks = new ArrayList<>(n.book().latches().stream().map(l -> l.guard()).sorted()
+                .toList());
         n.state().book().lives().lock().ifPresent(l -> locks.add(l.guard()));
         locks.forEach(h::add);
         h.add(n.state().book().lives().aside().size()).add(Math.min(2, n.state().ledger().pending().size()));

@@ -19,13 +19,15 @@ import org.conetender.core.unit.Units;
  * What of a state tells it from others: two that agree here are taken for one, and the first that was reached
  * speaks for all.
  *
- * <p>Kept: the batch in all four readings of the record, stage and marks; what a withdrawal would name; latches,
- * acknowledgements, lives; what is believed, in bands between the limits; what the judgement suspects; every
- * output; each alarm with how it was told; what is wrong around it. Times count only by which of the bounds that
- * anything is decided by they have passed. Merged, since nothing is decided by it or only by a bound that is kept:
- * numbers of batches and facts, litres and lots, the hour of the day, exact temperatures and degree-hours,
- * duties and credits, estimates of the heater, the wording of doubts, all reports but whether the last can be withdrawn. So a defect that
- * needs two exact figures together, or the report before the last, may stay unseen.
+ * <p>Kept: the batch in three readings of the record, its stage and marks; whether a report can be withdrawn;
+ * latches, sudden ends, what was set aside; whether the water is known, and between which limits it lies;
+ * what the judgement suspects and how far a trial has come; every output but the heater's own; each alarm,
+ * whether it was told, seen and only its latch is left; what is wrong around it and what waits for the
+ * record. Times count by which of the bounds that anything is decided by they have passed. Merged: numbers
+ * of batches and facts, litres, lots, the hour of the day, temperatures within the limits, degree-hours
+ * within a stage, the heater's own coming and going (every tick of it is judged), estimates of it, alarms
+ * that are about to fade, the wording of doubts, salt, all reports but whether the last can be withdrawn. So
+ * a defect that needs two exact figures together, or a certain report before the last, may stay unseen.
  */
 final class Likeness {
 
@@ -34,21 +36,14 @@ final class Likeness {
 
     private final Node n;
     private final Hash h = new Hash();
-    private final boolean slow;
 
-    private Likeness(Node n, boolean slow) {
+    private Likeness(Node n) {
         this.n = n;
-        this.slow = slow;
     }
 
     /** The digest of everything that is kept. */
     static Hash of(Node n) {
-        return new Likeness(n, true).all();
-    }
-
-    /** The same without what comes and goes with the heater's own cycle. */
-    static long slow(Node n) {
-        return new Likeness(n, true).all().high();
+        return new Likeness(n).all();
     }
 
     private Hash all() {
@@ -72,7 +67,7 @@ final class Likeness {
         h.add(s.unset().contains("a.heat")).add(s.unset().contains("a.air-pause"));
         Paper p = n.world().paper();
         h.add(p.mood().ordinal()).add(p.trouble()).add(Math.min(2, p.queue().size()))
-                .add(!slow && !p.finished().isEmpty()).add(p.waitsForMs(n.world().now().monoMs()), 2 * S, 30 * S);
+                .add(p.waitsForMs(n.world().now().monoMs()), 2 * S, 30 * S);
         h.add(n.world().now().wallTrusted());
         h.add(Math.min(2, n.state().ledger().pending().size()));
     }
@@ -103,7 +98,8 @@ final class Likeness {
         Stage s = b.stage();
         h.add(s.word());
         if (s.airOff() != null) {
-            h.add(sinceMs(s.airOff()), 4 * MIN, 6 * MIN - 6 * S, 8 * MIN - 4 * S, 10 * MIN - 6 * S, 12 * MIN - 4 * S);
+            h.add(sinceMs(s.airOff()), 4 * MIN, 6 * MIN - 6 * S, 8 * MIN - 4 * S, 10 * MIN - 6 * S,
+                    12 * MIN - 4 * S);
         } else if (!s.hasWater()) {
             h.add(b.stock().isPresent() && sinceMs(s.since()) < Fits.WITHDRAW_WITHIN_MS);
         }
@@ -125,22 +121,22 @@ final class Likeness {
         belief(j.belief());
         h.add(j.water().doubt()).add(j.water().departures().size());
         h.add(j.heat().failed()).add(j.heat().riseWhileOffK(j.belief()) >= 0.3);
-        h.add(slow ? 0 : j.heat().offForMs(), 2 * MIN);
         h.add(j.thermal().map(t -> t.watch().suspect().ordinal()).orElse(-1));
         h.add(j.thermal().filter(t -> t.proof().passed())).add(j.proving().part().ordinal());
-        h.add(j.air().proof().ordinal()).add(n.batch().marks().valveShut() ? j.air().onForMs() : 0, MIN).add(j.air().offForMs() > 0);
+        h.add(j.air().proof().ordinal()).add(n.batch().marks().valveShut() ? j.air().onForMs() : 0, MIN)
+                .add(j.air().offForMs() > 0);
         h.add(j.air().breath().restMs() > 0).add(j.air().breath().withoutMs(), 10 * MIN);
     }
 
     private void belief(Belief b) {
         h.add(b.known());
         double c = b.middleC();
-        h.add(c >= 38 ? 5 : c >= 33 ? 4 : c >= 31 ? 3 : slow ? 2 : c >= 26.9 ? 2 : c >= 20 ? 1 : 0);
+        h.add(c >= 38 ? 5 : c >= 33 ? 4 : c >= 31 ? 3 : 2);
     }
 
     private void live(ConeLive c) {
         ConeLive.ConeOut o = c.out();
-        h.add(!slow && o.heat()).add(o.cutOut()).add(o.airPause()).add(o.lamp()).add(o.trigger());
+        h.add(o.cutOut()).add(o.airPause()).add(o.lamp()).add(o.trigger());
         h.add(n.batch().stage() instanceof Stage.Ready && c.growth().unripe(n.batch()));
     }
 

@@ -17,7 +17,10 @@ record Memory(long airOffSinceMs, long handsSinceMs, long valveSinceMs, Map<Haza
 
     static final Memory NONE = new Memory(-1, -1, -1, Map.of(), Map.of(), 0);
 
-    /** What outlives the process. @param cut whether the power went too  @param open whether words were on their way */
+    /**
+     * What outlives the process. @param cut whether the power went too  @param open whether words were on
+     * their way
+     */
     Memory died(boolean cut, boolean open) {
         return new Memory(-1, cut || open ? -1 : handsSinceMs, cut || open ? -1 : valveSinceMs, Map.of(),
                 Map.of(), cuts + (cut ? 1 : 0));

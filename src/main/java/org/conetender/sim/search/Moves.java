@@ -23,7 +23,8 @@ final class Moves {
         return switch (move) {
             case Move.Waits _ -> true;
             case Move.Misfits _ -> heard(n) && n.settled();
-            case Move.Says(Ask.Did(Step s)) -> heard(n) && (!n.settled() || Fits.refusal(n.book(), s).isEmpty());
+            case Move.Says(Ask.Did(Step s)) -> heard(n)
+                    && (!n.settled() || Fits.refusal(n.book(), s).isEmpty());
             case Move.Says(Ask.Acknowledge(String id)) -> heard(n) && raised(n, id);
             case Move.Says(Ask _) -> heard(n);
             case Move.Turns(Move.Trouble t, boolean wrong) -> wrong ? mayBegin(n, t) : there(n, t);

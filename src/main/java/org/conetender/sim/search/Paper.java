@@ -31,7 +31,8 @@ record Paper(Durable durable, Optional<Checkpoint> checkpoint, List<List<Fact>> 
     }
 
     static Paper empty(Durable nothing) {
-        return new Paper(nothing, Optional.empty(), List.of(), false, List.of(), Mood.KEEPING, Optional.empty());
+        return new Paper(nothing, Optional.empty(), List.of(), false, List.of(), Mood.KEEPING,
+                Optional.empty());
     }
 
     Paper mood(Mood next) {
@@ -47,8 +48,8 @@ record Paper(Durable durable, Optional<Checkpoint> checkpoint, List<List<Fact>> 
         }
         boolean asked = record.checkpoint().isPresent();
         boolean keeps = asked && mood == Mood.KEEPING;
-        return new Paper(durable, keeps ? record.checkpoint() : checkpoint, all, minute || asked, List.of(), mood,
-                keeps ? Optional.empty() : trouble).worked();
+        return new Paper(durable, keeps ? record.checkpoint() : checkpoint, all, minute || asked, List.of(),
+                mood, keeps ? Optional.empty() : trouble).worked();
     }
 
     /** The process died. @param arrived whether what was on its way still reached the disk */

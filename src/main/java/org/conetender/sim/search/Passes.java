@@ -76,7 +76,8 @@ public final class Passes {
     /** What is passed over because it was complete counts as reached. */
     private static Search.Outcome one(Plan plan, Consumer<Integer> reached) {
         Settings s = plan.fitted().settings();
-        Search.Outcome o = new Search(s, Daemon.real(s, Guards.ALL), plan.bounds(), reached).run(MOST_FINDINGS);
+        Search.Outcome o = new Search(s, Daemon.real(s, Guards.ALL), plan.bounds(), reached)
+                .run(MOST_FINDINGS);
         reached.accept(plan.bounds().states());
         return o;
     }

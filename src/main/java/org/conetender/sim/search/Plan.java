@@ -5,8 +5,8 @@ import java.util.List;
 import java.util.Set;
 
 /**
- * The passes of a search: each fitting with nothing wrong, in haste, with sudden ends of the process, and with each
- * trouble, alone and with a sudden end.
+ * The passes of a search: each fitting with nothing wrong, in haste, with sudden ends of the process, and
+ * with each trouble, alone and with a sudden end.
  *
  * @param fitted the cone  @param bounds of that pass
  */

@@ -12,7 +12,9 @@ import org.conetender.core.batch.ConeBook;
 import org.conetender.core.batch.Fact;
 import org.conetender.core.image.Ask;
 
-/** Rules about the record: what is acknowledged is durable, and what is locked stays so until a person comes. */
+/**
+ * Rules about the record: what is acknowledged is durable, and what is locked stays so until a person comes.
+ */
 final class RecordRules {
 
     private final Rules rules;

@@ -14,8 +14,8 @@ import org.conetender.core.settings.Cone;
 import org.conetender.core.unit.Units;
 
 /**
- * What must hold after every tick of the search. No guard, no permit and no ledger is asked: what was told, what
- * is on the disk and what the devices say are, and bounds are design.md's own.
+ * What must hold after every tick of the search. No guard, no permit and no ledger is asked: what was told,
+ * what is on the disk and what the devices say are, and bounds are design.md's own.
  */
 final class Rules {
 
@@ -61,7 +61,8 @@ final class Rules {
 
     private static boolean wantsHeat(Stage s) {
         return switch (s) {
-            case Stage.Filled _, Stage.Hydrating _, Stage.Incubating _, Stage.Hatching _, Stage.Ready _ -> true;
+            case Stage.Filled _, Stage.Hydrating _, Stage.Incubating _, Stage.Hatching _, Stage.Ready _ ->
+                    true;
             case Stage.Clean _, Stage.Settling _, Stage.Settled _, Stage.Drawing _, Stage.Drained _,
                  Stage.Abandoned _ -> false;
         };
@@ -99,7 +100,8 @@ final class Rules {
         boolean open = e.fitted().air().proof() && e.image().contact("a.air-proof") != Level.CLOSED;
         check(!e.out().airPause() && !e.before().live().out().airPause() && !open
                 && !b.marks().valveShut() && !e.durable().marks().valveShut()
-                && !e.senses().unset().contains("a.air-pause"), "heat-still", "heat in water that nothing stirs");
+                && !e.senses().unset().contains("a.air-pause"), "heat-still",
+                        "heat in water that nothing stirs");
     }
 
     private boolean hands(Event e) {
@@ -111,7 +113,8 @@ final class Rules {
         boolean on = e.out().lamp() || e.out().trigger();
         check(!on || !hands(e), "lamps-hands", "a lamp with hands in the water");
         boolean trusted = e.live().judged().belief().known();
-        check(!on || !trusted || !(e.readingC() >= cone.limits().guardC()), "lamps-hot", "a lamp above the guard");
+        check(!on || !trusted
+                || !(e.readingC() >= cone.limits().guardC()), "lamps-hot", "a lamp above the guard");
         Boolean beat = e.result().outputs().get("site.heartbeat");
         check(beat == null || !beat || !e.senses().unset().contains("a.heat"), "heartbeat",
                 "the heartbeat goes on although a heater cannot be set");
@@ -136,7 +139,8 @@ final class Rules {
         check(!cone.fittings().air().geometry().canSiphon() || b.marks().valveShut() && s.hasWater()
                 && e.durable().marks().valveShut() && kept.hasWater(), "siphon",
                 "the pump is off although nobody confirmed that the valve is shut");
-        check(!e.senses().unset().contains("a.air-pause"), "air-stuck", "an output that cannot be set is used");
+        check(!e.senses().unset().contains("a.air-pause"), "air-stuck",
+                "an output that cannot be set is used");
         check(e.before().world().paper().durable().book().lives().lock().isEmpty(), "air-locked",
                 "air off although the daemon kept dying");
     }
@@ -153,7 +157,8 @@ final class Rules {
             boolean other = e.before().batch().number() != e.next().batch().number();
             // Who acknowledged too early is told once more when only the lock is left.
             boolean mended = a.held() == Alarm.Held.ONLY_BY_LATCH;
-            check(was == null || !stood || other || mended || e.nowMs() - was >= LEAST_REPEAT_MS, "told-often",
+            check(was == null || !stood || other || mended
+                    || e.nowMs() - was >= LEAST_REPEAT_MS, "told-often",
                     "'" + a.kind().id() + "' was told twice within three minutes");
         }
         e.result().findings().get(Fitted.CONE).forEach(f -> check(!f.what().isBlank(), "reason",

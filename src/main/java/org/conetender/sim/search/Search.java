@@ -11,13 +11,15 @@ import org.conetender.core.image.Step;
 import org.conetender.core.settings.Settings;
 
 /**
- * Breadth first through every likeness that can be reached within bounds. Each state is a real one; each move is
- * one or more real ticks, judged one by one. One thread; the same bounds always give the same states.
+ * Breadth first through every likeness that can be reached within bounds. Each state is a real one; each
+ * move is one or more real ticks, judged one by one. One thread; the same bounds always give the same states.
  */
 public final class Search {
 
     /** Progress is told after so many states. */
     private static final int BLOCK = 256;
+    /** What is tried from every state without being a move of its own. */
+    private static final String GOES_HOME = "mend all, clean the cone, acknowledge every alarm, begin anew";
 
     private final Moves moves;
     private final Bounds bounds;
@@ -29,7 +31,10 @@ public final class Search {
     private long edges;
     private int depth;
 
-    /** A rule that broke, and how. @param what in words  @param course the moves, in words, from the beginning */
+    /**
+     * A rule that broke, and how. @param what in words  @param course the moves, in words, from the
+     * beginning
+     */
     public record Finding(String what, List<String> course) {}
 
     /**
@@ -74,7 +79,9 @@ public final class Search {
         return outcome(true);
     }
 
-    /** The states of one calm batch, from which it begins: else most of a bounded search would see none ripe. */
+    /**
+     * The states of one calm batch, from which it begins: else most of a bounded search would see none ripe.
+     */
     private List<Standing> calm() {
         Node at = turn.first();
         List<Standing> out = new ArrayList<>(List.of(new Standing(seen.add(Likeness.of(at), -1, 0), at)));
@@ -145,8 +152,26 @@ public final class Search {
         for (int m : seen.way(number)) {
             out.add(Move.ALL.get(m).words());
         }
-        out.add(move < 0 ? "mend all, clean the cone, acknowledge every alarm, begin anew"
-                : Move.ALL.get(move).words());
+        out.add(move < 0 ? GOES_HOME : Move.ALL.get(move).words());
         return out;
+    }
+
+    /** Leads through a course once more. @return what breaks on it, in words */
+    public List<String> replay(List<String> course) {
+        List<String> what = new ArrayList<>();
+        Node at = turn.first();
+        for (String words : course) {
+            Optional<Move> move = Move.ALL.stream().filter(m -> m.words().equals(words)).findFirst();
+            if (move.isEmpty()) {
+                home.leaves(at);
+                home.works(at);
+            } else {
+                Node n = turn.after(at, move.get());
+                judge(at, move.get(), n, at.settled() ? home.named(at) : Optional.empty());
+                at = n;
+            }
+            what.addAll(turn.takeBroken());
+        }
+        return what;
     }
 }

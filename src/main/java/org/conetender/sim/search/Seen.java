@@ -3,8 +3,8 @@ package org.conetender.sim.search;
 import java.util.Arrays;
 
 /**
- * The likenesses that were reached, by their digests, with the way to each: the state it came from and the move.
- * Open addressing; not for two threads that write.
+ * The likenesses that were reached, by their digests, with the way to each: the state it came from and the
+ * move. Open addressing; not for two threads that write.
  */
 final class Seen {
 
@@ -23,7 +23,7 @@ final class Seen {
         return high[at] != 0 || low[at] != 0;
     }
 
-    /** Takes a new one. @param parent its number; −1 for none  @return its number, or −1 if it was there */
+    /** Files a new one. @param parent its number, or −1  @return its own number; −1 if it was known */
     int add(Hash h, int parent, int move) {
         int at = place(high, low, h.high(), h.low());
         if (high[at] != 0 || low[at] != 0) {

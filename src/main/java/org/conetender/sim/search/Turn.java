@@ -4,13 +4,12 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import java.util.TreeMap;
-import java.util.TreeSet;
 import org.conetender.core.Opening;
 import org.conetender.core.Result;
 import org.conetender.core.State;
 import org.conetender.core.alarm.Alarm;
+import org.conetender.core.batch.Book;
 import org.conetender.core.batch.Fact;
 import org.conetender.core.batch.Fits;
 import org.conetender.core.image.Ask;
@@ -73,8 +72,7 @@ final class Turn {
     /** Where everything begins: a new daemon, an empty record, a cone that is clean. */
     Node first() {
         Moment now = new Moment("boot-0", 600_000, 1_772_442_000_000L, true);
-        Paper paper = Paper.empty(Durable.nothing(settings,
-                org.conetender.core.batch.Book.empty(settings, now)));
+        Paper paper = Paper.empty(Durable.nothing(settings, Book.empty(settings, now)));
         return begun(new World(now, World.Senses.WELL, paper, Memory.NONE));
     }
 
@@ -83,8 +81,8 @@ final class Turn {
         return switch (move) {
             case Move.Says(Ask ask) -> tick(n, Units.SECOND_MS, List.of(request(n, ask)));
             case Move.Misfits _ -> tick(n, Units.SECOND_MS, misfits(n));
-            case Move.Turns(Move.Trouble t, boolean wrong) -> tick(new Node(n.state(), turned(n.world(), t, wrong)),
-                    Units.SECOND_MS, List.of());
+            case Move.Turns(Move.Trouble t, boolean wrong) ->
+                    tick(new Node(n.state(), n.world().turned(t, wrong)), Units.SECOND_MS, List.of());
             case Move.Waits(boolean second) -> second ? tick(n, Units.SECOND_MS, List.of()) : quiet(n);
             case Move.Dies(boolean cut, boolean arrived) -> died(n, cut, arrived);
         };
@@ -117,7 +115,8 @@ final class Turn {
         last = daemon.step(n.state(), image);
         Node next = new Node(last.next(), w.with(w.paper().after(last.record())));
         Event e = new Event(settings.cones().getFirst(), n, image, last, next);
-        e = new Event(e.cone(), n, image, last, new Node(next.state(), next.world().with(remembered(e, came))));
+        e = new Event(e.cone(), n, image, last,
+                new Node(next.state(), next.world().with(remembered(e, came))));
         rules.look(e);
         return e.next();
     }
@@ -149,13 +148,13 @@ final class Turn {
 
     /** Until something other than the heater's own coming and going changes. */
     private Node quiet(Node n) {
-        long was = Likeness.slow(n);
+        long was = Likeness.of(n).high();
         long dt = Units.SECOND_MS;
         Node next = n;
         int most = n.world().now().wallTrusted() ? QUIET_TICKS : CLOCKLESS_TICKS;
         for (int i = 0; i < most; i++) {
             next = tick(next, dt, List.of());
-            if (Likeness.slow(next) != was || !broken.isEmpty()) {
+            if (Likeness.of(next).high() != was || !broken.isEmpty()) {
                 return next;
             }
             // While a switch is tried readings count that are seconds apart.
@@ -164,7 +163,7 @@ final class Turn {
         }
         for (int i = 0; i < QUIET_HOURS && next.batch().stage().growing(); i++) {
             next = tick(next, Units.HOUR_MS, List.of());
-            if (Likeness.slow(next) != was || !broken.isEmpty()) {
+            if (Likeness.of(next).high() != was || !broken.isEmpty()) {
                 return next;
             }
         }
@@ -186,34 +185,5 @@ final class Turn {
         State state = daemon.begin(facts, w.paper().checkpoint(), w.now());
         rules.begun(w, state);
         return tick(new Node(state, w.with(w.paper().handed(opening))), 0, List.of());
-    }
-
-    private static World turned(World w, Move.Trouble t, boolean wrong) {
-        World.Senses s = w.senses();
-        return switch (t) {
-            case PROBE_GONE -> w.with(new World.Senses(wrong, s.climate(), s.waterC(), s.levelLies(), s.noAir(),
-                    s.unset(), s.high()));
-            case HOT_ROOM -> w.with(wrong ? s.water(World.Climate.HOT, World.HOT_C)
-                    : s.water(World.Climate.USUAL, World.USUAL_C));
-            case KILLING_ROOM -> w.with(wrong ? s.water(World.Climate.KILLING, World.KILLING_C)
-                    : s.water(World.Climate.USUAL, World.USUAL_C));
-            case COLD_WATER -> w.with(s.water(World.Climate.USUAL, wrong ? World.COLD_C : World.USUAL_C));
-            case LEVEL_LIES -> w.with(new World.Senses(s.gone(), s.climate(), s.waterC(), wrong, s.noAir(),
-                    s.unset(), s.high()));
-            case NO_AIR -> w.with(new World.Senses(s.gone(), s.climate(), s.waterC(), s.levelLies(), wrong,
-                    s.unset(), s.high()));
-            case HEAT_UNSET -> w.with(unset(s, "a.heat", wrong));
-            case AIR_UNSET -> w.with(unset(s, "a.air-pause", wrong));
-            case RECORD_SILENT -> w.with(w.paper().mood(wrong ? Paper.Mood.SILENT : Paper.Mood.KEEPING));
-            case RECORD_REFUSES -> w.with(w.paper().mood(wrong ? Paper.Mood.REFUSING : Paper.Mood.KEEPING));
-            case CLOCK_LOST -> w.at(new Moment(w.now().boot(), w.now().monoMs(), w.now().wallMs(), !wrong));
-        };
-    }
-
-    private static World.Senses unset(World.Senses s, String output, boolean wrong) {
-        Set<String> next = new TreeSet<>(s.unset());
-        boolean _ = wrong ? next.add(output) : next.remove(output);
-        return new World.Senses(s.gone(), s.climate(), s.waterC(), s.levelLies(), s.noAir(), Set.copyOf(next),
-                s.high());
     }
 }

@@ -3,6 +3,7 @@ package org.conetender.sim.search;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeSet;
 import org.conetender.core.ConeLive;
 import org.conetender.core.batch.Batch;
 import org.conetender.core.image.ContactSample;
@@ -66,6 +67,16 @@ record World(Moment now, Senses senses, Paper paper, Memory memory) {
             return new Senses(gone, climate, c, levelLies, noAir, unset, !high);
         }
 
+        private Senses unset(String output, boolean wrong) {
+            Set<String> next = new TreeSet<>(unset);
+            if (wrong) {
+                next.add(output);
+            } else {
+                next.remove(output);
+            }
+            return new Senses(gone, climate, waterC, levelLies, noAir, Set.copyOf(next), high);
+        }
+
         /** How many things are wrong. */
         int faults() {
             return (gone ? 1 : 0) + (climate == Climate.USUAL ? 0 : 1) + (levelLies ? 1 : 0) + (noAir ? 1 : 0)
@@ -93,7 +104,29 @@ record World(Moment now, Senses senses, Paper paper, Memory memory) {
         return senses.faults() + (paper.mood() == Paper.Mood.KEEPING ? 0 : 1) + (now.wallTrusted() ? 0 : 1);
     }
 
-    /** What the daemon is told at this moment. @param b the batch as it is taken to be  @param out as set last */
+    /** With that trouble beginning or ending. */
+    World turned(Move.Trouble t, boolean wrong) {
+        Senses s = senses;
+        return switch (t) {
+            case PROBE_GONE -> with(new Senses(wrong, s.climate, s.waterC, s.levelLies, s.noAir, s.unset,
+                    s.high));
+            case HOT_ROOM -> with(wrong ? s.water(Climate.HOT, HOT_C) : s.water(Climate.USUAL, USUAL_C));
+            case KILLING_ROOM -> with(wrong ? s.water(Climate.KILLING, KILLING_C)
+                    : s.water(Climate.USUAL, USUAL_C));
+            case COLD_WATER -> with(s.water(Climate.USUAL, wrong ? COLD_C : USUAL_C));
+            case LEVEL_LIES -> with(new Senses(s.gone, s.climate, s.waterC, wrong, s.noAir, s.unset, s.high));
+            case NO_AIR -> with(new Senses(s.gone, s.climate, s.waterC, s.levelLies, wrong, s.unset, s.high));
+            case HEAT_UNSET -> with(s.unset("a.heat", wrong));
+            case AIR_UNSET -> with(s.unset("a.air-pause", wrong));
+            case RECORD_SILENT -> with(paper.mood(wrong ? Paper.Mood.SILENT : Paper.Mood.KEEPING));
+            case RECORD_REFUSES -> with(paper.mood(wrong ? Paper.Mood.REFUSING : Paper.Mood.KEEPING));
+            case CLOCK_LOST -> at(new Moment(now.boot(), now.monoMs(), now.wallMs(), !wrong));
+        };
+    }
+
+    /**
+     * What the daemon is told at this moment. @param b the batch as it is taken to be  @param out last set
+     */
     Image image(Batch b, ConeLive.ConeOut out, List<Request> came) {
         double c = senses.waterC() + (senses.high() ? TREMBLE_C : 0);
         Reading reading = senses.gone() ? new Reading.Absent() : new Reading.Value(c);

@@ -63,7 +63,8 @@ class SoakCommandTest {
     @Test
     void aSearchSaysHowFarEachPassCameAndThatNothingBroke() {
         assertThat(run("--search", "--states", "60", "--threads", "2")).isZero();
-        assertThat(out.toString()).contains("siphoning  nothing wrong", "bare       clock lost; one sudden end",
+        assertThat(out.toString()).contains("siphoning  nothing wrong",
+                "bare       clock lost; one sudden end",
                 "all within", "0 rules broken", "states", "ticks in a second").doesNotContain("BROKEN");
         assertThat(err.toString()).contains("100 %");
     }
