@@ -37,6 +37,11 @@ record Event(Cone cone, Node before, Image image, Result result, Node next) {
         return result.outputs().getOrDefault(Fitted.CONE + "." + outlet, false);
     }
 
+    /** The same, remembered like that. */
+    Event with(Memory m) {
+        return new Event(cone, before, image, result, new Node(next.state(), next.world().with(m)));
+    }
+
     World.Senses senses() {
         return next.world().senses();
     }

@@ -26,6 +26,10 @@ record Memory(long airOffSinceMs, long handsSinceMs, long valveSinceMs, Map<Haza
                 Map.of(), cuts + (cut ? 1 : 0));
     }
 
+    Memory wrong(Map<Hazard, Long> since) {
+        return new Memory(airOffSinceMs, handsSinceMs, valveSinceMs, since, toldAtMs, cuts);
+    }
+
     /** How long ago the valve was reported shut, ms; for ever where that was in another life. */
     long valveShutForMs(long nowMs) {
         return valveSinceMs < 0 ? Long.MAX_VALUE : nowMs - valveSinceMs;

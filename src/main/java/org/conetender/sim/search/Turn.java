@@ -115,31 +115,33 @@ final class Turn {
         last = daemon.step(n.state(), image);
         Node next = new Node(last.next(), w.with(w.paper().after(last.record())));
         Event e = new Event(settings.cones().getFirst(), n, image, last, next);
-        e = new Event(e.cone(), n, image, last,
-                new Node(next.state(), next.world().with(remembered(e, came))));
-        rules.look(e);
-        return e.next();
+        Event whole = remembered(e, came);
+        rules.look(whole);
+        return whole.next();
     }
 
-    private static Memory remembered(Event e, List<Request> came) {
+    /** The event with the memory that includes it. */
+    private static Event remembered(Event e, List<Request> came) {
         Memory m = e.memory();
         long now = e.nowMs();
-        // A filling speaks of other water: whatever was in it before, is not.
-        boolean filled = e.next().batch().number() != e.before().batch().number();
-        Map<Hazard, Long> wrong = new EnumMap<>(Hazard.class);
-        for (Hazard h : Hazard.values()) {
-            if (h.there(e)) {
-                wrong.put(h, m.wrongSinceMs().getOrDefault(h, now));
-            }
-        }
         Map<String, Long> told = m.toldAtMs();
         for (Alarm a : e.result().words().alarms()) {
             told = new TreeMap<>(told);
             told.put(a.key(), now);
         }
-        return new Memory(!e.out().airPause() ? -1 : m.airOffSinceMs() < 0 ? now : m.airOffSinceMs(),
+        // A filling speaks of other water: whatever was in it before, is not.
+        boolean filled = e.next().batch().number() != e.before().batch().number();
+        Event said = e.with(new Memory(!e.out().airPause() ? -1 : m.airOffSinceMs() < 0 ? now
+                : m.airOffSinceMs(),
                 said(came, Step.HANDS_IN) ? now : filled ? -1 : m.handsSinceMs(),
-                said(came, Step.VALVE_SHUT) ? now : m.valveSinceMs(), wrong, told, m.cuts());
+                said(came, Step.VALVE_SHUT) ? now : m.valveSinceMs(), m.wrongSinceMs(), told, m.cuts()));
+        Map<Hazard, Long> wrong = new EnumMap<>(Hazard.class);
+        for (Hazard h : Hazard.values()) {
+            if (h.there(said)) {
+                wrong.put(h, m.wrongSinceMs().getOrDefault(h, now));
+            }
+        }
+        return said.with(said.memory().wrong(wrong));
     }
 
     private static boolean said(List<Request> came, Step step) {
