@@ -57,8 +57,9 @@ final class Telling {
         Alarms acked = Silence.after(work, settled.done());
         for (Cone c : work.settings.cones()) {
             // Once it is durable: a filling that the record refuses ends nothing.
+            // One that is withdrawn brings the batch before back, and ends nothing either.
             boolean filled = work.before.ledger().committed().cone(c.id()).batch().number()
-                    != work.settled.committed().cone(c.id()).batch().number();
+                    < work.settled.committed().cone(c.id()).batch().number();
             acked = filled ? acked.filled(c.id()) : acked;
         }
         Alarms.Turn turn = acked.shelving(Shelving.until(work)).after(causes, work.image.now());

@@ -130,4 +130,18 @@ class WithdrawStoryTest {
         assertThat(s.on("a.air-pause")).isFalse();
         assertThat(s.told("air-back")).isZero();
     }
+
+    /** Else a cause that still stands would be told as new at once. */
+    @Test
+    void aFillingThatWasAMistakeEndsNoAlarm() {
+        Story s = Story.at().does(Step.STARTED, Step.FIRST_SEEN, Step.STARTED);
+        s.senses.water("a", 38.6);
+        s.seconds(5);
+        assertThat(s.told("cooked")).isEqualTo(1);
+        withdraw(s, "started", true);
+        s.seconds(30);
+        assertThat(s.stage()).isEqualTo("hatching");
+        assertThat(s.standing("a")).contains("cooked");
+        assertThat(s.told("cooked")).isEqualTo(1);
+    }
 }

@@ -22,6 +22,7 @@ import org.conetender.sim.trial.Target;
 import org.conetender.sim.trial.TrialReport;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -32,11 +33,13 @@ import picocli.CommandLine.Spec;
         description = {"Tries the daemon's parts on many simulated cones and prints what came of it.",
             "Takes minutes to an hour of all processors; nothing real is switched."},
         exitCodeListHeading = "%nExit codes:%n",
-        exitCodeList = {"0:every target was met", "1:a target was missed; the lines say which",
+        exitCodeList = {"0:every target was met",
+                "1:a target was missed or a rule broke; the lines say which",
             "2:an option is wrong; nothing was run"},
         footerHeading = "%nExample:%n",
         footer = {"  conetender soak --control --cones 200 --calm-hours 3000",
-            "  conetender soak --seeds 200 --hours 36", "  conetender soak --story broken.txt"})
+            "  conetender soak --seeds 200 --hours 36", "  conetender soak --story broken.txt",
+            "  conetender soak --search --full"})
 public final class SoakCommand implements Callable<Integer> {
 
     private static final int MISSED = 1;
@@ -58,6 +61,10 @@ public final class SoakCommand implements Callable<Integer> {
                         + "brings batches to an hour; crosses the wires of two")
         private boolean control;
 
+        @Option(names = "--search", required = true, description = "everything that can happen to one cone,"
+                + " in every order, as far as it reaches")
+        private boolean search;
+
         @Option(names = "--seeds", paramLabel = "N", required = true,
                 description = "the whole daemon: N stories of its life, in each of which things go wrong")
         private Integer seeds;
@@ -78,6 +85,9 @@ public final class SoakCommand implements Callable<Integer> {
     @Option(names = "--twice",
             description = "with --seeds: tell each story twice, and see that it comes to the same")
     private boolean twice;
+
+    @Mixin
+    private SearchPart search;
 
     @Option(names = "--cones", paramLabel = "N", defaultValue = "1000",
             description = "cones that every law holds for a day; default: ${DEFAULT-VALUE}")
@@ -116,6 +126,12 @@ public final class SoakCommand implements Callable<Integer> {
     public Integer call() throws IOException, InterruptedException {
         int workers = threads == null ? Runtime.getRuntime().availableProcessors() : threads;
         least("--threads", workers);
+        if (what.search) {
+            least("--states", search.states());
+            boolean well = search.run(workers, spec.commandLine().getOut(), this::progress);
+            spec.commandLine().getOut().flush();
+            return well ? 0 : MISSED;
+        }
         if (what.story != null) {
             return story();
         }

@@ -10,8 +10,9 @@ import org.conetender.core.image.Step;
 
 /**
  * Danger: a daemon that keeps dying. After the third unexpected exit within ten minutes the heaters are
- * locked and the air runs until a person has looked (style.md, leases). The lock is one for the site, and
- * stands in the book from the moment the life begins.
+ * locked and the air runs until a person has looked (style.md, leases). The lamps are off too: what was set
+ * aside may have been that hands are in the water. The lock is one for the site, and stands in the book from
+ * the moment the life begins.
  */
 public final class CrashLoop implements Guard {
 
@@ -23,7 +24,7 @@ public final class CrashLoop implements Guard {
     @Override
     public List<Finding> look(View v) {
         return v.book().lives().lock().map(l -> List.of(
-                Finding.trip(id(), l.why(), Power.HEAT, Power.CUT_OUT, Power.AIR_OFF)
+                Finding.trip(id(), l.why(), Power.HEAT, Power.CUT_OUT, Power.LAMPS, Power.AIR_OFF)
                         .alarm(AlarmKind.CRASH_LOOP))).orElse(List.of());
     }
 

@@ -61,6 +61,21 @@ class SoakCommandTest {
     }
 
     @Test
+    void aSearchSaysHowFarEachPassCameAndThatNothingBroke() {
+        assertThat(run("--search", "--states", "60", "--threads", "2")).isZero();
+        assertThat(out.toString()).contains("siphoning  nothing wrong",
+                "bare       clock lost; one sudden end",
+                "all within", "0 rules broken", "states", "ticks in a second").doesNotContain("BROKEN");
+        assertThat(err.toString()).contains("100 %");
+    }
+
+    @Test
+    void aSearchOfNothingIsRefused() {
+        assertThat(run("--search", "--states", "0")).isEqualTo(2);
+        assertThat(err.toString()).contains("--states 0: give 1 or more").doesNotContain("\r");
+    }
+
+    @Test
     void itIsToldWhatToSoak() {
         assertThat(run("--cones", "1")).isEqualTo(2);
         assertThat(err.toString()).contains("--control");

@@ -98,6 +98,22 @@ class CrashLoopTest {
         assertThat(s.paper.facts()).as("nothing is erased").anyMatch(f -> f.toString().contains("25.0"));
     }
 
+    /** What was set aside may have been that hands are in the water. */
+    @Test
+    void noLampBurnsUntilSomebodyHasLooked() {
+        Story s = started();
+        s.minutes(125);
+        assertThat(s.on("a.trigger")).isTrue();
+        s.does(Step.HANDS_IN);
+        assertThat(s.on("a.trigger")).isFalse();
+        killed(s, 3);
+        assertThat(s.batch("a").marks().handsIn()).isEmpty();
+        assertThat(s.on("a.trigger")).isFalse();
+        s.ask("a", new Ask.Acknowledge("crash-loop"));
+        s.seconds(3);
+        assertThat(s.on("a.trigger")).isTrue();
+    }
+
     /** The cone may be empty by now: an acknowledgement alone must not bring the heat back. */
     @Test
     void heatWaitsUntilSomebodySaysAnewHowTheConeStands() {

@@ -1,0 +1,37 @@
+package org.conetender.sim.search;
+
+import java.util.Map;
+
+/**
+ * What the rules remember of a course of events; immutable.
+ *
+ * @param airOffSinceMs since when the air has been commanded off, monotonic ms; −1 while it is on
+ * @param handsSinceMs when hands were last reported in the water, monotonic ms; −1 for never in this life
+ * @param valveSinceMs when the valve was last reported shut, monotonic ms; −1 for never in this life
+ * @param wrongSinceMs since when each hazard has been there without a break, monotonic ms
+ * @param toldAtMs when a person was last told of each alarm, monotonic ms
+ * @param cuts how often the power was cut
+ */
+record Memory(long airOffSinceMs, long handsSinceMs, long valveSinceMs, Map<Hazard, Long> wrongSinceMs,
+              Map<String, Long> toldAtMs, int cuts) {
+
+    static final Memory NONE = new Memory(-1, -1, -1, Map.of(), Map.of(), 0);
+
+    /**
+     * What outlives the process. @param cut whether the power went too  @param open whether words were on
+     * their way
+     */
+    Memory died(boolean cut, boolean open) {
+        return new Memory(-1, cut || open ? -1 : handsSinceMs, cut || open ? -1 : valveSinceMs, Map.of(),
+                Map.of(), cuts + (cut ? 1 : 0));
+    }
+
+    Memory wrong(Map<Hazard, Long> since) {
+        return new Memory(airOffSinceMs, handsSinceMs, valveSinceMs, since, toldAtMs, cuts);
+    }
+
+    /** How long ago the valve was reported shut, ms; for ever where that was in another life. */
+    long valveShutForMs(long nowMs) {
+        return valveSinceMs < 0 ? Long.MAX_VALUE : nowMs - valveSinceMs;
+    }
+}

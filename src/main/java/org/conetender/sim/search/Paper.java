@@ -1,0 +1,92 @@
+package org.conetender.sim.search;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.conetender.core.Result;
+import org.conetender.core.batch.Checkpoint;
+import org.conetender.core.batch.Fact;
+import org.conetender.core.image.Commit;
+
+/**
+ * The record as it is on disk and on its way there; immutable.
+ *
+ * @param durable what a restart would read
+ * @param checkpoint the last one
+ * @param queue transactions that have been handed over and not answered, oldest first
+ * @param minute whether a checkpoint waits with them
+ * @param finished answers that the next tick will be told
+ * @param mood what becomes of what is handed to it
+ * @param trouble why the last could not be written; empty while all is well
+ */
+record Paper(Durable durable, Optional<Checkpoint> checkpoint, List<List<Fact>> queue, boolean minute,
+             List<Commit> finished, Mood mood, Optional<String> trouble) {
+
+    /** What becomes of what is handed to the record. */
+    enum Mood {
+        KEEPING,
+        /** It gives no answer, and nothing is written. */
+        SILENT,
+        REFUSING
+    }
+
+    static Paper empty(Durable nothing) {
+        return new Paper(nothing, Optional.empty(), List.of(), false, List.of(), Mood.KEEPING,
+                Optional.empty());
+    }
+
+    Paper mood(Mood next) {
+        return new Paper(durable, checkpoint, queue, minute, finished, next, trouble).worked();
+    }
+
+    /** After a tick that took the answers and hands over more. */
+    Paper after(Result.Record record) {
+        List<List<Fact>> all = queue;
+        if (!record.transactions().isEmpty()) {
+            all = new ArrayList<>(queue);
+            all.addAll(record.transactions());
+        }
+        boolean asked = record.checkpoint().isPresent();
+        boolean keeps = asked && mood == Mood.KEEPING;
+        return new Paper(durable, keeps ? record.checkpoint() : checkpoint, all, minute || asked, List.of(),
+                mood, keeps ? Optional.empty() : trouble).worked();
+    }
+
+    /** The process died. @param arrived whether what was on its way still reached the disk */
+    Paper died(boolean arrived) {
+        Durable d = durable;
+        for (List<Fact> transaction : arrived && mood != Mood.REFUSING ? queue : List.<List<Fact>>of()) {
+            d = d.with(transaction);
+        }
+        return new Paper(d, checkpoint, List.of(), false, List.of(), mood, Optional.empty());
+    }
+
+    /** With a transaction that comes outside of a tick. */
+    Paper handed(List<Fact> facts) {
+        return new Paper(durable, checkpoint, List.of(facts), minute, finished, mood, trouble).worked();
+    }
+
+    private Paper worked() {
+        if (mood == Mood.SILENT || queue.isEmpty() && !minute) {
+            return this;
+        }
+        boolean keep = mood == Mood.KEEPING;
+        Optional<String> why = queue.isEmpty() && !keep ? trouble
+                : keep ? Optional.empty() : Optional.of("the disk is full; free some space");
+        Durable d = durable;
+        List<Commit> answers = new ArrayList<>(finished);
+        for (List<Fact> transaction : queue) {
+            d = keep ? d.with(transaction) : d;
+            transaction.forEach(f -> answers.add(new Commit(f.seq(), why)));
+        }
+        if (minute) {
+            answers.add(new Commit(Commit.MINUTE, why));
+        }
+        return new Paper(d, checkpoint, List.of(), false, List.copyOf(answers), mood, why);
+    }
+
+    /** How long the oldest transaction has waited, ms. */
+    long waitsForMs(long nowMs) {
+        return queue.isEmpty() ? 0 : Math.max(0, nowMs - queue.getFirst().getFirst().at().monoMs());
+    }
+}
