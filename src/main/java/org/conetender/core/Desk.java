@@ -204,7 +204,11 @@ final class Desk {
         // The site's alarms may be acknowledged without a cone; what is noted of them is noted at the first.
         String at = r.ask() instanceof Ask.Acknowledge ? cone.id()
                 : r.ask() instanceof Ask.Shelve s ? Shelving.place(work.settings, s, cone) : r.cone();
+        ConeBook before = work.ledger.book().cone(cone.id());
         work.write(at, changes, new Ledger.Reason(Optional.of(r), r.ask().word()));
+        // What a report makes untried is untried from this tick on.
+        work.judged.computeIfPresent(cone.id(), (id, j) -> j.proven(Refreshed.of(j, before,
+                work.ledger.book().cone(id)).proving()));
     }
 
     /** A short word stands for several reports, an hour for its day; all is written with its figures. */

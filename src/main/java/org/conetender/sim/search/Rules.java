@@ -153,7 +153,8 @@ final class Rules {
         for (Alarm a : e.result().words().alarms()) {
             Long was = e.before().world().memory().toldAtMs().get(a.key());
             boolean stood = e.before().state().live().alarms().raised().stream()
-                    .anyMatch(x -> x.key().equals(a.key()) && x.course().goneAtMs().isEmpty() && !x.acknowledged());
+                    .anyMatch(x -> x.key().equals(a.key()) && x.course().goneAtMs().isEmpty()
+                            && !x.acknowledged());
             boolean other = e.before().batch().number() != e.next().batch().number();
             // Who acknowledged too early is told once more when only the lock is left.
             boolean mended = a.held() == Alarm.Held.ONLY_BY_LATCH;

@@ -265,4 +265,22 @@ class SwitchesTriedTest {
         assertThat(s.standing("a")).isEmpty();
         assertThat(heated).isGreaterThan(60);
     }
+
+    /** Found by the search: the heat went on for the tick in which it was said. */
+    @Test
+    void anExchangedRelayIsUntriedFromTheTickInWhichItIsSaid() {
+        Story s = Story.at().trying();
+        s.senses.water("a", 26);
+        s.does(Step.STARTED);
+        boolean heats = false;
+        for (int i = 0; i < 3_600 && !heats; i++) {
+            s.tick();
+            heats = s.on("a.heat") && s.on("a.cut-out");
+        }
+        assertThat(heats).isTrue();
+        s.send("a", new Ask.Did(Step.RELAY_EXCHANGED));
+        s.tick();
+        assertThat(s.on("a.heat")).isFalse();
+        assertThat(s.on("a.cut-out")).isFalse();
+    }
 }
