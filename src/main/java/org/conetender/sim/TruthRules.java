@@ -93,7 +93,9 @@ final class TruthRules {
         }
         released(s);
         for (Result.Reply r : rig.process().control().replies()) {
-            rules.lasting("answered", r.request().cone(), r.accepted()
+            // A question changes nothing, so there is nothing to record.
+            boolean asks = r.request().ask() instanceof Ask.Alarms;
+            rules.lasting("answered", r.request().cone(), r.accepted() && !asks
                     && !rig.process().disk().knows(r.request().id()), 0,
                     "'" + r.request().ask().word() + "' was said to be recorded and is in no record");
         }
