@@ -165,7 +165,7 @@ class HoldStoryTest {
         Tub t = new Tub("a", 26, 20);
         Story s = matted(t);
         double found = hold(s).integral();
-        assertThat(Math.abs(found)).as("the room takes another amount than is configured").isGreaterThan(0.03);
+        assertThat(Math.abs(found)).as("losses are other than configured").isGreaterThan(0.03);
         s.ask("a", new Ask.SetSetpoint(27.5));
         s.seconds(2);
         assertThat(hold(s).aimC()).isEqualTo(27.5);
