@@ -17,7 +17,7 @@ import org.conetender.port.Store;
  * The daemon's three duties, joined. Production gives each a thread; the simulation runs them by hand
  * in this order.
  */
-public record Agents(ControlAgent control, RecordAgent record, PublishAgent publish) {
+public record Agents(ControlAgent control, RecordAgent record, PublishAgent publish, Settings settings) {
 
     /**
      * Reads the record and stands where it stood; nothing is energised yet.
@@ -37,12 +37,13 @@ public record Agents(ControlAgent control, RecordAgent record, PublishAgent publ
         return new Agents(new ControlAgent(ports, mail, new Tick(settings, guards), state),
                 record,
                 new PublishAgent(new Face(settings, names, Versions.of(Stream.concat(kept.facts().stream(),
-                        opening.stream()).toList())), ports.outside().transport(), mail));
+                        opening.stream()).toList())), ports.outside().transport(), mail),
+                settings);
     }
 
     /** The last thing that is done after a stop in good order: it is recorded that it was one. */
     public void leave() {
-        control.leave();
+        control.leave(settings);
         record.doWork();
     }
 

@@ -15,6 +15,7 @@ import org.conetender.core.image.ContactSample;
 import org.conetender.core.image.Image;
 import org.conetender.core.image.ProbeSample;
 import org.conetender.core.image.Request;
+import org.conetender.core.settings.Settings;
 import org.conetender.core.unit.Moment;
 import org.conetender.port.Contact;
 import org.conetender.port.Probe;
@@ -148,9 +149,10 @@ public final class ControlAgent implements Agent {
         return String.join(", ", parts) + "; " + state.live().alarms().raised().size() + " alarms";
     }
 
-    /** Hands the record the fact that this life ended in good order; no tick may follow. */
-    void leave() {
-        mail.record(new Result.Record(List.of(state.leaving(ports.clock().now())), Optional.empty()));
+    /** Hands the record the facts that this life ended in good order; no tick may follow. */
+    void leave(Settings settings) {
+        mail.record(new Result.Record(List.of(state.leaving(settings, ports.clock().now())),
+                Optional.empty()));
     }
 
     /** What the guards found in the last tick, by cone; for the simulation, on the control thread only. */

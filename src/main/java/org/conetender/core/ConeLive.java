@@ -86,12 +86,17 @@ public record ConeLive(ConeJudgement judged, Beside beside, Growth growth, Heati
         return new ConeLive(j, beside, growth, heating, out, outlook, pressedForMs);
     }
 
+    ConeLive worn(Wear w) {
+        return new ConeLive(judged, beside, growth, new Heating(hold(), credit(), w), out, outlook,
+                pressedForMs);
+    }
+
     static ConeLive begin(String cone, ConeBook book, Optional<Checkpoint> checkpoint, Moment now) {
         ConeJudgement judged = new ConeJudgement(Water.unheard(), Optional.empty(), Level.UNKNOWN,
                 HeatTrack.fresh(), Optional.empty(), AirTrack.begun(Breath.begun(book, now)),
                 Motion.NONE, book.heater().tried(book.batch()) ? Proving.DONE : Proving.DUE);
         return new ConeLive(judged, Beside.NONE, Growth.resumed(cone, book, checkpoint),
-                new Heating(Hold.IDLE, Share.Credit.NONE, Wear.begun(book.heater().relay().closings())),
+                new Heating(Hold.IDLE, Share.Credit.NONE, Wear.begun(0)),
                 ConeOut.SAFE, new Outlook(Optional.empty(), 0, Outlook.NONE.water(),
                         Promise.NONE, Appointment.resumed(cone, book.batch(), checkpoint)), 0);
     }

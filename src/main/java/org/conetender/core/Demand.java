@@ -54,8 +54,9 @@ final class Demand {
                 && work.since(b.stock().get().at()).leastMs() < Units.msOfHours(cone.timing().triggerHours());
     }
 
-    /** The heating law's memory after this tick. */
-    static Hold hold(Hold before, Cone cone, Batch b, Tick.Now now) {
+    /** The heating law's memory after this tick, before any guard. */
+    static Hold hold(Cone cone, Batch b, Tick.Now now) {
+        Hold before = now.was().hold();
         OptionalDouble aim = now.aimC();
         ConeJudgement j = now.judged();
         if (cone.fittings().heat().kind() == HeatKind.NONE || !b.stage().hasWater()) {
@@ -67,15 +68,17 @@ final class Demand {
         double litres = Judge.warmedLitres(cone, b);
         Hold.Plant plant = Hold.Plant.of(cone.fittings().heat(), litres, Judge.lossWPerK(cone, litres),
                 aim.getAsDouble() - j.roomOrUsualC());
-        Hold h = before.after(aim.getAsDouble() - j.belief().hottestC(), aim.getAsDouble(), now.dtMs(),
-                plant);
+        double errorK = aim.getAsDouble() - j.belief().hottestC();
+        Hold h = before.after(errorK, aim.getAsDouble(), now.dtMs(), plant);
         if (cone.fittings().heat().kind() != HeatKind.IMMERSED) {
             return h;
         }
         if (j.proving().part() == Proving.Part.UNTESTABLE || Hold.gently(cone, j.heat().responded())) {
             return h.lowPower();
         }
-        return j.thermal().map(t -> h.steered(t, new Predict.Around(j.roomOrUsualC(), now.dtMs() / 1000.0),
-                now.wear().left(Hold.switching(cone.fittings().heat())))).orElse(h);
+        Predict.Switching kind = now.was().wear().left(Hold.switching(cone.fittings().heat()));
+        Predict.Around around = new Predict.Around(j.roomOrUsualC(), now.dtMs() / 1000.0);
+        Hold.Real real = new Hold.Real(now.was().out().heat(), errorK, now.dtMs(), plant);
+        return j.thermal().map(t -> h.steered(t, around, kind).beside(before, real)).orElse(h);
     }
 }

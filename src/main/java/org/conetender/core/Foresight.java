@@ -61,7 +61,7 @@ record Foresight(Cone cone, Batch batch, Development done, ConeJudgement judged)
         if (heat.kind() != Cone.HeatKind.IMMERSED) {
             return 0;
         }
-        double riseKPerS = heat.watts() / (litres * Units.BRINE_J_PER_L_K);
+        double riseKPerS = heat.riseKPerS(litres);
         double gentleS = !Hold.gently(cone, judged.heat().responded()) ? 0
                 : (1 / Hold.LOW_POWER - 1) * HeatTrack.FIRST_WINDOW_K / riseKPerS;
         return Units.hours(judged.proving().leftMs(new Proving.Plant(heat.cutOut(), riseKPerS, 0)))

@@ -1,11 +1,14 @@
 package org.conetender.core;
 
+import java.util.List;
 import java.util.Optional;
 import org.conetender.core.alarm.Alarm;
 import org.conetender.core.alarm.AlarmKind;
 import org.conetender.core.alarm.Alarms;
 import org.conetender.core.batch.Change;
+import org.conetender.core.batch.ConeBook;
 import org.conetender.core.batch.RelayBook;
+import org.conetender.core.heat.Wear;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.unit.Moment;
 import org.conetender.core.unit.Text;
@@ -32,6 +35,28 @@ public record RelayLife(long closings, double used, double daysLeft) {
         double left = Math.max(0, rated.lifeCycles() - closings);
         return Optional.of(new RelayLife(closings, closings / rated.lifeCycles(),
                 left == 0 ? 0 : left / pace));
+    }
+
+    /**
+     * What a life begins with. One that ended unseen took up to a step of closings with it, written nowhere:
+     * half of a step is their mean (a cone that was never in use has none). It is not written down by itself,
+     * so that one death after another adds it once.
+     *
+     * @param died whether the last life ended without a word
+     */
+    static Wear begun(Cone cone, ConeBook kept, boolean died) {
+        long closings = kept.heater().relay().closings();
+        boolean used = closings > 0 || kept.batch().stage().hasWater();
+        return Wear.begun(closings
+                + (died && used && cone.fittings().heat().wears() ? RelayBook.STEP / 2 : 0));
+    }
+
+    /** What a life that ends in good order must write down, few as they are; empty where there is nothing. */
+    static List<Change> unwritten(Cone cone, State s) {
+        long ever = s.live().cones().get(cone.id()).wear().closings();
+        return cone.fittings().heat().wears()
+                && ever > s.book().cone(cone.id()).heater().relay().closings()
+                ? List.of(new Change.Worn(ever)) : List.of();
     }
 
     /** Writes down what was counted, now and then. What a failing record does not take is counted on. */

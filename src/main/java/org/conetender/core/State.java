@@ -13,6 +13,7 @@ import org.conetender.core.batch.Book;
 import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Checkpoint;
 import org.conetender.core.batch.Fact;
+import org.conetender.core.batch.Lives;
 import org.conetender.core.image.Request;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.settings.Settings;
@@ -66,16 +67,25 @@ public record State(Ledger ledger, Live live) {
         Ledger ledger = Ledger.of(book, opening.getFirst().seq()).opened(opening);
         Map<String, ConeLive> cones = new TreeMap<>();
         for (Cone c : settings.cones()) {
-            cones.put(c.id(), ConeLive.begin(c.id(), book.cone(c.id()), checkpoint, now));
+            cones.put(c.id(), ConeLive.begin(c.id(), book.cone(c.id()), checkpoint, now)
+                    .worn(RelayLife.begun(c, book.cone(c.id()), Lives.of(facts).running())));
         }
         return new State(ledger, new Live(now, cones,
                 Alarms.resumed(seen(book, opening, facts), unseen(book), now),
                 new Timers(Optional.empty(), now.monoMs(), 0, List.of(), OptionalLong.empty()), false));
     }
 
-    /** The fact with which a life ends in good order. */
-    public List<Fact> leaving(Moment now) {
-        return ledger.write("", List.of(new Change.Left()), now, Ledger.Reason.OWN).facts();
+    /** The facts with which a life ends in good order: what its relays did, and at last that it ended. */
+    public List<Fact> leaving(Settings settings, Moment now) {
+        List<Fact> out = new ArrayList<>();
+        Ledger last = ledger;
+        for (Cone c : settings.cones()) {
+            Ledger.Written worn = last.write(c.id(), RelayLife.unwritten(c, this), now, Ledger.Reason.OWN);
+            out.addAll(worn.facts());
+            last = worn.facts().isEmpty() ? last : worn.ledger();
+        }
+        out.addAll(last.write("", List.of(new Change.Left()), now, Ledger.Reason.OWN).facts());
+        return List.copyOf(out);
     }
 
     private static List<Alarms.Kept> unseen(Book book) {

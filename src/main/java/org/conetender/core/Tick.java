@@ -18,7 +18,6 @@ import org.conetender.core.guard.TooManyWatts;
 import org.conetender.core.guard.View;
 import org.conetender.core.heat.Hold;
 import org.conetender.core.heat.Share;
-import org.conetender.core.heat.Wear;
 import org.conetender.core.image.Image;
 import org.conetender.core.image.Request;
 import org.conetender.core.judge.ConeJudgement;
@@ -58,9 +57,9 @@ public final class Tick {
     /**
      * What one cone's law is shown.
      *
-     * @param aimC what its stage wants held  @param dtMs since the last one  @param wear of its switch
+     * @param aimC what its stage wants held  @param dtMs since the last one  @param was what is remembered
      */
-    record Now(ConeJudgement judged, OptionalDouble aimC, long dtMs, Wear wear) {}
+    record Now(ConeJudgement judged, OptionalDouble aimC, long dtMs, ConeLive was) {}
 
     /** One tick. */
     public Result step(State before, Image image) {
@@ -80,6 +79,8 @@ public final class Tick {
         Map<String, ConeLive.ConeOut> outs = outputs(work, desk, credits, findings);
         consequences(work, findings);
         credits.replaceAll((cone, c) -> withheld(findings.get(cone)) ? Share.Credit.NONE : c);
+        holds.replaceAll((cone, h) -> permits(findings.get(cone), Power.HEAT) ? h
+                : h.withheld(work.live(cone).hold()));
 
         Proofs.keep(work);
         RelayLife.keep(work);
@@ -105,8 +106,8 @@ public final class Tick {
     private static Map<String, Hold> holds(Work work) {
         Map<String, Hold> holds = new TreeMap<>();
         for (Cone c : work.settings.cones()) {
-            holds.put(c.id(), Demand.hold(work.live(c.id()).hold(), c, work.batch(c.id()),
-                    new Now(work.judged.get(c.id()), work.aimC(c), work.dtMs, work.live(c.id()).wear())));
+            holds.put(c.id(), Demand.hold(c, work.batch(c.id()),
+                    new Now(work.judged.get(c.id()), work.aimC(c), work.dtMs, work.live(c.id()))));
         }
         return holds;
     }

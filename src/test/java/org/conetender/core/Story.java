@@ -175,7 +175,7 @@ public final class Story {
 
     /** A life of the process that is left in good order; another begins where it stood. */
     public Story stopAndStart(long downMs) {
-        paper.keep(state.leaving(now));
+        paper.keep(state.leaving(settings, now));
         return restart(now.boot(), downMs);
     }
 

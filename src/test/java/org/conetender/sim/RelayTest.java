@@ -42,18 +42,19 @@ class RelayTest {
     }
 
     @Test
-    void theCountIsTheContactsOwnAndLosesFewerThanFiftyAtEachKill() {
+    void theCountIsTheContactsOwnAndAtAKillItIsGuessedWhatWasNotWritten() {
         Rig r = hours(filled(Larkmoor.mixed(), 3), 9);
         assertThat(done(r, "c")).as("enough to tell").isGreaterThan(20);
         assertThat(counted(r, "c")).isEqualTo(done(r, "c"));
         assertThat(shown(r, "a", "heat/relay-closings")).as("a solid-state switch").isNull();
         r.kill();
         hours(r, 0.2);
-        assertThat(counted(r, "c")).isBetween(done(r, "c") - 50, done(r, "c"));
+        assertThat(counted(r, "c")).isBetween(done(r, "c") - 25, done(r, "c") + 25);
         hours(r, 7);
         r.kill();
         hours(r, 0.2);
-        assertThat(counted(r, "c")).isBetween(done(r, "c") - 100, done(r, "c")).isGreaterThanOrEqualTo(50);
+        assertThat(counted(r, "c")).isBetween(done(r, "c") - 50, done(r, "c") + 50)
+                .isGreaterThanOrEqualTo(75);
     }
 
     @Test
@@ -78,7 +79,8 @@ class RelayTest {
         assertThat(r.state().book().cone("c").batch().stage()).isEqualTo(before);
         r.kill();
         hours(r, 0.2);
-        assertThat(counted(r, "c")).as("and after a kill").isLessThan(8);
+        assertThat(counted(r, "c")).as("and after a kill, for which half a step is added")
+                .isBetween(25L, 25L + 8);
     }
 
     /** Three relays under a limit of watts that serves two: turns, proofs and doubts cost cycles too. */

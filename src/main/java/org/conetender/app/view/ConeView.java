@@ -63,9 +63,12 @@ public record ConeView(String id, Hatch hatch, Water water, Out out, Hand hand,
     /** @param siphon a word */
     public record Out(Heat heat, boolean air, String proven, boolean lamp, String siphon) {}
 
-    /** @param duty wanted, percent  @param vetoed why it is withheld  @param limited why it is less */
+    /**
+     * @param duty wanted, percent  @param vetoed why it is withheld  @param limited why it is less
+     * @param known how well it is known how the water answers it
+     */
     public record Heat(boolean on, OptionalDouble duty, Optional<String> vetoed, Optional<String> limited,
-                       Relay relay) {}
+                       Optional<String> known, Relay relay) {}
 
     /** @param closings so far  @param used percent of its life  @param daysLeft at its pace */
     public record Relay(OptionalDouble closings, OptionalDouble used, OptionalDouble daysLeft) {
@@ -97,7 +100,7 @@ public record ConeView(String id, Hatch hatch, Water water, Out out, Hand hand,
                 new Aim(l.number("water/setpoint"), l.number("water/held")), l.word("water/trust"),
                 l.text("water/why").or(() -> l.text("water/untested")));
         Heat heat = new Heat(l.is("heat/on"), l.number("heat/duty"), l.text("heat/vetoed"),
-                l.text("heat/limited"), new Relay(l.number("heat/relay-closings"),
+                l.text("heat/limited"), l.text("heat/known"), new Relay(l.number("heat/relay-closings"),
                         l.number("heat/relay-used"), l.number("heat/relay-days-left")));
         Out out = new Out(heat, l.is("air/on"), l.word("air/proven"), l.is("lamp/on"),
                 l.word("siphon/state"));

@@ -41,6 +41,7 @@ public final class ViewJson {
         put(m, "held-c", c.water().aim().held());
         m.put("trust", c.water().trust());
         m.put("heat", c.out().heat().on());
+        put(m, "heat-known", c.out().heat().known());
         put(m, "relay-closings", c.out().heat().relay().closings());
         put(m, "relay-used-percent", c.out().heat().relay().used());
         put(m, "relay-days-left", c.out().heat().relay().daysLeft());

@@ -9,8 +9,8 @@ import org.conetender.core.unit.Units;
 
 /**
  * What is durable of the relay that switches a cone's heater. It counts on through batches and set-points;
- * a kill loses what was counted since it was last written, fewer than {@link #STEP} closings where the
- * record takes facts.
+ * an orderly end writes what was counted, a kill loses it: fewer than {@link #STEP} closings where the
+ * record takes facts, for which the next life adds half of a step.
  *
  * @param closings of all relays that this cone ever had
  * @param exchanged what they were at each exchange, oldest first

@@ -69,15 +69,7 @@ public final class Description {
                 Property.of("outlook", "How the hatch stands, in words", "string"),
                 Property.of("arrested", "Whether development stands still", "boolean"),
                 Property.of("doubt", "Why to look before feeding", "string")));
-        n.put("heat", List.of(Property.of("on", "Heater on", "boolean"),
-                Property.of("duty", "Heat demanded", "float").unit("%"),
-                Property.of("vetoed", "Why heat is withheld", "string"),
-                Property.of("limited", "Why less heat is given than there could be", "string"),
-                Property.of("relay-closings", "How often its relay has closed since it was new", "integer"),
-                Property.of("relay-used", "Share of the closings that its relay is rated for", "float")
-                        .unit("%"),
-                Property.of("relay-days-left", "Days until its relay is worn, at the pace of the last days",
-                        "integer")));
+        n.put("heat", HeatNode.PROPERTIES);
         n.put("air", List.of(Property.of("on", "Air commanded on", "boolean"),
                 Property.of("proven", "Whether air is proven to flow", "enum")
                 .format("proven,failed,unverified")));

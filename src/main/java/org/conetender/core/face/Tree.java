@@ -4,7 +4,6 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.time.temporal.ChronoUnit;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -12,17 +11,14 @@ import java.util.TreeMap;
 import org.conetender.core.Appointment;
 import org.conetender.core.ConeLive;
 import org.conetender.core.Offering;
-import org.conetender.core.RelayLife;
 import org.conetender.core.Result;
 import org.conetender.core.State;
 import org.conetender.core.alarm.Alarm;
 import org.conetender.core.alarm.AlarmKind;
 import org.conetender.core.batch.Batch;
 import org.conetender.core.guard.Finding;
-import org.conetender.core.guard.Power;
 import org.conetender.core.hatch.Development;
 import org.conetender.core.hatch.Forecast;
-import org.conetender.core.heat.Hold;
 import org.conetender.core.image.Hour;
 import org.conetender.core.judge.Belief;
 import org.conetender.core.judge.Thermal;
@@ -186,21 +182,7 @@ public final class Tree {
     }
 
     private void outputs(String at, Cone c, ConeLive live) {
-        out.put(at + "/heat/on", String.valueOf(live.out().heat()));
-        out.put(at + "/heat/duty", decimals(100 * live.hold().duty(), 0));
-        result.findings().getOrDefault(c.id(), List.of()).stream()
-                .filter(f -> f.denies().contains(Power.HEAT) && live.hold().duty() > 0)
-                // What only a person can release is the better reason.
-                .min(Comparator.comparing(f -> f.clears() != Finding.Clears.ACKNOWLEDGED))
-                .map(Finding::what).ifPresent(w -> out.put(at + "/heat/vetoed", w));
-        if (Hold.gently(c, live.judged().heat().responded()) && live.hold().duty() > 0) {
-            out.put(at + "/heat/limited", Sentences.GENTLY);
-        }
-        RelayLife.of(c, result.next(), now).ifPresent(r -> {
-            out.put(at + "/heat/relay-closings", String.valueOf(r.closings()));
-            out.put(at + "/heat/relay-used", decimals(100 * r.used(), 1));
-            out.put(at + "/heat/relay-days-left", String.valueOf(rounded(r.daysLeft())));
-        });
+        HeatNode.of(c, result, now).forEach((property, value) -> out.put(at + "/heat/" + property, value));
         out.put(at + "/air/on", String.valueOf(!live.out().airPause()));
         out.put(at + "/air/proven", live.judged().air().proof().name().toLowerCase(Locale.ROOT));
         out.put(at + "/lamp/on", String.valueOf(live.out().lamp()));
@@ -226,12 +208,6 @@ public final class Tree {
     private String iso(long wallMs) {
         return Instant.ofEpochMilli(wallMs).atZone(zone()).truncatedTo(ChronoUnit.MINUTES).toOffsetDateTime()
                 .format(DateTimeFormatter.ofPattern("yyyy-MM-dd'T'HH:mm:ssxxx", Locale.ROOT));
-    }
-
-    /** To two figures: no pace tells more, and there are fewer messages. */
-    private static long rounded(double days) {
-        long step = days < 100 ? 1 : (long) Math.pow(10, Math.floor(Math.log10(days)) - 1);
-        return Math.round(days / step) * step;
     }
 
     static String decimals(double d, int digits) {

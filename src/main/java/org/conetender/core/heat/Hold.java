@@ -6,9 +6,9 @@ import org.conetender.core.unit.Units;
 
 /**
  * The heating law of one cone: what we want, never what is allowed. Where the cone is known, by
- * {@link Predict}, which wants on or off itself; else proportional-integral with the losses fed forward,
- * tuned by the SIMC rules for an integrating plant with dead time (control.md §2.1), its duty turned into
- * on and off by {@link Share}.
+ * {@link Predict}, which wants on or off itself; while it is not ({@link Known}), proportional-integral
+ * with the losses fed forward, tuned by the SIMC rules for an integrating plant with dead time (control.md
+ * §2.1), its duty turned into on and off by {@link Share}.
  *
  * @param integral the integral's share of the duty
  * @param duty wanted in this tick, 0..1
@@ -35,8 +35,23 @@ public record Hold(double integral, double duty, double aimC, Predict law, boole
 
         /** @param lossWPerK losses to the room, W/K  @param overRoomK set-point above the room, K */
         public static Plant of(Cone.Heat heat, double litres, double lossWPerK, double overRoomK) {
-            return new Plant(heat.watts() / (litres * Units.BRINE_J_PER_L_K),
+            return new Plant(heat.riseKPerS(litres),
                     Math.max(0, lossWPerK * overRoomK / heat.watts()), shortWindowMs(heat));
+        }
+
+        /** Effective dead time: the lags, and half of a window on the mean, s. */
+        private double deadS() {
+            return LAGS_S + windowMs / 2000.0;
+        }
+
+        /** Duty for each kelvin that is lacking (control.md §2.1). */
+        private double gainPerK() {
+            return 1 / (slopeKPerS * 2 * deadS());
+        }
+
+        /** Integral time, s (control.md §2.1); the mean of what is followed is taken over as long. */
+        private double integralS() {
+            return 8 * deadS();
         }
     }
 
@@ -78,12 +93,12 @@ public record Hold(double integral, double duty, double aimC, Predict law, boole
      * @param litres that it warms
      */
     public static double swingK(Cone.Heat heat, double litres) {
-        return Predict.bandK(heat.watts() / (litres * Units.BRINE_J_PER_L_K), 0.5,
-                heat.contacts().cyclesPerDay()) / 2;
+        return Predict.bandK(heat.riseKPerS(litres), 0.5, heat.contacts().cyclesPerDay()) / 2;
     }
 
     /**
-     * The law after a tick.
+     * The law after a tick. The integral stays at another set-point: what is wrong with the losses is as
+     * wrong there, and the feed-forward covers the change.
      *
      * @param errorK set-point less water, K
      * @param aimC the set-point, °C
@@ -91,15 +106,11 @@ public record Hold(double integral, double duty, double aimC, Predict law, boole
      * @param plant the cone
      */
     public Hold after(double errorK, double aimC, long dtMs, Plant plant) {
-        double dead = LAGS_S + plant.windowMs() / 2000.0;
-        double gain = 1 / (plant.slopeKPerS() * 2 * dead);
-        double integralS = 8 * dead;
-        // Bumpless: a new set-point starts from the feed-forward alone.
-        double i = aimC == this.aimC ? integral : 0;
-        double wanted = plant.feedForward() + gain * errorK + i;
+        double wanted = plant.feedForward() + plant.gainPerK() * errorK + integral;
         // Conditional integration: never wound up while the duty is at its end.
         boolean free = wanted > 0 && wanted < 1 || wanted >= 1 && errorK < 0 || wanted <= 0 && errorK > 0;
-        double next = free ? Math.clamp(i + gain * errorK * dtMs / 1000.0 / integralS, -1, 1) : i;
+        double next = free ? Math.clamp(integral
+                + plant.gainPerK() * errorK * dtMs / 1000.0 / plant.integralS(), -1, 1) : integral;
         return new Hold(next, Math.clamp(wanted, 0, 1), aimC, law, false);
     }
 
@@ -118,22 +129,60 @@ public record Hold(double integral, double duty, double aimC, Predict law, boole
         return new Hold(0, Math.min(duty, LOW_POWER), aimC, law.off(), false);
     }
 
-    /** No heat is wanted. */
+    /**
+     * The same after a tick in which heat was withheld: the water did not answer for the duty, so nothing was
+     * learned of it.
+     *
+     * @param before the law before that tick
+     */
+    public Hold withheld(Hold before) {
+        return Double.isNaN(aimC) ? this : new Hold(before.integral, duty, aimC, law, rules);
+    }
+
+    /** No heat is wanted. What the losses were found to be stays. */
     public Hold idle() {
-        return new Hold(0, 0, Double.NaN, law.off(), false);
+        return new Hold(integral, 0, Double.NaN, law.off(), false);
     }
 
     /**
-     * The same where the cone is known: the law that knows the coast decides, if its model fits the water.
-     * Beside it the plain law goes on, ready to take over.
+     * The same where the cone is known: the law that knows the coast decides, if its model fits the water;
+     * and wherever a reading that stands must be asked to move, which only that law does. For the plain law
+     * beside it see {@link #beside}.
      */
     public Hold steered(Thermal known, Predict.Around around, Predict.Switching kind) {
-        if (!known.fits()) {
+        boolean plain = !known.fits() || Known.of(known) == Known.NOT_YET && known.askK() == 0;
+        if (plain) {
             return new Hold(integral, duty, aimC, law.off(), false);
         }
         Predict next = law.steered(known, aimC, around, kind);
         return new Hold(integral, next.duty(), aimC, next, true);
     }
+
+    /**
+     * Beside the law that decides the plain law follows, so that it may take over without a jump: its
+     * integral is the mean of what was really switched less what the other parts would have given (control.md
+     * §2.1). A duty at its end says nothing of the losses.
+     *
+     * @param before the law before this tick
+     */
+    public Hold beside(Hold before, Real real) {
+        if (!rules) {
+            return this;
+        }
+        Plant p = real.plant();
+        double lacks = (real.on() ? 1 : 0) - p.feedForward() - p.gainPerK() * real.errorK() - before.integral;
+        double share = Math.min(1, real.dtMs() / 1000.0 / p.integralS());
+        return new Hold(duty <= 0 || duty >= 1 ? before.integral
+                : Math.clamp(before.integral + lacks * share, -1, 1), duty, aimC, law, true);
+    }
+
+    /**
+     * What really happened in a tick.
+     *
+     * @param on whether the heater was on in it  @param errorK set-point less water, K
+     * @param dtMs its length  @param plant the cone
+     */
+    public record Real(boolean on, double errorK, long dtMs, Plant plant) {}
 
     /** Whether the heater is wanted on, where the law that knows the coast decides. */
     public boolean on() {

@@ -26,7 +26,7 @@ public record Predict(boolean on, double duty, double owedS, double sinceS) {
     private static final double SPARING = 1.03;
     /** A solid-state switch takes back an error within this time, s (guess: a heater's lag). */
     private static final double TAKE_BACK_S = 60;
-    /** Duties near 0 and 1 would want no band at all. */
+    /** Duties near 0 and 1 would want no band at all: nearer to them than this nothing narrows (guess). */
     private static final double LEAST_DUTY = 0.03;
 
     /**

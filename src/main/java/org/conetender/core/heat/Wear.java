@@ -20,7 +20,10 @@ public record Wear(long closings, double ahead) {
     /** It is widened no further than this (guess): the water is dearer than the relay. */
     private static final double WIDEST = 1.5;
 
-    /** A life begins with what was counted before it. */
+    /**
+     * A life begins with what was counted before it. What it was ahead of its budget is forgotten: a restart
+     * may cost a few cycles more than a day's.
+     */
     public static Wear begun(long closings) {
         return new Wear(closings, 0);
     }

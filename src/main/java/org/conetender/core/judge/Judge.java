@@ -116,7 +116,7 @@ public final class Judge {
         double litres = warmedLitres(about.cone(), about.batch());
         double capacity = litres * Units.BRINE_J_PER_L_K;
         double roomK = j.roomC().map(r -> r - j.belief().middleC()).filter(Double::isFinite).orElse(0.0);
-        Proving.Plant plant = new Proving.Plant(heater.cutOut(), heater.watts() / capacity,
+        Proving.Plant plant = new Proving.Plant(heater.cutOut(), heater.riseKPerS(litres),
                 roomK * lossWPerK(about.cone(), litres) / capacity);
         Switches s = did.heater();
         return j.proving().after(new Proving.Seen(did.dtMs(), j.belief(), may, new Proving.Heater(s.wanted(),
@@ -189,7 +189,7 @@ public final class Judge {
         double loss = lossWPerK(cone, litres) / capacity;
         boolean measured = j.roomC().isPresent();
         double drift = measured || Double.isNaN(c) ? 0 : loss * Math.max(0, WARMEST_ROOM_C - c);
-        return new HeatTrack.Physics(cone.fittings().heat().watts() / capacity, loss * over,
+        return new HeatTrack.Physics(cone.fittings().heat().riseKPerS(litres), loss * over,
                 !measured || over > ConeJudgement.COLD_ROOM_K, drift);
     }
 }

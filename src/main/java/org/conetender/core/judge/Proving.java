@@ -89,7 +89,7 @@ public record Proving(Part part, long forMs, long triedMs, Ends reading, Round r
     private static final double LAGS_S = Traits.USUAL_LAG_S + Underway.PROBE_S;
     /** Readings of so long make the mean at an end, ms (guess: noise of a step evens out). */
     private static final long MEAN_MS = 15 * Units.SECOND_MS;
-    /** Room and losses may warm the water by so much more, or cool it by so much less, than reckoned. */
+    /** Room and losses may warm water by so much more, or cool it by so much less, than reckoned (guess). */
     private static final double MORE_WARMING = 1.5;
     private static final double LESS_COOLING = 0.5;
     /** Water that warmed by itself is watched for so long; two welded switches show in half of it (guess). */

@@ -86,8 +86,7 @@ public record Water(double lastC, long lastAtMs, List<Seen> trail, Optional<Doub
 
     /** How fast this cone's water can move at most, K/s: thrice its heater's slope (control.md §3.3). */
     public static double slewKPerS(Cone cone, double litres) {
-        double slope = cone.fittings().heat().watts() / (litres * Units.BRINE_J_PER_L_K);
-        return Math.max(LEAST_SLEW_K_S, 3 * slope);
+        return Math.max(LEAST_SLEW_K_S, 3 * cone.fittings().heat().riseKPerS(litres));
     }
 
     /**

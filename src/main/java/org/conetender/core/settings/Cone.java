@@ -3,6 +3,7 @@ package org.conetender.core.settings;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import org.conetender.core.unit.Units;
 
 /**
  * One hatching cone: what is fitted to it, the limits it must keep, and its usual charge.
@@ -87,6 +88,11 @@ public record Cone(String id, Fittings fittings, Limits limits, Timing timing, U
         public Heat(HeatKind kind, double watts, SwitchKind switchKind, boolean cutOut) {
             this(kind, watts, switchKind, cutOut,
                     switchKind == SwitchKind.RELAY ? Contacts.USUAL : Contacts.NONE);
+        }
+
+        /** How fast it warms so much brine at full power and without losses, K/s. */
+        public double riseKPerS(double litres) {
+            return watts / (litres * Units.BRINE_J_PER_L_K);
         }
 
         /** Whether a relay switches it, whose contacts wear. */

@@ -19,13 +19,13 @@ enum Laws {
     PI_RELAY("PI by SIMC, 4 min windows") {
         @Override
         Law of(TrialCone c) {
-            return new Pi(c, 240_000);
+            return new Pi(c, RELAY_MS);
         }
     },
     PI_SOLID("PI by SIMC, 10 s windows") {
         @Override
         Law of(TrialCone c) {
-            return new Pi(c, 10_000);
+            return new Pi(c, SOLID_MS);
         }
     },
     OURS_150("ours, relay, 150 cycles a day") {
@@ -47,6 +47,10 @@ enum Laws {
         }
     };
 
+    /** Windows of the plain law, ms (control.md §1.5). */
+    private static final long RELAY_MS = 240_000;
+    private static final long SOLID_MS = 10_000;
+
     private final String words;
 
     Laws(String words) {
@@ -58,6 +62,13 @@ enum Laws {
 
     String words() {
         return words;
+    }
+
+    /** What the plain law is told of that cone. */
+    private static Hold.Plant plant(TrialCone cone, Law.Seen s, long windowMs) {
+        double holding = cone.known().nominal().lossPerS() * (cone.known().setpointC() - s.roomC())
+                / cone.known().nominal().riseKPerS();
+        return new Hold.Plant(cone.known().nominal().riseKPerS(), Math.max(0, holding), windowMs);
     }
 
     /** Proportional-integral, time-proportioned. */
@@ -76,10 +87,7 @@ enum Laws {
         @Override
         public boolean on(Seen s) {
             double aim = cone.known().setpointC();
-            double holding = cone.known().nominal().lossPerS() * (aim - s.roomC())
-                    / cone.known().nominal().riseKPerS();
-            hold = hold.after(aim - s.probeC(), aim, 1_000, new Hold.Plant(
-                    cone.known().nominal().riseKPerS(), Math.max(0, holding), windowMs));
+            hold = hold.after(aim - s.probeC(), aim, 1_000, plant(cone, s, windowMs));
             credit = Share.after(credit, hold.duty(), s.wasOn(), new Share.Window(1_000, windowMs));
             return credit.wants();
         }
@@ -91,7 +99,8 @@ enum Laws {
         private final TrialCone cone;
         private final Predict.Switching kind;
         private Thermal known;
-        private Predict law = Predict.IDLE;
+        private Hold hold = Hold.IDLE;
+        private Share.Credit credit = Share.Credit.NONE;
         private Wear wear = Wear.begun(0);
         private boolean wasOn;
 
@@ -107,8 +116,16 @@ enum Laws {
                     : known.after(new Estimate.Step(1, s.wasOn() ? 1 : 0, s.roomC(), s.probeC(), true), aimC);
             wear = wear.after(s.wasOn() && !wasOn, 1, kind);
             wasOn = s.wasOn();
-            law = law.steered(known, aimC, new Predict.Around(s.roomC(), 1), wear.left(kind));
-            return law.on();
+            long windowMs = Double.isInfinite(kind.cyclesPerDay()) ? SOLID_MS : RELAY_MS;
+            Hold.Plant plant = plant(cone, s, windowMs);
+            double lacksK = aimC - s.probeC();
+            hold = hold.after(lacksK, aimC, 1_000, plant)
+                    .steered(known, new Predict.Around(s.roomC(), 1), wear.left(kind))
+                    .beside(hold, new Hold.Real(s.wasOn(), lacksK, 1_000, plant));
+            credit = hold.rules() ? Share.wanting(credit, hold.on(), s.wasOn(), 1_000)
+                    : Share.after(credit, hold.duty(), s.wasOn(), new Share.Window(1_000,
+                            Math.max(windowMs, (long) (86_400_000 / kind.cyclesPerDay()))));
+            return credit.wants();
         }
 
         Watch.Suspect suspect() {

@@ -35,6 +35,13 @@ class RelayOnScreenTest {
     }
 
     @Test
+    void anotherProgramIsToldHowWellTheConeIsKnown() {
+        assertThat(ViewJson.of(site.view("a"))).doesNotContain("heat-known");
+        site.says("-a/heat/known", "roughly");
+        assertThat(ViewJson.of(site.view("a"))).contains("\"heat-known\":\"roughly\"");
+    }
+
+    @Test
     void aFullWindowIsAsItWasWithoutAndSaysNothingOfIt() {
         List<String> without = page(40);
         for (String cone : List.of("a", "b", "c")) {

@@ -40,7 +40,7 @@ public final class RandomFacts {
     }
 
     public static Change change(Random r) {
-        return switch (r.nextInt(16)) {
+        return switch (r.nextInt(17)) {
             case 0 -> new Change.Told(ask(r));
             case 1 -> new Change.Moved(text(r), text(r));
             case 2 -> new Change.Tripped(text(r), text(r));

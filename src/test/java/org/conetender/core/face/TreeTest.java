@@ -13,6 +13,7 @@ import org.conetender.core.image.Ask;
 import org.conetender.core.image.ContactSample.Level;
 import org.conetender.core.image.Reading;
 import org.conetender.core.image.Step;
+import org.conetender.core.judge.Basin;
 import org.conetender.homie.Homie5Checker;
 import org.junit.jupiter.api.Test;
 
@@ -121,6 +122,28 @@ class TreeTest {
         s.tick();
         assertThat(valid(s)).containsEntry(A + "heat/vetoed", "no air stirs the water")
                 .containsEntry(A + "air/proven", "failed");
+    }
+
+    @Test
+    void howWellTheConeIsKnownIsShownWhereItIsLearned() {
+        Story s = new Story(Larkmoor.with(Fitting.ROOM_PROBE));
+        Basin basin = new Basin(Basin.Build.USUAL, 22, 1);
+        s.senses.room(20);
+        s.each(x -> {
+            s.senses.water("a", basin.second(x.on("a.heat")));
+            s.senses.frozen("a-water");
+        });
+        assertThat(valid(s)).doesNotContainKey(A + "heat/known");
+        s.does(Step.STARTED);
+        s.seconds(3);
+        assertThat(valid(s)).containsEntry(A + "heat/known", "not yet");
+        for (int t = 0; t < 6 * 3_600 && !"well".equals(tree(s).get(A + "heat/known")); t += 300) {
+            for (int i = 0; i < 300; i++) {
+                s.tick();
+            }
+        }
+        assertThat(valid(s)).containsEntry(A + "heat/known", "well");
+        assertThat(s.told()).isEmpty();
     }
 
     @Test

@@ -7,6 +7,7 @@ import java.time.Duration;
 import org.conetender.core.Larkmoor;
 import org.conetender.core.Larkmoor.Fitting;
 import org.conetender.core.Story;
+import org.conetender.core.guard.Power;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.Step;
 import org.conetender.core.settings.Settings;
@@ -126,6 +127,49 @@ class HoldStoryTest {
         s.ask("a", new Ask.SetSetpoint(25));
         hours(s, 4);
         assertThat(t.waterC).isCloseTo(25, within(0.3));
+    }
+
+    private static Hold hold(Story s) {
+        return s.state().live().cones().get("a").hold();
+    }
+
+    /** A mat that the plain law drives, in a room that takes more than is configured. */
+    private static Story matted(Tub t) {
+        Story s = with(Larkmoor.with(Fitting.ROOM_PROBE, Fitting.MAT), t);
+        t.lossWPerK = 1.7;
+        s.does(Step.STARTED);
+        hours(s, 4);
+        return s;
+    }
+
+    @Test
+    void handsInTheWaterTeachThePlainLawNothing() {
+        Tub t = new Tub("a", 26, 20);
+        Story s = matted(t);
+        s.does(Step.HANDS_IN);
+        s.tick();
+        double found = hold(s).integral();
+        int withheld = 0;
+        while (s.last().findings().get("a").stream().anyMatch(f -> f.denies().contains(Power.HEAT))) {
+            assertThat(hold(s).integral()).isEqualTo(found);
+            s.tick();
+            withheld++;
+        }
+        assertThat(withheld).isGreaterThan(100);
+        hours(s, 2);
+        assertThat(t.waterC).isCloseTo(27, within(0.3));
+    }
+
+    @Test
+    void anotherSetPointKeepsWhatThePlainLawFoundOfTheLosses() {
+        Tub t = new Tub("a", 26, 20);
+        Story s = matted(t);
+        double found = hold(s).integral();
+        assertThat(Math.abs(found)).as("losses are other than configured").isGreaterThan(0.03);
+        s.ask("a", new Ask.SetSetpoint(27.5));
+        s.seconds(2);
+        assertThat(hold(s).aimC()).isEqualTo(27.5);
+        assertThat(hold(s).integral()).isCloseTo(found, within(0.01));
     }
 
     @Test

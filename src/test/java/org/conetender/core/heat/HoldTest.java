@@ -1,6 +1,7 @@
 package org.conetender.core.heat;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import org.conetender.core.judge.Basin;
 import org.conetender.core.judge.Estimate.Step;
@@ -11,6 +12,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Who decides: the model where it knows the cone and may, else the plainer law. */
 class HoldTest {
@@ -52,11 +54,11 @@ class HoldTest {
 
     @Test
     void theLawThatKnowsTheCoastDecidesWhereItsModelFits() {
-        Hold h = Hold.IDLE.after(0.5, 27, 1_000, PLANT).steered(kept(20, 60), AROUND, RELAY);
+        Hold h = Hold.IDLE.after(0.5, 27, 1_000, PLANT).steered(kept(20, 600), AROUND, RELAY);
         assertThat(h.rules()).isTrue();
         assertThat(h.on()).isTrue();
         assertThat(h.duty()).isEqualTo(1);
-        assertThat(Hold.IDLE.after(0.5, 27, 1_000, PLANT).steered(kept(28, 60), AROUND, RELAY).on())
+        assertThat(Hold.IDLE.after(0.5, 27, 1_000, PLANT).steered(kept(28, 1_800), AROUND, RELAY).on())
                 .as("whatever the plain law thinks").isFalse();
     }
 
@@ -71,31 +73,92 @@ class HoldTest {
 
     @Test
     void lowPowerIsGivenByDuty() {
-        Hold low = Hold.IDLE.after(5, 27, 1_000, PLANT).steered(kept(20, 60), AROUND, RELAY).lowPower();
+        Hold low = Hold.IDLE.after(5, 27, 1_000, PLANT).steered(kept(20, 600), AROUND, RELAY).lowPower();
         assertThat(low.duty()).isEqualTo(Hold.LOW_POWER);
         assertThat(low.on()).isFalse();
     }
 
     @Test
     void withoutHeatWantedNothingIsOn() {
-        Hold idle = Hold.IDLE.after(5, 27, 1_000, PLANT).steered(kept(20, 60), AROUND, RELAY).idle();
+        Hold idle = Hold.IDLE.after(5, 27, 1_000, PLANT).steered(kept(20, 600), AROUND, RELAY).idle();
         assertThat(idle.on()).isFalse();
         assertThat(idle.duty()).isZero();
-        assertThat(idle.integral()).isZero();
         assertThat(idle.aimC()).isNaN();
         assertThat(Hold.IDLE.on()).as("and where nothing is known").isFalse();
     }
 
-    @Test
-    void thePlainLawGoesOnBesideItReadyToTakeOver() {
-        Thermal cold = kept(20, 60);
-        Hold h = Hold.IDLE.after(0.2, 27, 1_000, PLANT);
-        Hold beside = h.steered(cold, AROUND, RELAY);
-        for (int i = 0; i < 600; i++) {
-            h = h.after(0.2, 27, 1_000, PLANT);
-            beside = beside.after(0.2, 27, 1_000, PLANT).steered(cold, AROUND, RELAY);
+    /** @param losses what is configured of them, times the truth  @param kind of the switch */
+    private static double dutyBeside(double losses, Predict.Switching kind, long windowMs) {
+        Basin.Build build = Basin.Build.USUAL;
+        Basin basin = new Basin(build, 20, 11);
+        Hold.Plant plant = new Hold.Plant(build.riseKPerS(), losses * build.lossWPerK() * 7 / build.watts(),
+                windowMs);
+        Thermal t = Thermal.from(build.configured(losses), 20);
+        Hold h = Hold.IDLE;
+        for (int i = 0; i < 43_200; i++) {
+            boolean on = h.rules() ? h.on() : h.duty() > 0.5;
+            double probeC = basin.second(on);
+            t = t.after(new Step(1, on ? 1 : 0, 20, probeC, true), 27);
+            h = h.after(27 - probeC, 27, 1_000, plant).steered(t, AROUND, kind)
+                    .beside(h, new Hold.Real(on, 27 - probeC, 1_000, plant));
         }
-        assertThat(beside.integral()).as("without a jump").isEqualTo(h.integral()).isPositive();
+        assertThat(h.rules()).isTrue();
+        return plant.feedForward() + h.integral();
+    }
+
+    @ParameterizedTest
+    @ValueSource(doubles = {0.6, 1, 1.4})
+    void thePlainLawFollowsBesideItReadyToTakeOver(double losses) {
+        double truth = Basin.Build.USUAL.lossWPerK() * 7 / Basin.Build.USUAL.watts();
+        assertThat(dutyBeside(losses, RELAY, 240_000)).as("held by a relay").isCloseTo(truth, within(0.06));
+        assertThat(dutyBeside(losses, Hold.switching(heat(SwitchKind.SOLID_STATE)), 10_000)).as("solid-state")
+                .isCloseTo(truth, within(0.03));
+    }
+
+    @Test
+    void whatTheLossesWereFoundToBeStaysAtAnotherSetPointAndWhileNoHeatIsWanted() {
+        Hold h = Hold.IDLE;
+        for (int i = 0; i < 1_800; i++) {
+            h = h.after(0.3, 27, 1_000, PLANT);
+        }
+        double found = h.integral();
+        assertThat(found).isGreaterThan(0.2);
+        Hold next = h.idle().after(0, 29, 1_000, PLANT);
+        assertThat(next.duty()).as("bumpless").isCloseTo(PLANT.feedForward() + found, within(1e-9));
+        assertThat(next.integral()).isEqualTo(found);
+    }
+
+    @Test
+    void nothingIsLearnedWhileHeatIsWithheld() {
+        Hold h = Hold.IDLE.after(0.1, 27, 1_000, PLANT);
+        double before = h.integral();
+        for (int i = 0; i < 900; i++) {
+            Hold was = h;
+            h = h.after(0.1, 27, 1_000, PLANT).withheld(was);
+        }
+        assertThat(h.integral()).isEqualTo(before);
+        assertThat(h.duty()).as("still wanted").isPositive();
+        assertThat(Hold.IDLE.withheld(h)).as("other water begins anew").isEqualTo(Hold.IDLE);
+    }
+
+    @Test
+    void whileTheConeIsNotKnownThePlainLawHoldsIt() {
+        Hold plain = Hold.IDLE.after(0.1, 27, 1_000, PLANT);
+        assertThat(Known.of(kept(20, 5))).isEqualTo(Known.NOT_YET);
+        assertThat(plain.steered(kept(20, 5), AROUND, RELAY).rules()).isFalse();
+        Thermal later = kept(20, 600);
+        assertThat(Known.of(later)).isEqualTo(Known.ROUGHLY);
+        assertThat(plain.steered(later, AROUND, RELAY).rules()).isTrue();
+        assertThat(Known.of(kept(20, 43_200))).isEqualTo(Known.WELL);
+        assertThat(Known.of(unfit())).as("whatever its doubts").isEqualTo(Known.NOT_YET);
+        // A reading that stands, of a cone that never was heated: only the other law asks it to move.
+        Thermal still = Thermal.from(Basin.Build.USUAL.configured(1), 28);
+        for (int i = 0; i < 1_600; i++) {
+            still = still.after(new Step(1, 0, 28, 28, true), 27);
+        }
+        assertThat(Known.of(still)).isEqualTo(Known.NOT_YET);
+        assertThat(still.askK()).isNotZero();
+        assertThat(plain.steered(still, AROUND, RELAY).rules()).isTrue();
     }
 
     @ParameterizedTest
