@@ -22,7 +22,7 @@ final class ConeRules {
     /** A probe may be wrong by this much, K (offset, lag, step; science.md §9). */
     private static final double PROBE_K = 1.0;
 
-    /** A welded 25 W heater in 2 L is found within 139 s (control.md §2.4); twice that under a cold element. */
+    /** 25 W welded in 2 L are found within 139 s (control.md §2.4); twice that under a cold element. */
     private static final long WELDED_FOUND_S = 278;
 
     /** Of a filling, what is left when falling water must have been told: the heater is covered to 0.4. */

@@ -216,6 +216,6 @@ class WrongConeTest {
         Story s = renewed(Story.without(WrongCone.class, Fitting.ROOM_PROBE, Fitting.LEVEL),
                 Wires.PLUGS_EXCHANGED);
         s.minutes(55);
-        assertThat(standing(s)).isNotEmpty().doesNotContain("wrong-cone");
+        assertThat(standing(s)).as("nothing, or what it is not").doesNotContain("wrong-cone");
     }
 }
