@@ -142,7 +142,7 @@ public final class Tick {
         }
         Map<String, List<Finding>> findings = new TreeMap<>();
         Share.Supply supply = Share.Supply.of(settings.site().supply().limitWatts(),
-                StuckHeater.wattsAtLarge(settings, work.image));
+                StuckHeater.wattsAtLarge(settings, work.ledger.book(), work.image));
         for (Share.Claim claim : Share.order(claims)) {
             Cone c = settings.cone(claim.cone()).orElseThrow();
             View v = Readings.all(work, work.view(c, new View.Wants(claim.credit().wants(),

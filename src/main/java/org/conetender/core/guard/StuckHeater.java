@@ -2,6 +2,7 @@ package org.conetender.core.guard;
 
 import java.util.List;
 import org.conetender.core.alarm.AlarmKind;
+import org.conetender.core.batch.Book;
 import org.conetender.core.image.Image;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.settings.Settings;
@@ -38,9 +39,28 @@ public final class StuckHeater implements Guard {
         return v.scene().image().pipes().unset().contains(v.cone().id() + output);
     }
 
-    /** Watts of heaters that may be on against our will, W: no other heater may have them meanwhile. */
-    public static double wattsAtLarge(Settings settings, Image image) {
-        return settings.cones().stream().filter(c -> image.pipes().unset().contains(c.id() + ".heat"))
+    /**
+     * Watts of heaters that may be on against our will, W: no other heater may have them meanwhile. Those are
+     * those whose output cannot be set; those found welded that no cut-out holds; and those found to warm
+     * another cone, for nobody knows by which switch.
+     */
+    public static double wattsAtLarge(Settings settings, Book book, Image image) {
+        return settings.cones().stream().filter(c -> image.pipes().unset().contains(c.id() + ".heat")
+                || welded(c, book, image) || warmsAnother(settings, c, book))
                 .map(Cone::fittings).mapToDouble(f -> f.heat().watts()).sum();
+    }
+
+    private static boolean welded(Cone c, Book book, Image image) {
+        boolean cutOut = c.fittings().heat().cutOut();
+        boolean holds = cutOut && !image.pipes().unset().contains(c.id() + ".cut-out");
+        boolean welded = book.latch(c.id(), WeldedHeater.ID).isPresent();
+        boolean tried = book.latch(c.id(), SwitchesTried.ID).isPresent();
+        return welded && (tried || !holds) || tried && !holds;
+    }
+
+    /** Where the latch does not say whose heater it is, it may be any, and none is counted. */
+    private static boolean warmsAnother(Settings settings, Cone c, Book book) {
+        return settings.cones().stream().map(Cone::id).anyMatch(o -> book.latch(o, WrongCone.ID)
+                .flatMap(l -> WrongCone.culprit(settings, o, l)).filter(c.id()::equals).isPresent());
     }
 }

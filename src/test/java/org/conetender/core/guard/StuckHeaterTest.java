@@ -118,6 +118,33 @@ class StuckHeaterTest {
         assertThat(most[0]).as("of two heaters of 25 W beside the one at large").isEqualTo(1);
     }
 
+    /** Cone a is found welded with others at work. @param fitted whether a cut-out holds it */
+    private static int mostBeside(boolean fitted) {
+        Story s = new Story((fitted ? Larkmoor.room(Fitting.ROOM_PROBE)
+                : Larkmoor.room(Fitting.ROOM_PROBE, Fitting.NO_CUT_OUT)).limit(50).build());
+        s.senses.water("a", 27.4);
+        s.does(Step.STARTED).minutes(6);
+        for (double c = 27.4; c < 28.4 && s.standing("a").isEmpty(); c += 0.1) {
+            s.senses.water("a", c);
+            s.minutes(1);
+        }
+        assertThat(s.standing("a")).containsExactly("welded");
+        for (String cone : new String[] {"b", "c"}) {
+            s.senses.water(cone, 22);
+            assertThat(s.did(cone, Step.STARTED).accepted()).isTrue();
+        }
+        int[] most = new int[1];
+        s.each(x -> most[0] = Math.max(most[0], (x.on("b.heat") ? 1 : 0) + (x.on("c.heat") ? 1 : 0)));
+        s.minutes(15);
+        return most[0];
+    }
+
+    @Test
+    void soDoesOneThatWasFoundWeldedUnlessACutOutHoldsIt() {
+        assertThat(mostBeside(false)).as("of two heaters of 25 W beside it, by 50 W").isEqualTo(1);
+        assertThat(mostBeside(true)).isEqualTo(2);
+    }
+
     @Test
     void withoutThisGuardTheHeartWouldBeatOnBesideAHeaterThatNobodyCanStop() {
         Story s = warming(Story.without(StuckHeater.class, Fitting.HEARTBEAT));
