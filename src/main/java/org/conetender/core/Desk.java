@@ -58,7 +58,8 @@ final class Desk {
             return;
         }
         if (site && !(r.ask() instanceof Ask.Away || r.ask() instanceof Ask.Acknowledge
-                || r.ask() instanceof Ask.Shelve || r.ask() instanceof Ask.Alarms)) {
+                || r.ask() instanceof Ask.Shelve s && Shelving.site(s, work.settings)
+                || r.ask() instanceof Ask.Alarms)) {
             work.reply(r, false, "Name the cone this is about.");
             return;
         }

@@ -38,6 +38,12 @@ final class Shelving {
                 ? Optional.empty() : Optional.of("alarm '" + s.alarm() + "' is not on the shelf.");
     }
 
+    /** Whether no cone need be named. */
+    static boolean site(Ask.Shelve s, Settings settings) {
+        return settings.cones().size() == 1
+                || AlarmKind.of(s.alarm()).filter(k -> !k.siteWide()).isEmpty();
+    }
+
     /** Of the site's alarms it is noted at the first cone, whichever was named. */
     static String place(Settings settings, Ask.Shelve s, Cone named) {
         boolean site = AlarmKind.of(s.alarm()).filter(AlarmKind::siteWide).isPresent();

@@ -97,7 +97,7 @@ final class HeatRules {
         if (swing > MOST_SWING_K) {
             double cycles = heat.contacts().cyclesPerDay();
             at.wrong("cycles-per-day", "so few let the water swing by " + rounded(swing) + " °C to either "
-                    + "side, too near the guard; give at least "
+                    + "side, and no more than half a degree is allowed; give at least "
                     + Math.round(Math.ceil(cycles * swing / MOST_SWING_K)) + " for this heater, or fit a "
                     + "weaker one");
         }

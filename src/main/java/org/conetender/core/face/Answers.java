@@ -85,7 +85,8 @@ public final class Answers {
         return switch (step) {
             case DISINFECTED -> " Was the chlorine neutralised, and tested for? What is left of it kills "
                     + "nauplii.";
-            case RELAY_EXCHANGED -> " Its closings are counted from the beginning.";
+            case RELAY_EXCHANGED -> " Its closings are counted from the beginning; before the next heat its"
+                    + " switches are tried, which takes some minutes.";
             case CLEANED -> Verdict.wantedOnlyNow(book) ? " " + NextStep.VERDICT : "";
             default -> "";
         };

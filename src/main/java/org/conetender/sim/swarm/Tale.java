@@ -23,11 +23,12 @@ public record Tale(Place place, List<Event> events) {
 
     /** The head: four words and two figures. */
     private static final int HEAD = 7;
+    private static final long HOUR_S = 3_600;
 
     public Tale {
         events = events.stream().sorted().toList();
         for (Event e : events) {
-            place.room().check(e);
+            place.check(e);
         }
     }
 
@@ -37,7 +38,16 @@ public record Tale(Place place, List<Event> events) {
      * @param seed of the world and its people
      * @param hours how long it lasts, 1 or more
      */
-    public record Place(Fitting room, Keeper keeper, long seed, int hours) {}
+    public record Place(Fitting room, Keeper keeper, long seed, int hours) {
+
+        private void check(Event e) {
+            room.check(e);
+            if (e.atS() >= HOUR_S * hours) {
+                throw new IllegalArgumentException("the story is over after " + hours
+                        + " hours; give it more, or let this happen earlier");
+            }
+        }
+    }
 
     /** The same place, with these events. */
     Tale with(List<Event> some) {
@@ -79,7 +89,7 @@ public record Tale(Place place, List<Event> events) {
                     place = head(line);
                 } else {
                     Event e = Event.parse(line);
-                    place.room().check(e);
+                    place.check(e);
                     events.add(e);
                 }
             } catch (IllegalArgumentException e) {

@@ -49,7 +49,7 @@ class HeaterRulesTest {
         Draft strong = Draft.good().with("watts", "watts = 50").with("power-limit-w", "power-limit-w = 60");
         assertThat(strong.errors()).as("25 W/L at 150 a day").isEmpty();
         assertThat(strong.after("watts", "cycles-per-day = 100").errors()).singleElement().asString()
-                .contains("swing by 0.7 °C to either side, too near the guard", "at least 13");
+                .contains("swing by 0.7 °C to either side, and no more than half", "at least 13");
         assertThat(Draft.good().after("watts", "cycles-per-day = 100").errors()).as("a weaker one").isEmpty();
     }
 
