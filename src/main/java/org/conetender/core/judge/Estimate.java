@@ -119,6 +119,20 @@ public final class Estimate {
                 new Known(traits, known.doubts(), 1));
     }
 
+    /**
+     * The same, known no better than at the first reading, and the water's amount less than that.
+     *
+     * @param share by which rise and losses may be off, relative, one standard deviation
+     */
+    Estimate doubted(double share) {
+        Traits t = known.traits();
+        Covariance doubts = Covariance.independent(READING_SD, driftSd(nominal),
+                Math.max(RISE_SD, share) * t.riseKPerS(), Math.max(LOSS_SD, share) * t.lossPerS(), LAG_SD_S,
+                PROBE_SD_S);
+        return new Estimate(nominal, new Now(readingC, driftKPerS, underway, Block.EMPTY),
+                new Known(t, doubts, 1));
+    }
+
     /** What the configuration says of it. */
     public Traits nominal() {
         return nominal;

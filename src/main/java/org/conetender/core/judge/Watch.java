@@ -68,8 +68,9 @@ public record Watch(double expectedC, Underway underway, double driftKPerS, Caus
      *
      * @param traits at the last passed proof
      * @param passed false before the first: then losses and room may be far off
+     * @param gone share of the water that may have gone since the traits were learned, 0..1; 0 once passed
      */
-    public record Proof(Traits traits, boolean passed) {
+    public record Proof(Traits traits, boolean passed, double gone) {
         /** Until then losses may be off by this much water over room, K. */
         private static final double UNPROVEN_K = 8;
 
@@ -81,6 +82,21 @@ public record Watch(double expectedC, Underway underway, double driftKPerS, Caus
         /** How long a doubt must stand before it may be called a welded switch, s. */
         private double lookS(double lostKPerS) {
             return lostKPerS < WARM_ROOM_K * traits.lossPerS() ? LIFTED_S : 0;
+        }
+
+        /** Of filled water as it was told, or as it was proven. */
+        public Proof(Traits traits, boolean passed) {
+            this(traits, passed, 0);
+        }
+
+        /** The same doubts about what was learned since. */
+        Proof of(Traits now) {
+            return new Proof(now, passed, gone);
+        }
+
+        /** By how much faster it may warm and cool than by the traits, relative. */
+        double more() {
+            return gone / (1 - gone);
         }
 
         private double slackKPerS() {
@@ -210,8 +226,9 @@ public record Watch(double expectedC, Underway underway, double driftKPerS, Caus
         double full = proof.traits().riseKPerS();
         double felt = over.feltS() / dt;
         double lostKPerS = over.lostK() / dt;
+        double lessK = proof.more() * (full * felt + lostKPerS) * dt;
         double speed = away.speedKPerS() + (takenK / dt - away.speedKPerS()) * dt / (SPEED_S + dt);
-        double fastest = LOOSE_FLOOR_K_PER_S + proof.slackKPerS() + (speed > 0
+        double fastest = LOOSE_FLOOR_K_PER_S + proof.slackKPerS() + lessK / dt + (speed > 0
                 ? LOOSE_POWER * full * Math.clamp(1 - felt, 0, hot.felt() + UNSEEN) + LID_ON_COOL * lostKPerS
                 : LOOSE_POWER * full * felt + LID_OFF * lostKPerS);
         double tooFast = Math.abs(speed) - fastest;
@@ -219,7 +236,7 @@ public record Watch(double expectedC, Underway underway, double driftKPerS, Caus
                 tooFast > 0 ? QUIET_S : Math.max(0, away.quietS() - dt));
         // At a speed that no heat explains, and soon after, the reading says nothing about heat.
         double heat = leaves.quietS() > 0 ? 0 : takenK;
-        double model = (MODEL * full + proof.slackKPerS()) * dt;
+        double model = (MODEL * full + proof.slackKPerS()) * dt + lessK;
         Cause.Over span = new Cause.Over(dt, full * dt, NOISE_K * still.since().slower(), proof.traits().lagS());
         double on = over.heatS() / dt;
         Cause h = hot.after(span, new Cause.Seen(heat, 1 - on),
