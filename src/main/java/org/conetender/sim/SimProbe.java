@@ -7,7 +7,7 @@ import org.conetender.port.Probe;
 
 /**
  * A digital 1-wire probe in a steel sleeve (science.md §9): a first-order lag that is short in water and
- * long in air, an offset of its own, noise, and steps of 1/16 °C. It is read every two seconds.
+ * long in air, an offset of its own, noise, and steps of 1/16 °C. A conversion ends about once a second.
  */
 public final class SimProbe implements Probe {
 
@@ -40,8 +40,8 @@ public final class SimProbe implements Probe {
 
     /** Guesses: noise that a filter cannot hide; a bus that is ten times too slow. */
     private static final double NOISY_RMS_C = 0.5;
-    /** A daemon reads so often unless configured; a 12-bit conversion takes 0.75 s (control.md §3.1). */
-    private static final long CONVERSION_MS = 2_000;
+    /** A 12-bit conversion takes 750 ms at most (control.md §3.1), and reading it the rest. */
+    private static final long CONVERSION_MS = 1_000;
     private static final long SLOW_MS = 40_000;
 
     /**

@@ -26,9 +26,6 @@ public record Thermal(Estimate estimate, Watch watch, Watch.Proof proof, double 
     private static final double RENEW_S = 3_600;
     /** Mean square of the surprises over what is expected of them, from which the model is wrong (guess). */
     private static final double MISFIT = 9;
-    /** Rating and filling may be off by a third together (guess). */
-    private static final double LEAST_LIKELY = 0.65;
-    private static final double RISE_CHANGE = 0.15;
     private static final double UNSUSPICIOUS = 0.3;
     private static final double SUSPICIOUS = 0.5;
     /** A reading that stood so long is asked to move, and by so much: four steps of the probe (guess). */
@@ -40,7 +37,7 @@ public record Thermal(Estimate estimate, Watch watch, Watch.Proof proof, double 
     /** By so much more than at the first proof, relative, it warms where water went since (guess). */
     private static final double WENT = 0.1;
     /** It is doubted by so much then, relative (guess): twice the change that was taken for another. */
-    private static final double UNLIKE_SHARE = 2 * RISE_CHANGE;
+    private static final double UNLIKE_SHARE = 2 * Watch.Proof.RISE_CHANGE;
 
     /**
      * A rise of this filling, to compare with.
@@ -96,7 +93,7 @@ public record Thermal(Estimate estimate, Watch watch, Watch.Proof proof, double 
     public Thermal after(Estimate.Step seen, double aimC) {
         Estimate.Step s = new Estimate.Step(seen.dtS(), seen.heat(), seen.roomC(), seen.probeC(),
                 seen.learn() && watch.suspicion() < SUSPICIOUS
-                        && (!proof.passed() || same(estimate.traits())));
+                        && (!proof.passed() || proof.like(estimate.traits())));
         Estimate e = estimate.after(s);
         Watch.Proof by = proof.passed() ? proof : proof.of(e.traits());
         if (!seen.learn()) {
@@ -107,7 +104,7 @@ public record Thermal(Estimate estimate, Watch watch, Watch.Proof proof, double 
         double age = proof.passed() || near ? proofAgeS + s.dtS() : proofAgeS;
         boolean known = e.riseDoubt() < RISE_KNOWN && e.lagDoubtS() < LAG_KNOWN_S || age > SETTLED_S;
         boolean renew = w.suspicion() < UNSUSPICIOUS && w.suspect() == Watch.Suspect.NONE
-                && (proof.passed() ? age > RENEW_S && same(e.traits()) : known && likely(e));
+                && (proof.passed() ? age > RENEW_S && proof.like(e.traits()) : known && proof.likely(e));
         double unlike = other(e) && w.suspect() == Watch.Suspect.NONE ? unlikeS + s.dtS() : 0;
         Thermal next = new Thermal(e, w, renew ? new Watch.Proof(e.traits(), true) : by, renew ? 0 : age,
                 true, e.holdingDuty(e.readingC(), s.roomC()),
@@ -122,8 +119,8 @@ public record Thermal(Estimate estimate, Watch watch, Watch.Proof proof, double 
     private boolean other(Estimate e) {
         double rise = e.traits().riseKPerS();
         double full = first.riseKPerS() > 0 ? first.riseKPerS() : e.nominal().riseKPerS();
-        return proof.passed() && !same(e.traits())
-                && (rise > proof.traits().riseKPerS() || rise >= (1 - RISE_CHANGE) * full);
+        return proof.passed() && !proof.like(e.traits())
+                && (rise > proof.traits().riseKPerS() || rise >= (1 - Watch.Proof.RISE_CHANGE) * full);
     }
 
     /** The same water or less of it, which is another than was proven. */
@@ -131,20 +128,6 @@ public record Thermal(Estimate estimate, Watch watch, Watch.Proof proof, double 
         return new Thermal(estimate.doubted(UNLIKE_SHARE), watch.cleared(),
                 new Watch.Proof(estimate.traits(), false, UNLIKE_SHARE), 0, following, holding,
                 first.standing(), 0);
-    }
-
-    /** A rise that changed by more is no proof of anything, but water or heater lost. */
-    private boolean same(Traits now) {
-        return Math.abs(now.riseKPerS() / proof.traits().riseKPerS() - 1) < RISE_CHANGE;
-    }
-
-    /**
-     * A heater with so much less power than its rating is no proof either: it may be dead. More rise than
-     * that needs less water.
-     */
-    private boolean likely(Estimate e) {
-        double share = e.traits().riseKPerS() / e.nominal().riseKPerS();
-        return share > LEAST_LIKELY && share < (1 + proof.more()) / LEAST_LIKELY;
     }
 
     /** Nothing is seen of it at present: what the cone is like is kept. */

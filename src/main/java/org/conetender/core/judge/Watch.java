@@ -84,6 +84,11 @@ public record Watch(double expectedC, Underway underway, double driftKPerS, Caus
             return lostKPerS < WARM_ROOM_K * traits.lossPerS() ? LIFTED_S : 0;
         }
 
+        /** Of the rise, what is no proof of anything, but water or heater lost (guess). */
+        static final double RISE_CHANGE = 0.15;
+        /** Rating and filling may be off by a third together (guess). */
+        private static final double LEAST_LIKELY = 0.65;
+
         /** Of filled water as it was told, or as it was proven. */
         public Proof(Traits traits, boolean passed) {
             this(traits, passed, 0);
@@ -92,6 +97,20 @@ public record Watch(double expectedC, Underway underway, double driftKPerS, Caus
         /** The same doubts about what was learned since. */
         Proof of(Traits now) {
             return new Proof(now, passed, gone);
+        }
+
+        /** Whether the rise is still about the same. */
+        boolean like(Traits now) {
+            return Math.abs(now.riseKPerS() / traits.riseKPerS() - 1) < RISE_CHANGE;
+        }
+
+        /**
+         * A heater with so much less power than its rating is no proof: it may be dead. More rise than
+         * that needs less water.
+         */
+        boolean likely(Estimate e) {
+            double share = e.traits().riseKPerS() / e.nominal().riseKPerS();
+            return share > LEAST_LIKELY && share < (1 + more()) / LEAST_LIKELY;
         }
 
         /** By how much faster it may warm and cool than by the traits, relative. */
@@ -237,7 +256,8 @@ public record Watch(double expectedC, Underway underway, double driftKPerS, Caus
         // At a speed that no heat explains, and soon after, the reading says nothing about heat.
         double heat = leaves.quietS() > 0 ? 0 : takenK;
         double model = (MODEL * full + proof.slackKPerS()) * dt + lessK;
-        Cause.Over span = new Cause.Over(dt, full * dt, NOISE_K * still.since().slower(), proof.traits().lagS());
+        Cause.Over span = new Cause.Over(dt, full * dt, NOISE_K * still.since().slower(),
+                proof.traits().lagS());
         double on = over.heatS() / dt;
         Cause h = hot.after(span, new Cause.Seen(heat, 1 - on),
                 model + Math.min(full, proof.lidOnKPerS(lostKPerS)) * dt);
