@@ -10,6 +10,11 @@ import org.conetender.core.judge.Thermal;
 /** What a change in the book means for what was believed of the cone. */
 final class Refreshed {
 
+    /** Of the water, what may be drawn with a part of a hatch, which nobody measures (guess). */
+    private static final double DRAWN = 0.5;
+    /** And what a filling to the mark, or up to it, may be off (guess). */
+    private static final double FILLED = 0.1;
+
     private Refreshed() {}
 
     /**
@@ -20,13 +25,14 @@ final class Refreshed {
     static ConeJudgement of(ConeJudgement j, ConeBook old, ConeBook now) {
         boolean released = now.latches().size() < old.latches().size();
         boolean other = levelChanged(old.batch(), now.batch());
+        double share = now.batch().marks().harvests() + old.batch().marks().harvests() > 0 ? DRAWN : FILLED;
         boolean due = now.batch().number() != old.batch().number()
                 || now.heater().relay().exchanged().size() > old.heater().relay().exchanged().size()
                 || SwitchesTried.VOIDED_BY.stream().anyMatch(g -> old.latch(g).isPresent()
                         && now.latch(g).isEmpty());
         return new ConeJudgement(released ? j.water().forgiven() : j.water(), j.roomC(), j.level(),
                 released ? j.heat().forgiven() : other ? j.heat().untested() : j.heat(),
-                j.thermal().map(t -> released ? t.cleared() : t).map(t -> other ? t.refilled() : t),
+                j.thermal().map(t -> released ? t.cleared() : t).map(t -> other ? t.refilled(share) : t),
                 j.air(), j.motion(),
                 due ? Proving.DUE : j.proving());
     }

@@ -50,7 +50,7 @@ final class KernelBulk implements BulkTrigger {
             return true;
         } catch (IOException e) {
             trouble = Optional.of(file + " cannot be written (" + e + "): probes are converted one by one,"
-                    + " 0.8 s each; let the user conetender write it if there are more than eight");
+                    + " 0.8 s each; let the user conetender write it if there are more than two");
             return false;
         }
     }

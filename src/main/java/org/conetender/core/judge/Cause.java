@@ -23,14 +23,14 @@ public record Cause(double element, double felt, double dueK, double doubtK, dou
     private static final double SMALL = 0.05;
     /** And the noise of the reading drains from a doubt within a minute, so that it does not add up. */
     private static final double DRAINED_S = 60;
-    /** Reason enough to switch off and look, K: seldom enough that no relay wears by it (by trial). */
-    private static final double DOUBT_LIMIT_K = 4.5 * Watch.NOISE_K;
+    /** Reason enough to switch off and look, noises: seldom enough that no relay wears by it (by trial). */
+    private static final double DOUBT_LIMIT = 4.5;
     /**
-     * Where the heater is off anyway the question costs nothing and is put sooner: beyond so much, K, at the
-     * rise from which a fault is urgent, K/s; a slower heater has more time, and more noise against it (both
-     * by trial).
+     * Where the heater is off anyway the question costs nothing and is put sooner: beyond so many noises
+     * at the rise from which a fault is urgent, K/s; a slower heater has more time, and more noise against it
+     * (both by trial).
      */
-    private static final double IDLE_DOUBT_K = 3 * Watch.NOISE_K;
+    private static final double IDLE_DOUBT = 3;
     private static final double URGENT_K_PER_S = 0.0025;
     /**
      * A heater has one power: what has gathered beyond half of it must be so large a share of what the fault
@@ -40,40 +40,51 @@ public record Cause(double element, double felt, double dueK, double doubtK, dou
     private static final double SIZE = 0.3;
     /** The fault may be this much stronger than reckoned (guess), and the reading so far off. */
     private static final double STRONGER = 1.2;
-    private static final double OFF_K = 2 * Watch.NOISE_K;
+    private static final double OFF = 2;
     /** Doubt costs little and may run ahead by so much more. */
-    private static final double AHEAD_K = 9 * Watch.NOISE_K;
+    private static final double AHEAD = 9;
 
     /**
-     * What one step showed.
+     * The time from one reading to the next.
      *
      * @param dtS its length, s
      * @param fullK rise at full power without losses in it, K
+     * @param noiseK of what is followed, one sd, K
+     * @param lagS the heater's time constant, s
+     */
+    record Over(double dtS, double fullK, double noiseK, double lagS) {
+
+        /** Of a difference, what follows in that time; an implicit midpoint that does not overshoot. */
+        private double share(double constantS) {
+            return Math.min(1, dtS / (constantS + dtS / 2));
+        }
+    }
+
+    /**
+     * What it showed.
+     *
      * @param takenK what the reading did beyond expectation, towards the fault, K
      * @param drive share of full power by which the fault differs in it, 0..1
      */
-    record Seen(double dtS, double fullK, double takenK, double drive) {}
+    record Seen(double takenK, double drive) {}
 
-    /**
-     * A step later.
-     *
-     * @param lagS the heater's time constant, s
-     * @param allowedK what a healthy cone may do at most in this step, K
-     */
-    Cause after(Seen s, double lagS, double allowedK) {
-        double e = element + s.dtS() / (lagS + s.dtS() / 2) * (s.drive() - element);
-        double f = felt + s.dtS() / (Underway.PROBE_S + s.dtS() / 2) * (e - felt);
-        double due = dueK + s.fullK() * f;
-        double most = STRONGER * due + OFF_K;
-        double half = s.fullK() * f / 2;
-        double small = SMALL * s.fullK() + Watch.NOISE_K * s.dtS() / DRAINED_S;
-        double doubt = Math.min(most + AHEAD_K, doubtK + s.takenK() - Math.max(small, half));
+    /** A reading later. @param allowedK what a healthy cone may do at most in that time, K */
+    Cause after(Over span, Seen s, double allowedK) {
+        double e = element + span.share(span.lagS()) * (s.drive() - element);
+        double f = felt + span.share(Underway.PROBE_S) * (e - felt);
+        double full = span.fullK();
+        double noise = span.noiseK();
+        double due = dueK + full * f;
+        double most = STRONGER * due + OFF * noise;
+        double half = full * f / 2;
+        double small = SMALL * full + noise * span.dtS() / DRAINED_S;
+        double doubt = Math.min(most + AHEAD * noise, doubtK + s.takenK() - Math.max(small, half));
         double sure = sureK + s.takenK() - Math.max(allowedK, half);
-        double idle = IDLE_DOUBT_K * Math.max(1, URGENT_K_PER_S * s.dtS() / s.fullK());
-        boolean asked = doubted() || doubt > DOUBT_LIMIT_K || s.drive() == 1 && doubt > idle;
-        return doubt <= 0 || doubt + OFF_K <= SIZE * due ? NONE
+        double idle = IDLE_DOUBT * noise * Math.max(1, URGENT_K_PER_S * span.dtS() / full);
+        boolean asked = doubted() || doubt > DOUBT_LIMIT * noise || s.drive() == 1 && doubt > idle;
+        return doubt <= 0 || doubt + OFF * noise <= SIZE * due ? NONE
                 : new Cause(e, f, due, doubt, sure > most ? 0 : Math.max(0, sure),
-                        asked ? doubtedS + s.dtS() : 0);
+                        asked ? doubtedS + span.dtS() : 0);
     }
 
     /** Whether the question stands whether it is the heater. */

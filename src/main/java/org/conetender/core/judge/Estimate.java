@@ -36,12 +36,6 @@ public final class Estimate {
     private static final double LAG_WALK_S = 3;
     /** A probe's lag is not learned, for a slow heater looks the same; but it is doubted: 5 to 20 s. */
     private static final double PROBE_SD_S = 5;
-    /** The lag stays within, s: the range of a heater's, and what a slow probe adds. */
-    private static final double LEAST_LAG_S = 5;
-    private static final double MOST_LAG_S = 150;
-    /** What the traits may become, times the nominal (guess). */
-    private static final double LEAST = 0.3;
-    private static final double MOST = 3;
     /** Water this far over the room has the drift's usual size, a fifth of the nominal losses (guess), K. */
     private static final double USUAL_OVER_K = 8;
     private static final double DRIFT_SHARE = 0.2;
@@ -119,6 +113,20 @@ public final class Estimate {
                 new Known(traits, known.doubts(), 1));
     }
 
+    /**
+     * The same, known no better than at the first reading, and the water's amount less than that.
+     *
+     * @param share by which rise and losses may be off, relative, one standard deviation
+     */
+    Estimate doubted(double share) {
+        Traits t = known.traits();
+        Covariance doubts = Covariance.independent(READING_SD, driftSd(nominal),
+                Math.max(RISE_SD, share) * t.riseKPerS(), Math.max(LOSS_SD, share) * t.lossPerS(), LAG_SD_S,
+                PROBE_SD_S);
+        return new Estimate(nominal, new Now(readingC, driftKPerS, underway, Block.EMPTY),
+                new Known(t, doubts, 1));
+    }
+
     /** What the configuration says of it. */
     public Traits nominal() {
         return nominal;
@@ -170,9 +178,8 @@ public final class Estimate {
         Now now = new Now(readingC + c.withFirst(READING) * w, driftKPerS * keep + c.withFirst(DRIFT) * w,
                 underway, Block.EMPTY);
         Traits t = new Traits(
-                within(traits.riseKPerS() + c.withFirst(RISE) * w, nominal.riseKPerS()),
-                within(traits.lossPerS() + c.withFirst(LOSS) * w, nominal.lossPerS()),
-                Math.clamp(traits.lagS() + c.withFirst(LAG) * w, LEAST_LAG_S, MOST_LAG_S));
+                traits.riseKPerS() + c.withFirst(RISE) * w, traits.lossPerS() + c.withFirst(LOSS) * w,
+                traits.lagS() + c.withFirst(LAG) * w).within(nominal);
         if (block.readings() == 0) {
             return new Estimate(nominal, now, new Known(traits, c, known.misfit()));
         }
@@ -181,10 +188,6 @@ public final class Estimate {
                 Block.EMPTY);
         return new Estimate(nominal, moved, new Known(t, c.read(variance),
                         known.misfit() + (surprise * w - known.misfit()) / FIT_BLOCKS));
-    }
-
-    private static double within(double value, double nominal) {
-        return Math.clamp(value, LEAST * nominal, MOST * nominal);
     }
 
     /** What the probe would show without its noise, °C. */

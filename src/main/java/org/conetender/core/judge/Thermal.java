@@ -9,12 +9,12 @@ package org.conetender.core.judge;
  * @param proof what the watch goes by
  * @param proofAgeS seconds since it was passed, or since the water first came near what was aimed at
  * @param following false when the last tick told nothing of the water: it is seen anew
- * @param firstRiseKPerS the rise at the second passed proof, K/s, when what was told of the filling no
- *     longer enters; 0 before it
+ * @param first the rise from which it is told how much water has gone
+ * @param unlikeS how long the rise has been another than the proof's, s
  * @param holding the duty that would hold the water where it is; outside 0..1 where no duty can
  */
 public record Thermal(Estimate estimate, Watch watch, Watch.Proof proof, double proofAgeS,
-                      boolean following, double holding, double firstRiseKPerS) {
+                      boolean following, double holding, First first, double unlikeS) {
 
     /** Known well enough to judge by: doubt of the rise, relative, and of the lag, s (guess). */
     private static final double RISE_KNOWN = 0.03;
@@ -26,14 +26,43 @@ public record Thermal(Estimate estimate, Watch watch, Watch.Proof proof, double 
     private static final double RENEW_S = 3_600;
     /** Mean square of the surprises over what is expected of them, from which the model is wrong (guess). */
     private static final double MISFIT = 9;
-    /** Rating and filling may be off by a third together (guess). */
-    private static final double LEAST_LIKELY = 0.65;
-    private static final double RISE_CHANGE = 0.15;
     private static final double UNSUSPICIOUS = 0.3;
     private static final double SUSPICIOUS = 0.5;
     /** A reading that stood so long is asked to move, and by so much: four steps of the probe (guess). */
     private static final double STANDING_S = 1_500;
     private static final double ASK_K = 0.25;
+
+    /** A rise that was another for so long is the rise now: it must be proven anew, s (guess). */
+    private static final double UNLIKE_S = 3_600;
+    /** By so much more than at the first proof, relative, it warms where water went since (guess). */
+    private static final double WENT = 0.1;
+    /** It is doubted by so much then, relative (guess): twice the change that was taken for another. */
+    private static final double UNLIKE_SHARE = 2 * Watch.Proof.RISE_CHANGE;
+
+    /**
+     * A rise of this filling, to compare with.
+     *
+     * @param riseKPerS at full power without losses, K/s; 0 for none
+     * @param stands whether it is compared with: from the second passed proof on, when what was told of the
+     *     filling no longer enters, or when water went before that
+     */
+    public record First(double riseKPerS, boolean stands) {
+        static final First NONE = new First(0, false);
+
+        /** With a proof that was passed. @param again whether one was passed before */
+        private First proven(Estimate e, boolean again) {
+            double rise = e.traits().riseKPerS();
+            if (stands || !again) {
+                return stands || e.riseDoubt() >= RISE_KNOWN ? this : new First(rise, false);
+            }
+            return riseKPerS > 0 && rise > (1 + WENT) * riseKPerS ? standing() : new First(rise, true);
+        }
+
+        /** The water has changed since: what was known of it before is what there is. */
+        private First standing() {
+            return new First(riseKPerS, riseKPerS > 0);
+        }
+    }
 
     /** Of the water: evaporation takes less in a hatch (science.md §9); and standard deviations (guess). */
     private static final double GONE = 0.15;
@@ -51,7 +80,7 @@ public record Thermal(Estimate estimate, Watch watch, Watch.Proof proof, double 
     /** The same, of a cone that was learned before: doubted as if it were not, and no proof stands. */
     public static Thermal from(Traits nominal, Traits prior, double probeC) {
         return new Thermal(Estimate.first(nominal, probeC).again(prior, probeC), Watch.from(probeC),
-                new Watch.Proof(prior, false), 0, true, 0, 0);
+                new Watch.Proof(prior, false), 0, true, 0, First.NONE, 0);
     }
 
     /**
@@ -64,54 +93,65 @@ public record Thermal(Estimate estimate, Watch watch, Watch.Proof proof, double 
     public Thermal after(Estimate.Step seen, double aimC) {
         Estimate.Step s = new Estimate.Step(seen.dtS(), seen.heat(), seen.roomC(), seen.probeC(),
                 seen.learn() && watch.suspicion() < SUSPICIOUS
-                        && (!proof.passed() || same(estimate.traits())));
+                        && (!proof.passed() || proof.like(estimate.traits())));
         Estimate e = estimate.after(s);
-        Watch.Proof by = proof.passed() ? proof : new Watch.Proof(e.traits(), false);
+        Watch.Proof by = proof.passed() ? proof : proof.of(e.traits());
         if (!seen.learn()) {
-            return new Thermal(e, watch.unjudged(s, by), by, proofAgeS, true, holding, firstRiseKPerS);
+            return new Thermal(e, watch.unjudged(s, by), by, proofAgeS, true, holding, first, unlikeS);
         }
         Watch w = watch.after(s, by, e.driftKPerS());
         boolean near = Math.abs(e.readingC() - aimC) < NEAR_K;
         double age = proof.passed() || near ? proofAgeS + s.dtS() : proofAgeS;
         boolean known = e.riseDoubt() < RISE_KNOWN && e.lagDoubtS() < LAG_KNOWN_S || age > SETTLED_S;
         boolean renew = w.suspicion() < UNSUSPICIOUS && w.suspect() == Watch.Suspect.NONE
-                && (proof.passed() ? age > RENEW_S && same(e.traits()) : known && likely(e));
-        return new Thermal(e, w, renew ? new Watch.Proof(e.traits(), true) : by, renew ? 0 : age, true,
-                e.holdingDuty(e.readingC(), s.roomC()),
-                renew && proof.passed() && firstRiseKPerS == 0 ? e.traits().riseKPerS() : firstRiseKPerS);
+                && (proof.passed() ? age > RENEW_S && proof.like(e.traits()) : known && proof.likely(e));
+        double unlike = other(e) && w.suspect() == Watch.Suspect.NONE ? unlikeS + s.dtS() : 0;
+        Thermal next = new Thermal(e, w, renew ? new Watch.Proof(e.traits(), true) : by, renew ? 0 : age,
+                true, e.holdingDuty(e.readingC(), s.roomC()),
+                renew ? first.proven(e, proof.passed()) : first, unlike);
+        return unlike > UNLIKE_S ? next.unproven() : next;
     }
 
-    /** A rise that changed by more is no proof of anything, but water or heater lost. */
-    private boolean same(Traits now) {
-        return Math.abs(now.riseKPerS() / proof.traits().riseKPerS() - 1) < RISE_CHANGE;
+    /**
+     * Whether there is another amount of water than was proven: less, or more again. Less rise than this
+     * filling ever had is none of them, but a heater that fades; it must not be learned away.
+     */
+    private boolean other(Estimate e) {
+        double rise = e.traits().riseKPerS();
+        double full = first.riseKPerS() > 0 ? first.riseKPerS() : e.nominal().riseKPerS();
+        return proof.passed() && !proof.like(e.traits())
+                && (rise > proof.traits().riseKPerS() || rise >= (1 - Watch.Proof.RISE_CHANGE) * full);
     }
 
-    /** A heater with so much less power than its rating is no proof either: it may be dead. */
-    private static boolean likely(Estimate e) {
-        double share = e.traits().riseKPerS() / e.nominal().riseKPerS();
-        return share > LEAST_LIKELY && share < 1 / LEAST_LIKELY;
+    /** The same water or less of it, which is another than was proven. */
+    private Thermal unproven() {
+        return new Thermal(estimate.doubted(UNLIKE_SHARE), watch.cleared(),
+                new Watch.Proof(estimate.traits(), false, UNLIKE_SHARE), 0, following, holding,
+                first.standing(), 0);
     }
 
     /** Nothing is seen of it at present: what the cone is like is kept. */
     public Thermal left() {
         return !following ? this
-                : new Thermal(estimate, watch, proof, proofAgeS, false, holding, firstRiseKPerS);
+                : new Thermal(estimate, watch, proof, proofAgeS, false, holding, first, unlikeS);
     }
 
     /** Seen again after such a time. */
     public Thermal again(double probeC) {
         return new Thermal(estimate.again(estimate.traits(), probeC), watch.again(probeC), proof, proofAgeS,
-                true, holding, firstRiseKPerS);
+                true, holding, first, unlikeS);
     }
 
     /**
      * Other water, or another amount of it: it is like before until it shows itself, and nothing of the
      * proof stands. What was found stays found.
+     *
+     * @param share by which its amount may be another, 0..1
      */
-    public Thermal refilled() {
+    public Thermal refilled(double share) {
         double c = estimate.readingC();
-        return new Thermal(Estimate.first(estimate.nominal(), c).again(estimate.traits(), c), watch.again(c),
-                new Watch.Proof(estimate.traits(), false), 0, following, 0, 0);
+        return new Thermal(estimate.again(estimate.traits(), c).doubted(share), watch.again(c),
+                new Watch.Proof(estimate.traits(), false, share), 0, following, 0, First.NONE, 0);
     }
 
     /**
@@ -136,7 +176,7 @@ public record Thermal(Estimate estimate, Watch watch, Watch.Proof proof, double 
      * goes tells of it: with a solid-state switch at a steady duty it is hardly seen.
      */
     public double gone() {
-        return firstRiseKPerS == 0 ? 0 : Math.max(0, 1 - firstRiseKPerS / estimate.traits().riseKPerS());
+        return !first.stands() ? 0 : Math.max(0, 1 - first.riseKPerS() / estimate.traits().riseKPerS());
     }
 
     /** Whether so much is gone that it is no error of the estimate. */
@@ -157,6 +197,6 @@ public record Thermal(Estimate estimate, Watch watch, Watch.Proof proof, double 
     /** After what was found was cleared, by time or by a person. */
     public Thermal cleared() {
         return new Thermal(estimate, watch.cleared(), proof, proofAgeS, following, holding,
-                firstRiseKPerS);
+                first, unlikeS);
     }
 }

@@ -5,8 +5,9 @@ package org.conetender.core.judge;
  * nothing learned since can hide a fault (control.md §2.4). Each fault has an expectation of its own and a
  * sum of what speaks for it against the best that a healthy cone with lids, doors and hands can do
  * ({@link Cause}); the first beyond its limit names the fault. What decides are hands and lids, not the
- * probe's noise, so the sums are in kelvin and not in likelihoods. The figures were chosen on cones that
- * no bench uses (guesses otherwise).
+ * probe's noise, so the sums are in kelvin and not in likelihoods. A probe answers every second or every
+ * eighth: what happened since its last reading is carried, and a reading is held against all of it. The
+ * figures were chosen on cones that no bench uses (guesses otherwise).
  *
  * @param expectedC what the probe should show, °C
  * @param underway heat on its way by the proven traits
@@ -14,7 +15,7 @@ package org.conetender.core.judge;
  * @param hot heat that was not switched
  * @param cold heat that did not arrive
  * @param away how fast the reading leaves
- * @param still how long the reading has not moved
+ * @param still how long the reading has not moved, and what happened since the last
  * @param suspect the fault that is named; {@link Suspect#NONE} while there is none
  */
 public record Watch(double expectedC, Underway underway, double driftKPerS, Cause hot, Cause cold,
@@ -46,16 +47,30 @@ public record Watch(double expectedC, Underway underway, double driftKPerS, Caus
      * @param readingC the reading that stands
      * @param forS how long it has
      * @param owedK how far it should have moved since
+     * @param since what happened since the last reading
      */
-    public record Still(double readingC, double forS, double owedK) {}
+    public record Still(double readingC, double forS, double owedK, Since since) {
+
+        private Still and(Since.Tick tick) {
+            return new Still(readingC, forS, owedK, since.and(tick));
+        }
+
+        /** With a reading. */
+        private Still read(double probeC) {
+            return probeC == readingC
+                    ? new Still(probeC, forS + since.seconds(), owedK + since.movedK(), since.read())
+                    : new Still(probeC, 0, 0, since.read());
+        }
+    }
 
     /**
      * What the watch goes by.
      *
      * @param traits at the last passed proof
      * @param passed false before the first: then losses and room may be far off
+     * @param gone share of the water that may have gone since the traits were learned, 0..1; 0 once passed
      */
-    public record Proof(Traits traits, boolean passed) {
+    public record Proof(Traits traits, boolean passed, double gone) {
         /** Until then losses may be off by this much water over room, K. */
         private static final double UNPROVEN_K = 8;
 
@@ -69,17 +84,55 @@ public record Watch(double expectedC, Underway underway, double driftKPerS, Caus
             return lostKPerS < WARM_ROOM_K * traits.lossPerS() ? LIFTED_S : 0;
         }
 
+        /** Of the rise, what is no proof of anything, but water or heater lost (guess). */
+        static final double RISE_CHANGE = 0.15;
+        /** Rating and filling may be off by a third together (guess). */
+        private static final double LEAST_LIKELY = 0.65;
+
+        /** Of filled water as it was told, or as it was proven. */
+        public Proof(Traits traits, boolean passed) {
+            this(traits, passed, 0);
+        }
+
+        /** The same doubts about what was learned since. */
+        Proof of(Traits now) {
+            return new Proof(now, passed, gone);
+        }
+
+        /** Whether the rise is still about the same. */
+        boolean like(Traits now) {
+            return Math.abs(now.riseKPerS() / traits.riseKPerS() - 1) < RISE_CHANGE;
+        }
+
+        /**
+         * A heater with so much less power than its rating is no proof: it may be dead. More rise than
+         * that needs less water.
+         */
+        boolean likely(Estimate e) {
+            double share = e.traits().riseKPerS() / e.nominal().riseKPerS();
+            return share > LEAST_LIKELY && share < (1 + more()) / LEAST_LIKELY;
+        }
+
+        /** By how much faster it may warm and cool than by the traits, relative. */
+        double more() {
+            return gone / (1 - gone);
+        }
+
         private double slackKPerS() {
             return passed ? 0 : traits.lossPerS() * UNPROVEN_K;
         }
     }
 
-    /** The expectation takes over the reading within this time, s (found by trial, as are the limits). */
+    /**
+     * The expectation takes over readings a second apart within this time, s (found by trial, as are the
+     * limits). Slower ones take longer and leave more noise: both as the cube root of their period, which
+     * finds a rise of given speed soonest.
+     */
     private static final double FOLLOW_S = 8;
     /** What is left after that time of a reading's noise, 0.027 K (control.md §2.3), one sd, K. */
     static final double NOISE_K = 0.027 / Math.sqrt(2 * FOLLOW_S);
     /** Heat that was not switched is named beyond so many times that noise: right for years (by trial). */
-    private static final double HOT_LIMIT_K = 5.5 * NOISE_K;
+    private static final double HOT_LIMIT_NOISES = 5.5;
     /** Water that loses no more than that of so many K over the room may stand in a warmer room (guess). */
     private static final double WARM_ROOM_K = 3.5;
     /** There a probe lifted out warms as slowly as water; hands take so long at most, s (guess). */
@@ -116,35 +169,42 @@ public record Watch(double expectedC, Underway underway, double driftKPerS, Caus
     private static final double FROZEN_K = 0.19;
     /** One that stood so long says nothing of the heater: water that is heated moves it soon, s (guess). */
     private static final double STANDS_S = 10;
+    /** And not before so many readings (guess). */
+    private static final double STANDS_READINGS = 3;
     /** The drift that is allowed for follows what is learned, by so much of full power in an hour. */
     private static final double DRIFT_SHARE_PER_H = 0.3;
     private static final double HOUR_S = 3_600;
 
     /** At the first reading, or after what was found was cleared. */
     public static Watch from(double probeC) {
-        return anew(probeC, Underway.NONE, 0, Suspect.NONE);
+        return anew(probeC, Underway.NONE, new Rest(0, Since.NONE, Suspect.NONE));
     }
 
     /** After time or a person cleared what was found; heat on its way stays on its way. */
     public Watch cleared() {
-        return anew(still.readingC(), underway, driftKPerS, Suspect.NONE);
+        return anew(still.readingC(), underway, new Rest(driftKPerS, still.since(), Suspect.NONE));
     }
 
     /** Seen again after a time in which nothing was: what was found stays found. */
     Watch again(double probeC) {
-        return anew(probeC, Underway.NONE, 0, suspect);
+        return anew(probeC, Underway.NONE, new Rest(0, still.since().forgotten(), suspect));
     }
 
     /** A step in which the reading proves nothing: heat goes on its way, nothing gathers. */
     Watch unjudged(Estimate.Step s, Proof proof) {
-        double c = Double.isNaN(s.probeC()) ? expectedC : s.probeC();
-        return anew(c, underway.after(s.heat(), s.dtS(), proof.traits().lagS()), driftKPerS, suspect);
+        Watch w = carried(s, proof, driftKPerS);
+        boolean read = !Double.isNaN(s.probeC());
+        return anew(read ? s.probeC() : w.expectedC, w.underway,
+                new Rest(driftKPerS, read ? w.still.since().read() : w.still.since(), suspect));
     }
 
+    /** What is kept of a watch that begins anew. */
+    private record Rest(double driftKPerS, Since since, Suspect suspect) {}
+
     /** Nothing has gathered. */
-    private static Watch anew(double readingC, Underway underway, double driftKPerS, Suspect suspect) {
-        return new Watch(readingC, underway, driftKPerS, Cause.NONE, Cause.NONE, Away.NONE,
-                new Still(readingC, 0, 0), suspect);
+    private static Watch anew(double readingC, Underway underway, Rest rest) {
+        return new Watch(readingC, underway, rest.driftKPerS(), Cause.NONE, Cause.NONE, Away.NONE,
+                new Still(readingC, 0, 0, rest.since()), rest.suspect());
     }
 
     /**
@@ -153,32 +213,41 @@ public record Watch(double expectedC, Underway underway, double driftKPerS, Caus
      * @param learnedDriftKPerS what {@link Estimate} finds unexplained
      */
     public Watch after(Estimate.Step s, Proof proof, double learnedDriftKPerS) {
+        double most = proof.passed()
+                ? DRIFT_SHARE_PER_H * proof.traits().riseKPerS() * s.dtS() / HOUR_S : Double.MAX_VALUE;
+        Watch w = carried(s, proof, driftKPerS + Math.clamp(learnedDriftKPerS - driftKPerS, -most, most));
+        return Double.isNaN(s.probeC()) ? w : w.read(s.probeC(), proof);
+    }
+
+    /** As expected, without a reading. */
+    private Watch carried(Estimate.Step s, Proof proof, double drift) {
         double dt = s.dtS();
         Traits t = proof.traits();
         Underway way = underway.after(s.heat(), dt, t.lagS());
-        double most = proof.passed() ? DRIFT_SHARE_PER_H * t.riseKPerS() * dt / HOUR_S : Double.MAX_VALUE;
-        double drift = driftKPerS + Math.clamp(learnedDriftKPerS - driftKPerS, -most, most);
         double losing = t.lossPerS() * (expectedC - s.roomC());
         double rate = t.riseKPerS() * way.felt() - losing + drift;
-        double c = expectedC + dt * rate;
-        if (Double.isNaN(s.probeC())) {
-            return new Watch(c, way, drift, hot, cold, away, still, suspect);
-        }
-        double taken = (s.probeC() - c) * dt / (FOLLOW_S + dt);
-        Still stands = s.probeC() == still.readingC()
-                ? new Still(still.readingC(), still.forS() + dt, still.owedK() + dt * rate)
-                : new Still(s.probeC(), 0, 0);
-        Watch seen = new Watch(c + taken, way, drift, hot, cold, away, stands, suspect);
-        return seen.gathered(s, proof, taken, Math.max(0, losing - drift));
+        Since.Tick tick = new Since.Tick(dt, s.heat(), way.felt(), Math.max(0, losing - drift), rate);
+        return new Watch(expectedC + dt * rate, way, drift, hot, cold, away, still.and(tick), suspect);
     }
 
-    /** Sums what was seen. @param takenK by which the expectation gave way  @param lostKPerS by losses */
-    private Watch gathered(Estimate.Step s, Proof proof, double takenK, double lostKPerS) {
-        double dt = s.dtS();
+    /** A reading, held against all that happened since the last. */
+    private Watch read(double probeC, Proof proof) {
+        double span = still.since().seconds();
+        Still next = still.read(probeC);
+        double taken = (probeC - expectedC) * span / (FOLLOW_S * next.since().slower() + span);
+        return new Watch(expectedC + taken, underway, driftKPerS, hot, cold, away, next, suspect)
+                .gathered(still.since(), proof, taken);
+    }
+
+    /** Sums what was seen. @param over the time it spans  @param takenK by which the expectation gave way */
+    private Watch gathered(Since over, Proof proof, double takenK) {
+        double dt = over.seconds();
         double full = proof.traits().riseKPerS();
-        double felt = underway.felt();
+        double felt = over.feltS() / dt;
+        double lostKPerS = over.lostK() / dt;
+        double lessK = proof.more() * (full * felt + lostKPerS) * dt;
         double speed = away.speedKPerS() + (takenK / dt - away.speedKPerS()) * dt / (SPEED_S + dt);
-        double fastest = LOOSE_FLOOR_K_PER_S + proof.slackKPerS() + (speed > 0
+        double fastest = LOOSE_FLOOR_K_PER_S + proof.slackKPerS() + lessK / dt + (speed > 0
                 ? LOOSE_POWER * full * Math.clamp(1 - felt, 0, hot.felt() + UNSEEN) + LID_ON_COOL * lostKPerS
                 : LOOSE_POWER * full * felt + LID_OFF * lostKPerS);
         double tooFast = Math.abs(speed) - fastest;
@@ -186,23 +255,32 @@ public record Watch(double expectedC, Underway underway, double driftKPerS, Caus
                 tooFast > 0 ? QUIET_S : Math.max(0, away.quietS() - dt));
         // At a speed that no heat explains, and soon after, the reading says nothing about heat.
         double heat = leaves.quietS() > 0 ? 0 : takenK;
-        double model = (MODEL * full + proof.slackKPerS()) * dt;
-        Cause h = hot.after(new Cause.Seen(dt, full * dt, heat, 1 - s.heat()), proof.traits().lagS(),
+        double model = (MODEL * full + proof.slackKPerS()) * dt + lessK;
+        Cause.Over span = new Cause.Over(dt, full * dt, NOISE_K * still.since().slower(),
+                proof.traits().lagS());
+        double on = over.heatS() / dt;
+        Cause h = hot.after(span, new Cause.Seen(heat, 1 - on),
                 model + Math.min(full, proof.lidOnKPerS(lostKPerS)) * dt);
-        Cause k = cold.after(new Cause.Seen(dt, full * dt, -heat, s.heat()), proof.traits().lagS(),
+        Cause k = cold.after(span, new Cause.Seen(-heat, on),
                 model + Math.max(AGED * full * felt, LID_OFF * lostKPerS) * dt);
         boolean looked = h.doubtedS() >= proof.lookS(lostKPerS);
-        return new Watch(expectedC, underway, driftKPerS, h, k, leaves, still,
-                suspect != Suspect.NONE ? suspect : named(looked ? h : Cause.NONE, k, leaves, still));
+        Watch w = new Watch(expectedC, underway, driftKPerS, h, k, leaves, still, suspect);
+        return suspect != Suspect.NONE ? w
+                : new Watch(expectedC, underway, driftKPerS, h, k, leaves, still, w.named(looked));
     }
 
-    private static Suspect named(Cause hot, Cause cold, Away away, Still still) {
-        boolean moves = still.forS() < STANDS_S;
+    /** @param looked whether the question of a welded switch has stood for long enough */
+    private Suspect named(boolean looked) {
+        boolean moves = still.forS() < Math.max(STANDS_S, STANDS_READINGS * still.since().periodS());
         return away.looseK() > LOOSE_LIMIT_K ? Suspect.IN_AIR
                 : Math.abs(still.owedK()) > FROZEN_K ? Suspect.FROZEN
-                : hot.sureK() > HOT_LIMIT_K && moves ? Suspect.WELDED
+                : looked && hot.sureK() > hotLimitK() && moves ? Suspect.WELDED
                 : cold.sureK() > COLD_LIMIT_K && moves ? Suspect.DEAD
                 : Suspect.NONE;
+    }
+
+    private double hotLimitK() {
+        return HOT_LIMIT_NOISES * NOISE_K * still.since().slower();
     }
 
     /** Whether it warms more than is understood: switch off and look, it costs little. */
@@ -212,7 +290,7 @@ public record Watch(double expectedC, Underway underway, double driftKPerS, Caus
 
     /** How near the nearest sum is to its limit, 0..1 and beyond: above a half nothing is learned. */
     public double suspicion() {
-        return Math.max(Math.max(hot.sureK() / HOT_LIMIT_K, cold.sureK() / COLD_LIMIT_K),
+        return Math.max(Math.max(hot.sureK() / hotLimitK(), cold.sureK() / COLD_LIMIT_K),
                 away.looseK() / LOOSE_LIMIT_K);
     }
 }

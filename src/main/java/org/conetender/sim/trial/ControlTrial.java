@@ -12,13 +12,13 @@ import org.conetender.core.judge.Watch.Suspect;
 /**
  * The trial of the heating law: every law holds the same cones, every mishap happens to them, and calm
  * days pass without one. Seeds are fixed and were not looked at while the law's figures were chosen; after
- * a trial that led to changes they are replaced (once so far: 4, 5 and 6 million were the first).
+ * a trial that led to changes they are replaced (14, 15 and 16 million were the last but these).
  */
 public final class ControlTrial {
 
-    private static final long FIRST_SEED = 14_000_000;
-    private static final long FIRST_MISHAP_SEED = 15_000_000;
-    private static final long FIRST_CALM_SEED = 16_000_000;
+    private static final long FIRST_SEED = 44_000_000;
+    private static final long FIRST_MISHAP_SEED = 45_000_000;
+    private static final long FIRST_CALM_SEED = 46_000_000;
     /** A calm run is so long, h. */
     private static final int CALM_H = 72;
 

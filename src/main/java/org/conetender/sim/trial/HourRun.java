@@ -2,7 +2,6 @@ package org.conetender.sim.trial;
 
 import java.util.Optional;
 import org.conetender.core.heat.Predict;
-import org.conetender.core.judge.Estimate;
 import org.conetender.core.judge.Thermal;
 import org.conetender.sim.LoneBatch;
 
@@ -64,8 +63,7 @@ final class HourRun {
                         Math.max(end.mostC(), next), end.moves() + (next == aimC ? 0 : 1));
                 aimC = next;
             }
-            known = known == null ? Thermal.from(hatch.nominal(), s.probeC()) : known.after(
-                    new Estimate.Step(1, on ? 1 : 0, s.roomC(), s.probeC(), true), aimC);
+            known = known == null ? Thermal.from(hatch.nominal(), s.probeC()) : known.after(s.step(), aimC);
             law = law.steered(known, aimC, new Predict.Around(s.roomC(), 1), kind);
             on = law.on();
         }

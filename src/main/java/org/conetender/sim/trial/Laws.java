@@ -4,7 +4,6 @@ import org.conetender.core.heat.Hold;
 import org.conetender.core.heat.Predict;
 import org.conetender.core.heat.Share;
 import org.conetender.core.heat.Wear;
-import org.conetender.core.judge.Estimate;
 import org.conetender.core.judge.Thermal;
 import org.conetender.core.judge.Watch;
 
@@ -113,7 +112,7 @@ enum Laws {
         public boolean on(Seen s) {
             double aimC = cone.known().setpointC();
             known = known == null ? Thermal.from(cone.known().nominal(), s.probeC())
-                    : known.after(new Estimate.Step(1, s.wasOn() ? 1 : 0, s.roomC(), s.probeC(), true), aimC);
+                    : known.after(s.step(), aimC);
             wear = wear.after(s.wasOn() && !wasOn, 1, kind);
             wasOn = s.wasOn();
             long windowMs = Double.isInfinite(kind.cyclesPerDay()) ? SOLID_MS : RELAY_MS;

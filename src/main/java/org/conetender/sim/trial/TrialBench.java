@@ -6,7 +6,10 @@ import org.conetender.sim.Room;
 import org.conetender.sim.Seeds;
 import org.conetender.sim.SimProbe;
 
-/** One cone of a trial, second by second: its plant, its room, its probe. The truth is {@link #waterC}. */
+/**
+ * One cone of a trial, second by second: its plant, its room, its probe, read at the cone's own period. The
+ * truth is {@link #waterC}.
+ */
 final class TrialBench {
 
     /** Probe noise, °C rms (control.md, head note). */
@@ -24,6 +27,7 @@ final class TrialBench {
     private Probe probe = Probe.IN_WATER;
     private double tipC;
     private double shownC;
+    private boolean anew;
     private long second;
 
     TrialBench(TrialCone cone) {
@@ -45,7 +49,8 @@ final class TrialBench {
         double lagS = air ? inAirS : cone.probeS();
         tipC += ((air ? room.airC() : plant.waterC()) - tipC) / (lagS + 0.5);
         double now = SimProbe.inSteps(tipC + NOISE_C * noise.nextGaussian());
-        shownC = probe == Probe.FROZEN ? shownC : now;
+        anew = second % cone.periodS() == 0;
+        shownC = probe == Probe.FROZEN || !anew ? shownC : now;
         second++;
     }
 
@@ -53,7 +58,7 @@ final class TrialBench {
     Law.Seen seen(boolean commanded) {
         double roomC = cone.known().roomProbe() ? SimProbe.inSteps(room.airC() + cone.known().roomOffC())
                 : USUAL_ROOM_C;
-        return new Law.Seen(shownC, roomC, commanded);
+        return new Law.Seen(shownC, anew, roomC, commanded);
     }
 
     /** How far the reading would move in its first seconds in air, K. */

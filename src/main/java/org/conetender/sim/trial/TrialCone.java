@@ -34,6 +34,10 @@ record TrialCone(long seed, Plant.Build build, Room.Climate climate, double prob
     private static final int STEADY_STEP_S = 10;
     /** Where a batch is held, °C (design.md). */
     static final double USUAL_SETPOINT_C = 27;
+    /** A probe is read every so many seconds unless configured, s. */
+    private static final int USUAL_PERIOD_S = 2;
+    /** One a second is the most; ten probes of 0.8 s each, one after the other, take eight (guess), s. */
+    private static final int[] PERIODS_S = {1, 3, 4, 5, 8};
     /** What the configuration of watts and litres may be off, one standard deviation (guess). */
     private static final double RATING_SD = 0.03;
 
@@ -80,6 +84,12 @@ record TrialCone(long seed, Plant.Build build, Room.Climate climate, double prob
 
     private static double logUniform(SplittableRandom random, double from, double to) {
         return Math.exp(random.nextDouble(Math.log(from), Math.log(to)));
+    }
+
+    /** Seconds between readings of its probe: as usual for half of them, else faster or as a long bus. */
+    int periodS() {
+        SplittableRandom random = Seeds.of(seed, "trial period");
+        return random.nextBoolean() ? USUAL_PERIOD_S : PERIODS_S[random.nextInt(PERIODS_S.length)];
     }
 
     /** Whether the usual set-point is beyond its heater in the coldest hour. */

@@ -312,7 +312,9 @@ class KeptConeTest {
         k.basin.probe = Basin.Probe.IN_AIR;
         k.until(60);
         Thermal again = k.known.cleared().left().again(24);
-        assertThat(again.watch()).isEqualTo(Watch.from(24));
+        assertThat(again.watch()).usingRecursiveComparison().ignoringFields("still.since.periodS")
+                .isEqualTo(Watch.from(24));
+        assertThat(again.watch().still().since().periodS()).as("how often it is read is known").isEqualTo(1);
         assertThat(again.proof()).isEqualTo(k.known.proof());
         assertThat(again.estimate().traits()).isEqualTo(k.known.estimate().traits());
     }

@@ -27,7 +27,7 @@ class DepartureTest {
         Watch of = new Watch(w.expectedC(), w.underway(), w.driftKPerS(), w.hot(), w.cold(), w.away(),
                 w.still(), what);
         Thermal suspect = new Thermal(t.estimate(), of, t.proof(), t.proofAgeS(), true, t.holding(),
-                t.firstRiseKPerS());
+                t.first(), t.unlikeS());
         return new ConeJudgement(j.water(), j.roomC(), j.level(), j.heat(), Optional.of(suspect), j.air(),
                 j.motion(), j.proving());
     }

@@ -56,6 +56,47 @@ class ThermalTest {
         assertThat(k.t.watch().suspect()).as("nothing trips for it").isEqualTo(Suspect.NONE);
     }
 
+    /** Unreported, and within the hour after the first proof: nothing would be learned of it for ever. */
+    @ParameterizedTest
+    @ValueSource(longs = {1, 2, 3})
+    void waterThatIsDrawnAtOnceIsLearnedAnewAndTold(long seed) {
+        Kept k = new Kept(seed);
+        for (int t = 0; t < 4 * 3_600 && !k.t.proof().passed(); t++) {
+            k.seconds(1);
+        }
+        k.seconds(1_200);
+        k.basin.gone = 0.3;
+        int hours = 0;
+        for (; hours < 8 && !k.t.falling(); hours++) {
+            k.hours(1);
+        }
+        assertThat(k.t.falling()).as("after %d hours", hours).isTrue();
+        k.hours(3);
+        assertThat(k.t.gone()).as("of 0.3").isBetween(0.15, 0.4);
+        assertThat(k.t.proof().passed()).isTrue();
+        assertThat(k.t.proof().traits().riseKPerS() / Basin.Build.USUAL.riseKPerS())
+                .as("rise that is proven, of that when full").isBetween(1.15, 1.6);
+        assertThat(k.t.watch().suspect()).isEqualTo(Suspect.NONE);
+    }
+
+    /** So much at once that the rise is another before the next proof: learning must not stop there. */
+    @ParameterizedTest
+    @ValueSource(longs = {5, 6})
+    void aRiseThatStaysAnotherIsProvenAnew(long seed) {
+        Kept k = new Kept(seed).hours(6);
+        k.basin.gone = 0.4;
+        double mostS = 0;
+        for (int t = 0; t < 8 * 60; t++) {
+            k.seconds(60);
+            mostS = Math.max(mostS, k.t.unlikeS());
+        }
+        assertThat(mostS).as("s").isGreaterThan(3_000);
+        assertThat(k.t.proof().passed()).isTrue();
+        assertThat(k.t.proof().traits().riseKPerS() / Basin.Build.USUAL.riseKPerS()).isBetween(1.3, 1.9);
+        assertThat(k.t.falling()).isTrue();
+        assertThat(k.t.watch().suspect()).isEqualTo(Suspect.NONE);
+    }
+
     /** A heater that works hard is asked to pause, one that idles to work: that moves the reading sooner. */
     @ParameterizedTest
     @CsvSource({"20,0.25", "6,-0.25"})

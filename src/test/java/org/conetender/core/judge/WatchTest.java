@@ -192,7 +192,8 @@ class WatchTest {
     /** A second with the heater off in which the reading rises by a share of what the fault would bring. */
     private static Cause brought(Cause c, double share) {
         double fullK = TRAITS.riseKPerS();
-        return c.after(new Cause.Seen(1, fullK, share * fullK * c.felt(), 1), TRAITS.lagS(), 0);
+        return c.after(new Cause.Over(1, fullK, Watch.NOISE_K, TRAITS.lagS()),
+                new Cause.Seen(share * fullK * c.felt(), 1), 0);
     }
 
     @Test
