@@ -167,6 +167,8 @@ class PersonTest {
             assertThat(w.wrong()).isEmpty();
             assertThat(w.powered()).isTrue();
         }
-        assertThat(kinds).hasSize(Fault.class.getPermittedSubclasses().length);
+        // Crossed wires are drawn by the stories of the swarm, and have two themes of their own.
+        assertThat(kinds).doesNotContain(Fault.Crossed.class)
+                .hasSize(Fault.class.getPermittedSubclasses().length - 1);
     }
 }
