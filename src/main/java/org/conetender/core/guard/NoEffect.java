@@ -22,7 +22,7 @@ public final class NoEffect implements Guard {
         }
         if (v.latch(id()).isEmpty() && WrongCone.maySoonTell(v)) {
             return List.of(Finding.veto(ID, "the heater was on but the water did not warm as it should; "
-                    + "whether it warms another cone is being found out", Power.HEAT, Power.CUT_OUT));
+                    + "whether it warms another cone is being found out", Power.HEAT));
         }
         return List.of(Finding.trip(id(), "the heater was on but the water did not warm as it should",
                 Power.HEAT, Power.CUT_OUT).alarm(AlarmKind.NO_EFFECT));
