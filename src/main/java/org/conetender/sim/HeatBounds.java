@@ -23,7 +23,6 @@ final class HeatBounds {
     private static final double LAGS_S = 90 + 20 + 2;
     /** Nothing is judged so long after the room was no cooler than the water should be, ms. */
     private static final long WARM_ROOM_MS = 6 * 3_600_000L;
-    private static final double J_PER_L_K = 4_100;
 
     private final Rig rig;
     private final Invariants rules;
@@ -69,7 +68,7 @@ final class HeatBounds {
     private void bound(SimCone c, Since t, boolean warmRoom) {
         int n = t.faults.size();
         double litres = Math.max(c.water().litres(), 0.4 * c.settings().usual().litres());
-        double rise = c.settings().fittings().heat().watts() / (litres * J_PER_L_K);
+        double rise = c.settings().fittings().heat().riseKPerS(litres);
         double most = t.aimC + Math.max(SINGLE_K, COAST * rise * LAGS_S) + error(c) + (n > 1 ? PAIR_K : 0);
         rules.lasting(n > 1 ? "excess-of-two" : "excess", c, n < 3 && !warmRoom && c.water().heaterCovered()
                 && c.water().waterC() > most, 5, "the water went further above its set-point than " + n

@@ -9,8 +9,8 @@ import java.util.SplittableRandom;
 public final class Seeds {
 
     // FNV-1a, 64 bit: offset basis and prime as published with the algorithm.
-    private static final long BASIS = 0xcbf29ce484222325L;
-    private static final long PRIME = 0x100000001b3L;
+    static final long BASIS = 0xcbf29ce484222325L;
+    static final long PRIME = 0x100000001b3L;
 
     private Seeds() {}
 

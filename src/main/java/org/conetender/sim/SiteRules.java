@@ -2,6 +2,7 @@ package org.conetender.sim;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 import org.conetender.core.State;
 import org.conetender.core.alarm.Alarm;
@@ -36,12 +37,13 @@ final class SiteRules {
         rules.lasting("stale", "", s.book().recentIds().stream()
                 .anyMatch(id -> id.startsWith(Invariants.STALE)), 0, "a stale command was obeyed");
         rules.lasting("twice", "", obeyedTwice(s), 0, "a request was obeyed twice");
-        rules.lasting("record", "", rig.process().keptWhileFailing().isPresent() && !told(s, "record"), 200,
+        Optional<List<Fact>> kept = rig.process().keptWhileFailing();
+        rules.lasting("record", "", kept.isPresent() && !told(s, "record"), 200,
                 "the record could not be kept and nobody was told");
         rules.lasting("clock", "", !rig.world().clock().now().wallTrusted() && !told(s, "clock"), 62 * 60,
                 "the clock was not trusted for over an hour and nobody was told");
         heartbeat(s);
-        unwritten(rig.process().keptWhileFailing().orElse(List.of()));
+        unwritten(kept.orElse(List.of()));
     }
 
     /** Power must never rest on what only the daemon knows: a restart would not know it. */

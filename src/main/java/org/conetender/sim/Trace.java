@@ -11,11 +11,7 @@ import org.conetender.port.Transport.Outgoing;
  */
 final class Trace {
 
-    // As Seeds: FNV-1a, 64 bit.
-    private static final long BASIS = 0xcbf29ce484222325L;
-    private static final long PRIME = 0x100000001b3L;
-
-    private long hash = BASIS;
+    private long hash = Seeds.BASIS;
     private long seq;
 
     /** Something was published. */
@@ -60,13 +56,13 @@ final class Trace {
 
     private void text(String s) {
         for (int i = 0; i < s.length(); i++) {
-            hash = (hash ^ s.charAt(i)) * PRIME;
+            hash = (hash ^ s.charAt(i)) * Seeds.PRIME;
         }
         number(s.length());
     }
 
     private void number(long n) {
-        hash = (Long.rotateLeft(hash, 29) ^ n) * PRIME;
+        hash = (Long.rotateLeft(hash, 29) ^ n) * Seeds.PRIME;
     }
 
     long hash() {

@@ -18,11 +18,6 @@ public enum Known {
     /** How fast and how late. */
     WELL("well");
 
-    /** Doubt of the rise, relative, under which it is known (guess; that of {@link Thermal}). */
-    private static final double RISE_KNOWN = 0.03;
-    /** And of the lag, s (guess; that of {@link Thermal}). */
-    private static final double LAG_KNOWN_S = 15;
-
     private final String word;
 
     Known(String word) {
@@ -37,8 +32,8 @@ public enum Known {
     /** Of that cone. */
     public static Known of(Thermal t) {
         Estimate e = t.estimate();
-        boolean rise = e.riseDoubt() < RISE_KNOWN;
-        boolean lag = e.lagDoubtS() < LAG_KNOWN_S;
+        boolean rise = e.riseDoubt() < Thermal.RISE_KNOWN;
+        boolean lag = e.lagDoubtS() < Thermal.LAG_KNOWN_S;
         if (!t.fits()) {
             return NOT_YET;
         }

@@ -17,8 +17,8 @@ public record Thermal(Estimate estimate, Watch watch, Watch.Proof proof, double 
                       boolean following, double holding, First first, double unlikeS) {
 
     /** Known well enough to judge by: doubt of the rise, relative, and of the lag, s (guess). */
-    private static final double RISE_KNOWN = 0.03;
-    private static final double LAG_KNOWN_S = 15;
+    public static final double RISE_KNOWN = 0.03;
+    public static final double LAG_KNOWN_S = 15;
     /** Or so long after it first came near the set-point, s (guess). */
     private static final double SETTLED_S = 600;
     private static final double NEAR_K = 0.3;

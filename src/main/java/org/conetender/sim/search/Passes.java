@@ -2,16 +2,14 @@ package org.conetender.sim.search;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.concurrent.ExecutionException;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
-import java.util.concurrent.Future;
+import java.util.concurrent.Callable;
 import java.util.concurrent.atomic.AtomicIntegerArray;
 import java.util.function.Consumer;
 import java.util.stream.IntStream;
 import org.conetender.core.guard.Guards;
 import org.conetender.core.settings.Settings;
 import org.conetender.core.unit.Text;
+import org.conetender.sim.Jobs;
 
 /** All passes of a plan on the daemon as it is, several at a time; each alone on its thread. */
 public final class Passes {
@@ -51,26 +49,20 @@ public final class Passes {
             throws InterruptedException {
         double all = plans.stream().mapToDouble(p -> p.bounds().states()).sum();
         AtomicIntegerArray reached = new AtomicIntegerArray(plans.size());
-        ExecutorService pool = Executors.newFixedThreadPool(threads);
-        try {
-            List<Future<Search.Outcome>> jobs = new ArrayList<>();
-            for (int i = 0; i < plans.size(); i++) {
-                int place = i;
-                jobs.add(pool.submit(() -> one(plans.get(place), states -> {
+        Done[] done = new Done[plans.size()];
+        List<Callable<Runnable>> jobs = new ArrayList<>();
+        for (int i = 0; i < plans.size(); i++) {
+            int place = i;
+            jobs.add(() -> {
+                Search.Outcome o = one(plans.get(place), states -> {
                     reached.set(place, states);
                     progress.accept(IntStream.range(0, plans.size()).mapToLong(reached::get).sum() / all);
-                })));
-            }
-            List<Done> done = new ArrayList<>();
-            for (int i = 0; i < plans.size(); i++) {
-                done.add(new Done(plans.get(i), jobs.get(i).get()));
-            }
-            return done;
-        } catch (ExecutionException e) {
-            throw new IllegalStateException("a pass of the search failed: " + e.getCause(), e.getCause());
-        } finally {
-            pool.shutdownNow();
+                });
+                return () -> done[place] = new Done(plans.get(place), o);
+            });
         }
+        Jobs.run(jobs, threads, share -> { });
+        return List.of(done);
     }
 
     /** What is passed over because it was complete counts as reached. */

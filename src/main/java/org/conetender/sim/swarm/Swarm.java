@@ -5,14 +5,10 @@ import java.lang.management.ThreadMXBean;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
-import java.util.concurrent.ExecutionException;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
-import java.util.concurrent.Future;
-import java.util.concurrent.atomic.AtomicLong;
-import java.util.function.DoubleConsumer;
+import java.util.function.Consumer;
 import org.conetender.sim.Coverage;
 import org.conetender.sim.Invariants.Violation;
+import org.conetender.sim.Jobs;
 import org.conetender.sim.Parts;
 
 /** Many stories on many threads. Each is told on one, so what comes of it does not depend on their number. */
@@ -40,31 +36,28 @@ public final class Swarm {
     /**
      * Tells them all. Those that break something are shrunk, the first few of them.
      *
-     * @param progress is told the share that is done, from any thread
+     * @param progress is told the share that is done, on the calling thread
      */
-    public static SwarmReport run(Plan plan, DoubleConsumer progress) throws InterruptedException {
+    public static SwarmReport run(Plan plan, Consumer<Double> progress) throws InterruptedException {
         return run(plan, Parts.WHOLE, progress);
     }
 
-    static SwarmReport run(Plan plan, Parts parts, DoubleConsumer progress)
+    static SwarmReport run(Plan plan, Parts parts, Consumer<Double> progress)
             throws InterruptedException {
-        List<Callable<One>> calls = new ArrayList<>();
-        AtomicLong done = new AtomicLong();
-        for (long seed = plan.from(); seed < plan.from() + plan.seeds(); seed++) {
-            Tale tale = Tales.of(seed, plan.hours());
-            calls.add(() -> {
-                One one = told(tale, parts, plan.twice());
-                progress.accept((double) done.incrementAndGet() / plan.seeds());
-                return one;
+        One[] told = new One[plan.seeds()];
+        List<Callable<Runnable>> jobs = new ArrayList<>();
+        for (int i = 0; i < plan.seeds(); i++) {
+            int place = i;
+            jobs.add(() -> {
+                One one = told(Tales.of(plan.from() + place, plan.hours()), parts, plan.twice());
+                return () -> told[place] = one;
             });
         }
+        Jobs.run(jobs, plan.threads(), progress);
         SwarmReport report = new SwarmReport(plan, new Coverage());
-        try (ExecutorService pool = Executors.newFixedThreadPool(plan.threads())) {
-            for (Future<One> f : pool.invokeAll(calls)) {
-                report.add(f.get(), parts);
-            }
-        } catch (ExecutionException e) {
-            throw new IllegalStateException("a story could not be told", e.getCause());
+        // In the order of their seeds, whichever was done first.
+        for (One one : told) {
+            report.add(one, parts);
         }
         return report;
     }

@@ -8,6 +8,7 @@ import java.util.concurrent.Callable;
 import java.util.function.Consumer;
 import java.util.stream.LongStream;
 import org.conetender.core.judge.Watch.Suspect;
+import org.conetender.sim.Jobs;
 
 /**
  * The trial of the heating law: every law holds the same cones, every mishap happens to them, and calm

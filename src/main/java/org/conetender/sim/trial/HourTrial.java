@@ -9,6 +9,7 @@ import java.util.concurrent.Callable;
 import java.util.function.Consumer;
 import java.util.function.Predicate;
 import org.conetender.core.unit.Text;
+import org.conetender.sim.Jobs;
 
 /**
  * The trial of hours asked for: batches of random lots in random cones, each wanted at a random hour. What

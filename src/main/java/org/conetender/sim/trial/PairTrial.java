@@ -9,6 +9,7 @@ import java.util.concurrent.Callable;
 import java.util.function.Consumer;
 import java.util.function.ToDoubleFunction;
 import org.conetender.core.unit.Text;
+import org.conetender.sim.Jobs;
 
 /**
  * The trial of crossed wires: a whole daemon looks after pairs of random cones, of which one is filled anew

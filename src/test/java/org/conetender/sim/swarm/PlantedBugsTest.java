@@ -214,12 +214,11 @@ class PlantedBugsTest {
         return bent(s, (on, forMs) -> s.hold(true, forMs));
     }
 
-    /** Says that it has kept what it will only keep with the next. */
-    private static final class EarlyStore implements Store {
-        private final Store real;
-        private final List<Fact> held = new ArrayList<>();
+    /** A record that does in all as the real one. */
+    private static class Through implements Store {
+        final Store real;
 
-        EarlyStore(Store real) {
+        Through(Store real) {
             this.real = real;
         }
 
@@ -230,9 +229,7 @@ class PlantedBugsTest {
 
         @Override
         public void append(List<Fact> facts) throws StoreException {
-            real.append(List.copyOf(held));
-            held.clear();
-            held.addAll(facts);
+            real.append(facts);
         }
 
         @Override
@@ -246,18 +243,28 @@ class PlantedBugsTest {
         }
     }
 
-    /** Swallows what the disk says. */
-    private static final class Careless implements Store {
-        private final Store real;
-        private final List<StoreException> swallowed = new ArrayList<>();
+    /** Says that it has kept what it will only keep with the next. */
+    private static final class EarlyStore extends Through {
+        private final List<Fact> held = new ArrayList<>();
 
-        Careless(Store real) {
-            this.real = real;
+        EarlyStore(Store real) {
+            super(real);
         }
 
         @Override
-        public Kept load() throws StoreException {
-            return real.load();
+        public void append(List<Fact> facts) throws StoreException {
+            real.append(List.copyOf(held));
+            held.clear();
+            held.addAll(facts);
+        }
+    }
+
+    /** Swallows what the disk says. */
+    private static final class Careless extends Through {
+        private final List<StoreException> swallowed = new ArrayList<>();
+
+        Careless(Store real) {
+            super(real);
         }
 
         @Override
@@ -277,34 +284,21 @@ class PlantedBugsTest {
                 swallowed.add(e);
             }
         }
-
-        @Override
-        public void close() {
-            real.close();
-        }
     }
 
     /** Reads back all but some. */
-    private record Forgetful(Store real, Predicate<Fact> lost) implements Store {
+    private static final class Forgetful extends Through {
+        private final Predicate<Fact> lost;
+
+        Forgetful(Store real, Predicate<Fact> lost) {
+            super(real);
+            this.lost = lost;
+        }
+
         @Override
         public Kept load() throws StoreException {
             Kept all = real.load();
             return new Kept(all.facts().stream().filter(lost.negate()).toList(), all.checkpoint());
-        }
-
-        @Override
-        public void append(List<Fact> facts) throws StoreException {
-            real.append(facts);
-        }
-
-        @Override
-        public void minute(Checkpoint checkpoint) throws StoreException {
-            real.minute(checkpoint);
-        }
-
-        @Override
-        public void close() {
-            real.close();
         }
     }
 }

@@ -1,4 +1,4 @@
-package org.conetender.sim.trial;
+package org.conetender.sim;
 
 import java.util.List;
 import java.util.concurrent.Callable;
@@ -9,8 +9,8 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.function.Consumer;
 
-/** Runs of a trial on threads of its own. Each works alone; what it answers with is done by the caller. */
-final class Jobs {
+/** Many runs on threads of their own. Each works alone; what it answers with is done by the caller. */
+public final class Jobs {
 
     private Jobs() {}
 
@@ -21,7 +21,7 @@ final class Jobs {
      * @param progress hears the share that is done, 0..1, on the calling thread
      * @throws InterruptedException if the caller was interrupted; what was begun is given up
      */
-    static void run(List<Callable<Runnable>> jobs, int threads, Consumer<Double> progress)
+    public static void run(List<Callable<Runnable>> jobs, int threads, Consumer<Double> progress)
             throws InterruptedException {
         ExecutorService pool = Executors.newFixedThreadPool(threads);
         try {
@@ -33,7 +33,7 @@ final class Jobs {
                 progress.accept(done / (double) jobs.size());
             }
         } catch (ExecutionException e) {
-            throw new IllegalStateException("a run of the trial failed: " + e.getCause(), e.getCause());
+            throw new IllegalStateException("a run failed: " + e.getCause(), e.getCause());
         } finally {
             pool.shutdownNow();
         }
