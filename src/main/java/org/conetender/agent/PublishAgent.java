@@ -3,10 +3,10 @@ package org.conetender.agent;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.TreeMap;
 import java.util.TreeSet;
 import org.conetender.core.Result;
 import org.conetender.core.face.Topics;
@@ -28,7 +28,7 @@ public final class PublishAgent implements Agent {
     private final Transport transport;
     private final Mail mail;
     private final Letters letters;
-    private final Map<String, String> sent = new TreeMap<>();
+    private final Map<String, String> sent = new HashMap<>();
     private final Set<String> doubtful = new TreeSet<>();
     private final Absence absence;
     private final Deque<Outgoing> takenBack = new ArrayDeque<>();
@@ -154,14 +154,13 @@ public final class PublishAgent implements Agent {
 
     /** A value that is no longer known is worse than none: it is taken back. */
     private int clear(Map<String, String> tree) {
+        doubtful.removeIf(tree::containsKey);
+        Set<String> gone = new TreeSet<>(doubtful);
+        sent.keySet().stream().filter(t -> !tree.containsKey(t)).forEach(gone::add);
+        gone.removeIf(t -> t.endsWith("/$state") || t.endsWith("/$description"));
         int count = 0;
-        Set<String> shown = new TreeSet<>(sent.keySet());
-        shown.addAll(doubtful);
-        for (String t : shown) {
-            boolean head = t.endsWith("/$state") || t.endsWith("/$description");
-            if (tree.containsKey(t)) {
-                doubtful.remove(t);
-            } else if (!head && transport.offer(new Outgoing(t, "", true, ""))) {
+        for (String t : gone) {
+            if (transport.offer(new Outgoing(t, "", true, ""))) {
                 sent.remove(t);
                 doubtful.remove(t);
                 count++;

@@ -3,7 +3,6 @@ package org.conetender.sim;
 import java.util.Map;
 import java.util.TreeMap;
 import org.conetender.core.State;
-import org.conetender.core.alarm.Alarm;
 import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.Change;
 import org.conetender.core.batch.ConeBook;
@@ -85,8 +84,7 @@ final class AirRules {
         rules.lasting("lack", c, animals && known && c.air().offTrueMs() > 0, NEVER_S, "");
         t.lacked = !animals ? -1 : rules.lastedS("lack", id) > LONGEST_S ? b.number() : t.lacked;
         t.recorded = doubted(s.ledger().committed().cone(id).batch());
-        boolean told = s.live().alarms().raised().stream().filter(a -> a.cone().equals(id))
-                .map(Alarm::kind).anyMatch(k -> k.id().equals("doubtful"));
+        boolean told = rules.told().any(id, "doubtful");
         rules.lasting("lack-kept", c, t.lacked == b.number() && !doubted(b) && !told, 5,
                 "nauplii were without air for too long, and nothing says so any more");
     }

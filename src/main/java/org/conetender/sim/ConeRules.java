@@ -1,10 +1,7 @@
 package org.conetender.sim;
 
 import java.util.List;
-import java.util.Set;
-import java.util.stream.Collectors;
 import org.conetender.core.State;
-import org.conetender.core.alarm.Alarm;
 import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.Change;
 import org.conetender.core.batch.ConeBook;
@@ -22,8 +19,14 @@ final class ConeRules {
     /** A probe may be wrong by this much, K (offset, lag, step; science.md §9). */
     private static final double PROBE_K = 1.0;
 
-    /** 25 W welded in 2 L are found within 139 s (control.md §2.4); twice that under a cold element. */
-    private static final long WELDED_FOUND_S = 278;
+    /** What was just filled is let settle for three minutes, then the alarm waits for one. */
+    private static final long DRY_TOLD_S = 5 * 60;
+
+    /**
+     * 25 W welded in 2 L are found within 139 s (control.md §2.4); twice that under a cold element, and two
+     * minutes more where the heaters of other cones must be asked about first (guess).
+     */
+    private static final long WELDED_FOUND_S = 278 + 120;
 
     /** Of a filling, what is left when falling water must have been told: the heater is covered to 0.4. */
     private static final double LEFT = 0.6;
@@ -35,7 +38,6 @@ final class ConeRules {
     private final ConeBook book;
     private final ConeBook recorded;
     private final Batch batch;
-    private final Set<String> alarms;
 
     ConeRules(Rig rig, Invariants rules, SimCone cone, State state) {
         this.rig = rig;
@@ -45,8 +47,6 @@ final class ConeRules {
         this.book = state.book().cone(settings.id());
         this.recorded = state.ledger().committed().cone(settings.id());
         this.batch = book.batch();
-        this.alarms = state.live().alarms().raised().stream().filter(a -> a.cone().equals(settings.id()))
-                .map(Alarm::kind).map(k -> k.id()).collect(Collectors.toSet());
     }
 
     void look() {
@@ -59,7 +59,7 @@ final class ConeRules {
     }
 
     private boolean told(String... any) {
-        return Set.of(any).stream().anyMatch(alarms::contains);
+        return rules.told().any(settings.id(), any);
     }
 
     private void heat() {
@@ -96,6 +96,12 @@ final class ConeRules {
         boolean levelHonest = honest("level");
         rules.lasting("dry", cone, heat && levelHonest && !cone.water().heaterCovered(), 10,
                 "a heater was on without water although the level contact said so");
+        rules.lasting("dry-told", cone, levelHonest && batch.stage().hasWater() && !handled()
+                && !cone.water().heaterCovered() && !told("dry"), DRY_TOLD_S,
+                "the water was low, the level contact said so, and nobody was told");
+        rules.lasting("cooked-told", cone, cone.water().waterPresent() && batch.stage().develops()
+                && probeHonest() && water > settings.limits().lossC() + PROBE_K && !told("cooked"), 120,
+                "the water was at the loss temperature and nobody was told");
         boolean proofHonest = honest("air-proof");
         rules.lasting("still-water", cone, heat && proofHonest && cone.air().flowLpm() <= 0
                 && settings.fittings().heat().kind() == HeatKind.IMMERSED, 5,
@@ -198,6 +204,9 @@ final class ConeRules {
                 "no air arrived and nobody was told");
         rules.lasting("shut-valve", cone, !paused && shut && animals && !told("air-shut-in"), 90,
                 "air ran against a shut valve and nobody was told");
+        rules.lasting("siphon-told", cone, batch.stage().airOff() != null && !shut
+                && settings.fittings().air().geometry().canSiphon() && !told("siphon"), 5,
+                "a separation waits for a valve that nobody reported shut, and nobody was told");
         double cap = settings.timing().airOffCapMinutes();
         boolean drawing = batch.stage() instanceof Stage.Drawing;
         // Drawing has a cap of its own, counted from the same moment (design.md, the life of a batch).
@@ -244,14 +253,14 @@ final class ConeRules {
 
     /** After a long cut with animals in the water the batch must be in doubt. */
     private void cut() {
-        boolean long1 = rig.invariants().cutForMs() > 15 * 60_000 && rig.process().livedMs() > 60_000;
+        boolean long1 = rig.invariants().cuts().forMs() > 15 * 60_000 && rig.process().livedMs() > 60_000;
         rules.lasting("power-cut", cone, long1 && batch.stage().hasAnimals()
-                && rig.invariants().hadAnimals(settings.id())
+                && rig.invariants().cuts().hadAnimals(settings.id())
                 && batch.marks().words().doubts().isEmpty() && !told("doubtful"), 60,
                 "a long power cut left no doubt");
         // Without a clock the mark waits for one, an hour at most, while the alarm stands.
         rules.lasting("power-cut-marked", cone, long1 && batch.stage().hasAnimals()
-                && rig.invariants().hadAnimals(settings.id()) && batch.marks().words().doubts().isEmpty(),
-                62 * 60, "a long power cut was never marked");
+                && rig.invariants().cuts().hadAnimals(settings.id())
+                && batch.marks().words().doubts().isEmpty(), 62 * 60, "a long power cut was never marked");
     }
 }

@@ -75,6 +75,10 @@ public sealed interface Fault {
         ROOM_COLD,
         /** No way to the broker. */
         LINK_DOWN,
+        /** The way to the broker is slow, both ways: messages are late, and none is lost. */
+        LINK_SLOW,
+        /** Whoever looks after the cones does not come. The harness must leave that person alone. */
+        NOBODY_COMES,
         /** The wall clock is not synchronised. */
         CLOCK_UNTRUSTED,
         /** The wall clock is three hours wrong while the fault lasts. */

@@ -158,8 +158,9 @@ final class Faults {
             case ROOM_HOT -> world.room().add(on ? HOT_K : 0);
             case ROOM_COLD -> world.room().add(on ? COLD_K : 0);
             case LINK_DOWN -> world.broker().link(!on);
+            case LINK_SLOW -> world.broker().slow(on);
             case CLOCK_UNTRUSTED -> world.clock().trust(!on);
-            case DISK_HANGS -> { }
+            case DISK_HANGS, NOBODY_COMES -> { }
             case CLOCK_WRONG -> world.clock().stepWall(on ? WRONG_MS : -WRONG_MS);
         }
     }

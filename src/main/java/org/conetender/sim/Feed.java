@@ -39,6 +39,11 @@ final class Feed {
         return other != this && conducts() && !closed();
     }
 
+    /** Whether it follows that one's output. */
+    boolean follows(Feed another) {
+        return other == another;
+    }
+
     private boolean closed() {
         return own.conducts(Fixtures.HEAT, false);
     }

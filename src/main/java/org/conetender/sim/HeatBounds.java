@@ -11,7 +11,8 @@ import org.conetender.core.settings.Cone.HeatKind;
 
 /**
  * How far above its set-point a cone with a cut-out may get, whatever single thing is wrong, and whatever
- * pair: the bounds are those of the issue of a welded switch (control.md §2.4).
+ * pair: the bounds are those of the issue of a welded switch (control.md §2.4). Where no contact proves the
+ * air and it stops, the upper water is warmer than its probe: that counts as its error, up to arrest.
  */
 final class HeatBounds {
 
@@ -33,6 +34,8 @@ final class HeatBounds {
     private static final class Since {
         long batch = -1;
         double aimC;
+        /** By how much unstirred water was warmer than around its probe, until that has cooled off, K. */
+        double aloftK;
         final Set<Fault> faults = new HashSet<>();
     }
 
@@ -69,10 +72,15 @@ final class HeatBounds {
         int n = t.faults.size();
         double litres = Math.max(c.water().litres(), 0.4 * c.settings().usual().litres());
         double rise = c.settings().fittings().heat().riseKPerS(litres);
-        double most = t.aimC + Math.max(SINGLE_K, COAST * rise * LAGS_S) + error(c) + (n > 1 ? PAIR_K : 0);
-        rules.lasting(n > 1 ? "excess-of-two" : "excess", c, n < 3 && !warmRoom && c.water().heaterCovered()
-                && c.water().waterC() > most, 5, "the water went further above its set-point than " + n
-                + " faults may bring it");
+        double plain = t.aimC + Math.max(SINGLE_K, COAST * rise * LAGS_S) + error(c) + (n > 1 ? PAIR_K : 0);
+        double aloftK = c.water().waterC() - c.water().waterC(SimCone.HEIGHT[0]);
+        t.aloftK = Math.max(aloftK, c.water().waterC() > plain ? t.aloftK : 0);
+        boolean judged = n < 3 && !warmRoom && c.water().heaterCovered();
+        boolean further = judged && c.water().waterC() > plain + t.aloftK;
+        rules.lasting(n > 1 ? "excess-of-two" : "excess", c, further, 5,
+                "the water went further above its set-point than " + n + " faults may bring it");
+        rules.lasting("layer", c, judged && n < 2 && c.water().waterC(1) > c.settings().limits().arrestC(), 5,
+                "water above the probe went beyond arrest with one fault");
     }
 
     /** Whether neither of the two switches opens: no program can do anything then. */
@@ -93,7 +101,10 @@ final class HeatBounds {
         return switch (f) {
             case Fault.Swapped s -> s.cone().equals(cone) || s.other().equals(cone);
             case Fault.Crossed x -> x.cone().equals(cone) || x.other().equals(cone);
-            case Fault.OfSite _ -> true;
+            case Fault.OfSite s -> switch (s.kind()) {
+                case POWER_CUT, ROOM_HOT, ROOM_COLD -> true;
+                case LINK_DOWN, LINK_SLOW, NOBODY_COMES, CLOCK_UNTRUSTED, CLOCK_WRONG, DISK_HANGS -> false;
+            };
             case Fault.OfProbe _, Fault.OfSwitch _, Fault.OfContact _, Fault.OfAir _, Fault.OfWater _ ->
                     f.cone().equals(cone);
         };

@@ -1,11 +1,10 @@
 package org.conetender.sim;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import java.util.TreeMap;
-import java.util.TreeSet;
 import org.conetender.core.State;
 import org.conetender.core.batch.Fact;
 import org.conetender.core.settings.Cone;
@@ -23,7 +22,7 @@ public final class Invariants {
     public record Violation(String rule, String cone, long atMs, String what) {}
 
     private final Rig rig;
-    private final Map<String, Long> sinceMs = new TreeMap<>();
+    private final Map<Key, Long> sinceMs = new HashMap<>();
     private final Map<String, Long> seenAt = new TreeMap<>();
     private final List<Violation> broken = new ArrayList<>();
     private final SiteRules site;
@@ -32,8 +31,10 @@ public final class Invariants {
     private final AirRules airs;
     private final TruthRules truth;
     private final HeatBounds heat;
-    private final Set<String> animalsBefore = new TreeSet<>();
-    private long cutMs;
+    private final Cuts cuts = new Cuts();
+    private Told told = Told.NOTHING;
+
+    private record Key(String rule, String cone) {}
 
     Invariants(Rig rig) {
         this.rig = rig;
@@ -77,30 +78,9 @@ public final class Invariants {
         airs.died();
     }
 
-    /** The house's power is off for this second. */
-    void dark() {
-        cutMs += 1_000;
-    }
-
-    /** The power goes off. @param last what the daemon held */
-    void darkBegins(State last) {
-        cutMs = 0;
-        animalsBefore.clear();
-        for (Cone c : rig.settings().cones()) {
-            if (SiteRules.animals(last, c)) {
-                animalsBefore.add(c.id());
-            }
-        }
-    }
-
-    /** How long the last power cut lasted, ms; 0 when there was none in the life before. */
-    long cutForMs() {
-        return cutMs;
-    }
-
-    /** Whether that cone held animals when the power went. */
-    boolean hadAnimals(String cone) {
-        return animalsBefore.contains(cone);
+    /** The last power cut. */
+    Cuts cuts() {
+        return cuts;
     }
 
     void look() {
@@ -110,6 +90,7 @@ public final class Invariants {
         truth.always();
         if (rig.alive()) {
             State s = rig.state();
+            told = Told.of(s);
             truth.look(s);
             heat.look(s);
             site.look(s);
@@ -149,7 +130,10 @@ public final class Invariants {
     }
 
     void lasting(String rule, String cone, boolean hazard, long seconds, String what) {
-        String key = rule + "/" + cone;
+        if (!hazard && sinceMs.isEmpty()) {
+            return;
+        }
+        Key key = new Key(rule, cone);
         long now = rig.world().clock().elapsedMs();
         if (!hazard) {
             sinceMs.remove(key);
@@ -158,9 +142,14 @@ public final class Invariants {
         }
     }
 
+    /** The alarms that stand. */
+    Told told() {
+        return told;
+    }
+
     /** How long that hazard has lasted, s; 0 while it does not. */
     long lastedS(String rule, String cone) {
-        Long since = sinceMs.get(rule + "/" + cone);
+        Long since = sinceMs.get(new Key(rule, cone));
         return since == null ? 0 : (rig.world().clock().elapsedMs() - since) / 1_000;
     }
 }

@@ -3,7 +3,6 @@ package org.conetender.sim;
 import java.util.ArrayList;
 import java.util.List;
 import org.conetender.core.State;
-import org.conetender.core.alarm.Alarm;
 
 /** The rules about lives that end too early: deaths in a row, and cuts on a machine without a clock. */
 final class LifeRules {
@@ -38,11 +37,10 @@ final class LifeRules {
 
     void look(State s) {
         long now = rig.world().clock().elapsedMs();
-        longestCutMs = Math.max(longestCutMs, rig.invariants().cutForMs());
+        longestCutMs = Math.max(longestCutMs, rig.invariants().cuts().forMs());
         untrustedAtMs = rig.world().clock().now().wallTrusted() ? untrustedAtMs : now;
         boolean locked = thirdMs != Long.MIN_VALUE && now - thirdMs < LOCKED_MS;
-        boolean told = s.live().alarms().raised().stream().map(Alarm::kind)
-                .anyMatch(k -> k.id().equals("crash-loop"));
+        boolean told = rules.told().anywhere("crash-loop");
         rules.lasting("crash-loop-told", "", locked && !told, 10,
                 "the daemon died three times within ten minutes and nobody was told");
         for (SimCone c : rig.world().cones()) {

@@ -2,7 +2,6 @@ package org.conetender.sim;
 
 import java.util.Set;
 import org.conetender.core.State;
-import org.conetender.core.alarm.Alarm;
 
 /** The rules about outputs that cannot be set, and about the heartbeat by which others know. */
 final class OutputRules {
@@ -45,32 +44,43 @@ final class OutputRules {
         for (SimCone c : rig.world().cones()) {
             boolean heater = refuses(c, Fixtures.HEAT) || refuses(c, Fixtures.CUT_OUT);
             anyHeater |= heater;
-            rules.lasting("stuck-told", c, heater && !told(s, c, "heater-stuck"), SEEN_S,
+            rules.lasting("stuck-told", c, heater
+                    && !rules.told().any(c.settings().id(), "heater-stuck"), SEEN_S,
                     "an output of the heater could not be set and nobody was told");
             boolean loose = refuses(c, Fixtures.HEAT) && c.heaterOn();
             rules.lasting("stuck-heat", c, loose && cutOutObeys(c), SEEN_S,
                     "a heater that could not be switched off went on heating although a cut-out is fitted");
             boolean other = c.fixtures.switches.entrySet().stream().anyMatch(e -> e.getValue().refuses()
                     && !e.getKey().equals(Fixtures.HEAT) && !e.getKey().equals(Fixtures.CUT_OUT));
-            rules.lasting("output-told", c, other && !told(s, c, "output-stuck"), SEEN_S,
+            rules.lasting("output-told", c, other
+                    && !rules.told().any(c.settings().id(), "output-stuck"), SEEN_S,
                     "an output could not be set and nobody was told");
-            crossed(s, c);
+            crossed(c);
             button(s, c);
         }
         heart(s, anyHeater);
     }
 
-    /** Whose heater it really is must be told before it has warmed the wrong water for long. */
-    private void crossed(State s, SimCone c) {
+    /**
+     * Whose heater it really is must be told before it has warmed the wrong water for long. Where the heat of
+     * one of them is locked off before that can be seen, its switch seemingly welded or its heater dead,
+     * nothing more can be seen: then that is what is told, with the advice to look at plugs and wires.
+     */
+    private void crossed(SimCone c) {
         Feed feed = c.fixtures.feed;
         boolean strange = feed.strange() && c.heaterOn();
         rules.lasting("crossed-heat", c, strange, CROSSED_HEAT_S,
                 "another cone's output went on heating a cone");
-        boolean hazard = strange
-                || feed.crossed() && rules.lastedS("crossed", c.settings().id()) > 0;
-        boolean told = rig.world().cones().stream().anyMatch(any -> told(s, any, "wrong-cone"));
-        rules.lasting("crossed", c, hazard && !told, CROSSED_FOUND_S,
-                "the heater of one cone warmed another and nobody was told which");
+        boolean hazard = strange || feed.crossed() && rules.lastedS("crossed", c.settings().id()) > 0;
+        rules.lasting("crossed", c, hazard && !crossingTold(c), CROSSED_FOUND_S,
+                "the heater of one cone warmed another and nobody was told");
+    }
+
+    private boolean crossingTold(SimCone c) {
+        Feed feed = c.fixtures.feed;
+        return rules.told().anywhere("wrong-cone") || !feed.conducts() && rig.world().cones().stream()
+                .filter(any -> any == c || feed.follows(any.fixtures.feed))
+                .anyMatch(any -> rules.told().any(any.settings().id(), "welded", "no-effect"));
     }
 
     /** The lamp in the hand button says whether a press would be taken; in both directions. */
@@ -113,10 +123,5 @@ final class OutputRules {
         return c.settings().fittings().heat().cutOut() && rig.world().wrong().stream()
                 .noneMatch(f -> f instanceof Fault.OfSwitch(var cone, var outlet, var k, var w)
                 && cone.equals(c.settings().id()) && outlet.equals(Fixtures.CUT_OUT));
-    }
-
-    private static boolean told(State s, SimCone c, String kind) {
-        return s.live().alarms().raised().stream().filter(a -> a.cone().equals(c.settings().id()))
-                .map(Alarm::kind).anyMatch(k -> k.id().equals(kind));
     }
 }

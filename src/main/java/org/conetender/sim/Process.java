@@ -157,6 +157,6 @@ public final class Process {
     /** What a restart would read, while the disk takes nothing; empty while it does, or nobody lives. */
     Optional<List<Fact>> keptWhileFailing() {
         boolean failing = disk.failing() || Fault.Trouble.DISK_HANGS.in(world.wrong());
-        return alive() && failing ? Optional.of(disk.since(0)) : Optional.empty();
+        return alive() && failing ? Optional.of(disk.all()) : Optional.empty();
     }
 }

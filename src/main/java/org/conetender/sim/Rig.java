@@ -64,7 +64,8 @@ public final class Rig {
         if (process.second()) {
             kill();
         }
-        if (world.clock().elapsedMs() % LOOK_MS == 0) {
+        if (world.clock().elapsedMs() % LOOK_MS == 0
+                && !Fault.Trouble.NOBODY_COMES.in(world.wrong())) {
             person.ifPresent(Person::step);
         }
         if (alive()) {
@@ -76,11 +77,11 @@ public final class Rig {
 
     private void power() {
         if (!world.powered()) {
-            invariants.dark();
+            invariants.cuts().dark();
         }
         if (wasPowered && !world.powered()) {
             if (alive()) {
-                invariants.darkBegins(state());
+                invariants.cuts().begins(state(), settings.cones());
             }
             kill();
             wasPowered = false;

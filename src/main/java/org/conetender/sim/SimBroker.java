@@ -20,6 +20,7 @@ public final class SimBroker implements Eyes {
 
     private final TreeMap<String, String> retained = new TreeMap<>();
     private final List<Consumer<Outgoing>> listeners = new ArrayList<>();
+    private final Road road = new Road();
     private SimTransport connected;
     private boolean up = true;
 
@@ -28,7 +29,7 @@ public final class SimBroker implements Eyes {
         if (connected != null) {
             connected.broken();
         }
-        connected = new SimTransport(this, willTopic);
+        connected = new SimTransport(this, road, willTopic);
         if (up) {
             connected.joined(staleCommands());
         }
@@ -48,6 +49,19 @@ public final class SimBroker implements Eyes {
             connected.joined(staleCommands());
         } else {
             connected.broken();
+        }
+    }
+
+    /** Makes the way slow, or quick again; whoever is on it already arrives no sooner. */
+    public void slow(boolean isSlow) {
+        road.slow(isSlow);
+    }
+
+    /** Time passes: what was on its way arrives. @param elapsedMs of the world */
+    void step(long elapsedMs) {
+        road.step(elapsedMs);
+        if (connected != null) {
+            connected.deliver();
         }
     }
 

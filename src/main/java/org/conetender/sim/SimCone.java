@@ -17,7 +17,7 @@ public final class SimCone {
     /** A dry, hot element warms a probe beside it by this share of its excess (guess). */
     private static final double RADIANT = 0.03;
     /** Probes hang low and high: shares of the depth (guess). */
-    private static final double[] HEIGHT = {0.25, 0.75};
+    static final double[] HEIGHT = {0.25, 0.75};
     /** Below this share of the usual fill the probes hang in air (guess). */
     private static final double PROBE_AT = 0.25;
     /** Animals left without water live about this long, s (guess). */

@@ -54,6 +54,7 @@ public final class SimStore implements Store {
         private final TreeMap<Long, Row> facts = new TreeMap<>();
         private final Set<String> sources = new HashSet<>();
         private Optional<String> checkpoint = Optional.empty();
+        private List<Fact> all = List.of();
         private Optional<SimStore> owner = Optional.empty();
         private Mood mood = Mood.HEALTHY;
         private Cut cut = Cut.NONE;
@@ -68,6 +69,14 @@ public final class SimStore implements Store {
             for (Row r : facts.tailMap(seq, false).values()) {
                 Fact h = r.headOnly();
                 all.add(new Fact(h.seq(), h.at(), h.cone(), h.source(), FactText.read(r.change())));
+            }
+            return all;
+        }
+
+        /** All of them. Read anew only when more was committed. */
+        List<Fact> all() {
+            if (all.size() != facts.size()) {
+                all = List.copyOf(since(0));
             }
             return all;
         }

@@ -5,7 +5,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import org.conetender.core.State;
-import org.conetender.core.alarm.Alarm;
 import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.Book;
 import org.conetender.core.batch.Fact;
@@ -38,9 +37,10 @@ final class SiteRules {
                 .anyMatch(id -> id.startsWith(Invariants.STALE)), 0, "a stale command was obeyed");
         rules.lasting("twice", "", obeyedTwice(s), 0, "a request was obeyed twice");
         Optional<List<Fact>> kept = rig.process().keptWhileFailing();
-        rules.lasting("record", "", kept.isPresent() && !told(s, "record"), 200,
+        rules.lasting("record", "", kept.isPresent() && !rules.told().anywhere("record"), 200,
                 "the record could not be kept and nobody was told");
-        rules.lasting("clock", "", !rig.world().clock().now().wallTrusted() && !told(s, "clock"), 62 * 60,
+        boolean unset = !rig.world().clock().now().wallTrusted();
+        rules.lasting("clock", "", unset && !rules.told().anywhere("clock"), 62 * 60,
                 "the clock was not trusted for over an hour and nobody was told");
         heartbeat(s);
         unwritten(kept.orElse(List.of()));
@@ -70,10 +70,6 @@ final class SiteRules {
             watts += rules.on(c, "heat") ? c.settings().fittings().heat().watts() : 0;
         }
         return watts;
-    }
-
-    private static boolean told(State s, String kind) {
-        return s.live().alarms().raised().stream().map(Alarm::kind).anyMatch(k -> k.id().equals(kind));
     }
 
     private static boolean obeyedTwice(State s) {

@@ -83,6 +83,7 @@ public final class World {
         double seconds = ms / 1_000.0;
         clock.advance(ms);
         faults.step(clock.elapsedMs(), seconds);
+        broker.step(clock.elapsedMs());
         for (SimSwitch s : outputs) {
             s.expire();
         }

@@ -198,6 +198,24 @@ class DevicesTest {
     }
 
     @Test
+    void overASlowLinkEverythingArrivesLateAndInOrder() {
+        SimBroker broker = new SimBroker();
+        SimTransport t = broker.connect("x/$state");
+        broker.slow(true);
+        t.offer(new Outgoing("x/y", "1", true, ""));
+        broker.set("s/a/set", "started");
+        broker.slow(false);
+        t.offer(new Outgoing("x/y", "2", true, ""));
+        broker.set("s/a/set", "cleaned");
+        broker.step(Road.SLOW_MS - 1);
+        assertThat(broker.payload("x/y")).isNull();
+        assertThat(t.poll(10)).isEmpty();
+        broker.step(Road.SLOW_MS);
+        assertThat(broker.payload("x/y")).isEqualTo("2");
+        assertThat(t.poll(10)).extracting(Incoming::payload).containsExactly("started", "cleaned");
+    }
+
+    @Test
     void aFullOutboxTakesNoMore() {
         SimBroker broker = new SimBroker();
         broker.link(false);

@@ -140,7 +140,7 @@ class SeedsTest {
             Map.entry("air-while-drawing", Missed.in(Theme.DRAWS_FOR_EVER, "drawing-told")),
             Map.entry("siphon", Missed.in(Theme.FLOOD, "siphon")),
             Map.entry("too-hot", Missed.in(Theme.HEAT_WAVE, "too-hot")),
-            Map.entry("dry", Missed.in(Theme.LEAK, "dry")),
+            Map.entry("dry", Missed.in(Theme.LEAK, "dry", "dry-told")),
             Map.entry("falling", Missed.in(Theme.SEEP, "falling-told")),
             Map.entry("hands-in", Missed.in(Theme.HANDS, "hands-in")),
             Map.entry("record", Missed.in(Theme.DISK, "record")),

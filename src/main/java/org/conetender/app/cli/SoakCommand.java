@@ -8,6 +8,8 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
+import java.util.logging.Level;
+import java.util.logging.Logger;
 import java.util.stream.Stream;
 import org.conetender.app.trial.HourPilot;
 import org.conetender.core.unit.Text;
@@ -120,10 +122,14 @@ public final class SoakCommand implements Callable<Integer> {
     @Option(names = "--json", description = "print one JSON object for another program")
     private boolean json;
 
+    /** What simulated daemons have to say belongs to their worlds, and would tear the bar. Kept alive. */
+    private final Logger daemons = Logger.getLogger("org.conetender.agent");
+
     private int shownPercent = -1;
 
     @Override
     public Integer call() throws IOException, InterruptedException {
+        daemons.setLevel(Level.OFF);
         int workers = threads == null ? Runtime.getRuntime().availableProcessors() : threads;
         least("--threads", workers);
         if (what.search) {

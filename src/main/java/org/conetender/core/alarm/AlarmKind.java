@@ -36,7 +36,8 @@ public enum AlarmKind {
     WELDED(people(15), 0, says(
             "the water warms although the heater is switched off",
             "the cut-out opens, if one is fitted; without one the water goes on heating",
-            "Unplug the heater now: its switch does not open. Mend it before you acknowledge.")),
+            "Unplug the heater now: its switch does not open. Mend it before you acknowledge. Where the "
+            + "heater of another cone does nothing meanwhile, see whether their wires are exchanged.")),
     WRONG_CONE(people(15), 0, says(
             "a cone warmed when the heater of another was on, and stopped when it was off: plugs, "
             + "switches or probes are exchanged, a heater hangs in the wrong cone, or two outputs touch",

@@ -17,13 +17,15 @@ import org.conetender.core.unit.Units;
  *
  * <p>A machine without a battery clock cannot tell at first how long it was off. A person is told at once
  * that it may have been long; the batch is marked only when the length is known, or after an hour without
- * a clock, and such a mark is taken back when the clock turns up and shows that the cut was short.
+ * a clock, and such a mark is taken back when the clock turns up and shows that the cut was short. After that
+ * hour a cut that was borne stays so, though the cap falls later with water that warms or is not seen.
  */
 public final class PowerCut implements Guard {
 
     /** A batch that comes to hatching this soon after the start got there in the cut (guess: a few ticks). */
     private static final long HATCHED_MEANWHILE_MS = Units.MINUTE_MS;
 
+    private static final String OFF = "the power was off for ";
     private static final String UNKNOWN = "an unknown time";
 
     @Override
@@ -35,9 +37,12 @@ public final class PowerCut implements Guard {
     public List<Finding> look(View v) {
         List<Finding> found = new ArrayList<>();
         for (Boots.Cut c : cuts(v)) {
+            if (!judged(c, v)) {
+                continue;
+            }
             boolean surely = c.off().leastMs() > v.scene().caps().settledMs();
             if (c.off().mostMs() > v.scene().caps().settledMs()) {
-                String why = "the power was off for " + words(c.off()) + " with nauplii in the water";
+                String why = OFF + words(c.off()) + " with nauplii in the water";
                 Finding f = Finding.veto(id(), why).alarm(AlarmKind.DOUBTFUL);
                 found.add(surely || c.off().bounded() || waited(c, v) ? f.doubting(why) : f);
             }
@@ -51,7 +56,7 @@ public final class PowerCut implements Guard {
         boolean open = cuts(v).stream().anyMatch(c -> !c.off().bounded());
         return open || !v.stage().hasAnimals() ? List.of()
                 : v.batch().marks().words().doubts().stream()
-                        .filter(d -> d.startsWith("the power was off for ") && d.contains(UNKNOWN)).toList();
+                        .filter(d -> d.startsWith(OFF) && d.contains(UNKNOWN)).toList();
     }
 
     private static String words(Span off) {
@@ -67,8 +72,17 @@ public final class PowerCut implements Guard {
 
     /** Whether a clock has been waited for long enough since the power came back. */
     private static boolean waited(Boots.Cut c, View v) {
-        Boots.Boot after = v.book().boots().known().get(c.from() + 1);
-        return v.since(new Moment(after.id(), 0, 0, false)).leastMs() >= Growth.WAIT_MS;
+        return v.since(backAt(c, v)).leastMs() >= Growth.WAIT_MS;
+    }
+
+    /** Whether it is recent enough to be held against the cap of now, or marked already. */
+    private static boolean judged(Boots.Cut c, View v) {
+        return v.since(backAt(c, v)).leastMs() < Growth.WAIT_MS + 2 * HATCHED_MEANWHILE_MS
+                || v.batch().marks().words().doubts().stream().anyMatch(d -> d.startsWith(OFF));
+    }
+
+    private static Moment backAt(Boots.Cut c, View v) {
+        return new Moment(v.book().boots().heard(v.now()).known().get(c.from() + 1).id(), 0, 0, false);
     }
 
     /** The cuts that animals lived through, or may have hatched in: a later batch has no part in them. */

@@ -18,8 +18,8 @@ final class Suspicion {
      * named before, which would explain it as well.
      */
     static boolean falls(View v, Suspect on, String guard) {
-        boolean other = NAMING.stream().anyMatch(g -> !g.equals(guard) && v.latch(g).isPresent());
-        return v.stage().hasWater() && !other && !WrongCone.explains(v)
-                && v.judged().thermal().filter(t -> t.watch().suspect() == on).isPresent();
+        return v.judged().thermal().filter(t -> t.watch().suspect() == on).isPresent()
+                && v.stage().hasWater() && !WrongCone.explains(v)
+                && NAMING.stream().noneMatch(g -> !g.equals(guard) && v.latch(g).isPresent());
     }
 }

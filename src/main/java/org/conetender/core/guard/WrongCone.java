@@ -81,9 +81,13 @@ public final class WrongCone implements Guard {
 
     /** The cone that this one's heater was found to warm. */
     private static Optional<String> victim(Settings settings, Book book, String cone) {
-        return settings.cones().stream().map(Cone::id).filter(c -> !c.equals(cone)
-                && book.latch(c, ID).filter(l -> culprit(settings, c, l).orElse(cone).equals(cone))
-                        .isPresent()).findFirst();
+        for (Cone c : settings.cones()) {
+            Optional<ConeBook.Latch> latch = c.id().equals(cone) ? Optional.empty() : book.latch(c.id(), ID);
+            if (latch.isPresent() && culprit(settings, c.id(), latch.get()).orElse(cone).equals(cone)) {
+                return Optional.of(c.id());
+            }
+        }
+        return Optional.empty();
     }
 
     /** Whether the wires of that cone are known to be crossed with another's, and not put right yet. */

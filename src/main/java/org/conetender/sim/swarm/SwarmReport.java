@@ -81,8 +81,10 @@ public final class SwarmReport {
         List<String> lines = new ArrayList<>();
         lines.add(Text.of("%d stories of %d h, seeds %d to %d: %.0f cone-hours",
                 plan.seeds(), plan.hours(), plan.from(), plan.from() + plan.seeds() - 1, coneHours()));
-        lines.add(Text.of("Zero failures in so many hours bound the rate of the modelled faults at %.1e an"
-                + " hour (95 %%)", 3 / coneHours()));
+        if (broken.isEmpty()) {
+            lines.add(Text.of("None failed: in so many hours that bounds the rate of the modelled faults at"
+                    + " %.1e an hour (95 %%)", 3 / coneHours()));
+        }
         lines.add("Stages reached: " + String.join(", ", coverage.stages()));
         lines.add("Never: alarms " + missedAlarms() + ", guards " + missedGuards()
                 + (many() ? "" : "; so few stories cannot bring all about, some hundreds do"));

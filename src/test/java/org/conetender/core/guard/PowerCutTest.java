@@ -3,6 +3,7 @@ package org.conetender.core.guard;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import org.conetender.core.Story;
+import org.conetender.core.image.Ask;
 import org.conetender.core.image.Step;
 import org.junit.jupiter.api.Test;
 
@@ -30,6 +31,22 @@ class PowerCutTest {
         Story s = hatching(Story.at()).restart("boot-2", 8 * 60_000).minutes(1);
         assertThat(s.batch("a").marks().words().doubts()).isEmpty();
         assertThat(s.told()).isEmpty();
+    }
+
+    /** At 27 °C 3.5 g/L bear some 4 min; whoever draws takes the probe out, and unseen water may be warm. */
+    @Test
+    void aCutThatWasBorneIsNotHeldAgainstALaterAndShorterCap() {
+        Story s = Story.at();
+        s.ask("a", new Ask.DidFill(2, 25));
+        s.does(Step.SALTED);
+        s.ask("a", new Ask.DidStock("L-0417", 7));
+        s.does(Step.FIRST_SEEN);
+        s.minutes(5).restart("boot-2", 3 * 60_000).minutes(90);
+        assertThat(s.batch("a").marks().words().doubts()).isEmpty();
+        s.senses.water("a", 34);
+        s.minutes(5);
+        assertThat(s.batch("a").marks().words().doubts()).noneMatch(d -> d.contains("power"));
+        assertThat(s.found("power-cut")).isEmpty();
     }
 
     @Test
