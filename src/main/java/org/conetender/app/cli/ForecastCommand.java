@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.time.ZoneId;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import org.conetender.app.view.Terminal;
 import org.conetender.core.hatch.Replay;
 import org.conetender.core.hatch.Speed;
 import org.conetender.core.hatch.ThermometerLog;
@@ -58,6 +59,10 @@ public final class ForecastCommand implements Callable<Integer> {
             description = "zone of times without an offset, and of the answer, such as Europe/London")
     private ZoneId zone;
 
+    @Option(names = "--day-first", description = "1/3/2026 and 1-3-2026 are days of March; "
+            + "1.3.2026 always is")
+    private boolean dayFirst;
+
     @Option(names = "--fahrenheit", description = "the log's temperatures are in °F")
     private boolean fahrenheit;
 
@@ -96,12 +101,21 @@ public final class ForecastCommand implements Callable<Integer> {
     private ForecastReport reckon() throws BadLog {
         Speed speed = speed();
         Replay.Surroundings surroundings = surroundings();
-        LogReader.Format format = new LogReader.Format(Optional.ofNullable(zone), fahrenheit);
-        LogReader.Result read = LogReader.read(log, format);
+        LogReader.Result read = read();
         ThermometerLog readings = read.log();
         long stockedMs = stocked == null ? readings.firstMs() : stockedMs(readings);
         Replay replay = readings.replay(new Replay.Question(speed, Zones.USUAL, stockedMs, surroundings));
         return new ForecastReport(read, speed, stockedMs, replay);
+    }
+
+    private LogReader.Result read() throws BadLog {
+        Progress progress = new Progress(spec.commandLine().getErr(), "reading " + log.getFileName());
+        try {
+            return LogReader.read(log, new LogReader.Format(Optional.ofNullable(zone), dayFirst, fahrenheit,
+                    Terminal.there() ? progress : _ -> { }));
+        } finally {
+            progress.wipe();
+        }
     }
 
     private Speed speed() throws BadLog {
@@ -129,7 +143,7 @@ public final class ForecastCommand implements Callable<Integer> {
     private long stockedMs(ThermometerLog readings) throws BadLog {
         long ms;
         try {
-            ms = new LogTimes(Optional.ofNullable(zone)).read(stocked, Long.MIN_VALUE).ms();
+            ms = new LogTimes(Optional.ofNullable(zone), dayFirst).read(stocked, Long.MIN_VALUE).ms();
         } catch (BadLog e) {
             throw new BadLog("--stocked " + e.getMessage());
         }

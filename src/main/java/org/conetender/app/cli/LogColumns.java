@@ -3,7 +3,6 @@ package org.conetender.app.cli;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.regex.Pattern;
 
 /**
  * Where time and temperature stand in a row, and how a temperature is written.
@@ -22,8 +21,8 @@ record LogColumns(char separator, int time, int water, boolean header, boolean f
     private static final double COLDEST_C = 0.5;
     private static final double WARMEST_C = 60;
 
-    /** Plain decimal numbers only: "1e9", "0x1p3" and "NaN" are no readings of a thermometer. */
-    private static final Pattern NUMBER = Pattern.compile("[+-]?\\d{1,4}(\\.\\d{0,9})?");
+    private static final int MOST_WHOLE_DIGITS = 4;
+    private static final int MOST_DECIMALS = 9;
 
     /** Learns from the first line of a log. @throws BadLog with a phrase if it is no such line */
     static LogColumns of(String line, boolean fahrenheit) throws BadLog {
@@ -111,10 +110,28 @@ record LogColumns(char separator, int time, int water, boolean header, boolean f
                 : "°C; if the log is in °F, say --fahrenheit"));
     }
 
+    /** Plain decimal numbers only: "1e9", "0x1p3" and "NaN" are no readings of a thermometer. */
     private static double number(String text) throws BadLog {
-        if (!NUMBER.matcher(text).matches()) {
+        boolean signed = !text.isEmpty() && (text.charAt(0) == '-' || text.charAt(0) == '+');
+        int begin = signed ? 1 : 0;
+        int point = text.indexOf('.');
+        int end = point < 0 ? text.length() : point;
+        int decimals = text.length() - Math.min(text.length(), end + 1);
+        boolean plain = end > begin && end - begin <= MOST_WHOLE_DIGITS && decimals <= MOST_DECIMALS;
+        // Thirteen digits and a power of ten are exact, so is their quotient.
+        long digits = 0;
+        double unit = 1;
+        for (int i = begin; i < text.length() && plain; i++) {
+            char c = text.charAt(i);
+            plain = i == point || c >= '0' && c <= '9';
+            if (i != point) {
+                digits = digits * 10 + c - '0';
+                unit = i > end ? unit * 10 : unit;
+            }
+        }
+        if (!plain) {
             throw new BadLog("\"" + text + "\" is not a temperature; write a plain number such as 26.5");
         }
-        return Double.parseDouble(text);
+        return (signed && text.charAt(0) == '-' ? -digits : digits) / unit;
     }
 }
