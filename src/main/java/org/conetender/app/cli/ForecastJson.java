@@ -47,7 +47,7 @@ record ForecastJson(ForecastReport report) {
         moment(g, "ready-until", f.ready().latest());
         moment(g, "ready-median", f.ready().median());
         g.writeStringField("course", f.sentence());
-        number(g, "held-at-c", report.replay().heldC());
+        number(g, "held-at-c", report.replay().outlook().heldC());
         number(g, "hours-warm", report.replay().development().hoursWarm());
         number(g, "hours-cold", report.replay().development().hoursCold());
         number(g, "hours-above-loss", report.replay().development().hoursAboveLoss());

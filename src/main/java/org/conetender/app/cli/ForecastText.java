@@ -59,7 +59,7 @@ record ForecastText(ForecastReport report) {
             out.println(f.sentence());
         }
         line(out, "from the last reading on the water is taken to stay at %.1f °C, the last hour's mean",
-                report.replay().heldC());
+                report.replay().outlook().heldC());
     }
 
     private void printReady(PrintWriter out, Forecast f) {

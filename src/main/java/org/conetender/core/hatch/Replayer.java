@@ -11,12 +11,17 @@ final class Replayer {
     /** Between two readings the water moves on a straight line, integrated in pieces no longer than this. */
     private static final long PIECE_MS = Units.MINUTE_MS;
 
+    /** A point of the course stands at least so often. */
+    private static final long STEP_MS = Math.round(Projection.STEP_H * Units.HOUR_MS);
+
     private final ThermometerLog log;
     private final Replay.Question question;
     private final List<Replay.Hour> hours = new ArrayList<>();
     private Development done = Development.NONE;
     private Development doneBeforeHour = Development.NONE;
     private double heldC;
+    private final Course.Builder course = new Course.Builder();
+    private int steps;
 
     // The hour being filled: temperature times time, coldest, warmest, measured time.
     private double degreeMs;
@@ -34,6 +39,7 @@ final class Replayer {
     }
 
     Replay run() {
+        course.add(0, done, Double.NaN);
         beforeFirstReading();
         for (int i = 1; i < log.size(); i++) {
             if (log.timeMs(i) <= question.stockedMs()) {
@@ -47,9 +53,21 @@ final class Replayer {
             }
         }
         closeHour(log.lastMs());
+        if (log.lastMs() > question.stockedMs() + steps * STEP_MS) {
+            course.add(Units.hours(log.lastMs() - question.stockedMs()), done, log.waterC(log.size() - 1));
+        }
         Rate rate = question.zones().rate();
-        Forecast forecast = Forecast.of(done, question.speed(), Projection.steady(heldC), rate);
-        return new Replay(hours, done, forecast, heldC);
+        Projection held = Projection.steady(heldC);
+        Forecast forecast = Forecast.of(done, question.speed(), held, rate);
+        Course whole = course.ahead(held, rate);
+        return new Replay(hours, done, forecast, new Replay.Outlook(heldC, whole,
+                Harvest.of(whole, question.speed()), logSd(held, rate)));
+    }
+
+    /** How unsure the lot and the log leave the hatched share, as the forecast has it. */
+    private double logSd(Projection held, Rate rate) {
+        Ahead ahead = Ahead.walk(done.degreeHours(), question.speed().calledReadyAt(), held, rate);
+        return Spread.of(done, question.speed(), ahead, rate).logSdAt(0);
     }
 
     /** Cysts wetted before the log began: the water was somewhere between the room and the first reading. */
@@ -66,7 +84,7 @@ final class Replayer {
         double slope = (log.waterC(i) - c0) / (t1 - t0);
         long from = Math.max(question.stockedMs(), t0);
         while (from < t1) {
-            long to = Math.min(Math.min(t1, from + PIECE_MS), hourEndMs());
+            long to = Math.min(Math.min(t1, from + PIECE_MS), stepEndMs());
             double start = c0 + slope * (from - t0);
             double end = c0 + slope * (to - t0);
             double c = (start + end) / 2;
@@ -75,7 +93,7 @@ final class Replayer {
             measuredMs += to - from;
             leastC = Math.min(leastC, Math.min(start, end));
             mostC = Math.max(mostC, Math.max(start, end));
-            closeHourIfOver(to);
+            closeStepIfOver(to, end);
             from = to;
         }
     }
@@ -87,9 +105,9 @@ final class Replayer {
                 .development(question.zones());
         long from = fromMs;
         while (from < toMs) {
-            long to = Math.min(toMs, hourEndMs());
+            long to = Math.min(toMs, stepEndMs());
             done = done.plus(all.times((to - from) / (double) (toMs - fromMs)));
-            closeHourIfOver(to);
+            closeStepIfOver(to, Double.NaN);
             from = to;
         }
     }
@@ -98,7 +116,16 @@ final class Replayer {
         return question.stockedMs() + (hours.size() + 1) * Units.HOUR_MS;
     }
 
-    private void closeHourIfOver(long nowMs) {
+    private long stepEndMs() {
+        return question.stockedMs() + (steps + 1) * STEP_MS;
+    }
+
+    /** Every hour ends with one of its steps. @param c the water, NaN where it was not measured */
+    private void closeStepIfOver(long nowMs, double c) {
+        if (nowMs == stepEndMs()) {
+            steps++;
+            course.add(steps * Projection.STEP_H, done, c);
+        }
         if (nowMs == hourEndMs()) {
             closeHour(nowMs);
         }

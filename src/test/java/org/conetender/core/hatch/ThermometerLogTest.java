@@ -44,7 +44,7 @@ class ThermometerLogTest {
             assertThat(hour.done().degreeHours()).isCloseTo(sum, within(1e-6));
         }
         assertThat(r.development().degreeHours()).isCloseTo(12 * (23 - 12), within(1e-6));
-        assertThat(r.heldC()).isCloseTo(25.75, within(1e-6));
+        assertThat(r.outlook().heldC()).isCloseTo(25.75, within(1e-6));
     }
 
     @Test

@@ -1,0 +1,132 @@
+package org.conetender.core.hatch;
+
+import java.util.Optional;
+
+/**
+ * When a batch is worth most as food. Cysts hatch, and what has hatched lives on its yolk: the energy in
+ * the cone grows while more hatches than is used up, is greatest where hatch flow = k·E, and falls after
+ * (science.md §6). Reckoned for the median of the lot; hours count from now and are infinite for what lies
+ * beyond the look-ahead.
+ *
+ * @param best the moment of greatest total energy
+ * @param fromHours from then on at least {@value #STILL_THERE} of that is there
+ * @param untilHours until then
+ * @param twice two harvests, where the animals hatch so far apart that the first would moult before
+ */
+public record Harvest(Best best, double fromHours, double untilHours, Optional<Twice> twice) {
+
+    /**
+     * @param hours when
+     * @param hatched share of the hatchable that has hatched by then, 0..1
+     * @param energy total then, as a share of what all would hold fresh from the shell, 0..1
+     */
+    public record Best(double hours, double hatched, double energy) {}
+
+    /**
+     * @param firstHours when the earliest tenth is about to moult
+     * @param firstShare of the hatchable that it takes, 0..1
+     * @param secondHours when the rest is worth most
+     * @param energy of both together, as a share of what all would hold fresh from the shell, 0..1
+     */
+    public record Twice(double firstHours, double firstShare, double secondHours, double energy) {}
+
+    /** The window is where so much of the greatest energy is there. */
+    public static final double STILL_THERE = 0.95;
+
+    /**
+     * From hatching to the moult into instar II: 8 h at 28 °C, by the same thermal law 128 °C·h above 12 °C.
+     * science.md §6 calls it an assumption: 6 to 12 h are told, and no series over temperature is known.
+     */
+    public static final double MOULT_DEGREE_HOURS = 128;
+
+    /**
+     * Energy lost per hour at 25 °C: 27 % in the first 24 h for the coastal strain, 22 to 37 % by strain
+     * (science.md §6, S7; that it was at 25 °C is recalled).
+     */
+    static final double LOSS_PER_H_AT_25C = 0.0131;
+
+    /** The temperature of that figure, °C. */
+    private static final double LOSS_AT_C = 25;
+
+    /** How loss rises over 10 K: 2 to 2.8 as respiration does (science.md §6, §7.1); between them a *guess*. */
+    private static final double Q10 = 2.4;
+
+    /** Share of the energy that an animal uses up in an hour of that water, 1/h. @param waterC °C */
+    public static double lossPerH(double waterC) {
+        return LOSS_PER_H_AT_25C * Math.pow(Q10, (waterC - LOSS_AT_C) / 10);
+    }
+
+    /** Of a batch on that course. */
+    public static Harvest of(Course course, Speed speed) {
+        return of(course, speed, LOSS_PER_H_AT_25C);
+    }
+
+    /** The same with another loss at 25 °C, 1/h: what is published runs from 0.0073 to 0.0193. */
+    static Harvest of(Course course, Speed speed, double lossAt25C) {
+        double scale = lossAt25C / LOSS_PER_H_AT_25C;
+        double[] energy = energy(course, speed, scale, 0);
+        int best = peak(energy);
+        if (best == energy.length - 1) {
+            // Still growing at the end of the look-ahead, or nothing ever hatches.
+            return new Harvest(new Best(Double.POSITIVE_INFINITY, 0, 0), Double.POSITIVE_INFINITY,
+                    Double.POSITIVE_INFINITY, Optional.empty());
+        }
+        double least = STILL_THERE * energy[best];
+        int from = best;
+        while (from > 0 && energy[from - 1] >= least) {
+            from--;
+        }
+        int until = best;
+        while (until < energy.length && energy[until] >= least) {
+            until++;
+        }
+        return new Harvest(new Best(course.hours(best), speed.hatchedShare(course.done(best)), energy[best]),
+                course.hours(from), until == energy.length ? Double.POSITIVE_INFINITY : course.hours(until - 1),
+                twice(course, speed, scale));
+    }
+
+    /** Better twice if T90 − T10 is longer than an animal takes to its first moult (science.md §6). */
+    private static Optional<Twice> twice(Course course, Speed speed, double scale) {
+        double moult = speed.k10() + MOULT_DEGREE_HOURS;
+        double firstH = course.hoursAt(moult);
+        if (speed.k90() <= moult || firstH == Double.POSITIVE_INFINITY) {
+            return Optional.empty();
+        }
+        double share = speed.hatchedShare(moult);
+        int first = 0;
+        while (first < course.size() - 1 && course.hours(first) < firstH) {
+            first++;
+        }
+        double[] rest = energy(course, speed, scale, first);
+        int second = peak(rest);
+        return second == rest.length - 1 ? Optional.empty() : Optional.of(new Twice(course.hours(first), share,
+                course.hours(second), energy(course, speed, scale, 0)[first] + rest[second]));
+    }
+
+    /**
+     * Total energy at each point, as a share of what all would hold fresh, of what hatches after the point
+     * {@code from}.
+     */
+    private static double[] energy(Course course, Speed speed, double scale, int from) {
+        double[] energy = new double[course.size()];
+        double hatched = speed.hatchedShare(course.done(from));
+        energy[from] = from == 0 ? hatched : 0;
+        for (int i = from + 1; i < energy.length; i++) {
+            double c = (course.waterC(i) + course.waterC(i - 1)) / 2;
+            double kept = Math.exp(-scale * lossPerH(c) * (course.hours(i) - course.hours(i - 1)));
+            double now = speed.hatchedShare(course.done(i));
+            // What hatched within the step has lived for half of it.
+            energy[i] = energy[i - 1] * kept + (now - hatched) * Math.sqrt(kept);
+            hatched = now;
+        }
+        return energy;
+    }
+
+    private static int peak(double[] energy) {
+        int best = 0;
+        for (int i = 1; i < energy.length; i++) {
+            best = energy[i] >= energy[best] ? i : best;
+        }
+        return best;
+    }
+}
