@@ -2,11 +2,15 @@ package org.conetender.app.cli;
 
 import java.io.IOException;
 import java.io.PrintWriter;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.FileSystemException;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.time.ZoneId;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.conetender.app.view.Terminal;
+import org.conetender.core.hatch.Rate;
 import org.conetender.core.hatch.Replay;
 import org.conetender.core.hatch.Speed;
 import org.conetender.core.hatch.ThermometerLog;
@@ -37,6 +41,10 @@ public final class ForecastCommand implements Callable<Integer> {
     /** How well a person knows the K50 they give: about 10 % (*guess*). */
     private static final double TOLD_LOG_SD = 0.10;
 
+    /** Where a synchrony is told, °C, and the standard score of 90 %. */
+    private static final double SYNCHRONY_AT_C = 25;
+    private static final double SCORE_OF_90 = 1.2816;
+
     /** More than this between stocking and the first reading says nothing any more, ms (*guess*). */
     private static final long LONGEST_BEFORE_MS = 48L * 3_600_000;
 
@@ -54,6 +62,11 @@ public final class ForecastCommand implements Callable<Integer> {
             description = "degree-hours above 12 °C at which half of this lot has hatched; default: 271, "
                 + "as for a lot nobody has seen hatch")
     private Double lotSpeed;
+
+    @Option(names = "--synchrony", paramLabel = "H",
+            description = "hours at 25 °C from 10 %% to 90 %% hatched of this lot; default: as for good "
+                + "lots, a sigma of 0.15")
+    private Double synchronyH;
 
     @Option(names = "--zone", paramLabel = "ZONE",
             description = "zone of times without an offset, and of the answer, such as Europe/London")
@@ -74,6 +87,10 @@ public final class ForecastCommand implements Callable<Integer> {
             description = "water in the cone, for hours without readings; default: ${DEFAULT-VALUE} L")
     private double litres;
 
+    @Option(names = "--plot", paramLabel = "FILE",
+            description = "also draw a picture into this file, which ends in .svg or .png")
+    private Path plot;
+
     @Option(names = "--json", description = "print one JSON object for another program")
     private boolean json;
 
@@ -82,11 +99,15 @@ public final class ForecastCommand implements Callable<Integer> {
         PrintWriter out = spec.commandLine().getOut();
         ForecastReport report;
         try {
+            checkPlot();
             report = reckon();
         } catch (BadLog e) {
             PrintWriter err = spec.commandLine().getErr();
             e.problems().forEach(err::println);
             err.flush();
+            return BAD_INPUT;
+        }
+        if (plot != null && !draw(new ForecastPicture(report, log.getFileName().toString()))) {
             return BAD_INPUT;
         }
         if (json) {
@@ -96,6 +117,34 @@ public final class ForecastCommand implements Callable<Integer> {
         }
         out.flush();
         return 0;
+    }
+
+    private void checkPlot() throws BadLog {
+        if (plot != null && !ForecastPicture.canDraw(plot)) {
+            throw new BadLog("--plot " + plot + " must end in .svg or .png");
+        }
+    }
+
+    /** Drawn before anything is printed: who asked for a picture and got none is told so first. */
+    private boolean draw(ForecastPicture picture) {
+        try {
+            picture.drawInto(plot);
+            return true;
+        } catch (IOException e) {
+            PrintWriter err = spec.commandLine().getErr();
+            err.println("--plot " + plot + " could not be written: " + reason(e));
+            err.flush();
+            return false;
+        }
+    }
+
+    private static String reason(IOException e) {
+        return switch (e) {
+            case NoSuchFileException _ -> "its folder is not there";
+            case AccessDeniedException _ -> "this user may not write there";
+            case FileSystemException f when f.getReason() != null -> f.getReason();
+            default -> e.getMessage();
+        };
     }
 
     private ForecastReport reckon() throws BadLog {
@@ -119,15 +168,28 @@ public final class ForecastCommand implements Callable<Integer> {
     }
 
     private Speed speed() throws BadLog {
-        if (lotSpeed == null) {
-            return Speed.UNKNOWN_LOT;
-        }
         // Lots run from about 200 to 360 °C·h (science.md §2.3); what lies far outside is a slip.
-        if (!(lotSpeed >= 100 && lotSpeed <= 800)) {
+        if (lotSpeed != null && !(lotSpeed >= 100 && lotSpeed <= 800)) {
             throw new BadLog("--lot-speed " + lotSpeed + " is no K50: lots run from about 200 to 360 °C·h"
                     + " above 12 °C (100 to 800 is accepted)");
         }
-        return new Speed(lotSpeed, Speed.UNKNOWN_LOT.sigma(), TOLD_LOG_SD, Speed.KNOWN_AFTER);
+        double k50 = lotSpeed == null ? Speed.UNKNOWN_LOT.k50DegreeHours() : lotSpeed;
+        double sigma = synchronyH == null ? Speed.UNKNOWN_LOT.sigma() : sigma(k50);
+        return lotSpeed == null ? new Speed(k50, sigma, Speed.UNKNOWN_LOT.logSdOfK50(), 0)
+                : new Speed(k50, sigma, TOLD_LOG_SD, Speed.KNOWN_AFTER);
+    }
+
+    /** From T90 − T10 and T50 (science.md §3.4). */
+    private double sigma(double k50) throws BadLog {
+        double t50H = k50 / Rate.USUAL.perHour(SYNCHRONY_AT_C);
+        double x = synchronyH / (2 * t50H);
+        double sigma = Math.log(x + Math.sqrt(x * x + 1)) / SCORE_OF_90;
+        // Lots run from 0.10 to 0.28 (science.md §2.3).
+        if (!(sigma >= 0.03 && sigma <= 0.6)) {
+            throw new BadLog("--synchrony " + synchronyH + " is none: from 10 to 90 % hatched a lot takes "
+                    + "about 5 to 15 h at 25 °C");
+        }
+        return sigma;
     }
 
     private Replay.Surroundings surroundings() throws BadLog {

@@ -19,6 +19,14 @@ record ForecastReport(LogReader.Result read, Speed speed, long stockedMs, Replay
     private static final DateTimeFormatter DAY_AND_TIME =
             DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm", Locale.ROOT);
 
+    private static final DateTimeFormatter WEEKDAY =
+            DateTimeFormatter.ofPattern("EEE d MMM HH:mm", Locale.ENGLISH);
+
+    /** For people who know the year. */
+    String dayAndTime(long ms) {
+        return WEEKDAY.format(Instant.ofEpochMilli(ms).atZone(read.zone()));
+    }
+
     /** For people, in the log's zone. */
     String time(long ms) {
         return DAY_AND_TIME.format(Instant.ofEpochMilli(ms).atZone(read.zone()));

@@ -2,9 +2,12 @@ package org.conetender.app.cli;
 
 import java.io.PrintWriter;
 import java.util.Locale;
+import org.conetender.core.hatch.Course;
 import org.conetender.core.hatch.Development;
 import org.conetender.core.hatch.Forecast;
+import org.conetender.core.hatch.Harvest;
 import org.conetender.core.hatch.Replay;
+import org.conetender.core.hatch.Speed;
 
 /** A {@link ForecastReport} for people: a table that adds up by hand, then the answer. */
 record ForecastText(ForecastReport report) {
@@ -58,6 +61,7 @@ record ForecastText(ForecastReport report) {
         } else {
             out.println(f.sentence());
         }
+        printFood(out);
         line(out, "from the last reading on the water is taken to stay at %.1f °C, the last hour's mean",
                 report.replay().outlook().heldC());
     }
@@ -68,13 +72,32 @@ record ForecastText(ForecastReport report) {
                 r.announced() < 0 ? "since about" : "at", ahead(r.announced()),
                 ahead(r.earliest()), ahead(r.latest()));
         if (!report.speed().known()) {
-            line(out, "this is late on purpose, since nobody has seen the lot hatch: half of such batches "
-                    + "are ready by %s", ahead(r.median()));
+            line(out, "this is late on purpose, since nobody has seen the lot hatch");
         }
         if (!f.course().calibrated()) {
             out.println("most of the way lies outside 20 to 30 °C, where little is published: "
                     + "the interval is wider");
         }
+    }
+
+    /** For the lot's median: when the shares are reached, and when to harvest. */
+    private void printFood(PrintWriter out) {
+        Course course = report.replay().outlook().course();
+        Speed s = report.speed();
+        if (Double.isFinite(course.hoursAt(s.k90()))) {
+            line(out, "in the middle of such batches 10 %% hatch by %s, 50 %% by %s, 90 %% by %s",
+                    ahead(course.hoursAt(s.k10())), ahead(course.hoursAt(s.k50DegreeHours())),
+                    ahead(course.hoursAt(s.k90())));
+        }
+        Harvest h = report.replay().outlook().harvest();
+        if (Double.isFinite(h.best().hours())) {
+            line(out, "most food in the cone then about %s, with %.0f %% hatched; 95 %% of it from %s to %s",
+                    ahead(h.best().hours()), 100 * h.best().hatched(), ahead(h.fromHours()),
+                    ahead(h.untilHours()));
+        }
+        h.twice().ifPresent(t -> line(out, "this lot hatches over longer than its first nauplii take to "
+                + "moult: harvest twice, about %s (%.0f %% of them) and %s", ahead(t.firstHours()),
+                100 * t.firstShare(), ahead(t.secondHours())));
     }
 
     private static void printArrest(PrintWriter out, Development d) {

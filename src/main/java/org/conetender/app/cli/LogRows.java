@@ -68,8 +68,8 @@ final class LogRows {
             last = ms[i] > ms[last] ? i : last;
         }
         if (ms[last] - ms[first] > LONGEST_MS) {
-            throw new BadLog(Text.of("lines %d and %d lie more than 62 days apart; give the log of one hatch, "
-                    + "and check the year", lines[first], lines[last]));
+            throw new BadLog(Text.of("lines %d and %d lie more than 62 days apart; give the log of one "
+                    + "hatch, and check the year", lines[first], lines[last]));
         }
         if (!inOrder) {
             // Times with their places in the low bits: sorted as plain numbers, equal times keep their order.

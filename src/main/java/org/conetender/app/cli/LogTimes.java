@@ -94,8 +94,8 @@ final class LogTimes {
                 date = LocalDate.of(w.year(), w.month(), w.day());
             } catch (DateTimeException e) {
                 throw w.order() != WrittenTime.Order.YEAR_FIRST && w.month() > 12 && w.day() <= 12
-                        ? new BadLog("\"" + text + "\" has no month " + w.month() + "; does the log write the "
-                                + "month first? Write it like 2026-03-01 07:30" + SPREADSHEET)
+                        ? new BadLog("\"" + text + "\" has no month " + w.month() + "; does the log write "
+                                + "the month first? Write it like 2026-03-01 07:30" + SPREADSHEET)
                         : new BadLog(notATime(text));
             }
             lastDate = w.date();

@@ -48,7 +48,7 @@ public record Harvest(Best best, double fromHours, double untilHours, Optional<T
     /** The temperature of that figure, °C. */
     private static final double LOSS_AT_C = 25;
 
-    /** How loss rises over 10 K: 2 to 2.8 as respiration does (science.md §6, §7.1); between them a *guess*. */
+    /** Its rise over 10 K: 2 to 2.8, as respiration has (science.md §6, §7.1); in between a *guess*. */
     private static final double Q10 = 2.4;
 
     /** Share of the energy that an animal uses up in an hour of that water, 1/h. @param waterC °C */
@@ -80,9 +80,9 @@ public record Harvest(Best best, double fromHours, double untilHours, Optional<T
         while (until < energy.length && energy[until] >= least) {
             until++;
         }
+        double untilH = until == energy.length ? Double.POSITIVE_INFINITY : course.hours(until - 1);
         return new Harvest(new Best(course.hours(best), speed.hatchedShare(course.done(best)), energy[best]),
-                course.hours(from), until == energy.length ? Double.POSITIVE_INFINITY : course.hours(until - 1),
-                twice(course, speed, scale));
+                course.hours(from), untilH, twice(course, speed, scale));
     }
 
     /** Better twice if T90 − T10 is longer than an animal takes to its first moult (science.md §6). */
@@ -99,8 +99,8 @@ public record Harvest(Best best, double fromHours, double untilHours, Optional<T
         }
         double[] rest = energy(course, speed, scale, first);
         int second = peak(rest);
-        return second == rest.length - 1 ? Optional.empty() : Optional.of(new Twice(course.hours(first), share,
-                course.hours(second), energy(course, speed, scale, 0)[first] + rest[second]));
+        return second == rest.length - 1 ? Optional.empty() : Optional.of(new Twice(course.hours(first),
+                share, course.hours(second), energy(course, speed, scale, 0)[first] + rest[second]));
     }
 
     /**

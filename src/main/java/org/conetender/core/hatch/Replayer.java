@@ -58,16 +58,13 @@ final class Replayer {
         }
         Rate rate = question.zones().rate();
         Projection held = Projection.steady(heldC);
-        Forecast forecast = Forecast.of(done, question.speed(), held, rate);
         Course whole = course.ahead(held, rate);
-        return new Replay(hours, done, forecast, new Replay.Outlook(heldC, whole,
-                Harvest.of(whole, question.speed()), logSd(held, rate)));
-    }
-
-    /** How unsure the lot and the log leave the hatched share, as the forecast has it. */
-    private double logSd(Projection held, Rate rate) {
-        Ahead ahead = Ahead.walk(done.degreeHours(), question.speed().calledReadyAt(), held, rate);
-        return Spread.of(done, question.speed(), ahead, rate).logSdAt(0);
+        Speed speed = question.speed();
+        Ahead ahead = Ahead.walk(done.degreeHours(), speed.calledReadyAt(), held, rate);
+        Spread spread = Spread.of(done, speed, ahead, rate);
+        Forecast forecast = new Remembered(whole, speed, spread).of(Forecast.of(done, speed, held, rate));
+        return new Replay(hours, done, forecast,
+                new Replay.Outlook(heldC, whole, Harvest.of(whole, speed), spread.logSdAt(0)));
     }
 
     /** Cysts wetted before the log began: the water was somewhere between the room and the first reading. */

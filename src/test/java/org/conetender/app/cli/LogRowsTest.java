@@ -57,7 +57,8 @@ class LogRowsTest {
         LogRows rows = new LogRows(2);
         rows.add(1, 20, 1);
         rows.add(2, 20, 2);
-        assertThatThrownBy(() -> rows.add(3, 20, 3)).hasMessageContaining("more than 2 readings; thin it out");
+        assertThatThrownBy(() -> rows.add(3, 20, 3))
+                .hasMessageContaining("more than 2 readings; thin it out");
     }
 
     @Test

@@ -56,7 +56,8 @@ class LogTimesTest {
         LogTimes times = in(null);
         Random r = new Random(18);
         for (int i = 0; i < 20_000; i++) {
-            OffsetDateTime t = Instant.ofEpochSecond(FROM_S + r.nextInt(SPAN_S), r.nextInt(1_000) * 1_000_000L)
+            OffsetDateTime t = Instant.ofEpochSecond(FROM_S + r.nextInt(SPAN_S))
+                    .plusMillis(r.nextInt(1_000))
                     .atOffset(ZoneOffset.ofTotalSeconds((r.nextInt(72) - 36) * 1_800));
             LogTimes.Stamp stamp = times.read(t.toString(), 0);
             assertThat(stamp.ms()).isEqualTo(t.toInstant().toEpochMilli());

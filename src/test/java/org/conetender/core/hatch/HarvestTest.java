@@ -28,7 +28,8 @@ class HarvestTest {
     @ParameterizedTest
     @CsvSource({"0.13, 0.0131, 0.985, 2.7", "0.17, 0.0131, 0.98, 3.1", "0.13, 0.0073, 0.992, 3.4",
         "0.17, 0.0073, 0.988, 4.1", "0.25, 0.0131, 0.964, 3.5", "0.25, 0.0073, 0.979, 5.3"})
-    void theMomentOfMostFoodIsThePublishedOne(double sigma, double lossPerH, double hatched, double afterT90) {
+    void theMomentOfMostFoodIsThePublishedOne(double sigma, double lossPerH, double hatched,
+                                                double afterT90) {
         Harvest h = Harvest.of(fresh(AT_C), lot(sigma), lossPerH);
         double t90 = fresh(AT_C).hoursAt(lot(sigma).k90());
         assertThat(h.best().hatched()).isCloseTo(hatched, within(0.005));
@@ -53,7 +54,7 @@ class HarvestTest {
         assertThat(flow / (Harvest.lossPerH(AT_C) * h.best().energy())).isCloseTo(1, within(0.06));
     }
 
-    /** Single animals that hatch and live on their yolk, in water that swings: the window is what they hold. */
+    /** Animals that hatch one by one and live on their yolk, in water that swings. */
     @Test
     void theWindowIsWhereSingleAnimalsHoldNineteenTwentiethsOfTheMost() {
         Speed lot = lot(0.16);
@@ -106,7 +107,8 @@ class HarvestTest {
     /** Ts and the moult by §6: the same thermal law, so temperature does not decide, the lot does. */
     @ParameterizedTest
     @CsvSource({"22, 0.15, false", "28, 0.15, false", "22, 0.25, true", "28, 0.25, true"})
-    void aLotThatHatchesOverLongerThanTheFirstMoultIsHarvestedTwice(double waterC, double sigma, boolean twice) {
+    void aLotThatHatchesOverLongerThanTheFirstMoultIsHarvestedTwice(double waterC, double sigma,
+                                                                     boolean twice) {
         Speed lot = new Speed(271, sigma, 0.2, 0);
         Harvest h = Harvest.of(fresh(waterC), lot);
         assertThat(h.twice().isPresent()).isEqualTo(twice);
