@@ -115,7 +115,7 @@ final class Telling {
         return r.ask() instanceof Ask.ReadyBy ? new Appointments(work).answer(c) : hurried(r);
     }
 
-    /** Told at stocking: a charge so dense that its harvest will be rushed (design.md, suffocation). */
+    /** Told at stocking: how long this charge will stand without air at its harvest (science.md §7.3). */
     private String hurried(Request r) {
         boolean stocked = switch (r.ask()) {
             case Ask.DidStock _ -> true;
@@ -130,7 +130,7 @@ final class Telling {
         Cone c = work.settings.cone(r.cone()).orElseThrow();
         double warmC = AirOff.harvestC(c, work.batch(c.id()), work.judged.get(c.id()));
         View.Caps caps = AirOff.caps(c, work.batch(c.id()), warmC);
-        return caps.tooHurried() ? Sentences.hurried(caps, warmC) : "";
+        return caps.tooHurried() ? Sentences.hurried(caps, warmC) : Sentences.withoutAir(caps, warmC);
     }
 
     /** One cone's memory for the next tick. */

@@ -60,7 +60,7 @@ public record Hatch(ThermometerLog log, Replay replay, Speed speed, ZoneId zone)
      */
     long toMs() {
         double end = DoubleStream.of(forecast().ready().latest(), harvest().untilHours(),
-                harvest().twice().map(Harvest.Twice::secondHours).orElse(0.0),
+                harvest().twice().map(Harvest.Twice::secondHours).orElse(Double.NaN),
                 forecast().ready().announced(), course().hoursAt(speed.k90()))
                 .filter(Double::isFinite).max().orElse(0) + MARGIN_H;
         double last = course().hours(course().size() - 1);

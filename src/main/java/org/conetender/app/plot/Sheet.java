@@ -25,6 +25,9 @@ final class Sheet {
     private static final int MOST_HOURS = 8;
     private static final int MOST_VALUES = 5;
 
+    /** Points of a curve stand no closer. */
+    private static final double APART = 1.2;
+
     private final Pen pen;
     private final Hatch hatch;
     private final long fromMs;
@@ -108,11 +111,15 @@ final class Sheet {
         pen.area(ink, around);
     }
 
+    /** Those that lie apart on the sheet: of a long log more would be drawn than can be seen. */
     List<Pen.Point> points(Frame f, IntToDoubleFunction value, int from, int to) {
         List<Pen.Point> points = new ArrayList<>();
+        double drawnTo = Double.NEGATIVE_INFINITY;
         for (int i = from; i <= to; i++) {
-            if (f.holds(hatch.pointMs(i))) {
+            double x = f.x(hatch.pointMs(i));
+            if (f.holds(hatch.pointMs(i)) && (x >= drawnTo + APART || i == to)) {
                 points.add(f.at(hatch.pointMs(i), value.applyAsDouble(i)));
+                drawnTo = x;
             }
         }
         return points;

@@ -148,6 +148,14 @@ class HatchPictureTest {
         assertThat(texts(svg(hatch(600, i -> 12, Speed.UNKNOWN_LOT)))).contains("no development up to 12 °C");
     }
 
+    /** A log that runs on for a week shows its hatch as large as one that does not. */
+    @Test
+    void daysAfterTheHatchAreLeftOut() {
+        Hatch brief = hatch(2_400, i -> 27, Speed.UNKNOWN_LOT);
+        Hatch overlong = hatch(10_000, i -> 27, Speed.UNKNOWN_LOT);
+        assertThat(overlong.toMs()).isEqualTo(brief.toMs()).isLessThan(START + 48 * 3_600_000L);
+    }
+
     @Test
     void aGapIsShaded() throws Exception {
         long[] ms = {START, START + 600_000, START + 1_200_000, START + 30_000_000, START + 30_600_000};
