@@ -2,8 +2,8 @@ package org.conetender.core.hatch;
 
 /**
  * How uncertain a lot's figures are, and together with what: what is learnt of one figure is mostly learnt of
- * another with it. First nauplii alone, for instance, tell a quick lot that is spread wide from a slow one that
- * hatches at once only by what they leave open, and the harvest point lies on the far side of both.
+ * another with it. First nauplii alone, for instance, do not tell a slow lot that is spread wide from a quick
+ * one that hatches at once, and the harvest point lies on the far side of both.
  *
  * @param lot standard deviation of ln K50 at {@value Rate#ANCHOR_C} °C
  * @param batch standard deviation by which this batch differs from its lot, as far as {@code lot} lacks it

@@ -1,6 +1,5 @@
 package org.conetender.core.hatch;
 
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 
@@ -42,17 +41,19 @@ public final class Learnt {
         }
     }
 
-    /** ln K50 from 100 to 740 °C·h, far beyond what was seen (science.md §2.3: 200 to 360). */
-    private static final double FROM = Math.log(Speed.UNKNOWN_LOT.k50DegreeHours()) - 1;
-    private static final double STEP = 0.0125;
-    private static final int K = 161;
+    /** ln K50 from 120 to 600 °C·h, four deviations either way (science.md §2.3 saw 200 to 360). */
+    private static final double REACH = 0.8;
+    private static final double FROM = Math.log(Speed.UNKNOWN_LOT.k50DegreeHours()) - REACH;
+    /** Half of what ten batches leave uncertain. */
+    private static final int K = 97;
+    private static final double STEP = 2 * REACH / (K - 1);
     /** All sigmas of science.md §2.3 are as likely. */
-    private static final double[] SIGMAS = centres(0.10, 0.28, 13);
+    private static final double[] SIGMAS = centres(0.10, 0.28, 9);
     /** Shares of full cysts that can hatch, and their weights (science.md §4: 64 to 99 %; *guesses*). */
-    private static final double[] VIABLE = {0.50, 0.60, 0.70, 0.80, 0.90, 0.97};
-    private static final double[] VIABLE_WEIGHT = {0.05, 0.10, 0.20, 0.25, 0.25, 0.15};
-    /** The threshold, from well below the one to well beyond the other. */
-    private static final double[] FORMS = steps(-1.5, 1.5, 9);
+    private static final double[] VIABLE = {0.55, 0.70, 0.82, 0.94};
+    private static final double[] VIABLE_WEIGHT = {0.10, 0.25, 0.35, 0.30};
+    /** The threshold, to beyond the other one and as far the other way. */
+    private static final double[] FORMS = steps(-1.1, 1.1, 5);
     /** Only the newest so many batches speak (*guess*: a tin changes while it stands open). */
     public static final int NEWEST = 10;
 
@@ -84,16 +85,14 @@ public final class Learnt {
     }
 
     private Speed speed(Prior prior) {
-        boolean counts = !own.isEmpty() && new Odds(own).counts()
-                || others.stream().anyMatch(b -> new Odds(b).counts());
+        boolean counts = new Odds(own).counts() || others.stream().anyMatch(b -> new Odds(b).counts());
+        double[] viables = counts ? VIABLE : new double[] {1};
+        Voice self = new Voice(own, viables);
+        List<Voice> voices = others.stream().map(b -> new Voice(b, viables)).toList();
         Moments m = new Moments();
-        for (int v = 0; v < (counts ? VIABLE.length : 1); v++) {
-            double viable = VIABLE[v];
-            List<Voice> voices = new ArrayList<>();
-            others.forEach(b -> voices.add(new Voice(b, viable)));
-            Voice self = new Voice(own, viable);
+        for (int v = 0; v < viables.length; v++) {
             for (double form : FORMS) {
-                add(m, prior, voices, new Slice(self, form, counts ? VIABLE_WEIGHT[v] : 1));
+                add(m, prior, voices, new Slice(self, form, v, counts ? VIABLE_WEIGHT[v] : 1));
             }
         }
         int seen = (int) others.stream().filter(b -> b.stream().anyMatch(Lesson::teaches)).count()
@@ -101,8 +100,11 @@ public final class Learnt {
         return m.speed(seen, own.isEmpty());
     }
 
-    /** @param self this batch  @param form of the slice  @param weight of it, but for the form's own */
-    private record Slice(Voice self, double form, double weight) {}
+    /** @param self this batch  @param viable index of the share  @param weight of it */
+    private record Slice(Voice self, double form, int viable, double weight) {}
+
+    /** Two of a cell's coordinates. */
+    private record Where(double sigma, double form) {}
 
     /** Adds all of one threshold and one viable share. */
     private void add(Moments m, Prior prior, List<Voice> voices, Slice slice) {
@@ -115,10 +117,10 @@ public final class Learnt {
                 logs[k * SIGMAS.length + s] = log;
             }
         }
-        voices.forEach(v -> v.addTo(logs, slice.form));
+        voices.forEach(v -> v.addTo(logs, slice));
         for (int i = 0; i < CELLS; i++) {
             if (logs[i] > m.top - Moments.NOTHING) {
-                slice.self.addTo(m, logs[i], i, slice.form);
+                slice.self.addTo(m, logs[i], i, slice);
             }
         }
     }
@@ -133,7 +135,7 @@ public final class Learnt {
         private double top = Double.NEGATIVE_INFINITY;
 
         /** @param k mean of ln K50 in the cell  @param kk mean of its square */
-        void add(double log, double k, double kk, double[] sigmaAndForm) {
+        void add(double log, double k, double kk, Where where) {
             if (log > top) {
                 double shrink = Math.exp(top - log);
                 for (int i = 0; i < sums.length; i++) {
@@ -142,12 +144,18 @@ public final class Learnt {
                 top = log;
             }
             double w = Math.exp(log - top);
-            double s = sigmaAndForm[0];
-            double f = sigmaAndForm[1];
-            double[] terms = {1, k, kk, s, s * s, f, f * f, k * s, k * f, s * f};
-            for (int i = 0; i < terms.length; i++) {
-                sums[i] += w * terms[i];
-            }
+            double s = where.sigma;
+            double f = where.form;
+            sums[0] += w;
+            sums[1] += w * k;
+            sums[2] += w * kk;
+            sums[3] += w * s;
+            sums[4] += w * s * s;
+            sums[5] += w * f;
+            sums[6] += w * f * f;
+            sums[7] += w * k * s;
+            sums[8] += w * k * f;
+            sums[9] += w * s * f;
         }
 
         Speed speed(int seen, boolean scattered) {
@@ -155,7 +163,7 @@ public final class Learnt {
             for (int i = 0; i < m.length; i++) {
                 m[i] /= sums[0];
             }
-            double mid = Math.log(Speed.UNKNOWN_LOT.k50DegreeHours());
+            double mid = FROM + REACH;
             Doubt doubt = new Doubt(root(m[2] - m[1] * m[1]), scattered ? Doubt.BATCH_LOG_SD : 0,
                     root(m[4] - m[3] * m[3]), new Doubt.Form(m[5], root(m[6] - m[5] * m[5])),
                     new Doubt.Together(m[7] - m[1] * m[3], m[8] - m[1] * m[5], m[9] - m[3] * m[5]));
@@ -172,83 +180,103 @@ public final class Learnt {
 
         /** By how much ln K50 moves there if the other threshold holds. */
         private final double reach;
-        /** For each cell: the likelihood, and with it ln K50 of the batch and its square; log and relative. */
-        private final double[] log = new double[CELLS];
-        private final double[] mean = new double[CELLS];
-        private final double[] square = new double[CELLS];
+        /** By viable share and cell: log-likelihood, and where the batch's own effect and its square lie. */
+        private final double[][] log;
+        private final double[][] mean;
+        private final double[][] square;
 
-        Voice(List<Lesson> lessons, double viable) {
+        Voice(List<Lesson> lessons, double[] viables) {
             double waterC = lessons.stream().map(Lesson::at)
                     .max(Comparator.comparingDouble(Lesson.At::degreeHours)).map(a -> a.waterC(baseC))
                     .orElse(Rate.ANCHOR_C);
             this.reach = Doubt.Form.reach(waterC, baseC);
+            this.log = new double[viables.length][CELLS];
+            this.mean = new double[viables.length][CELLS];
+            this.square = new double[viables.length][CELLS];
             if (!lessons.isEmpty()) {
-                heard(new Odds(lessons), viable, Math.hypot(Doubt.BATCH_LOG_SD,
-                        Spread.PROBE_SD_K / (waterC - baseC)));
+                heard(new Odds(lessons), viables, effects(Math.hypot(Doubt.BATCH_LOG_SD,
+                        Spread.PROBE_SD_K / (waterC - baseC))));
             }
         }
 
-        /** Integrates the batch's own effect out. @param sd of it */
-        private void heard(Odds odds, double viable, double sd) {
-            int wide = (int) Math.ceil(3.5 * sd / STEP);
-            double[] effect = new double[2 * wide + 1];
-            double sum = 0;
-            for (int j = 0; j < effect.length; j++) {
-                double z = (j - wide) * STEP / sd;
-                effect[j] = Math.exp(-z * z / 2);
-                sum += effect[j];
-            }
+        private void heard(Odds odds, double[] viables, double[] effects) {
+            double[][] raw = new double[viables.length][K];
+            double[] logs = new double[viables.length];
             for (int s = 0; s < SIGMAS.length; s++) {
-                double[] raw = new double[K];
                 for (int k = 0; k < K; k++) {
-                    raw[k] = Math.exp(odds.log(FROM + k * STEP, SIGMAS[s], viable));
-                }
-                for (int k = 0; k < K; k++) {
-                    double all = 0;
-                    double shift = 0;
-                    double squared = 0;
-                    for (int j = 0; j < effect.length; j++) {
-                        double w = effect[j] * raw[Math.clamp(k + j - wide, 0, K - 1)];
-                        double b = (j - wide) * STEP;
-                        all += w;
-                        shift += w * b;
-                        squared += w * b * b;
+                    odds.log(FROM + k * STEP, SIGMAS[s], viables, logs);
+                    for (int v = 0; v < viables.length; v++) {
+                        raw[v][k] = Math.exp(logs[v]);
                     }
-                    int i = k * SIGMAS.length + s;
-                    log[i] = Math.log(all / sum);
-                    mean[i] = shift / all;
-                    square[i] = squared / all;
                 }
+                for (int v = 0; v < viables.length; v++) {
+                    integrated(raw[v], effects, v, s);
+                }
+            }
+        }
+
+        /** Integrates the batch's own effect out. */
+        private void integrated(double[] raw, double[] effects, int v, int s) {
+            int wide = effects.length / 2;
+            for (int k = 0; k < K; k++) {
+                double all = 0;
+                double shift = 0;
+                double squared = 0;
+                for (int j = 0; j < effects.length; j++) {
+                    double w = effects[j] * raw[Math.clamp(k + j - wide, 0, K - 1)];
+                    double b = (j - wide) * STEP;
+                    all += w;
+                    shift += w * b;
+                    squared += w * b * b;
+                }
+                int i = k * SIGMAS.length + s;
+                log[v][i] = Math.log(all);
+                mean[v][i] = shift / all;
+                square[v][i] = squared / all;
             }
         }
 
         /** A batch of the past. */
-        void addTo(double[] logs, double form) {
-            for (int k = 0; k < K; k++) {
-                for (int s = 0; s < SIGMAS.length; s++) {
-                    logs[k * SIGMAS.length + s] += at(log, k, s, form);
-                }
+        void addTo(double[] logs, Slice at) {
+            for (int i = 0; i < CELLS; i++) {
+                logs[i] += moved(log[at.viable], i, at.form);
             }
         }
 
         /** The present batch: its own effect is part of what is asked. @param i the cell */
-        void addTo(Moments m, double lot, int i, double form) {
-            int k = i / SIGMAS.length;
-            int s = i % SIGMAS.length;
-            double lnK50 = k * STEP - 1;
-            double b = at(mean, k, s, form);
-            double bb = at(square, k, s, form);
-            m.add(lot + at(log, k, s, form), lnK50 + b, lnK50 * lnK50 + 2 * lnK50 * b + bb,
-                    new double[] {SIGMAS[s], form});
+        void addTo(Moments m, double lot, int i, Slice at) {
+            double lnK50 = (i / SIGMAS.length) * STEP - REACH;
+            double b = moved(mean[at.viable], i, at.form);
+            double bb = moved(square[at.viable], i, at.form);
+            m.add(lot + moved(log[at.viable], i, at.form), lnK50 + b,
+                    lnK50 * lnK50 + 2 * lnK50 * b + bb,
+                    new Where(SIGMAS[i % SIGMAS.length], at.form));
         }
 
         /** Of that cell, where the threshold moves ln K50: between the two nearest. */
-        private double at(double[] table, int k, int s, double form) {
-            double x = Math.clamp(k + reach * form / STEP, 0, K - 1.0001);
+        private double moved(double[] table, int i, double form) {
+            int s = i % SIGMAS.length;
+            double x = Math.clamp(i / SIGMAS.length + reach * form / STEP, 0, K - 1.0001);
             int low = (int) x;
             double part = x - low;
             return (1 - part) * table[low * SIGMAS.length + s] + part * table[(low + 1) * SIGMAS.length + s];
         }
+    }
+
+    /** Weights of a batch's own effect, in steps of the grid, the middle one for none. @param sd of it */
+    private static double[] effects(double sd) {
+        int wide = (int) Math.ceil(3.5 * sd / STEP);
+        double[] w = new double[2 * wide + 1];
+        double sum = 0;
+        for (int j = 0; j < w.length; j++) {
+            double z = (j - wide) * STEP / sd;
+            w[j] = Math.exp(-z * z / 2);
+            sum += w[j];
+        }
+        for (int j = 0; j < w.length; j++) {
+            w[j] /= sum;
+        }
+        return w;
     }
 
     private static double[] centres(double from, double to, int n) {

@@ -1,5 +1,6 @@
 package org.conetender.core.hatch;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 
@@ -20,8 +21,8 @@ final class Odds {
     /** First nauplii are reported within half an hour, one standard deviation (issue, *guess*). */
     private static final double REPORTED_H = 0.5;
     /**
-     * Sub-samples differ by more than chance, since cysts sink and nauplii gather: counts are worth those of
-     * animals that resemble their neighbours by so much (*guess*; science.md §4 names the error, not its size).
+     * Sub-samples differ by more than chance, since cysts sink and nauplii gather: counts are worth those
+     * of animals that resemble their neighbours by so much (*guess*; science.md §4 names the error only).
      */
     private static final double ALIKE = 0.005;
     /** Harvests are called early below four in five hatched, as scores; late where… (*guesses*) */
@@ -55,16 +56,32 @@ final class Odds {
      * @param viable share of full cysts that can hatch
      */
     double log(double lnK50, double sigma, double viable) {
-        double sum = 0;
+        double[] one = new double[1];
+        log(lnK50, sigma, new double[] {viable}, one);
+        return one[0];
+    }
+
+    /** The same for several shares at once, into {@code logs}: what costs most is common to them. */
+    void log(double lnK50, double sigma, double[] viables, double[] logs) {
+        double sum = first.isPresent() ? first(first.get(), lnK50, sigma)
+                : lastNone.isPresent() ? noneYet(lastNone.get(), lnK50, sigma) : 0;
+        Arrays.fill(logs, 0);
         for (Lesson l : lessons) {
-            sum += switch (l.sight()) {
-                case Lesson.Sight.NoneYet _, Lesson.Sight.First _ -> 0;
-                case Lesson.Sight.Counted c -> counted(c, l.at(), new double[] {lnK50, sigma, viable});
-                case Lesson.Sight.Judged j -> judged(j.word(), l.at(), lnK50, sigma);
-            };
+            switch (l.sight()) {
+                case Lesson.Sight.NoneYet _, Lesson.Sight.First _ -> { }
+                case Lesson.Sight.Counted c -> {
+                    double sd = Math.hypot(sigma, l.at().logSd());
+                    double share = Normal.share((Math.log(l.at().degreeHours()) - lnK50) / sd);
+                    for (int v = 0; v < logs.length; v++) {
+                        logs[v] += counted(c, viables[v] * share);
+                    }
+                }
+                case Lesson.Sight.Judged j -> sum += judged(j.word(), l.at(), lnK50, sigma);
+            }
         }
-        return first.isPresent() ? sum + first(first.get(), lnK50, sigma)
-                : lastNone.isPresent() ? sum + noneYet(lastNone.get(), lnK50, sigma) : sum;
+        for (int v = 0; v < logs.length; v++) {
+            logs[v] += sum;
+        }
     }
 
     /** Seen now; and not yet at the last look before, if there was one. */
@@ -89,14 +106,12 @@ final class Odds {
         return slips(Normal.share((lnK50 + sigma * FIRST_SHARE_Z - Math.log(at.degreeHours())) / sd), 0.5);
     }
 
-    /** @param figures ln K50, sigma, viable */
-    private static double counted(Lesson.Sight.Counted c, Lesson.At at, double[] figures) {
+    /** @param swims share of full cysts that swim as nauplii */
+    private static double counted(Lesson.Sight.Counted c, double swims) {
         if (c.all() == 0) {
             return 0;
         }
-        double sd = Math.hypot(figures[1], at.logSd());
-        double p = Math.clamp(figures[2] * Normal.share((Math.log(at.degreeHours()) - figures[0]) / sd),
-                1e-12, 1 - 1e-12);
+        double p = Math.clamp(swims, 1e-12, 1 - 1e-12);
         double worth = 1 / (1 + (c.all() - 1) * ALIKE);
         double n = c.nauplii() * worth;
         double rest = (c.umbrella() + c.unhatched()) * worth;

@@ -49,7 +49,7 @@ public record Speed(double k50DegreeHours, double sigma, Doubt doubt, int timesS
                 timesSeen >= KNOWN_AFTER ? SIGMA_SD_KNOWN : SIGMA_SD_UNKNOWN), timesSeen);
     }
 
-    /** The same lot in water of another temperature than {@value Rate#ANCHOR_C} °C. @param baseC of the rate */
+    /** The same lot in other water than at {@value Rate#ANCHOR_C} °C. @param baseC of the rate */
     public Speed at(double waterC, double baseC) {
         double reach = Doubt.Form.reach(waterC, baseC);
         return new Speed(k50DegreeHours * Math.exp(reach * doubt.form().mean()), sigma, doubt.at(reach),
