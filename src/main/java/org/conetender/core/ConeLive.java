@@ -1,10 +1,12 @@
 package org.conetender.core;
 
 import java.util.Optional;
+import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.Checkpoint;
 import org.conetender.core.batch.ConeBook;
 import org.conetender.core.hatch.Forecast;
 import org.conetender.core.hatch.Growth;
+import org.conetender.core.hatch.Known;
 import org.conetender.core.heat.Hold;
 import org.conetender.core.heat.Share;
 import org.conetender.core.heat.Wear;
@@ -29,10 +31,11 @@ import org.conetender.core.unit.Moment;
  * @param heating what its heating remembers
  * @param out what its outputs were last set to
  * @param outlook when it will be ready
+ * @param known what is known of its lot
  * @param pressedForMs how long the hand button has been held
  */
 public record ConeLive(ConeJudgement judged, Beside beside, Growth growth, Heating heating, ConeOut out,
-                       Outlook outlook, long pressedForMs) {
+                       Outlook outlook, Known known, long pressedForMs) {
 
     /**
      * What its heating remembers.
@@ -82,13 +85,18 @@ public record ConeLive(ConeJudgement judged, Beside beside, Growth growth, Heati
         return heating.wear();
     }
 
+    /** Whether its cysts are short of the harvest point for certain. */
+    public boolean unripe(Batch b) {
+        return growth.unripe(b, known.at(growth.lastC()));
+    }
+
     ConeLive judged(ConeJudgement j) {
-        return new ConeLive(j, beside, growth, heating, out, outlook, pressedForMs);
+        return new ConeLive(j, beside, growth, heating, out, outlook, known, pressedForMs);
     }
 
     ConeLive worn(Wear w) {
         return new ConeLive(judged, beside, growth, new Heating(hold(), credit(), w), out, outlook,
-                pressedForMs);
+                known, pressedForMs);
     }
 
     static ConeLive begin(String cone, ConeBook book, Optional<Checkpoint> checkpoint, Moment now) {
@@ -98,6 +106,7 @@ public record ConeLive(ConeJudgement judged, Beside beside, Growth growth, Heati
         return new ConeLive(judged, Beside.NONE, Growth.resumed(cone, book, checkpoint),
                 new Heating(Hold.IDLE, Share.Credit.NONE, Wear.begun(0)),
                 ConeOut.SAFE, new Outlook(Optional.empty(), 0, Outlook.NONE.water(),
-                        Promise.NONE, Appointment.resumed(cone, book.batch(), checkpoint)), 0);
+                        Promise.NONE, Appointment.resumed(cone, book.batch(), checkpoint)),
+                Known.NONE, 0);
     }
 }

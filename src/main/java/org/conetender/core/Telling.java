@@ -149,7 +149,7 @@ final class Telling {
         Wear wear = was.wear().after(out.heat() && !was.out().heat(), work.dtMs / 1000.0,
                 Hold.switching(c.fittings().heat()));
         return new ConeLive(j, work.beside.get(c.id()), growth, new ConeLive.Heating(hold, credit, wear), out,
-                outlook(c, growth), Buttons.heldMs(work, c));
+                outlook(c, growth), work.known(c.id()), Buttons.heldMs(work, c));
     }
 
     /** Renewed each minute, and when batch, set-point or trust changed. */
@@ -159,7 +159,8 @@ final class Telling {
         ConeJudgement j = work.judged.get(c.id());
         long now = work.image.now().monoMs();
         boolean changed = !work.before.book().cone(c.id()).batch().equals(b)
-                || was.water().known() != j.belief().known();
+                || was.water().known() != j.belief().known()
+                || !work.live(c.id()).known().speed().equals(work.known(c.id()).speed());
         if (!changed && !Tick.minutePassed(was.atMs(), now)) {
             return was;
         }

@@ -74,15 +74,17 @@ public record Forecast(double doneDegreeHours, double neededDegreeHours, Ready r
      * The forecast of a batch. Deterministic, without state, one array; well below 200 µs.
      *
      * @param done what the cysts have done so far
-     * @param speed the lot
+     * @param lot what is known of it
      * @param projection the water from now on
      * @param rate the same that {@code done} was gained with
      */
-    public static Forecast of(Development done, Speed speed, Projection projection, Rate rate) {
-        double needed = speed.calledReadyAt();
+    public static Forecast of(Development done, Speed lot, Projection projection, Rate rate) {
+        double needed = lot.calledReadyAt();
         Ahead ahead = Ahead.walk(done.degreeHours(), needed, projection, rate);
+        Speed speed = lot.at(rate.baseC() + Math.max(1, ahead.meanRate(lot.k90())), rate.baseC());
+        needed = speed.timesSeen() == 0 ? needed : speed.calledReadyAt();
         double median = ahead.hoursUntil(speed.k90());
-        Spread spread = Spread.of(done, speed, ahead, rate);
+        Spread spread = Spread.of(done, speed, ahead);
         Ready ready = ready(speed, ahead, spread.logSdAt(Normal.Z90));
         Course course = new Course(end(median, ahead, rate), ahead.headingC(),
                 ahead.calibrated(needed, rate));

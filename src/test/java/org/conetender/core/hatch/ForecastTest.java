@@ -143,9 +143,9 @@ class ForecastTest {
         assertThat(at(0, 31).course().calibrated()).isFalse();
         assertThat(outside.ready().latest() / outside.ready().median())
                 .isGreaterThan(inside.ready().latest() / inside.ready().median() + 0.03);
-        // science.md §2.3: 41.8 h against 50 h at 18 °C, half of the logarithm.
-        assertThat(Spread.thresholdLogSd(18, 12)).isCloseTo(Math.log(50 / 41.8) / 2, within(0.001));
-        assertThat(Spread.thresholdLogSd(24, 12)).isCloseTo(0, within(1e-12));
+        // science.md §2.3: 41.8 h against 50 h at 18 °C.
+        assertThat(Doubt.Form.reach(18, 12)).isCloseTo(Math.log(50 / 41.8), within(0.001));
+        assertThat(Doubt.Form.reach(24, 12)).isCloseTo(0, within(1e-12));
     }
 
     /** Truths drawn from the model's own prior; the 10 to 90 % interval should hold four in five. */
