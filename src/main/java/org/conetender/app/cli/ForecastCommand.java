@@ -7,9 +7,11 @@ import java.nio.file.FileSystemException;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.time.ZoneId;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.conetender.app.view.Terminal;
+import org.conetender.core.hatch.Learnt;
 import org.conetender.core.hatch.Rate;
 import org.conetender.core.hatch.Replay;
 import org.conetender.core.hatch.Speed;
@@ -17,6 +19,7 @@ import org.conetender.core.hatch.ThermometerLog;
 import org.conetender.core.hatch.Zones;
 import org.conetender.core.judge.Losses;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
@@ -37,6 +40,9 @@ import picocli.CommandLine.Spec;
 public final class ForecastCommand implements Callable<Integer> {
 
     private static final int BAD_INPUT = 2;
+
+    /** How unsure the K50 of a lot is that nobody has seen (science.md §3.5.5). */
+    private static final double UNKNOWN_LOG_SD = 0.20;
 
     /** How well a person knows the K50 they give: about 10 % (*guess*). */
     private static final double TOLD_LOG_SD = 0.10;
@@ -67,6 +73,9 @@ public final class ForecastCommand implements Callable<Integer> {
             description = "hours at 25 °C from 10 %% to 90 %% hatched of this lot; default: as for good "
                 + "lots, a sigma of 0.15")
     private Double synchronyH;
+
+    @Mixin
+    private final ForecastReports reports = new ForecastReports();
 
     @Option(names = "--zone", paramLabel = "ZONE",
             description = "zone of times without an offset, and of the answer, such as Europe/London")
@@ -154,7 +163,25 @@ public final class ForecastCommand implements Callable<Integer> {
         ThermometerLog readings = read.log();
         long stockedMs = stocked == null ? readings.firstMs() : stockedMs(readings);
         Replay replay = readings.replay(new Replay.Question(speed, Zones.USUAL, stockedMs, surroundings));
-        return new ForecastReport(read, speed, stockedMs, replay);
+        if (!reports.isEmpty()) {
+            Speed seen = Learnt.of(prior(), List.of(), reports.lessons(times(), readings, replay));
+            // A lot whose speed was told stays one that is known.
+            Speed lot = lotSpeed == null ? seen : new Speed(seen.k50DegreeHours(), seen.sigma(), seen.doubt(),
+                    Speed.KNOWN_AFTER);
+            replay = readings.replay(new Replay.Question(lot, Zones.USUAL, stockedMs, surroundings));
+        }
+        return new ForecastReport(read, stockedMs, replay);
+    }
+
+    private Learnt.Prior prior() throws BadLog {
+        if (synchronyH != null) {
+            throw new BadLog("--synchrony cannot go with what was seen of the batch: that tells it already");
+        }
+        return lotSpeed == null ? Learnt.Prior.UNKNOWN : new Learnt.Prior(Math.log(lotSpeed), TOLD_LOG_SD);
+    }
+
+    private LogTimes times() {
+        return new LogTimes(Optional.ofNullable(zone), dayFirst);
     }
 
     private LogReader.Result read() throws BadLog {
@@ -175,7 +202,7 @@ public final class ForecastCommand implements Callable<Integer> {
         }
         double k50 = lotSpeed == null ? Speed.UNKNOWN_LOT.k50DegreeHours() : lotSpeed;
         double sigma = synchronyH == null ? Speed.UNKNOWN_LOT.sigma() : sigma(k50);
-        return lotSpeed == null ? new Speed(k50, sigma, Speed.UNKNOWN_LOT.logSdOfK50(), 0)
+        return lotSpeed == null ? new Speed(k50, sigma, UNKNOWN_LOG_SD, 0)
                 : new Speed(k50, sigma, TOLD_LOG_SD, Speed.KNOWN_AFTER);
     }
 
@@ -205,7 +232,7 @@ public final class ForecastCommand implements Callable<Integer> {
     private long stockedMs(ThermometerLog readings) throws BadLog {
         long ms;
         try {
-            ms = new LogTimes(Optional.ofNullable(zone), dayFirst).read(stocked, Long.MIN_VALUE).ms();
+            ms = times().read(stocked, Long.MIN_VALUE).ms();
         } catch (BadLog e) {
             throw new BadLog("--stocked " + e.getMessage());
         }

@@ -34,7 +34,7 @@ record ForecastPicture(ForecastReport report, String log) {
     /** Whole or not at all, as far as the drawing goes. @param file such as {@link #canDraw} takes */
     void drawInto(Path file) throws IOException {
         ForecastReport r = report;
-        HatchPicture picture = new HatchPicture(new Hatch(r.read().log(), r.replay(), r.speed(),
+        HatchPicture picture = new HatchPicture(new Hatch(r.read().log(), r.replay(),
                 r.read().zone()), title(), lines());
         ByteArrayOutputStream bytes = new ByteArrayOutputStream();
         if (ending(file).equals(SVG)) {
@@ -66,7 +66,9 @@ record ForecastPicture(ForecastReport report, String log) {
         lines.add("stocked " + report.dayAndTime(report.stockedMs()) + ", last reading "
                 + report.dayAndTime(report.read().log().lastMs()));
         if (f.reachable() && !report.speed().known()) {
-            lines.add("nobody has seen this lot hatch, so it is told late on purpose");
+            lines.add(report.speed().timesSeen() == 0
+                    ? "nobody has seen this lot hatch, so it is told late on purpose"
+                    : "seen once, so it is still told a little late on purpose");
         }
         return lines;
     }

@@ -53,7 +53,8 @@ record ForecastText(ForecastReport report) {
         line(out, "degree-hours above 12 °C: %.1f done of %.1f needed (%s; K50 %.0f)",
                 f.doneDegreeHours(), f.neededDegreeHours(),
                 report.speed().known() ? "until 90 % have hatched, as told"
-                : "by then nine in ten have hatched in three lots of four", report.speed().k50DegreeHours());
+                : "by then nine in ten have hatched in three " + (report.speed().timesSeen() == 0 ? "lots"
+                : "such batches") + " of four", report.speed().k50DegreeHours());
         line(out, "hatched at the last reading: %.0f %% of what hatches, probably %.0f to %.0f %%",
                 100 * f.hatched().median(), 100 * f.hatched().low(), 100 * f.hatched().high());
         if (f.reachable()) {
@@ -72,7 +73,8 @@ record ForecastText(ForecastReport report) {
                 r.announced() < 0 ? "since about" : "at", ahead(r.announced()),
                 ahead(r.earliest()), ahead(r.latest()));
         if (!report.speed().known()) {
-            line(out, "this is late on purpose, since nobody has seen the lot hatch");
+            out.println("this is late on purpose, since " + (report.speed().timesSeen() == 0
+                    ? "nobody has seen the lot hatch" : "one look does not settle what a lot does"));
         }
         if (!f.course().calibrated()) {
             out.println("most of the way lies outside 20 to 30 °C, where little is published: "

@@ -123,7 +123,8 @@ final class LogTimes {
                 LocalDateTime.ofEpochSecond(Math.floorDiv(localMs, 1_000L), 0, ZoneOffset.UTC));
         if (offsets.isEmpty()) {
             throw new BadLog("\"" + text + "\" does not exist in " + zone.get()
-                    + ": the clocks went forward over it; check the zone");
+                    + ": the clocks went forward over it; check the zone, which of a logger that knows no "
+                    + "summer time is one such as +01:00");
         }
         Stamp first = stamp(localMs, offsets.getFirst());
         return first.ms > afterMs ? first : stamp(localMs, offsets.getLast());

@@ -2,6 +2,7 @@ package org.conetender.app.plot;
 
 import java.time.Instant;
 import java.time.ZoneId;
+import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 import java.util.stream.DoubleStream;
@@ -16,16 +17,20 @@ import org.conetender.core.unit.Units;
 /**
  * What a picture shows.
  *
- * @param log the readings  @param replay what follows from them  @param speed the lot
+ * @param log the readings  @param replay what follows from them
  * @param zone of every time on the picture
  */
-public record Hatch(ThermometerLog log, Replay replay, Speed speed, ZoneId zone) {
+public record Hatch(ThermometerLog log, Replay replay, ZoneId zone) {
 
     private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
     private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("EEE d MMM", Locale.ENGLISH);
 
     /** After the last thing of interest the picture ends so soon, h. */
     private static final double MARGIN_H = 1.5;
+
+    Speed speed() {
+        return replay.outlook().speed();
+    }
 
     Course course() {
         return replay.outlook().course();
@@ -61,7 +66,7 @@ public record Hatch(ThermometerLog log, Replay replay, Speed speed, ZoneId zone)
     long toMs() {
         double end = DoubleStream.of(forecast().ready().latest(), harvest().untilHours(),
                 harvest().twice().map(Harvest.Twice::secondHours).orElse(Double.NaN),
-                forecast().ready().announced(), course().hoursAt(speed.k90()))
+                forecast().ready().announced(), course().hoursAt(speed().k90()))
                 .filter(Double::isFinite).max().orElse(0) + MARGIN_H;
         double last = course().hours(course().size() - 1);
         return Math.max(ms(Math.min(end, last)), fromMs() + Units.HOUR_MS);
@@ -73,5 +78,9 @@ public record Hatch(ThermometerLog log, Replay replay, Speed speed, ZoneId zone)
 
     String day(long atMs) {
         return DAY.format(Instant.ofEpochMilli(atMs).atZone(zone));
+    }
+
+    String zoneName() {
+        return zone instanceof ZoneOffset o ? o.equals(ZoneOffset.UTC) ? "UTC" : "UTC" + o : zone.getId();
     }
 }

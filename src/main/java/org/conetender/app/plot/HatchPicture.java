@@ -76,12 +76,11 @@ public record HatchPicture(Hatch hatch, String title, List<String> lines) {
         double spare = Math.max(0.15 * (high - low), (LEAST_RANGE_K - high + low) / 2);
         Frame f = sheet.panel("Water, °C", 200, 360,
                 new Frame.Range(Math.floor(low - spare), Math.ceil(high + spare)));
-        Pen pen = sheet.pen();
         unread(sheet, f);
         limit(sheet, f, Zones.USUAL.rate().ceilingC(), "arrest from %.0f °C on");
         limit(sheet, f, Zones.USUAL.rate().baseC(), "no development up to %.0f °C");
-        Trace.of(hatch.log(), f).forEach(l -> pen.line(Ink.WATER, Pen.Stroke.BOLD, l));
-        pen.line(Ink.WATER, Pen.Stroke.DASHED_BOLD,
+        Trace.of(hatch.log(), f).forEach(l -> sheet.drawn(Ink.WATER, Pen.Stroke.BOLD, l));
+        sheet.drawn(Ink.WATER, Pen.Stroke.DASHED_BOLD,
                 sheet.points(f, i -> hatch.replay().outlook().heldC(), course.now() + 1, course.size() - 1));
         sheet.now(f);
         if (f.holds(hatch.ms(0))) {
@@ -204,6 +203,6 @@ public record HatchPicture(Hatch hatch, String title, List<String> lines) {
     }
 
     private Forecast.Hatched share(int i) {
-        return hatch.replay().outlook().hatched(i, hatch.speed());
+        return hatch.replay().outlook().hatched(i);
     }
 }

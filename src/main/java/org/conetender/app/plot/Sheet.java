@@ -1,6 +1,5 @@
 package org.conetender.app.plot;
 
-import java.time.ZoneOffset;
 import java.time.ZonedDateTime;
 import java.util.ArrayList;
 import java.util.List;
@@ -26,7 +25,7 @@ final class Sheet {
     private static final int MOST_VALUES = 5;
 
     /** Points of a curve stand no closer. */
-    private static final double APART = 1.2;
+    private static final double APART = 2.5;
 
     private final Pen pen;
     private final Hatch hatch;
@@ -98,9 +97,18 @@ final class Sheet {
 
     /** A quantity along the course: in one line until the last reading, in dashes after it. */
     void curve(Frame f, Ink ink, IntToDoubleFunction value) {
-        pen.line(ink, Pen.Stroke.BOLD, points(f, value, 0, hatch.course().now()));
-        pen.line(ink, Pen.Stroke.DASHED_BOLD,
+        drawn(ink, Pen.Stroke.BOLD, points(f, value, 0, hatch.course().now()));
+        drawn(ink, Pen.Stroke.DASHED_BOLD,
                 points(f, value, hatch.course().now(), hatch.course().size() - 1));
+    }
+
+    /** A line; a mark where it is no longer than a point. */
+    void drawn(Ink ink, Pen.Stroke stroke, List<Pen.Point> points) {
+        if (points.size() > 1) {
+            pen.line(ink, stroke, points);
+        } else if (points.size() == 1) {
+            pen.mark(ink, points.getFirst(), stroke.width());
+        }
     }
 
     /** What lies between two quantities along the course. */
@@ -159,12 +167,7 @@ final class Sheet {
             }
         }
         pen.text(Ink.QUIET, SCALE.at(Pen.Side.AROUND), new Pen.Point((LEFT + RIGHT) / 2, y + 86),
-                "time in " + zone());
-    }
-
-    private String zone() {
-        return hatch.zone() instanceof ZoneOffset o ? o.equals(ZoneOffset.UTC) ? "UTC" : "UTC" + o
-                : hatch.zone().getId();
+                "time in " + hatch.zoneName());
     }
 
     private List<ZonedDateTime> hours() {

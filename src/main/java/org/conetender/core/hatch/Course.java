@@ -76,6 +76,20 @@ public final class Course {
         return waterC[i];
     }
 
+    /** What was done by then. @param atH hours from now, within the course */
+    public Development doneAt(double atH) {
+        int i = 1;
+        while (i < hours.length - 1 && hours[i] < atH) {
+            i++;
+        }
+        double part = hours.length == 1 ? 0
+                : Math.clamp((atH - hours[i - 1]) / (hours[i] - hours[i - 1]), 0, 1);
+        int before = hours.length == 1 ? 0 : i - 1;
+        int after = Math.min(i, hours.length - 1);
+        return new Development(least[before] + part * (least[after] - least[before]),
+                most[before] + part * (most[after] - most[before]), 0, 0, 0);
+    }
+
     /** Hours from now until so many degree-hours are done; negative if they are, infinite if never. */
     public double hoursAt(double degreeHours) {
         for (int i = 0; i < hours.length; i++) {

@@ -59,12 +59,14 @@ final class Replayer {
         Rate rate = question.zones().rate();
         Projection held = Projection.steady(heldC);
         Course whole = course.ahead(held, rate);
-        Speed speed = question.speed();
-        Ahead ahead = Ahead.walk(done.degreeHours(), speed.calledReadyAt(), held, rate);
-        Spread spread = Spread.of(done, speed, ahead, rate);
-        Forecast forecast = new Remembered(whole, speed, spread).of(Forecast.of(done, speed, held, rate));
-        return new Replay(hours, done, forecast,
-                new Replay.Outlook(heldC, whole, Harvest.of(whole, speed), spread.logSdAt(0)));
+        Speed lot = question.speed();
+        Ahead ahead = Ahead.walk(done.degreeHours(), lot.calledReadyAt(), held, rate);
+        Speed speed = lot.at(rate.baseC() + Math.max(1, ahead.meanRate(lot.k90())), rate.baseC());
+        Spread spread = Spread.of(done, speed, ahead);
+        Forecast forecast = new Remembered(whole, speed, spread).of(Forecast.of(done, lot, held, rate));
+        hours.replaceAll(h -> h.hatched(speed));
+        return new Replay(hours, done, forecast, new Replay.Outlook(speed, heldC, whole,
+                Harvest.of(whole, speed), spread.logSdAt(0)));
     }
 
     /** Cysts wetted before the log began: the water was somewhere between the room and the first reading. */
@@ -135,8 +137,7 @@ final class Replayer {
         double mean = measuredMs > 0 ? degreeMs / measuredMs : Double.NaN;
         heldC = measuredMs > 0 ? mean : heldC;
         hours.add(new Replay.Hour(nowMs, new Replay.Water(mean, leastC, mostC, Units.minutes(measuredMs)),
-                done.degreeHours() - doneBeforeHour.degreeHours(), done,
-                question.speed().hatchedShare(done.degreeHours())));
+                done.degreeHours() - doneBeforeHour.degreeHours(), done, 0));
         doneBeforeHour = done;
         degreeMs = 0;
         measuredMs = 0;

@@ -10,6 +10,7 @@ import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.List;
@@ -129,6 +130,11 @@ class ForecastCommandTest {
         "--zone UTC --stocked 2026-02-09T01:00Z | more than 48 h before",
         "--zone UTC --stocked soon | --stocked \"soon\" is not a time",
         "--zone UTC --lot-speed 27 | is no K50",
+        "--zone UTC --first-seen 2026-03-09T01:00Z | 2026-03-09T01:00Z is after the last reading",
+        "--zone UTC --none-yet 2026-03-01T19:00Z | is before the cysts can have begun",
+        "--zone UTC --count 12/3/4 | is no count; write it like",
+        "--zone UTC --synchrony 9 --none-yet 2026-03-02T01:00Z | cannot go with what was seen",
+        "--first-seen 2026-03-02T01:00 --zone UTC --count soon=1/2/3 | --count \"soon\" is not a time",
         "--zone UTC --plot a.jpg | must end in .svg or .png",
         "--zone UTC --synchrony 0 | from 10 to 90 % hatched a lot takes",
         "--zone UTC --room 95 | is no room",
@@ -156,6 +162,35 @@ class ForecastCommandTest {
         assertThat((k90 - 271 * 271 / k90) / 13).isCloseTo(12, within(0.01));
     }
 
+    private double number(String name, String... args) throws IOException {
+        List<String> all = new ArrayList<>(List.of("--zone", "UTC", "--json"));
+        all.addAll(List.of(args));
+        out.getBuffer().setLength(0);
+        assertThat(run(all.toArray(String[]::new))).as(err.toString()).isZero();
+        String text = new ObjectMapper().readTree(out.toString()).get(name).asText();
+        return text.endsWith("Z") ? Instant.parse(text).toEpochMilli() / 3.6e6 : Double.parseDouble(text);
+    }
+
+    /** Seen early, the lot is a quick one; seen late, a slow one; a count tells most. */
+    @Test
+    void whatWasSeenOfTheBatchMovesItsForecast() throws IOException {
+        log = write(90, 26);
+        double wide = number("ready-until") - number("ready-from");
+        String[] early = {"--first-seen", "2026-03-02 06:00Z"};
+        String[] late = {"--none-yet", "2026-03-02 08:00Z", "--first-seen", "2026-03-02 10:00Z"};
+        String[] count = {"--count", "2026-03-02 09:30Z=60/50/40"};
+        assertThat(number("ready-median", early)).isLessThan(number("ready-median", late) - 2);
+        assertThat(number("ready-median", count)).isLessThan(number("ready-median") - 1);
+        assertThat(number("ready-until", count) - number("ready-from", count)).isLessThan(0.7 * wide);
+        assertThat(number("hatched", count)).isBetween(0.3, 0.8);
+        out.getBuffer().setLength(0);
+        run("--zone", "UTC", "--first-seen", "2026-03-02 08:00");
+        assertThat(out.toString()).contains("one look does not settle what a lot does")
+                .doesNotContain("nobody has seen");
+        String[] both = {"--first-seen", "2026-03-02 06:00Z", "--lot-speed", "300"};
+        assertThat(number("ready-median", both)).isGreaterThan(number("ready-median", early) + 1);
+    }
+
     /** What happened is read from the log, though the water is colder by now. */
     @Test
     void aHatchInThePastIsTimedByTheWaterItHad() throws IOException {
@@ -176,6 +211,19 @@ class ForecastCommandTest {
         assertThat(Files.readString(dir.resolve("a.svg"))).contains(
                 "<title id=\"title\">Ready about Mon 2 Mar 22:0",
                 "8 in 10 such batches: Mon 2 Mar", "nobody has seen this lot hatch", "time in Europe/London");
+    }
+
+    /** After a change that moves it: the command of the README, drawn into that file. */
+    @Test
+    void thePictureInTheReadmeIsTheOneThatIsDrawn() throws IOException {
+        Path pages = Path.of("src/site/markdown");
+        log = pages.resolve("cone-a.csv");
+        Path picture = dir.resolve("cone-a.svg");
+        assertThat(run("--zone", "Europe/London", "--plot", picture.toString())).isZero();
+        assertThat(Files.readString(picture)).isEqualTo(Files.readString(pages.resolve("cone-a.svg")));
+        String title = Files.readString(picture)
+                .replaceAll("(?s).*<title[^>]*>Ready about .* (.*?)</title>.*", "ready about $1");
+        assertThat(Files.readString(Path.of("README.md"))).contains(title);
     }
 
     @Test

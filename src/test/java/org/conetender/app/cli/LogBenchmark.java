@@ -53,6 +53,7 @@ public class LogBenchmark {
 
     @Benchmark
     public LogReader.Result millionRows() throws BadLog {
-        return LogReader.read(file, new LogReader.Format(Optional.of(ZoneId.of("Europe/London")), false, false));
+        return LogReader.read(file,
+                new LogReader.Format(Optional.of(ZoneId.of("Europe/London")), false, false));
     }
 }

@@ -41,7 +41,7 @@ class HatchPictureTest {
 
     private static Hatch of(ThermometerLog log, Speed speed) {
         return new Hatch(log, log.replay(new Replay.Question(speed, Zones.USUAL, log.firstMs(),
-                new Replay.Surroundings(20, 2))), speed, BERLIN);
+                new Replay.Surroundings(20, 2))), BERLIN);
     }
 
     private static Document svg(Hatch hatch) throws Exception {

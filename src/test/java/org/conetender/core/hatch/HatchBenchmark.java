@@ -1,5 +1,7 @@
 package org.conetender.core.hatch;
 
+import java.util.Collections;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 import org.openjdk.jmh.annotations.Benchmark;
@@ -45,6 +47,14 @@ public class HatchBenchmark {
     @Benchmark
     public Forecast forecast() {
         return Forecast.of(done, Speed.UNKNOWN_LOT, water, Zones.USUAL.rate());
+    }
+
+    /** What a report sets off: a lot anew that ten batches taught. Not in a tick. */
+    @Benchmark
+    public Speed lotAnew() {
+        List<Lesson> batch = List.of(new Lesson(new Lesson.At(230, 232, 16), new Lesson.Sight.First()),
+                new Lesson(new Lesson.At(340, 343, 24), new Lesson.Sight.Judged(Lesson.Word.RIGHT)));
+        return Learnt.of(Learnt.Prior.UNKNOWN, Collections.nCopies(10, batch), List.of());
     }
 
     /** And when its food is best. */
