@@ -6,6 +6,7 @@ import org.conetender.core.batch.Checkpoint;
 import org.conetender.core.batch.ConeBook;
 import org.conetender.core.hatch.Forecast;
 import org.conetender.core.hatch.Growth;
+import org.conetender.core.hatch.Harvest;
 import org.conetender.core.hatch.Known;
 import org.conetender.core.heat.Hold;
 import org.conetender.core.heat.Share;
@@ -46,14 +47,15 @@ public record ConeLive(ConeJudgement judged, Beside beside, Growth growth, Heati
 
     /**
      * @param forecast the last one; empty while no cysts develop or no temperature is known
+     * @param harvest when its food is best, made with it
      * @param atMs when it was made, monotonic ms
      * @param water the belief it was made from
      * @param promise the feed for which it was to be ready
      * @param appointment what is done about the hour it is wanted at
      */
-    public record Outlook(Optional<Forecast> forecast, long atMs, Belief water, Promise promise,
-                          Optional<Appointment> appointment) {
-        static final Outlook NONE = new Outlook(Optional.empty(), 0,
+    public record Outlook(Optional<Forecast> forecast, Optional<Harvest> harvest, long atMs, Belief water,
+                          Promise promise, Optional<Appointment> appointment) {
+        static final Outlook NONE = new Outlook(Optional.empty(), Optional.empty(), 0,
                 new Belief.Untrusted("nothing heard yet"), Promise.NONE, Optional.empty());
     }
 
@@ -105,7 +107,7 @@ public record ConeLive(ConeJudgement judged, Beside beside, Growth growth, Heati
                 Motion.NONE, book.heater().tried(book.batch()) ? Proving.DONE : Proving.DUE);
         return new ConeLive(judged, Beside.NONE, Growth.resumed(cone, book, checkpoint),
                 new Heating(Hold.IDLE, Share.Credit.NONE, Wear.begun(0)),
-                ConeOut.SAFE, new Outlook(Optional.empty(), 0, Outlook.NONE.water(),
+                ConeOut.SAFE, new Outlook(Optional.empty(), Optional.empty(), 0, Outlook.NONE.water(),
                         Promise.NONE, Appointment.resumed(cone, book.batch(), checkpoint)),
                 Known.NONE, 0);
     }

@@ -2,9 +2,11 @@ package org.conetender.core;
 
 import org.conetender.core.batch.Batch;
 import org.conetender.core.hatch.ByHour;
+import org.conetender.core.hatch.Course;
 import org.conetender.core.hatch.Development;
 import org.conetender.core.hatch.Forecast;
 import org.conetender.core.hatch.Known;
+import org.conetender.core.hatch.Harvest;
 import org.conetender.core.hatch.Projection;
 import org.conetender.core.hatch.Rate;
 import org.conetender.core.hatch.Room;
@@ -41,6 +43,11 @@ record Foresight(Cone cone, Batch batch, Cysts cysts, ConeJudgement judged) {
     /** When it is ready if it is held there. @param setC °C */
     Forecast at(double setC) {
         return Forecast.of(cysts.done(), cysts.lot().speed(), projection(setC), rate());
+    }
+
+    /** And when most of its food is in the cone. @param setC °C */
+    Harvest harvest(double setC) {
+        return Harvest.of(Course.from(cysts.done(), projection(setC), rate()), cysts.lot().at(setC));
     }
 
     /** The same, to be brought to an hour. */

@@ -20,6 +20,7 @@ import org.conetender.core.guard.Finding;
 import org.conetender.core.guard.View;
 import org.conetender.core.hatch.Forecast;
 import org.conetender.core.hatch.Growth;
+import org.conetender.core.hatch.Harvest;
 import org.conetender.core.hatch.Zones;
 import org.conetender.core.heat.Hold;
 import org.conetender.core.heat.Share;
@@ -167,14 +168,17 @@ final class Telling {
         if (!b.stage().develops() || !j.belief().known()) {
             // What was told keeps the date at which it was reckoned: else its hour would slide along.
             return b.stage().develops()
-                    ? new ConeLive.Outlook(was.forecast(), was.atMs(), j.belief(), was.promise(),
-                            was.appointment())
-                    : new ConeLive.Outlook(Optional.empty(), now, j.belief(), Promise.NONE,
+                    ? new ConeLive.Outlook(was.forecast(), was.harvest(), was.atMs(), j.belief(),
+                            was.promise(), was.appointment())
+                    : new ConeLive.Outlook(Optional.empty(), Optional.empty(), now, j.belief(), Promise.NONE,
                             Optional.empty());
         }
         Optional<Appointment> made = new Appointments(work).renewed(c, growth, was.appointment());
-        Forecast f = Foresight.of(work, c, growth.done()).at(Appointment.setC(c, b, made));
-        return new ConeLive.Outlook(Optional.of(f), now, j.belief(), !b.stage().growing() ? Promise.NONE
+        Foresight foresight = Foresight.of(work, c, growth.done());
+        Forecast f = foresight.at(Appointment.setC(c, b, made));
+        Harvest food = foresight.harvest(Appointment.setC(c, b, made));
+        return new ConeLive.Outlook(Optional.of(f), Optional.of(food), now, j.belief(),
+                !b.stage().growing() ? Promise.NONE
                 : was.promise().after(f, work.settings.site().feeding(), work.image.now()), made);
     }
 

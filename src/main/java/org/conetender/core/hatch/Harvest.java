@@ -51,6 +51,12 @@ public record Harvest(Best best, double fromHours, double untilHours, Optional<T
     /** Its rise over 10 K: 2 to 2.8, as respiration has (science.md §6, §7.1); in between a *guess*. */
     private static final double Q10 = 2.4;
 
+    /** Before so few have hatched nothing is summed. */
+    private static final double NOBODY = 1e-7;
+
+    /** When less than this share of the most is left, no more is asked: it never comes back. */
+    private static final double LONG_PAST = 0.85;
+
     /** Share of the energy that an animal uses up in an hour of that water, 1/h. @param waterC °C */
     public static double lossPerH(double waterC) {
         return LOSS_PER_H_AT_25C * Math.pow(Q10, (waterC - LOSS_AT_C) / 10);
@@ -105,19 +111,31 @@ public record Harvest(Best best, double fromHours, double untilHours, Optional<T
 
     /**
      * Total energy at each point, as a share of what all would hold fresh, of what hatches after the point
-     * {@code from}.
+     * {@code from}. Where it is long past its peak it is left at nothing.
      */
     private static double[] energy(Course course, Speed speed, double scale, int from) {
         double[] energy = new double[course.size()];
+        double none = speed.degreeHoursAt(NOBODY);
         double hatched = speed.hatchedShare(course.done(from));
+        double most = 0;
+        double atC = LOSS_AT_C;
+        double loss = LOSS_PER_H_AT_25C;
         energy[from] = from == 0 ? hatched : 0;
-        for (int i = from + 1; i < energy.length; i++) {
+        for (int i = from + 1; i < energy.length && energy[i - 1] >= LONG_PAST * most; i++) {
+            if (course.done(i) < none) {
+                continue;
+            }
             double c = (course.waterC(i) + course.waterC(i - 1)) / 2;
-            double kept = Math.exp(-scale * lossPerH(c) * (course.hours(i) - course.hours(i - 1)));
+            loss = c == atC ? loss : lossPerH(c);
+            atC = c;
+            // The first terms of the exponential: a step loses about a thousandth.
+            double lost = scale * loss * (course.hours(i) - course.hours(i - 1));
+            double kept = 1 - lost + lost * lost / 2;
             double now = speed.hatchedShare(course.done(i));
             // What hatched within the step has lived for half of it.
-            energy[i] = energy[i - 1] * kept + (now - hatched) * Math.sqrt(kept);
+            energy[i] = energy[i - 1] * kept + (now - hatched) * (1 - lost / 2);
             hatched = now;
+            most = Math.max(most, energy[i]);
         }
         return energy;
     }
