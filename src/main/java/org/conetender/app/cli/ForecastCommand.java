@@ -34,7 +34,7 @@ import picocli.CommandLine.Spec;
             "2:the log or an option is wrong; nothing was reckoned"},
         footerHeading = "%nExample:%n",
         footer = {"  conetender forecast --log cone-a.csv --zone Europe/London \\",
-            "      --stocked '2026-03-01 19:00'",
+            "      --stocked '2026-03-01 19:00' --plot cone-a.svg",
             "  where cone-a.csv holds lines such as", "",
             "    2026-03-01 19:00,21.5", "    2026-03-01 19:10,23.1"})
 public final class ForecastCommand implements Callable<Integer> {

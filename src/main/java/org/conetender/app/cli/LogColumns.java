@@ -8,11 +8,12 @@ import java.util.Locale;
  * Where time and temperature stand in a row, and how a temperature is written.
  *
  * @param separator between fields
+ * @param date index of the day, where it has a column of its own; else below 0
  * @param time index of the time  @param water index of the temperature
  * @param header whether the line this was learnt from is a header and no reading
  * @param fahrenheit whether temperatures are in °F
  */
-record LogColumns(char separator, int time, int water, boolean header, boolean fahrenheit) {
+record LogColumns(char separator, int date, int time, int water, boolean header, boolean fahrenheit) {
 
     /**
      * Water a cone can hold, °C. 0 is left out: it is what a broken probe's empty memory reads as
@@ -33,22 +34,28 @@ record LogColumns(char separator, int time, int water, boolean header, boolean f
                 throw new BadLog("has " + columns(fields) + " and no header says which is which; "
                         + "keep two, time and temperature, or add a header");
             }
-            return new LogColumns(separator, 0, 1, false, fahrenheit);
+            return new LogColumns(separator, -1, 0, 1, false, fahrenheit);
         }
         return header(fields, separator, fahrenheit);
     }
 
     private static LogColumns header(List<String> fields, char separator, boolean fahrenheit) throws BadLog {
+        int date = -1;
         int time = -1;
         int water = -1;
         for (int i = 0; i < fields.size(); i++) {
             String name = fields.get(i).toLowerCase(Locale.ROOT);
-            if (time < 0 && (name.contains("time") || name.equals("date"))) {
+            if (date < 0 && (name.equals("date") || name.equals("day"))) {
+                date = i;
+            } else if (time < 0 && name.contains("time")) {
                 time = i;
             } else if (water < 0 && (name.contains("water") || name.contains("temp"))) {
                 water = i;
             }
         }
+        // A column that is called plainly "time" beside a date holds the hour alone.
+        boolean apart = date >= 0 && time >= 0 && fields.get(time).equalsIgnoreCase("time");
+        time = time < 0 ? date : time;
         if (time < 0 || water < 0) {
             throw new BadLog("is neither a reading nor a header; a reading is a time and a temperature,"
                     + " a header names one column \"time\" and one \"water\" or \"temperature\"");
@@ -60,7 +67,7 @@ record LogColumns(char separator, int time, int water, boolean header, boolean f
             throw new BadLog("says \"" + fields.get(water) + "\"; " + (fahrenheit ? "leave --fahrenheit out"
                     : "say --fahrenheit"));
         }
-        return new LogColumns(separator, time, water, true, fahrenheit);
+        return new LogColumns(separator, apart ? date : -1, time, water, true, fahrenheit);
     }
 
     private static String columns(List<String> fields) {
@@ -85,12 +92,17 @@ record LogColumns(char separator, int time, int water, boolean header, boolean f
         return quoted ? s.substring(1, s.length() - 1).strip() : s;
     }
 
+    /** When. @throws BadLog with a phrase if the row is too short */
+    String when(List<String> fields) throws BadLog {
+        return date < 0 ? field(fields, time) : field(fields, date) + ' ' + field(fields, time);
+    }
+
     /** The field at that index. @throws BadLog with a phrase if the row is too short */
     String field(List<String> fields, int index) throws BadLog {
         boolean odd = !header && fields.size() != 2;
         if (odd || index >= fields.size() || fields.get(index).isEmpty()) {
             throw new BadLog(odd ? "has " + columns(fields) + ", not 2" : "has no "
-                    + (index == time ? "time" : "temperature"));
+                    + (index == water ? "temperature" : index == date ? "date" : "time"));
         }
         return fields.get(index);
     }

@@ -164,14 +164,15 @@ public final class LogReader {
             }
             if (columns == null) {
                 // Without columns nothing below can be judged; two columns are the best reading of it.
-                columns = new LogColumns(text.indexOf(';') >= 0 ? ';' : ',', 0, 1, true, format.fahrenheit());
+                columns = new LogColumns(text.indexOf(';') >= 0 ? ';' : ',', -1, 0, 1, true,
+                        format.fahrenheit());
             }
         }
     }
 
     private void take(List<String> fields) throws BadLog {
         long before = rows.lastMs();
-        LogTimes.Stamp stamp = times.read(columns.field(fields, columns.time()), before);
+        LogTimes.Stamp stamp = times.read(columns.when(fields), before);
         double c = columns.celsius(columns.field(fields, columns.water()));
         if (stamp.ms() < before) {
             remarks.add("line %d is earlier than line %d: put in its place.", lineNumber, lastLine);

@@ -57,6 +57,10 @@ public record Harvest(Best best, double fromHours, double untilHours, Optional<T
     /** When less than this share of the most is left, no more is asked: it never comes back. */
     private static final double LONG_PAST = 0.85;
 
+    private static final double TABLE_TO = 6;
+    private static final double TABLE_STEP = 0.01;
+    private static final double[] TABLE = table();
+
     /** Share of the energy that an animal uses up in an hour of that water, 1/h. @param waterC °C */
     public static double lossPerH(double waterC) {
         return LOSS_PER_H_AT_25C * Math.pow(Q10, (waterC - LOSS_AT_C) / 10);
@@ -116,6 +120,8 @@ public record Harvest(Best best, double fromHours, double untilHours, Optional<T
     private static double[] energy(Course course, Speed speed, double scale, int from) {
         double[] energy = new double[course.size()];
         double none = speed.degreeHoursAt(NOBODY);
+        double perLog = 1 / speed.sigma();
+        double atLog = Math.log(speed.k50DegreeHours());
         double hatched = speed.hatchedShare(course.done(from));
         double most = 0;
         double atC = LOSS_AT_C;
@@ -131,13 +137,28 @@ public record Harvest(Best best, double fromHours, double untilHours, Optional<T
             // The first terms of the exponential: a step loses about a thousandth.
             double lost = scale * loss * (course.hours(i) - course.hours(i - 1));
             double kept = 1 - lost + lost * lost / 2;
-            double now = speed.hatchedShare(course.done(i));
+            double now = share((Math.log(course.done(i)) - atLog) * perLog);
             // What hatched within the step has lived for half of it.
             energy[i] = energy[i - 1] * kept + (now - hatched) * (1 - lost / 2);
             hatched = now;
             most = Math.max(most, energy[i]);
         }
         return energy;
+    }
+
+    /** {@link Normal#share} from a table, which is a hundred times as quick and errs by 3e-6 at most. */
+    static double share(double z) {
+        double place = Math.clamp((z + TABLE_TO) / TABLE_STEP, 0, TABLE.length - 1.001);
+        int i = (int) place;
+        return TABLE[i] + (place - i) * (TABLE[i + 1] - TABLE[i]);
+    }
+
+    private static double[] table() {
+        double[] shares = new double[(int) Math.round(2 * TABLE_TO / TABLE_STEP) + 1];
+        for (int i = 0; i < shares.length; i++) {
+            shares[i] = Normal.share(i * TABLE_STEP - TABLE_TO);
+        }
+        return shares;
     }
 
     private static int peak(double[] energy) {

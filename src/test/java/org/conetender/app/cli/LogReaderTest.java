@@ -64,6 +64,18 @@ class LogReaderTest {
         assertThat(r.log().lastMs()).isEqualTo(ms("2026-03-01T06:40:00Z"));
     }
 
+    @Test
+    void dateAndTimeMayStandInColumnsOfTheirOwn() throws Exception {
+        LogReader.Result r = read("Date;Time;Water\n01.03.2026;07:30;26,5\n"
+                + "01.03.2026;07:40:00;26,6\n", BERLIN);
+        assertThat(r.log().firstMs()).isEqualTo(ms("2026-03-01T06:30:00Z"));
+        assertThat(r.log().lastMs()).isEqualTo(ms("2026-03-01T06:40:00Z"));
+        assertThat(problems("Date,Time,Water\n2026-03-01,,26\n,07:40,26\n", BERLIN)).containsExactly(
+                "line 2 of cone-a.csv: has no time.", "line 3 of cone-a.csv: has no date.");
+        assertThat(read("Date,Timestamp,Water\nx,2026-03-01T07:30Z,26\n", PLAIN).log().size()).isEqualTo(1);
+        assertThat(read("Date,Water\n2026-03-01 07:30,26\n", BERLIN).log().size()).isEqualTo(1);
+    }
+
     /** Points say that the day comes first; for other signs a person must. */
     @Test
     void theDayMayComeFirstInAStatedZone() throws Exception {

@@ -134,6 +134,13 @@ class HarvestTest {
     }
 
     @Test
+    void theQuickShareIsTheExactOne() {
+        for (double z = -8; z <= 8; z += 0.0037) {
+            assertThat(Harvest.share(z)).isCloseTo(Normal.share(z), within(3.1e-6));
+        }
+    }
+
+    @Test
     void waterInWhichNothingHatchesHasNoHarvest() {
         for (double c : new double[] {11, 14, 34}) {
             Harvest h = Harvest.of(fresh(c), lot(0.25));
