@@ -40,6 +40,11 @@ final class Teaching {
                                 done.mostDegreeHours(), hours), sight.get())));
     }
 
+    /** The lot that the cone's cysts are of. */
+    static String lot(Work work, Cone cone) {
+        return work.batch(cone.id()).stock().map(Batch.Stock::lot).orElse("");
+    }
+
     private static Optional<Sight> sight(Ask ask) {
         return Optional.ofNullable(switch (ask) {
             case Ask.Did(Step s) -> switch (s) {

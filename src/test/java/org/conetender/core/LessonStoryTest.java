@@ -98,6 +98,17 @@ class LessonStoryTest {
     }
 
     @Test
+    void whoeverTeachesIsToldWhatIsKnown() {
+        Story s = started();
+        s.minutes(60 * 9);
+        assertThat(s.did("a", Step.NONE_SEEN).sentence()).doesNotContain("ripe at");
+        s.minutes(60 * 2);
+        String said = s.did("a", Step.FIRST_SEEN).sentence();
+        assertThat(said).contains(" Lot " + s.batch("a").stock().orElseThrow().lot()
+                + ", from one batch: first tenth at about ", "ripe at ", "in four cases of five ");
+    }
+
+    @Test
     void whereNothingHasDevelopedNothingIsTaught() {
         Story s = started();
         s.ask("a", new Ask.DidCount(0, 0, 90, 1));

@@ -26,8 +26,11 @@ public record Doubt(double lot, double batch, double spread, Form form, Together
         /** ln K50 is never taken to depend on the threshold by more than twice this (*guess*). */
         static final double MOST = 0.3;
 
-        /** Half of what the two thresholds disagree by is one standard deviation (*guess*). */
-        static final Form UNKNOWN = new Form(0, 0.5);
+        /**
+         * The two published thresholds are taken for two draws of what lots have: such a pair lies apart by
+         * the square root of two of one's standard deviation (*guess*).
+         */
+        static final Form UNKNOWN = new Form(0, 0.7);
         static final Form SETTLED = new Form(0, 0);
 
         /**

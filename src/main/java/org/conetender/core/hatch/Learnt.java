@@ -1,13 +1,14 @@
 package org.conetender.core.hatch;
 
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 
 /**
  * What a lot's batches have taught of it: the exact posterior, on a grid, over ln K50, sigma, the lower
- * threshold and the share that can hatch. Each batch speaks through its own random effect, which is
- * integrated out: its cysts are a little quicker or slower than their lot's, its probe shows a little too
- * much or too little. So no single look is ever believed for more than one batch can say.
+ * threshold, the share that can hatch and the eyes that see the first. Each batch speaks through its own
+ * random effect, which is integrated out: its cysts are a little quicker or slower than their lot's, its
+ * probe shows a little too much or too little. So no look is ever believed for more than one batch can say.
  *
  * <p>Pure: the same lessons in any order give the same figures, and a lesson that is taken away leaves what
  * there was without it. Some milliseconds for a lot that was seen ten times; for reports, not for ticks.
@@ -52,8 +53,11 @@ public final class Learnt {
     /** Shares of full cysts that can hatch, and their weights (science.md §4: 64 to 99 %; *guesses*). */
     private static final double[] VIABLE = {0.55, 0.70, 0.82, 0.94};
     private static final double[] VIABLE_WEIGHT = {0.10, 0.25, 0.35, 0.30};
+    /** First nauplii, in all batches alike, as scores, and their weights (*guesses*). */
+    private static final double[] FIRST_Z = {-0.45, 0, 0.45};
+    private static final double[] FIRST_WEIGHT = {0.25, 0.5, 0.25};
     /** The threshold, to beyond the other one and as far the other way. */
-    private static final double[] FORMS = steps(-1.1, 1.1, 5);
+    private static final double[] FORMS = steps(-1.5, 1.5, 5);
     /** Only the newest so many batches speak (*guess*: a tin changes while it stands open). */
     public static final int NEWEST = 10;
 
@@ -86,13 +90,20 @@ public final class Learnt {
 
     private Speed speed(Prior prior) {
         boolean counts = new Odds(own).counts() || others.stream().anyMatch(b -> new Odds(b).counts());
-        double[] viables = counts ? VIABLE : new double[] {1};
-        Voice self = new Voice(own, viables);
-        List<Voice> voices = others.stream().map(b -> new Voice(b, viables)).toList();
+        List<Odds.Besides> besides = new ArrayList<>();
+        List<Double> weights = new ArrayList<>();
+        for (int f = 0; f < FIRST_Z.length; f++) {
+            for (int v = 0; v < (counts ? VIABLE.length : 1); v++) {
+                besides.add(new Odds.Besides(VIABLE[v], FIRST_Z[f]));
+                weights.add(FIRST_WEIGHT[f] * VIABLE_WEIGHT[v]);
+            }
+        }
+        Voice self = new Voice(own, besides);
+        List<Voice> voices = others.stream().map(b -> new Voice(b, besides)).toList();
         Moments m = new Moments();
-        for (int v = 0; v < viables.length; v++) {
+        for (int i = 0; i < besides.size(); i++) {
             for (double form : FORMS) {
-                add(m, prior, voices, new Slice(self, form, v, counts ? VIABLE_WEIGHT[v] : 1));
+                add(m, prior, voices, new Slice(self, form, i, weights.get(i)));
             }
         }
         int seen = (int) others.stream().filter(b -> b.stream().anyMatch(Lesson::teaches)).count()
@@ -100,13 +111,13 @@ public final class Learnt {
         return m.speed(seen, own.isEmpty());
     }
 
-    /** @param self this batch  @param viable index of the share  @param weight of it */
-    private record Slice(Voice self, double form, int viable, double weight) {}
+    /** @param self this batch  @param besides index of what is not asked  @param weight of it */
+    private record Slice(Voice self, double form, int besides, double weight) {}
 
     /** Two of a cell's coordinates. */
     private record Where(double sigma, double form) {}
 
-    /** Adds all of one threshold and one viable share. */
+    /** Adds all of one slice. */
     private void add(Moments m, Prior prior, List<Voice> voices, Slice slice) {
         double formZ = (slice.form - Doubt.Form.UNKNOWN.mean()) / Doubt.Form.UNKNOWN.sd();
         double[] logs = new double[CELLS];
@@ -180,36 +191,36 @@ public final class Learnt {
 
         /** By how much ln K50 moves there if the other threshold holds. */
         private final double reach;
-        /** By viable share and cell: log-likelihood, and where the batch's own effect and its square lie. */
+        /** By what is not asked, and cell: log-likelihood, the batch's own effect and its square. */
         private final double[][] log;
         private final double[][] mean;
         private final double[][] square;
 
-        Voice(List<Lesson> lessons, double[] viables) {
+        Voice(List<Lesson> lessons, List<Odds.Besides> besides) {
             double waterC = lessons.stream().map(Lesson::at)
                     .max(Comparator.comparingDouble(Lesson.At::degreeHours)).map(a -> a.waterC(baseC))
                     .orElse(Rate.ANCHOR_C);
             this.reach = Doubt.Form.reach(waterC, baseC);
-            this.log = new double[viables.length][CELLS];
-            this.mean = new double[viables.length][CELLS];
-            this.square = new double[viables.length][CELLS];
+            this.log = new double[besides.size()][CELLS];
+            this.mean = new double[besides.size()][CELLS];
+            this.square = new double[besides.size()][CELLS];
             if (!lessons.isEmpty()) {
-                heard(new Odds(lessons), viables, effects(Math.hypot(Doubt.BATCH_LOG_SD,
+                heard(new Odds(lessons), besides, effects(Math.hypot(Doubt.BATCH_LOG_SD,
                         Spread.PROBE_SD_K / (waterC - baseC))));
             }
         }
 
-        private void heard(Odds odds, double[] viables, double[] effects) {
-            double[][] raw = new double[viables.length][K];
-            double[] logs = new double[viables.length];
+        private void heard(Odds odds, List<Odds.Besides> besides, double[] effects) {
+            double[][] raw = new double[besides.size()][K];
+            double[] logs = new double[besides.size()];
             for (int s = 0; s < SIGMAS.length; s++) {
                 for (int k = 0; k < K; k++) {
-                    odds.log(FROM + k * STEP, SIGMAS[s], viables, logs);
-                    for (int v = 0; v < viables.length; v++) {
+                    odds.log(FROM + k * STEP, SIGMAS[s], besides, logs);
+                    for (int v = 0; v < besides.size(); v++) {
                         raw[v][k] = Math.exp(logs[v]);
                     }
                 }
-                for (int v = 0; v < viables.length; v++) {
+                for (int v = 0; v < besides.size(); v++) {
                     integrated(raw[v], effects, v, s);
                 }
             }
@@ -239,16 +250,16 @@ public final class Learnt {
         /** A batch of the past. */
         void addTo(double[] logs, Slice at) {
             for (int i = 0; i < CELLS; i++) {
-                logs[i] += moved(log[at.viable], i, at.form);
+                logs[i] += moved(log[at.besides], i, at.form);
             }
         }
 
         /** The present batch: its own effect is part of what is asked. @param i the cell */
         void addTo(Moments m, double lot, int i, Slice at) {
             double lnK50 = (i / SIGMAS.length) * STEP - REACH;
-            double b = moved(mean[at.viable], i, at.form);
-            double bb = moved(square[at.viable], i, at.form);
-            m.add(lot + moved(log[at.viable], i, at.form), lnK50 + b,
+            double b = moved(mean[at.besides], i, at.form);
+            double bb = moved(square[at.besides], i, at.form);
+            m.add(lot + moved(log[at.besides], i, at.form), lnK50 + b,
                     lnK50 * lnK50 + 2 * lnK50 * b + bb,
                     new Where(SIGMAS[i % SIGMAS.length], at.form));
         }

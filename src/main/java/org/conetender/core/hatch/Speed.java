@@ -76,6 +76,11 @@ public record Speed(double k50DegreeHours, double sigma, Doubt doubt, int timesS
         return degreeHoursAt(0.9);
     }
 
+    /** Where one in ten batches is riper already, or one in ten is not yet. @param late the latter */
+    public double k90Within(boolean late) {
+        return k90() * Math.exp((late ? 1 : -1) * Normal.Z90 * logSdAt(Normal.Z90));
+    }
+
     /**
      * Degree-hours at which a batch is called ready: the harvest point of a lot that is known; the later
      * quartile of one that is not, so that three harvests in four are not too early (design.md).
