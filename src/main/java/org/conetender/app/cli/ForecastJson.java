@@ -45,6 +45,8 @@ record ForecastJson(ForecastReport report) {
         moment(g, "ready-at", f.ready().announced());
         moment(g, "ready-from", f.ready().earliest());
         moment(g, "ready-until", f.ready().latest());
+        moment(g, "ready-half-from", f.ready().earlierQuartile());
+        moment(g, "ready-half-until", f.ready().laterQuartile());
         moment(g, "ready-median", f.ready().median());
         writeHarvest(g);
         g.writeStringField("course", f.sentence());

@@ -69,9 +69,9 @@ record ForecastText(ForecastReport report) {
 
     private void printReady(PrintWriter out, Forecast f) {
         Forecast.Ready r = f.ready();
-        line(out, "ready %s %s; 8 in 10 such batches between %s and %s",
-                r.announced() < 0 ? "since about" : "at", ahead(r.announced()),
-                ahead(r.earliest()), ahead(r.latest()));
+        line(out, "ready %s %s; 8 in 10 such batches between %s and %s, 5 in 10 between %s and %s",
+                r.announced() < 0 ? "since about" : "at", ahead(r.announced()), ahead(r.earliest()),
+                ahead(r.latest()), ahead(r.earlierQuartile()), ahead(r.laterQuartile()));
         if (!report.speed().known()) {
             out.println("this is late on purpose, since " + (report.speed().timesSeen() == 0
                     ? "nobody has seen the lot hatch" : "one look does not settle what a lot does"));

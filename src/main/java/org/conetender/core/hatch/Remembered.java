@@ -13,7 +13,7 @@ record Remembered(Course course, Speed speed, Spread spread) {
         double latest = at(Normal.Z90);
         double later = at(Normal.Z75);
         double median = at(0);
-        Forecast.Ready ready = new Forecast.Ready(at(-Normal.Z90), median, later, latest,
+        Forecast.Ready ready = new Forecast.Ready(at(-Normal.Z90), at(-Normal.Z75), median, later, latest,
                 speed.known() ? median : later);
         return new Forecast(f.doneDegreeHours(), f.neededDegreeHours(), ready, course.hoursAt(speed.k10()),
                 f.hatched(), f.course());

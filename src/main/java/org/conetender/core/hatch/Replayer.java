@@ -62,7 +62,7 @@ final class Replayer {
         Speed lot = question.speed();
         Ahead ahead = Ahead.walk(done.degreeHours(), lot.calledReadyAt(), held, rate);
         Speed speed = lot.at(rate.baseC() + Math.max(1, ahead.meanRate(lot.k90())), rate.baseC());
-        Spread spread = Spread.of(done, speed, ahead);
+        Spread spread = Spread.of(done, speed, ahead, ahead);
         Forecast forecast = new Remembered(whole, speed, spread).of(Forecast.of(done, lot, held, rate));
         hours.replaceAll(h -> h.hatched(speed));
         return new Replay(hours, done, forecast, new Replay.Outlook(speed, heldC, whole,
