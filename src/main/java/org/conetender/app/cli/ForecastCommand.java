@@ -70,8 +70,8 @@ public final class ForecastCommand implements Callable<Integer> {
     private Double lotSpeed;
 
     @Option(names = "--synchrony", paramLabel = "H",
-            description = "hours at 25 °C from 10 %% to 90 %% hatched of this lot; default: as for good "
-                + "lots, a sigma of 0.15")
+            description = "hours at 25 °C from 10 %% to 90 %% hatched of this lot; default: about 8, as "
+                + "good lots take")
     private Double synchronyH;
 
     @Mixin
@@ -97,7 +97,7 @@ public final class ForecastCommand implements Callable<Integer> {
     private double litres;
 
     @Option(names = "--plot", paramLabel = "FILE",
-            description = "also draw a picture into this file, which ends in .svg or .png")
+            description = "also draw a picture into this file: SVG or PNG, as its name ends")
     private Path plot;
 
     @Option(names = "--json", description = "print one JSON object for another program")
