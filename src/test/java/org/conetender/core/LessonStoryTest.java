@@ -109,6 +109,17 @@ class LessonStoryTest {
     }
 
     @Test
+    void aVerdictOnCystsWhoseCourseIsForgottenTeachesNothing() {
+        Story s = started();
+        s.minutes(60 * 24).does(Step.FIRST_SEEN, Step.VALVE_SHUT, Step.SETTLE).minutes(3)
+                .does(Step.DRAWING, Step.DRAINED).minutes(2);
+        s.restart("boot-2", 60_000).minutes(1);
+        assertThat(s.did("a", Step.RIGHT).accepted()).isTrue();
+        s.minutes(1);
+        assertThat(lots(s).all()).hasSize(1);
+    }
+
+    @Test
     void whereNothingHasDevelopedNothingIsTaught() {
         Story s = started();
         s.ask("a", new Ask.DidCount(0, 0, 90, 1));

@@ -52,6 +52,12 @@ public record Doubt(double lot, double batch, double spread, Form form, Together
     /** Batches of one lot differ by this log-sd (*guess*; no published figure). */
     static final double BATCH_LOG_SD = 0.03;
 
+    /**
+     * Whether hatch times are really lognormal: from counts before the middle a chain of equal stages, as
+     * widely spread, comes to 90 % two or three hundredths sooner (science.md §3.4; derived for sigma 0.19).
+     */
+    private static final double SHAPE_LOG_SD = 0.02;
+
     /** Of a lot whose speed alone was told. */
     static Doubt told(double logSdOfK50, double spread) {
         return new Doubt(logSdOfK50, BATCH_LOG_SD, spread, Form.UNKNOWN, Together.NOTHING);
@@ -72,7 +78,8 @@ public record Doubt(double lot, double batch, double spread, Form form, Together
 
     /** Log-sd of this batch's degree-hours at a share, {@code z} being that share's standard score. */
     double logSdAt(double z) {
-        return Math.sqrt(Math.max(0, lot * lot + batch * batch + 2 * z * together.lotSpread()
-                + z * z * spread * spread));
+        double shape = SHAPE_LOG_SD * z / Normal.Z90;
+        return Math.sqrt(shape * shape + Math.max(0, lot * lot + batch * batch
+                + 2 * z * together.lotSpread() + z * z * spread * spread));
     }
 }

@@ -28,7 +28,18 @@ record Brood(long seed, Lot lot, Habit habit, int seen, double setC) {
         /** And whether the harvest was right. */
         VERDICT,
         /** And a count of a sub-sample. */
-        COUNT
+        COUNT,
+        /** And three counts in all, of large ones. */
+        COUNTS
+    }
+
+    /** Sub-samples that are counted of a batch. */
+    int counts() {
+        return switch (habit) {
+            case FIRST, VERDICT -> 0;
+            case COUNT -> 1;
+            case COUNTS -> 3;
+        };
     }
 
     static final int[] SEEN = {0, 1, 3, 10};
@@ -105,7 +116,7 @@ record Brood(long seed, Lot lot, Habit habit, int seen, double setC) {
         int last = Math.min(shares.size() - 1, (int) (harvestH / STEP_H));
         List<Report> reports = new ArrayList<>();
         reports.add(first(shares.stream().mapToDouble(s -> s).toArray(), STEP_H, r));
-        if (habit == Habit.COUNT) {
+        for (int k = 0; k < counts(); k++) {
             int from = at(shares, 0.2);
             int to = Math.max(from + 1, at(shares, 0.95));
             int i = Math.min(last, r.nextInt(from, to));
@@ -137,9 +148,9 @@ record Brood(long seed, Lot lot, Habit habit, int seen, double setC) {
         return new Report(Math.max(1, i * stepH + FIRST_SD_H * r.nextGaussian()), Report.What.FIRST, 0, 0);
     }
 
-    /** A sub-sample of 50 to 200 animals, counted. @param share of the hatchable that has hatched */
+    /** A sub-sample of 50 to 200 animals, or twice as many. @param share of the hatchable that has hatched */
     Report count(double hour, double share, SplittableRandom r) {
-        int all = r.nextInt(50, 201);
+        int all = r.nextInt(50, 201) * (habit == Habit.COUNTS ? 2 : 1);
         int nauplii = 0;
         for (int i = 0; i < all; i++) {
             nauplii += r.nextDouble() < lot.viable() * share ? 1 : 0;

@@ -1,6 +1,7 @@
 package org.conetender.sim.trial;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.SplittableRandom;
@@ -66,10 +67,16 @@ final class ForecastRun {
         SplittableRandom person = Seeds.of(brood.seed(), "person");
         double stepH = MINUTE_S / (double) HOUR_S;
         Report first = Brood.first(shares, stepH, person);
-        double countsH = first.hour() + person.nextDouble(COUNTS_FROM_H, COUNTS_TO_H);
-        int minute = (int) (countsH / stepH);
-        return brood.habit() != Brood.Habit.COUNT || minute >= shares.length ? List.of(first)
-                : List.of(first, brood.count(countsH, shares[minute], person));
+        List<Report> all = new ArrayList<>(List.of(first));
+        for (int k = 0; k < brood.counts(); k++) {
+            double hour = first.hour() + person.nextDouble(COUNTS_FROM_H, COUNTS_TO_H);
+            int minute = (int) (hour / stepH);
+            if (minute < shares.length) {
+                all.add(brood.count(hour, shares[minute], person));
+            }
+        }
+        all.sort(Comparator.comparingDouble(Report::hour));
+        return all;
     }
 
     private End pass(Optional<Seer> seer, List<Report> reports, List<Double> shares) {

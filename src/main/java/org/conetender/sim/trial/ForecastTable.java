@@ -115,6 +115,7 @@ record ForecastTable(List<Judged> all) {
             case FIRST -> "first nauplii told";
             case VERDICT -> "and the harvest judged";
             case COUNT -> "and a sub-sample counted";
+            case COUNTS -> "and three large ones counted";
         };
     }
 }

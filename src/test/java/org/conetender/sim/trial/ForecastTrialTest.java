@@ -13,16 +13,16 @@ class ForecastTrialTest {
 
     private static final long SEED = 77_000;
     /** Every number seen, band and habit, twice. */
-    private static final ForecastTrial.Plan FEW = new ForecastTrial.Plan(72, 2);
+    private static final ForecastTrial.Plan FEW = new ForecastTrial.Plan(96, 2);
 
     @Test
     void ofTenBatchesAboutEightComeWithinTheirInterval() throws InterruptedException {
         ForecastTrial t = ForecastTrial.run(SEED, FEW, OwnSeer::new, _ -> { });
         List<ForecastTrial.Judged> all = t.judged();
-        assertThat(all).hasSize(3 * 72);
+        assertThat(all).hasSize(3 * 96);
         double inside = all.stream().filter(ForecastTrial.Judged::in80).count() / (double) all.size();
         double half = all.stream().filter(ForecastTrial.Judged::in50).count() / (double) all.size();
-        // Three points of 72 batches, which hang together: one standard deviation is about 0.04.
+        // Three points of 96 batches, which hang together: one standard deviation is about 0.04.
         assertThat(inside).isBetween(0.68, 0.92);
         assertThat(half).isBetween(0.36, 0.64);
         assertThat(width(all, 10)).isLessThan(width(all, 0) / 2);
@@ -79,7 +79,7 @@ class ForecastTrialTest {
         List<Double> probes = new ArrayList<>();
         for (int i = 0; i < 400; i++) {
             Brood b = Brood.draw(SEED + i, i);
-            if (i < 36) {
+            if (i < 48) {
                 assertThat(b.past()).hasSize(b.seen());
             }
             assertThat(1 / Math.sqrt(b.lot().stages())).isBetween(0.095, 0.29);
