@@ -16,7 +16,6 @@ import org.conetender.core.face.HourWords.Said;
 import org.conetender.core.hatch.ByHour;
 import org.conetender.core.hatch.ByHour.Answer;
 import org.conetender.core.hatch.Growth;
-import org.conetender.core.hatch.Speed;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.Hour;
 import org.conetender.core.judge.ConeJudgement;
@@ -132,7 +131,7 @@ final class Appointments {
         Batch b = work.batch(c.id());
         Growth growth = work.live(c.id()).growth();
         return !b.stage().growing() ? "" : renewed(c, growth, Optional.empty())
-                .map(a -> HourWords.holding(a.setC(), Speed.UNKNOWN_LOT.known()))
+                .map(a -> HourWords.holding(a.setC(), work.known(c.id()).speed()))
                 .orElse("");
     }
 

@@ -1,10 +1,13 @@
 package org.conetender.core;
 
 import java.util.Optional;
+import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.Checkpoint;
 import org.conetender.core.batch.ConeBook;
 import org.conetender.core.hatch.Forecast;
 import org.conetender.core.hatch.Growth;
+import org.conetender.core.hatch.Harvest;
+import org.conetender.core.hatch.Known;
 import org.conetender.core.heat.Hold;
 import org.conetender.core.heat.Share;
 import org.conetender.core.heat.Wear;
@@ -29,10 +32,11 @@ import org.conetender.core.unit.Moment;
  * @param heating what its heating remembers
  * @param out what its outputs were last set to
  * @param outlook when it will be ready
+ * @param known what is known of its lot
  * @param pressedForMs how long the hand button has been held
  */
 public record ConeLive(ConeJudgement judged, Beside beside, Growth growth, Heating heating, ConeOut out,
-                       Outlook outlook, long pressedForMs) {
+                       Outlook outlook, Known known, long pressedForMs) {
 
     /**
      * What its heating remembers.
@@ -43,14 +47,15 @@ public record ConeLive(ConeJudgement judged, Beside beside, Growth growth, Heati
 
     /**
      * @param forecast the last one; empty while no cysts develop or no temperature is known
+     * @param harvest when its food is best, made with it
      * @param atMs when it was made, monotonic ms
      * @param water the belief it was made from
      * @param promise the feed for which it was to be ready
      * @param appointment what is done about the hour it is wanted at
      */
-    public record Outlook(Optional<Forecast> forecast, long atMs, Belief water, Promise promise,
-                          Optional<Appointment> appointment) {
-        static final Outlook NONE = new Outlook(Optional.empty(), 0,
+    public record Outlook(Optional<Forecast> forecast, Optional<Harvest> harvest, long atMs, Belief water,
+                          Promise promise, Optional<Appointment> appointment) {
+        static final Outlook NONE = new Outlook(Optional.empty(), Optional.empty(), 0,
                 new Belief.Untrusted("nothing heard yet"), Promise.NONE, Optional.empty());
     }
 
@@ -82,13 +87,18 @@ public record ConeLive(ConeJudgement judged, Beside beside, Growth growth, Heati
         return heating.wear();
     }
 
+    /** Whether its cysts are short of the harvest point for certain. */
+    public boolean unripe(Batch b) {
+        return growth.unripe(b, known.at(growth.lastC()));
+    }
+
     ConeLive judged(ConeJudgement j) {
-        return new ConeLive(j, beside, growth, heating, out, outlook, pressedForMs);
+        return new ConeLive(j, beside, growth, heating, out, outlook, known, pressedForMs);
     }
 
     ConeLive worn(Wear w) {
         return new ConeLive(judged, beside, growth, new Heating(hold(), credit(), w), out, outlook,
-                pressedForMs);
+                known, pressedForMs);
     }
 
     static ConeLive begin(String cone, ConeBook book, Optional<Checkpoint> checkpoint, Moment now) {
@@ -97,7 +107,8 @@ public record ConeLive(ConeJudgement judged, Beside beside, Growth growth, Heati
                 Motion.NONE, book.heater().tried(book.batch()) ? Proving.DONE : Proving.DUE);
         return new ConeLive(judged, Beside.NONE, Growth.resumed(cone, book, checkpoint),
                 new Heating(Hold.IDLE, Share.Credit.NONE, Wear.begun(0)),
-                ConeOut.SAFE, new Outlook(Optional.empty(), 0, Outlook.NONE.water(),
-                        Promise.NONE, Appointment.resumed(cone, book.batch(), checkpoint)), 0);
+                ConeOut.SAFE, new Outlook(Optional.empty(), Optional.empty(), 0, Outlook.NONE.water(),
+                        Promise.NONE, Appointment.resumed(cone, book.batch(), checkpoint)),
+                Known.NONE, 0);
     }
 }

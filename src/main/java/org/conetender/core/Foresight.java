@@ -2,12 +2,14 @@ package org.conetender.core;
 
 import org.conetender.core.batch.Batch;
 import org.conetender.core.hatch.ByHour;
+import org.conetender.core.hatch.Course;
 import org.conetender.core.hatch.Development;
 import org.conetender.core.hatch.Forecast;
+import org.conetender.core.hatch.Known;
+import org.conetender.core.hatch.Harvest;
 import org.conetender.core.hatch.Projection;
 import org.conetender.core.hatch.Rate;
 import org.conetender.core.hatch.Room;
-import org.conetender.core.hatch.Speed;
 import org.conetender.core.hatch.Zones;
 import org.conetender.core.heat.Hold;
 import org.conetender.core.judge.ConeJudgement;
@@ -23,24 +25,34 @@ import org.conetender.core.unit.Units;
  *
  * @param cone its settings
  * @param batch the batch
- * @param done what its cysts have done
+ * @param cysts in it
  * @param judged what is believed of it
  */
-record Foresight(Cone cone, Batch batch, Development done, ConeJudgement judged) {
+record Foresight(Cone cone, Batch batch, Cysts cysts, ConeJudgement judged) {
+
+    /** @param done what they have done  @param lot what is known of it */
+    record Cysts(Development done, Known lot) {}
+
 
     /** Of that cone in this tick. @param done what its cysts have done */
     static Foresight of(Work work, Cone c, Development done) {
-        return new Foresight(c, work.batch(c.id()), done, work.judged.get(c.id()));
+        return new Foresight(c, work.batch(c.id()), new Cysts(done, work.known(c.id())),
+                work.judged.get(c.id()));
     }
 
     /** When it is ready if it is held there. @param setC °C */
     Forecast at(double setC) {
-        return Forecast.of(done, Speed.UNKNOWN_LOT, projection(setC), rate());
+        return Forecast.of(cysts.done(), cysts.lot().speed(), projection(setC), rate());
+    }
+
+    /** And when most of its food is in the cone. @param setC °C */
+    Harvest harvest(double setC) {
+        return Harvest.of(Course.from(cysts.done(), projection(setC), rate()), cysts.lot().at(setC));
     }
 
     /** The same, to be brought to an hour. */
     ByHour byHour() {
-        return new ByHour(done, Speed.UNKNOWN_LOT, projection(cone.limits().setpointC()), rate());
+        return new ByHour(cysts.done(), cysts.lot().speed(), projection(cone.limits().setpointC()), rate());
     }
 
     private Projection projection(double setC) {
@@ -52,7 +64,8 @@ record Foresight(Cone cone, Batch batch, Development done, ConeJudgement judged)
                 .orElseGet(() -> new Projection.Plant(litres, cone.fittings().heat().watts(),
                         Judge.lossWPerK(cone, litres), Room.constant(roomC)));
         return new Projection(judged.belief().middleC(), plant, new Projection.Plan(setC,
-                Math.min(setC, cone.limits().floorC()), Speed.UNKNOWN_LOT.calledReadyAt(), idleH(litres)));
+                Math.min(setC, cone.limits().floorC()), cysts.lot().at(setC).calledReadyAt(),
+                idleH(litres)));
     }
 
     /** How long no heat will be given yet, h: the switches are tried, then it begins gently. */

@@ -6,7 +6,6 @@ import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Moves;
 import org.conetender.core.batch.Reconsidered;
 import org.conetender.core.hatch.Growth;
-import org.conetender.core.hatch.Speed;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.unit.Boots;
 
@@ -26,7 +25,8 @@ final class Ripening {
             Batch b = work.batch(c.id());
             Boots boots = work.ledger.book().boots();
             Moves.due(b, c.timing(), new Moves.Progress(
-                    work.live(c.id()).growth().dependable(b, work.image.now(), boots), Speed.UNKNOWN_LOT),
+                    work.live(c.id()).growth().dependable(b, work.image.now(), boots),
+                    work.speed(c.id())),
                     new Moves.Clock(work.image.now(), boots, work.caps(c).waitMs()))
                     .or(() -> reconsidered(work, c)).ifPresent(m -> work.write(c.id(), m));
             Offering.automatic(work, c).ifPresent(m -> work.write(c.id(), m));
@@ -39,6 +39,6 @@ final class Ripening {
         return g.crossings().settled() && g.lastAt().sameBoot(work.image.now())
                 && g.lastAt().monoMs() > work.before.live().begun().monoMs()
                 ? Reconsidered.due(work.ledger.book().cone(c.id()), new Moves.Progress(
-                        g.doneOf(work.batch(c.id())), Speed.UNKNOWN_LOT)) : Optional.empty();
+                        g.doneOf(work.batch(c.id())), work.speed(c.id()))) : Optional.empty();
     }
 }

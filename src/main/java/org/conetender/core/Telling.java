@@ -14,12 +14,14 @@ import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Checkpoint;
 import org.conetender.core.batch.Fact;
 import org.conetender.core.face.Answers;
+import org.conetender.core.face.LotWords;
 import org.conetender.core.face.NextStep;
 import org.conetender.core.face.Sentences;
 import org.conetender.core.guard.Finding;
 import org.conetender.core.guard.View;
 import org.conetender.core.hatch.Forecast;
 import org.conetender.core.hatch.Growth;
+import org.conetender.core.hatch.Harvest;
 import org.conetender.core.hatch.Zones;
 import org.conetender.core.heat.Hold;
 import org.conetender.core.heat.Share;
@@ -112,10 +114,12 @@ final class Telling {
     /** What only some answers have besides. */
     private String more(Request r) {
         Cone c = work.settings.cone(r.cone()).orElse(work.settings.cones().getFirst());
-        return r.ask() instanceof Ask.ReadyBy ? new Appointments(work).answer(c) : hurried(r);
+        return r.ask() instanceof Ask.ReadyBy ? new Appointments(work).answer(c)
+                : Teaching.of(work, c, r.ask()).isPresent()
+                        ? LotWords.taught(Teaching.lot(work, c), work.speed(c.id())) : hurried(r);
     }
 
-    /** Told at stocking: a charge so dense that its harvest will be rushed (design.md, suffocation). */
+    /** Told at stocking: how long this charge will stand without air at its harvest (science.md §7.3). */
     private String hurried(Request r) {
         boolean stocked = switch (r.ask()) {
             case Ask.DidStock _ -> true;
@@ -130,7 +134,7 @@ final class Telling {
         Cone c = work.settings.cone(r.cone()).orElseThrow();
         double warmC = AirOff.harvestC(c, work.batch(c.id()), work.judged.get(c.id()));
         View.Caps caps = AirOff.caps(c, work.batch(c.id()), warmC);
-        return caps.tooHurried() ? Sentences.hurried(caps, warmC) : "";
+        return caps.tooHurried() ? Sentences.hurried(caps, warmC) : Sentences.withoutAir(caps, warmC);
     }
 
     /** One cone's memory for the next tick. */
@@ -149,7 +153,7 @@ final class Telling {
         Wear wear = was.wear().after(out.heat() && !was.out().heat(), work.dtMs / 1000.0,
                 Hold.switching(c.fittings().heat()));
         return new ConeLive(j, work.beside.get(c.id()), growth, new ConeLive.Heating(hold, credit, wear), out,
-                outlook(c, growth), Buttons.heldMs(work, c));
+                outlook(c, growth), work.known(c.id()), Buttons.heldMs(work, c));
     }
 
     /** Renewed each minute, and when batch, set-point or trust changed. */
@@ -159,21 +163,25 @@ final class Telling {
         ConeJudgement j = work.judged.get(c.id());
         long now = work.image.now().monoMs();
         boolean changed = !work.before.book().cone(c.id()).batch().equals(b)
-                || was.water().known() != j.belief().known();
+                || was.water().known() != j.belief().known()
+                || !work.live(c.id()).known().speed().equals(work.known(c.id()).speed());
         if (!changed && !Tick.minutePassed(was.atMs(), now)) {
             return was;
         }
         if (!b.stage().develops() || !j.belief().known()) {
             // What was told keeps the date at which it was reckoned: else its hour would slide along.
             return b.stage().develops()
-                    ? new ConeLive.Outlook(was.forecast(), was.atMs(), j.belief(), was.promise(),
-                            was.appointment())
-                    : new ConeLive.Outlook(Optional.empty(), now, j.belief(), Promise.NONE,
+                    ? new ConeLive.Outlook(was.forecast(), was.harvest(), was.atMs(), j.belief(),
+                            was.promise(), was.appointment())
+                    : new ConeLive.Outlook(Optional.empty(), Optional.empty(), now, j.belief(), Promise.NONE,
                             Optional.empty());
         }
         Optional<Appointment> made = new Appointments(work).renewed(c, growth, was.appointment());
-        Forecast f = Foresight.of(work, c, growth.done()).at(Appointment.setC(c, b, made));
-        return new ConeLive.Outlook(Optional.of(f), now, j.belief(), !b.stage().growing() ? Promise.NONE
+        Foresight foresight = Foresight.of(work, c, growth.done());
+        Forecast f = foresight.at(Appointment.setC(c, b, made));
+        Harvest food = foresight.harvest(Appointment.setC(c, b, made));
+        return new ConeLive.Outlook(Optional.of(f), Optional.of(food), now, j.belief(),
+                !b.stage().growing() ? Promise.NONE
                 : was.promise().after(f, work.settings.site().feeding(), work.image.now()), made);
     }
 

@@ -13,6 +13,8 @@ import org.conetender.core.batch.Fact;
 import org.conetender.core.batch.Stage;
 import org.conetender.core.guard.Handled;
 import org.conetender.core.guard.View;
+import org.conetender.core.hatch.Known;
+import org.conetender.core.hatch.Speed;
 import org.conetender.core.image.Image;
 import org.conetender.core.image.Request;
 import org.conetender.core.judge.Beside;
@@ -36,6 +38,7 @@ final class Work {
     final long dtMs;
     final Map<String, ConeJudgement> judged = new TreeMap<>();
     final Map<String, Beside> beside = new TreeMap<>();
+    private final Map<String, Known> known = new TreeMap<>();
     final List<List<Fact>> transactions = new ArrayList<>();
     final List<Result.Reply> replies = new ArrayList<>();
     /** Acknowledgements that no record can keep: they only silence, and only in this life. */
@@ -60,6 +63,17 @@ final class Work {
 
     ConeLive live(String cone) {
         return before.live().cones().get(cone);
+    }
+
+    /** What is known of the cysts in that cone, by the book as it stands. */
+    Known known(String cone) {
+        return known.compute(cone, (id, k) -> (k == null ? live(id).known() : k)
+                .after(ledger.book().lots(), id, batch(id)));
+    }
+
+    /** How fast they are in the water they stand in. */
+    Speed speed(String cone) {
+        return known(cone).at(live(cone).growth().lastC());
     }
 
     void write(String cone, List<Change> changes, Ledger.Reason why) {
@@ -96,7 +110,8 @@ final class Work {
     OptionalDouble aimC(Cone cone) {
         return overdue(cone.id()) ? OptionalDouble.empty()
                 : Readings.lowest(this, cone, Demand.aimC(cone, batch(cone.id()),
-                        live(cone.id()).growth(), live(cone.id()).outlook().appointment()));
+                        new Demand.Cysts(live(cone.id()).growth(), speed(cone.id())),
+                        live(cone.id()).outlook().appointment()));
     }
 
     /** How long air may be off for this batch, and how long that lets it settle. */

@@ -38,6 +38,11 @@ public final class LoneBatch {
         return at < 0 ? Double.NaN : at / HOUR_MS;
     }
 
+    /** Share of what can hatch that has hatched, 0..1. */
+    public double hatched() {
+        return cysts.hatchedFraction();
+    }
+
     /** One batch of the lot, as it is in the mean, held at one temperature until nine in ten have hatched. */
     public static LoneBatch held(Lot lot, double waterC) {
         LoneBatch b = new LoneBatch(lot, 1);

@@ -58,6 +58,13 @@ public record Lot(String label, double t50At26H, int stages, double viable, Enzy
         return new Lot(label, t50, stages, r.nextDouble(0.7, 0.95), enzyme);
     }
 
+    /** The same tin, but spread as widely as any lot may be: sigma 0.10 to 0.28 (science.md §2.3). */
+    public static Lot drawWide(long seed, String label) {
+        Lot l = draw(seed, label);
+        double spread = Seeds.of(seed, "spread/" + label).nextDouble(0.10, 0.28);
+        return new Lot(label, l.t50At26H, (int) Math.round(1 / (spread * spread)), l.viable, l.enzyme);
+    }
+
     /** Share of the mean development done per second at that temperature. */
     double perSecond(double degreesC) {
         // The median of such a chain is its mean times about 1 - 1/(3·stages).

@@ -98,6 +98,14 @@ class LauncherTest {
     }
 
     @Test
+    void aLongLogIsGivenMoreMemoryThanTheDaemon() throws IOException {
+        java("jvm/java-25-openjdk", "25.0.1");
+
+        assertThat(run("run").out()).contains("\n-Xmx128m\n");
+        assertThat(run("forecast", "--log", "a.csv").out()).contains("\n-Xmx256m\n");
+    }
+
+    @Test
     void withoutAnyOneSentenceSaysWhatToInstall() throws IOException {
         Ran ran = run("run");
 

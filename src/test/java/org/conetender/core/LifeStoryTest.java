@@ -4,12 +4,30 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.Duration;
 import org.conetender.core.Larkmoor.Fitting;
+import org.conetender.core.hatch.Oxygen;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.Step;
+import org.conetender.core.unit.Text;
 import org.junit.jupiter.api.Test;
 
 /** The life of a batch, stage by stage, as design.md tells it. */
 class LifeStoryTest {
+
+    /** The least of the configured cap, the house's and what oxygen allows (science.md §7.3). */
+    @Test
+    void stockingIsAnsweredWithTheTimeThisChargeWillStandWithoutAir() {
+        Story thin = Story.at();
+        assertThat(thin.ask("a", new Ask.DidStock("L-0417", 1)).sentence())
+                .contains("At its harvest, at 27 °C, the air may be off for 10 min at most, 12 min while "
+                        + "you draw.");
+        Story usual = Story.at();
+        double minutes = Oxygen.airOffMinutes(new Oxygen.Charge(5, 2, 25, 250_000, 1), 27);
+        assertThat(minutes).isBetween(6.0, 10.0);
+        String floor = Text.of("%.0f", Math.floor(minutes));
+        assertThat(usual.ask("a", new Ask.DidStock("L-0417", 5)).sentence())
+                .contains("the air may be off for " + floor + " min at most, " + floor
+                        + " min while you draw.");
+    }
 
     @Test
     void aWholeBatchFromCleanToClean() {

@@ -2,16 +2,24 @@ package org.conetender.app.cli;
 
 import java.io.IOException;
 import java.io.PrintWriter;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.FileSystemException;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.time.ZoneId;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import org.conetender.app.view.Terminal;
+import org.conetender.core.hatch.Learnt;
+import org.conetender.core.hatch.Rate;
 import org.conetender.core.hatch.Replay;
 import org.conetender.core.hatch.Speed;
 import org.conetender.core.hatch.ThermometerLog;
 import org.conetender.core.hatch.Zones;
 import org.conetender.core.judge.Losses;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
@@ -26,15 +34,22 @@ import picocli.CommandLine.Spec;
             "2:the log or an option is wrong; nothing was reckoned"},
         footerHeading = "%nExample:%n",
         footer = {"  conetender forecast --log cone-a.csv --zone Europe/London \\",
-            "      --stocked '2026-03-01 19:00'",
+            "      --stocked '2026-03-01 19:00' --plot cone-a.svg",
             "  where cone-a.csv holds lines such as", "",
             "    2026-03-01 19:00,21.5", "    2026-03-01 19:10,23.1"})
 public final class ForecastCommand implements Callable<Integer> {
 
     private static final int BAD_INPUT = 2;
 
+    /** How unsure the K50 of a lot is that nobody has seen (science.md §3.5.5). */
+    private static final double UNKNOWN_LOG_SD = 0.20;
+
     /** How well a person knows the K50 they give: about 10 % (*guess*). */
     private static final double TOLD_LOG_SD = 0.10;
+
+    /** Where a synchrony is told, °C, and the standard score of 90 %. */
+    private static final double SYNCHRONY_AT_C = 25;
+    private static final double SCORE_OF_90 = 1.2816;
 
     /** More than this between stocking and the first reading says nothing any more, ms (*guess*). */
     private static final long LONGEST_BEFORE_MS = 48L * 3_600_000;
@@ -54,9 +69,21 @@ public final class ForecastCommand implements Callable<Integer> {
                 + "as for a lot nobody has seen hatch")
     private Double lotSpeed;
 
+    @Option(names = "--synchrony", paramLabel = "H",
+            description = "hours at 25 °C from 10 %% to 90 %% hatched of this lot; default: about 8, as "
+                + "good lots take")
+    private Double synchronyH;
+
+    @Mixin
+    private final ForecastReports reports = new ForecastReports();
+
     @Option(names = "--zone", paramLabel = "ZONE",
             description = "zone of times without an offset, and of the answer, such as Europe/London")
     private ZoneId zone;
+
+    @Option(names = "--day-first", description = "1/3/2026 and 1-3-2026 are days of March; "
+            + "1.3.2026 always is")
+    private boolean dayFirst;
 
     @Option(names = "--fahrenheit", description = "the log's temperatures are in °F")
     private boolean fahrenheit;
@@ -69,6 +96,10 @@ public final class ForecastCommand implements Callable<Integer> {
             description = "water in the cone, for hours without readings; default: ${DEFAULT-VALUE} L")
     private double litres;
 
+    @Option(names = "--plot", paramLabel = "FILE",
+            description = "also draw a picture into this file: SVG or PNG, as its name ends")
+    private Path plot;
+
     @Option(names = "--json", description = "print one JSON object for another program")
     private boolean json;
 
@@ -77,11 +108,15 @@ public final class ForecastCommand implements Callable<Integer> {
         PrintWriter out = spec.commandLine().getOut();
         ForecastReport report;
         try {
+            checkPlot();
             report = reckon();
         } catch (BadLog e) {
             PrintWriter err = spec.commandLine().getErr();
             e.problems().forEach(err::println);
             err.flush();
+            return BAD_INPUT;
+        }
+        if (plot != null && !draw(new ForecastPicture(report, log.getFileName().toString()))) {
             return BAD_INPUT;
         }
         if (json) {
@@ -93,27 +128,95 @@ public final class ForecastCommand implements Callable<Integer> {
         return 0;
     }
 
+    private void checkPlot() throws BadLog {
+        if (plot != null && !ForecastPicture.canDraw(plot)) {
+            throw new BadLog("--plot " + plot + " must end in .svg or .png");
+        }
+    }
+
+    /** Drawn before anything is printed: who asked for a picture and got none is told so first. */
+    private boolean draw(ForecastPicture picture) {
+        try {
+            picture.drawInto(plot);
+            return true;
+        } catch (IOException e) {
+            PrintWriter err = spec.commandLine().getErr();
+            err.println("--plot " + plot + " could not be written: " + reason(e));
+            err.flush();
+            return false;
+        }
+    }
+
+    private static String reason(IOException e) {
+        return switch (e) {
+            case NoSuchFileException _ -> "its folder is not there";
+            case AccessDeniedException _ -> "this user may not write there";
+            case FileSystemException f when f.getReason() != null -> f.getReason();
+            default -> e.getMessage();
+        };
+    }
+
     private ForecastReport reckon() throws BadLog {
         Speed speed = speed();
         Replay.Surroundings surroundings = surroundings();
-        LogReader.Format format = new LogReader.Format(Optional.ofNullable(zone), fahrenheit);
-        LogReader.Result read = LogReader.read(log, format);
+        LogReader.Result read = read();
         ThermometerLog readings = read.log();
         long stockedMs = stocked == null ? readings.firstMs() : stockedMs(readings);
         Replay replay = readings.replay(new Replay.Question(speed, Zones.USUAL, stockedMs, surroundings));
-        return new ForecastReport(read, speed, stockedMs, replay);
+        if (!reports.isEmpty()) {
+            Speed seen = Learnt.of(prior(), List.of(), reports.lessons(times(), readings, replay));
+            // A lot whose speed was told stays one that is known.
+            Speed lot = lotSpeed == null ? seen : new Speed(seen.k50DegreeHours(), seen.sigma(), seen.doubt(),
+                    Speed.KNOWN_AFTER);
+            replay = readings.replay(new Replay.Question(lot, Zones.USUAL, stockedMs, surroundings));
+        }
+        return new ForecastReport(read, stockedMs, replay);
+    }
+
+    private Learnt.Prior prior() throws BadLog {
+        if (synchronyH != null) {
+            throw new BadLog("--synchrony cannot go with what was seen of the batch: that tells it already");
+        }
+        return lotSpeed == null ? Learnt.Prior.UNKNOWN : new Learnt.Prior(Math.log(lotSpeed), TOLD_LOG_SD);
+    }
+
+    private LogTimes times() {
+        return new LogTimes(Optional.ofNullable(zone), dayFirst);
+    }
+
+    private LogReader.Result read() throws BadLog {
+        Progress progress = new Progress(spec.commandLine().getErr(), "reading " + log.getFileName());
+        try {
+            return LogReader.read(log, new LogReader.Format(Optional.ofNullable(zone), dayFirst, fahrenheit,
+                    Terminal.there() ? progress : _ -> { }));
+        } finally {
+            progress.wipe();
+        }
     }
 
     private Speed speed() throws BadLog {
-        if (lotSpeed == null) {
-            return Speed.UNKNOWN_LOT;
-        }
         // Lots run from about 200 to 360 °C·h (science.md §2.3); what lies far outside is a slip.
-        if (!(lotSpeed >= 100 && lotSpeed <= 800)) {
+        if (lotSpeed != null && !(lotSpeed >= 100 && lotSpeed <= 800)) {
             throw new BadLog("--lot-speed " + lotSpeed + " is no K50: lots run from about 200 to 360 °C·h"
                     + " above 12 °C (100 to 800 is accepted)");
         }
-        return new Speed(lotSpeed, Speed.UNKNOWN_LOT.sigma(), TOLD_LOG_SD, Speed.KNOWN_AFTER);
+        double k50 = lotSpeed == null ? Speed.UNKNOWN_LOT.k50DegreeHours() : lotSpeed;
+        double sigma = synchronyH == null ? Speed.UNKNOWN_LOT.sigma() : sigma(k50);
+        return lotSpeed == null ? new Speed(k50, sigma, UNKNOWN_LOG_SD, 0)
+                : new Speed(k50, sigma, TOLD_LOG_SD, Speed.KNOWN_AFTER);
+    }
+
+    /** From T90 − T10 and T50 (science.md §3.4). */
+    private double sigma(double k50) throws BadLog {
+        double t50H = k50 / Rate.USUAL.perHour(SYNCHRONY_AT_C);
+        double x = synchronyH / (2 * t50H);
+        double sigma = Math.log(x + Math.sqrt(x * x + 1)) / SCORE_OF_90;
+        // Lots run from 0.10 to 0.28 (science.md §2.3).
+        if (!(sigma >= 0.03 && sigma <= 0.6)) {
+            throw new BadLog("--synchrony " + synchronyH + " is none: from 10 to 90 % hatched a lot takes "
+                    + "about 5 to 15 h at 25 °C");
+        }
+        return sigma;
     }
 
     private Replay.Surroundings surroundings() throws BadLog {
@@ -129,7 +232,7 @@ public final class ForecastCommand implements Callable<Integer> {
     private long stockedMs(ThermometerLog readings) throws BadLog {
         long ms;
         try {
-            ms = new LogTimes(Optional.ofNullable(zone)).read(stocked, Long.MIN_VALUE).ms();
+            ms = times().read(stocked, Long.MIN_VALUE).ms();
         } catch (BadLog e) {
             throw new BadLog("--stocked " + e.getMessage());
         }

@@ -45,12 +45,32 @@ record ForecastJson(ForecastReport report) {
         moment(g, "ready-at", f.ready().announced());
         moment(g, "ready-from", f.ready().earliest());
         moment(g, "ready-until", f.ready().latest());
+        moment(g, "ready-half-from", f.ready().earlierQuartile());
+        moment(g, "ready-half-until", f.ready().laterQuartile());
         moment(g, "ready-median", f.ready().median());
+        writeHarvest(g);
         g.writeStringField("course", f.sentence());
-        number(g, "held-at-c", report.replay().heldC());
+        number(g, "held-at-c", report.replay().outlook().heldC());
         number(g, "hours-warm", report.replay().development().hoursWarm());
         number(g, "hours-cold", report.replay().development().hoursCold());
         number(g, "hours-above-loss", report.replay().development().hoursAboveLoss());
+    }
+
+    /** For the lot's median. */
+    private void writeHarvest(JsonGenerator g) throws IOException {
+        Replay.Outlook o = report.replay().outlook();
+        moment(g, "t10", o.course().hoursAt(report.speed().k10()));
+        moment(g, "t50", o.course().hoursAt(report.speed().k50DegreeHours()));
+        moment(g, "t90", o.course().hoursAt(report.speed().k90()));
+        moment(g, "food-most-at", o.harvest().best().hours());
+        moment(g, "food-from", o.harvest().fromHours());
+        moment(g, "food-until", o.harvest().untilHours());
+        g.writeArrayFieldStart("harvest-twice");
+        if (o.harvest().twice().isPresent()) {
+            g.writeString(report.iso(report.aheadMs(o.harvest().twice().get().firstHours())));
+            g.writeString(report.iso(report.aheadMs(o.harvest().twice().get().secondHours())));
+        }
+        g.writeEndArray();
     }
 
     private void writeHour(JsonGenerator g, Replay.Hour h) throws IOException {

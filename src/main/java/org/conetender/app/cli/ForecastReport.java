@@ -10,14 +10,26 @@ import org.conetender.core.hatch.Speed;
  * What {@code forecast} has to say, before it is put into words or JSON.
  *
  * @param read the log and what was remarked about it
- * @param speed the lot reckoned with
  * @param stockedMs when the cysts were wetted, ms since 1970 UTC
  * @param replay the reckoning
  */
-record ForecastReport(LogReader.Result read, Speed speed, long stockedMs, Replay replay) {
+record ForecastReport(LogReader.Result read, long stockedMs, Replay replay) {
 
     private static final DateTimeFormatter DAY_AND_TIME =
             DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm", Locale.ROOT);
+
+    private static final DateTimeFormatter WEEKDAY =
+            DateTimeFormatter.ofPattern("EEE d MMM HH:mm", Locale.ENGLISH);
+
+    /** The lot in this water. */
+    Speed speed() {
+        return replay.outlook().speed();
+    }
+
+    /** For people who know the year. */
+    String dayAndTime(long ms) {
+        return WEEKDAY.format(Instant.ofEpochMilli(ms).atZone(read.zone()));
+    }
 
     /** For people, in the log's zone. */
     String time(long ms) {

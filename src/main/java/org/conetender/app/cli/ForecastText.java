@@ -2,9 +2,12 @@ package org.conetender.app.cli;
 
 import java.io.PrintWriter;
 import java.util.Locale;
+import org.conetender.core.hatch.Course;
 import org.conetender.core.hatch.Development;
 import org.conetender.core.hatch.Forecast;
+import org.conetender.core.hatch.Harvest;
 import org.conetender.core.hatch.Replay;
+import org.conetender.core.hatch.Speed;
 
 /** A {@link ForecastReport} for people: a table that adds up by hand, then the answer. */
 record ForecastText(ForecastReport report) {
@@ -50,7 +53,8 @@ record ForecastText(ForecastReport report) {
         line(out, "degree-hours above 12 °C: %.1f done of %.1f needed (%s; K50 %.0f)",
                 f.doneDegreeHours(), f.neededDegreeHours(),
                 report.speed().known() ? "until 90 % have hatched, as told"
-                : "by then nine in ten have hatched in three lots of four", report.speed().k50DegreeHours());
+                : "by then nine in ten have hatched in three " + (report.speed().timesSeen() == 0 ? "lots"
+                : "such batches") + " of four", report.speed().k50DegreeHours());
         line(out, "hatched at the last reading: %.0f %% of what hatches, probably %.0f to %.0f %%",
                 100 * f.hatched().median(), 100 * f.hatched().low(), 100 * f.hatched().high());
         if (f.reachable()) {
@@ -58,23 +62,44 @@ record ForecastText(ForecastReport report) {
         } else {
             out.println(f.sentence());
         }
+        printFood(out);
         line(out, "from the last reading on the water is taken to stay at %.1f °C, the last hour's mean",
-                report.replay().heldC());
+                report.replay().outlook().heldC());
     }
 
     private void printReady(PrintWriter out, Forecast f) {
         Forecast.Ready r = f.ready();
-        line(out, "ready %s %s; 8 in 10 such batches between %s and %s",
-                r.announced() < 0 ? "since about" : "at", ahead(r.announced()),
-                ahead(r.earliest()), ahead(r.latest()));
+        line(out, "ready %s %s; 8 in 10 such batches between %s and %s, 5 in 10 between %s and %s",
+                r.announced() < 0 ? "since about" : "at", ahead(r.announced()), ahead(r.earliest()),
+                ahead(r.latest()), ahead(r.earlierQuartile()), ahead(r.laterQuartile()));
         if (!report.speed().known()) {
-            line(out, "this is late on purpose, since nobody has seen the lot hatch: half of such batches "
-                    + "are ready by %s", ahead(r.median()));
+            out.println("this is late on purpose, since " + (report.speed().timesSeen() == 0
+                    ? "nobody has seen the lot hatch" : "one look does not settle what a lot does"));
         }
         if (!f.course().calibrated()) {
             out.println("most of the way lies outside 20 to 30 °C, where little is published: "
                     + "the interval is wider");
         }
+    }
+
+    /** For the lot's median: when the shares are reached, and when to harvest. */
+    private void printFood(PrintWriter out) {
+        Course course = report.replay().outlook().course();
+        Speed s = report.speed();
+        if (Double.isFinite(course.hoursAt(s.k90()))) {
+            line(out, "in the middle of such batches 10 %% hatch by %s, 50 %% by %s, 90 %% by %s",
+                    ahead(course.hoursAt(s.k10())), ahead(course.hoursAt(s.k50DegreeHours())),
+                    ahead(course.hoursAt(s.k90())));
+        }
+        Harvest h = report.replay().outlook().harvest();
+        if (Double.isFinite(h.best().hours())) {
+            line(out, "most food in the cone then about %s, with %.0f %% hatched; 95 %% of it from %s to %s",
+                    ahead(h.best().hours()), 100 * h.best().hatched(), ahead(h.fromHours()),
+                    ahead(h.untilHours()));
+        }
+        h.twice().ifPresent(t -> line(out, "this lot hatches over longer than its first nauplii take to "
+                + "moult: harvest twice, about %s (%.0f %% of them) and %s", ahead(t.firstHours()),
+                100 * t.firstShare(), ahead(t.secondHours())));
     }
 
     private static void printArrest(PrintWriter out, Development d) {

@@ -11,12 +11,10 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
-import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.IntConsumer;
 import org.conetender.core.hatch.ThermometerLog;
-import org.conetender.core.unit.Text;
 
 /**
  * Reads a thermometer log in CSV: a time and a temperature per line, with a header or without, fields
@@ -27,16 +25,25 @@ import org.conetender.core.unit.Text;
  */
 public final class LogReader {
 
-    /** Problems and remarks told one by one; the rest is counted. */
-    private static final int TOLD = 20;
+    /** A month of a reading a second is 2.7 million; with more than this memory runs short (*guess*). */
+    private static final int MOST_READINGS = 4_000_000;
 
-    /** A log of one hatch does not run longer; a wrong year would (*guess*). */
-    private static final long LONGEST_MS = 62L * 24 * 3_600_000;
+    /** Progress is told after so many lines. */
+    private static final int LINES_A_STEP = 1 << 14;
 
     /**
-     * @param zone of times without an offset  @param fahrenheit whether temperatures are in °F
+     * @param zone of times without an offset
+     * @param dayFirst whether 1/3/2026 is a day of March
+     * @param fahrenheit whether temperatures are in °F
+     * @param progress is told how much of the file was read, in percent
      */
-    public record Format(Optional<ZoneId> zone, boolean fahrenheit) {}
+    public record Format(Optional<ZoneId> zone, boolean dayFirst, boolean fahrenheit, IntConsumer progress) {
+
+        /** Read in silence. */
+        public Format(Optional<ZoneId> zone, boolean dayFirst, boolean fahrenheit) {
+            this(zone, dayFirst, fahrenheit, _ -> { });
+        }
+    }
 
     /**
      * @param log the readings, in order
@@ -52,19 +59,15 @@ public final class LogReader {
     private final Sentences remarks = new Sentences();
     private LogColumns columns;
     private int lineNumber;
+    private int lastLine;
 
-    // Readings as they stand in the file: time, temperature, line.
-    private int n;
-    private long[] ms = new long[1024];
-    private double[] waterC = new double[1024];
-    private int[] lines = new int[1024];
-    private boolean inOrder = true;
+    private final LogRows rows = new LogRows(MOST_READINGS);
     private ZoneOffset lastOffset = ZoneOffset.UTC;
 
     private LogReader(Path file, Format format) {
         this.file = file;
         this.format = format;
-        this.times = new LogTimes(format.zone());
+        this.times = new LogTimes(format.zone(), format.dayFirst());
     }
 
     /** @throws BadLog with every problem, each with its line number; then nothing was read */
@@ -77,20 +80,17 @@ public final class LogReader {
         if (!problems.isEmpty()) {
             throw new BadLog(problems.list("lines are wrong"));
         }
-        if (n == 0) {
+        if (rows.isEmpty()) {
             throw new BadLog(file + " holds no reading; a line is a time and a temperature, such as "
                     + "2026-03-01T07:30+01:00,26.5");
         }
-        if (!inOrder) {
-            sort();
+        try {
+            rows.sort();
+        } catch (BadLog e) {
+            throw new BadLog(file + ": " + e.getMessage());
         }
-        dropRepeats();
-        if (ms[n - 1] - ms[0] > LONGEST_MS) {
-            throw new BadLog(Text.of("%s: lines %d and %d lie more than 62 days apart; "
-                    + "give the log of one hatch, and check the year",
-                    file, lines[0], lines[n - 1]));
-        }
-        ThermometerLog log = new ThermometerLog(Arrays.copyOf(ms, n), Arrays.copyOf(waterC, n));
+        rows.dropRepeats(remarks);
+        ThermometerLog log = rows.log();
         tellGaps(log);
         return new Result(log, remarks.list("remarks of this kind"), format.zone().orElse(lastOffset));
     }
@@ -99,8 +99,14 @@ public final class LogReader {
         // A decoder of its own, so that bytes that are no text are refused rather than replaced.
         try (BufferedReader in = new BufferedReader(new InputStreamReader(
                 Files.newInputStream(file), StandardCharsets.UTF_8.newDecoder()))) {
+            long size = Math.max(1, Files.size(file));
+            long seen = 0;
             for (String line = in.readLine(); line != null; line = in.readLine()) {
                 lineNumber++;
+                seen += line.length() + 1;
+                if (lineNumber % LINES_A_STEP == 0) {
+                    format.progress().accept((int) Math.min(99, 100 * seen / size));
+                }
                 String text = lineNumber == 1 && line.startsWith("\ufeff") ? line.substring(1) : line;
                 if (!text.isBlank() && !text.startsWith("#")) {
                     tryLine(text);
@@ -158,117 +164,36 @@ public final class LogReader {
             }
             if (columns == null) {
                 // Without columns nothing below can be judged; two columns are the best reading of it.
-                columns = new LogColumns(text.indexOf(';') >= 0 ? ';' : ',', 0, 1, true, format.fahrenheit());
+                columns = new LogColumns(text.indexOf(';') >= 0 ? ';' : ',', -1, 0, 1, true,
+                        format.fahrenheit());
             }
         }
     }
 
     private void take(List<String> fields) throws BadLog {
-        long before = n > 0 ? ms[n - 1] : Long.MIN_VALUE;
-        LogTimes.Stamp stamp = times.read(columns.field(fields, columns.time()), before);
+        long before = rows.lastMs();
+        LogTimes.Stamp stamp = times.read(columns.when(fields), before);
         double c = columns.celsius(columns.field(fields, columns.water()));
-        if (n == ms.length) {
-            ms = Arrays.copyOf(ms, 2 * n);
-            waterC = Arrays.copyOf(waterC, 2 * n);
-            lines = Arrays.copyOf(lines, 2 * n);
-        }
         if (stamp.ms() < before) {
-            inOrder = false;
-            remarks.add(Text.of("line %d is earlier than line %d: put in its place.",
-                    lineNumber, lines[n - 1]));
+            remarks.add("line %d is earlier than line %d: put in its place.", lineNumber, lastLine);
         }
-        ms[n] = stamp.ms();
-        waterC[n] = c;
-        lines[n++] = lineNumber;
+        try {
+            rows.add(stamp.ms(), c, lineNumber);
+        } catch (BadLog e) {
+            throw BadLog.throughout(e.getMessage());
+        }
+        lastLine = lineNumber;
         lastOffset = stamp.offset();
-    }
-
-    /** By time, and by line where times are equal. */
-    private void sort() {
-        Integer[] order = new Integer[n];
-        Arrays.setAll(order, i -> i);
-        long[] oldMs = ms;
-        double[] oldC = waterC;
-        int[] oldLines = lines;
-        Arrays.sort(order, (a, b) -> Long.compare(oldMs[a], oldMs[b]));
-        ms = new long[n];
-        waterC = new double[n];
-        lines = new int[n];
-        for (int i = 0; i < n; i++) {
-            ms[i] = oldMs[order[i]];
-            waterC[i] = oldC[order[i]];
-            lines[i] = oldLines[order[i]];
-        }
-    }
-
-    private void dropRepeats() {
-        int kept = 0;
-        for (int i = 1; i < n; i++) {
-            if (ms[i] == ms[kept]) {
-                remarks.add(Text.of("line %d repeats the time of line %d (%.2f and %.2f °C): "
-                        + "the first was kept.",
-                        lines[i], lines[kept], waterC[i], waterC[kept]));
-            } else {
-                kept++;
-                ms[kept] = ms[i];
-                waterC[kept] = waterC[i];
-                lines[kept] = lines[i];
-            }
-        }
-        n = kept + 1;
     }
 
     private void tellGaps(ThermometerLog log) {
         for (int i = 1; i < log.size(); i++) {
             if (log.gapBefore(i)) {
                 long minutes = (log.timeMs(i) - log.timeMs(i - 1)) / 60_000;
-                remarks.add(Text.of("no reading for %d h %02d min between lines %d and %d: "
+                remarks.add("no reading for %d h %02d min between lines %d and %d: "
                         + "the degree-hours there are an interval.",
-                        minutes / 60, minutes % 60, lines[i - 1], lines[i]));
+                        minutes / 60, minutes % 60, rows.line(i - 1), rows.line(i));
             }
-        }
-    }
-
-    /** Sentences to tell: the first ones in full, the rest as a number, so that a bad file stays small. */
-    private static final class Sentences {
-
-        private final List<String> told = new ArrayList<>();
-        private int untold;
-        private String once = "";
-        private int alike;
-
-        /** What is wrong with most lines in the same way. */
-        void addOnce(String sentence) {
-            if (once.isEmpty()) {
-                once = sentence;
-            } else {
-                alike++;
-            }
-        }
-
-        boolean isEmpty() {
-            return told.isEmpty() && once.isEmpty();
-        }
-
-        void add(String sentence) {
-            if (told.size() < TOLD) {
-                told.add(sentence);
-            } else {
-                untold++;
-            }
-        }
-
-        List<String> list(String rest) {
-            List<String> all = new ArrayList<>();
-            if (!once.isEmpty()) {
-                all.add(once + (alike == 0 ? "" : Text.of(" It is the same with %d more %s.", alike,
-                        alike == 1 ? "line" : "lines")));
-            }
-            all.addAll(told);
-            if (untold > 0) {
-                all.add("and " + untold + " more " + rest + ".");
-            }
-            return List.copyOf(all);
         }
     }
 }

@@ -18,6 +18,7 @@ import org.conetender.sim.swarm.Swarm;
 import org.conetender.sim.swarm.SwarmReport;
 import org.conetender.sim.swarm.Tale;
 import org.conetender.sim.trial.ControlTrial;
+import org.conetender.sim.trial.ForecastTrial;
 import org.conetender.sim.trial.HourTrial;
 import org.conetender.sim.trial.PairTrial;
 import org.conetender.sim.trial.Target;
@@ -41,7 +42,7 @@ import picocli.CommandLine.Spec;
         footerHeading = "%nExample:%n",
         footer = {"  conetender soak --control --cones 200 --calm-hours 3000",
             "  conetender soak --seeds 200 --hours 36", "  conetender soak --story broken.txt",
-            "  conetender soak --search --full"})
+            "  conetender soak --search --full", "  conetender soak --forecast"})
 public final class SoakCommand implements Callable<Integer> {
 
     private static final int MISSED = 1;
@@ -67,6 +68,10 @@ public final class SoakCommand implements Callable<Integer> {
                 + " in every order, as far as it reaches")
         private boolean search;
 
+        @Option(names = "--forecast", required = true, description = "the forecast and what it learns: many "
+                + "lots, watched and reported of, and when their next batch is really ripe")
+        private boolean forecast;
+
         @Option(names = "--seeds", paramLabel = "N", required = true,
                 description = "the whole daemon: N stories of its life, in each of which things go wrong")
         private Integer seeds;
@@ -90,6 +95,9 @@ public final class SoakCommand implements Callable<Integer> {
 
     @Mixin
     private SearchPart search;
+
+    @Mixin
+    private ForecastPart forecast;
 
     @Option(names = "--cones", paramLabel = "N", defaultValue = "1000",
             description = "cones that every law holds for a day; default: ${DEFAULT-VALUE}")
@@ -138,10 +146,19 @@ public final class SoakCommand implements Callable<Integer> {
             spec.commandLine().getOut().flush();
             return well ? 0 : MISSED;
         }
+        if (what.forecast) {
+            return forecast(workers);
+        }
         if (what.story != null) {
             return story();
         }
         return what.control ? law(workers) : stories(workers);
+    }
+
+    private int forecast(int workers) throws IOException, InterruptedException {
+        least("--batches", forecast.batches());
+        ForecastTrial trial = forecast.run(workers, this::progress);
+        return shown(trial.lines(), trial.targets(), 0, "Each batch is followed by the second, twice");
     }
 
     private int law(int workers) throws IOException, InterruptedException {

@@ -36,20 +36,25 @@ public final class HourPilot implements Pilot {
     private boolean holding;
     private Optional<Estimate> known = Optional.empty();
 
-    private HourPilot(TrialHatch hatch, boolean there) {
+    private HourPilot(TrialHatch hatch, Speed lot, boolean there) {
         this.hatch = hatch;
         this.there = there;
-        this.lot = KnownLot.at(hatch, KnownLot.USUAL_C);
+        this.lot = lot;
         this.heldC = hatch.usualC();
     }
 
     /** What may be known of a lot, each by its name. */
     public static Map<String, School> schools() {
         Map<String, School> all = new LinkedHashMap<>();
-        all.put("lot known at 26 °C", h -> new HourPilot(h, false));
-        all.put("lot known where it is held", h -> new HourPilot(h, true));
-        all.put(HourTrial.SCATTERED + ", lot known where it is held", h -> new HourPilot(h, true));
+        all.put("lot known at 26 °C", h -> new HourPilot(h, usual(h), false));
+        all.put("lot learnt from reports at 23 to 29 °C", h -> new HourPilot(h, KnownLot.learnt(h), false));
+        all.put("lot known where it is held", h -> new HourPilot(h, usual(h), true));
+        all.put(HourTrial.SCATTERED + ", lot known where it is held", h -> new HourPilot(h, usual(h), true));
         return all;
+    }
+
+    private static Speed usual(TrialHatch h) {
+        return KnownLot.at(h, KnownLot.USUAL_C);
     }
 
     @Override

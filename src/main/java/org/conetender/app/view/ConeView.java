@@ -52,6 +52,10 @@ public record ConeView(String id, Hatch hatch, Water water, Out out, Hand hand,
 
     /** When it will be ready. @param from one in ten before  @param until nine in ten before */
     public record Ready(Optional<OffsetDateTime> at, Optional<OffsetDateTime> from,
+            Optional<OffsetDateTime> until, Food food) {}
+
+    /** When most of its food is in the cone. @param from 95 % of it is there  @param until likewise */
+    public record Food(Optional<OffsetDateTime> most, Optional<OffsetDateTime> from,
             Optional<OffsetDateTime> until) {}
 
     /** @param degreesC measured  @param aim °C  @param trust a word  @param why not, or untested */
@@ -91,7 +95,8 @@ public record ConeView(String id, Hatch hatch, Water water, Out out, Hand hand,
     static ConeView of(Map<String, String> topics, String at, String id) {
         Look l = new Look(topics, at + "/");
         Ready ready = new Ready(l.time("hatch/ready-at"), l.time("hatch/ready-from"),
-                l.time("hatch/ready-until"));
+                l.time("hatch/ready-until"), new Food(l.time("hatch/food-most-at"),
+                        l.time("hatch/food-from"), l.time("hatch/food-until")));
         Hatch hatch = new Hatch(l.word("hatch/stage"), done(l),
                 l.number("hatch/degree-hours-needed"), l.number("hatch/hatched"), ready,
                 l.text("hatch/ready-by-outlook"),

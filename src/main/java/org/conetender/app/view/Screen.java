@@ -129,7 +129,12 @@ public final class Screen {
                 + (figures.length() + 2 <= room ? figures : "");
     }
 
+    /** Until it is ready the hour of that, then how long it is worth waiting. */
     private void ready(ConeView.Hatch h) {
+        if (h.ready().at().isEmpty() && h.ready().food().most().isPresent()) {
+            item(Rank.READY, "food", "most about " + clock(h.ready().food().most().get())
+                    + h.ready().food().until().map(u -> ", 95 % of it until " + clock(u)).orElse(""));
+        }
         h.ready().at().ifPresent(at -> item(Rank.READY, "ready", clock(at)
                 + (h.ready().from().isPresent() && h.ready().until().isPresent()
                 ? ", in 8 of 10 cases between "

@@ -33,6 +33,9 @@ public final class ViewJson {
         put(m, "ready-at", c.hatch().ready().at().map(Object::toString));
         put(m, "ready-from", c.hatch().ready().from().map(Object::toString));
         put(m, "ready-until", c.hatch().ready().until().map(Object::toString));
+        put(m, "food-most-at", c.hatch().ready().food().most().map(Object::toString));
+        put(m, "food-from", c.hatch().ready().food().from().map(Object::toString));
+        put(m, "food-until", c.hatch().ready().food().until().map(Object::toString));
         put(m, "ready-by-outlook", c.hatch().wanted());
         put(m, "doubt", c.hatch().warnings().doubt());
         put(m, "feed-missed", c.hatch().warnings().missed());

@@ -21,9 +21,10 @@ import org.conetender.core.unit.Span;
  * @param away who may be called instead, while nobody is near
  * @param boots how the boots of this machine lie in time
  * @param lives how the lives of the process began and ended
+ * @param lots what the batches of every lot have taught
  */
 public record Book(Map<String, ConeBook> cones, List<String> recentIds, Optional<Away> away, Boots boots,
-                   Lives lives) {
+                   Lives lives, Lots lots) {
 
     /** A repeat of a request id is refused within this many requests (guess: days of use). */
     static final int REMEMBERED_IDS = 256;
@@ -37,7 +38,7 @@ public record Book(Map<String, ConeBook> cones, List<String> recentIds, Optional
         for (Cone c : settings.cones()) {
             cones.put(c.id(), ConeBook.empty(c.usual(), at));
         }
-        return new Book(cones, List.of(), Optional.empty(), Boots.NONE, Lives.NONE);
+        return new Book(cones, List.of(), Optional.empty(), Boots.NONE, Lives.NONE, Lots.NONE);
     }
 
     /** The book of that cone; the cone must be configured. */
@@ -53,12 +54,12 @@ public record Book(Map<String, ConeBook> cones, List<String> recentIds, Optional
             next = new TreeMap<>(cones);
             next.put(f.cone(), cone.after(f));
         }
-        return new Book(next, remember(f.source()), away(f), heard(f), lives.after(f));
+        return new Book(next, remember(f.source()), away(f), heard(f), lives.after(f), lots(f));
     }
 
     /** The book after a fact of a request that was set aside: only that it was heard is kept. */
     public Book passing(Fact f) {
-        return new Book(cones, remember(f.source()), away, heard(f), lives);
+        return new Book(cones, remember(f.source()), away, heard(f), lives, lots);
     }
 
     /** How long ago that moment was, as far as the clocks tell. */
@@ -84,6 +85,12 @@ public record Book(Map<String, ConeBook> cones, List<String> recentIds, Optional
         List<String> ids = new ArrayList<>(recentIds);
         ids.add(id);
         return List.copyOf(ids.subList(Math.max(0, ids.size() - REMEMBERED_IDS), ids.size()));
+    }
+
+    private Lots lots(Fact f) {
+        ConeBook cone = cones.get(f.cone());
+        return cone == null || !(f.change() instanceof Change.Told(Ask.Withdraw _)) ? lots.after(f)
+                : cone.lastReport().map(lots::without).orElse(lots);
     }
 
     private Optional<Away> away(Fact f) {

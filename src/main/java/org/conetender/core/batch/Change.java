@@ -1,6 +1,7 @@
 package org.conetender.core.batch;
 
 import java.util.Optional;
+import org.conetender.core.hatch.Lesson;
 import org.conetender.core.image.Ask;
 import org.conetender.core.unit.Moment;
 
@@ -36,6 +37,15 @@ public sealed interface Change {
 
     /** A proof of the heater was passed that says something new. */
     record Learned(HeaterBook.Learned what) implements Change {}
+
+    /**
+     * A report says something of how fast a lot hatches.
+     *
+     * @param lot label of the tin
+     * @param batch number of the cone's batch
+     * @param lesson what was seen, and how far the cysts were
+     */
+    record Taught(String lot, long batch, Lesson lesson) implements Change {}
 
     /** A heater's relay has closed so often, ever. @param closings of all relays the cone had */
     record Worn(long closings) implements Change {}

@@ -74,8 +74,8 @@ public record ConeBook(Batch base, List<Fact> facts, Batch batch, Usual usual, L
             case Change.Tried _ -> with(heater.tried(batch.fill().map(Batch.Fill::at)));
             case Change.Learned l -> with(heater.learned(l.what(), f.at()));
             case Change.Told _, Change.Moved _, Change.Doubted _, Change.Undoubted _ -> folded(f);
-            case Change.Began _, Change.Left _, Change.ClockSet _, Change.SetAside _, Change.Described _ ->
-                    this;
+            case Change.Began _, Change.Left _, Change.ClockSet _, Change.SetAside _, Change.Described _,
+                 Change.Taught _ -> this;
         };
     }
 

@@ -28,7 +28,8 @@ public final class Fits {
             case STOCKED -> stock(stage, book);
             case SALTED -> stage.hasWater() && !(stage instanceof Stage.Abandoned) ? null
                     : "there is no water in it to salt; report 'filled' first.";
-            case FIRST_SEEN -> stage.develops() ? null : "no cysts are in it; report 'stocked' first.";
+            case FIRST_SEEN, NONE_SEEN -> stage.develops() ? null
+                    : "no cysts are in it; report 'stocked' first.";
             case VALVE_SHUT, VALVE_OPEN, HANDS_IN, RELAY_EXCHANGED -> null;
             case TOPPED_UP -> stage.hasWater() ? null : "there is no water in it; report 'filled' instead.";
             case SETTLE -> settle(stage);

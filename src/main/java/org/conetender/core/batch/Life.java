@@ -23,7 +23,7 @@ public final class Life {
             case Change.Undoubted u -> b.undoubted(u.why());
             case Change.Tripped _, Change.Released _, Change.AlarmRaised _, Change.AlarmOver _,
                  Change.Began _, Change.Left _, Change.Bridged _, Change.Tried _, Change.Learned _,
-                 Change.Worn _, Change.ClockSet _,
+                 Change.Worn _, Change.ClockSet _, Change.Taught _,
                  Change.SetAside _, Change.Described _ -> b;
         };
     }
@@ -64,7 +64,8 @@ public final class Life {
             case TOPPED_UP -> b.with(b.marks().toppedUp(at));
             case HANDS_IN -> handsIn(b, at);
             case ABANDONED -> b.to(new Stage.Abandoned(at));
-            case FILLED, STOCKED, RINSED, DISINFECTED, RELAY_EXCHANGED, TOO_EARLY, RIGHT, LATE -> b;
+            case FILLED, STOCKED, RINSED, DISINFECTED, RELAY_EXCHANGED, TOO_EARLY, RIGHT, LATE,
+                 NONE_SEEN -> b;
         };
     }
 

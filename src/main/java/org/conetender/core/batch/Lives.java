@@ -57,7 +57,7 @@ public record Lives(boolean running, List<Moment> exits, Optional<ConeBook.Latch
                             "'" + ask.word() + "' of cone " + f.cone())).toList());
             case Change.Moved _, Change.Tripped _, Change.Released _, Change.Doubted _,
                  Change.Undoubted _, Change.AlarmRaised _, Change.AlarmOver _, Change.Bridged _,
-                 Change.Tried _, Change.Learned _, Change.Worn _, Change.ClockSet _,
+                 Change.Tried _, Change.Learned _, Change.Worn _, Change.ClockSet _, Change.Taught _,
                  Change.Described _ -> this;
         };
     }
@@ -78,7 +78,7 @@ public record Lives(boolean running, List<Moment> exits, Optional<ConeBook.Latch
     public static boolean reports(Ask ask) {
         return switch (ask) {
             case Ask.Did(Step step) -> step != Step.HANDS_IN && step != Step.VALVE_SHUT
-                    && step != Step.VALVE_OPEN && step != Step.RELAY_EXCHANGED;
+                    && step != Step.VALVE_OPEN && step != Step.RELAY_EXCHANGED && step != Step.NONE_SEEN;
             case Ask.DidFill _, Ask.DidStock _, Ask.Withdraw _ -> true;
             case Ask.DidCount _, Ask.SetUsual _, Ask.SetSetpoint _, Ask.ReadyBy _, Ask.Away _,
                  Ask.Acknowledge _, Ask.Shelve _, Ask.Alarms _ -> false;

@@ -50,12 +50,14 @@ public final class Reconsidered {
                 case Change.Moved(String stage, String why) -> {
                     return !stage.equals("ready") || why.equals(HARVEST_POINT);
                 }
-                case Change.Told(Ask.Did(Step step)) when step != Step.RELAY_EXCHANGED -> {
+                case Change.Told(Ask.Did(Step step)) when step != Step.RELAY_EXCHANGED
+                        && step != Step.NONE_SEEN -> {
                     return false;
                 }
                 case Change.Told _, Change.Tripped _, Change.Released _, Change.Doubted _, Change.Undoubted _,
                      Change.AlarmRaised _, Change.AlarmOver _, Change.Bridged _, Change.Tried _,
-                     Change.Learned _, Change.Worn _, Change.ClockSet _, Change.Began _, Change.Left _,
+                     Change.Learned _, Change.Worn _, Change.Taught _, Change.ClockSet _,
+                     Change.Began _, Change.Left _,
                      Change.SetAside _,
                      Change.Described _ -> { }
             }

@@ -24,7 +24,7 @@ public final class Reports {
                  Change.Began _, Change.Left _, Change.Bridged _, Change.Tried _, Change.Learned _,
                  Change.Worn _, Change.ClockSet _,
                  Change.SetAside _, Change.Described _ -> true;
-            case Change.Released _, Change.Undoubted _ -> false;
+            case Change.Released _, Change.Undoubted _, Change.Taught _ -> false;
         };
     }
 
@@ -36,7 +36,7 @@ public final class Reports {
                 case DRAINED, CLEANED, ABANDONED, VALVE_OPEN, VALVE_SHUT, HANDS_IN, TOPPED_UP,
                      PART_DRAWN, RELAY_EXCHANGED -> true;
                 case STARTED, FILLED, SALTED, STOCKED, FIRST_SEEN, SETTLE, DRAWING, RINSED, DISINFECTED,
-                     TOO_EARLY, RIGHT, LATE -> false;
+                     TOO_EARLY, RIGHT, LATE, NONE_SEEN -> false;
             };
             case Ask.Withdraw _ -> true;
             case Ask.DidFill _, Ask.DidStock _, Ask.DidCount _, Ask.SetUsual _, Ask.SetSetpoint _,

@@ -62,6 +62,9 @@ public final class Description {
                 Property.of("ready-at", "Ready at", "datetime"),
                 Property.of("ready-from", "Ready in one of ten cases before", "datetime"),
                 Property.of("ready-until", "Ready in nine of ten cases before", "datetime"),
+                Property.of("food-most-at", "Most of its food is in the cone at", "datetime"),
+                Property.of("food-from", "From then on 95 % of that food is there", "datetime"),
+                Property.of("food-until", "Until then 95 % of that food is there", "datetime"),
                 Property.of("feed-missed", "The feed it was to be ready for and will not be", "string"),
                 Property.of("ready-by", "Have it ready by: " + Hour.FORMS + "; empty gives it up", "string")
                         .set(),

@@ -3,6 +3,7 @@ package org.conetender.core.face;
 import java.time.ZoneId;
 import java.util.Optional;
 import org.conetender.core.Appointment;
+import org.conetender.core.hatch.Speed;
 import org.conetender.core.image.Hour;
 import org.conetender.core.unit.Text;
 import org.conetender.core.unit.Units;
@@ -52,10 +53,11 @@ public final class HourWords {
                 : "; as warm as is safe it comes at " + s.after(readyHours));
     }
 
-    /** Said once with the answer. @param known whether the lot is; else the hour is its later quartile's */
-    public static String holding(double setC, boolean known) {
-        return Text.of(" Held at %.1f °C for that, and reckoned anew every minute%s.", setC, known ? ""
-                : "; nobody has seen this lot hatch yet, so in one case of four it comes later");
+    /** Said once with the answer. @param lot one that is not well known is meant by its later quartile */
+    public static String holding(double setC, Speed lot) {
+        return Text.of(" Held at %.1f °C for that, and reckoned anew every minute%s.", setC,
+                lot.known() ? "" : (lot.timesSeen() == 0 ? "; nobody has seen this lot hatch yet"
+                        : "; this lot is not well known yet") + ", so in one case of four it comes later");
     }
 
     /** How it stands now. @param readyHours as announced, from now; empty while nothing is known */

@@ -78,6 +78,13 @@ public final class Sentences {
                 Math.floor(Units.minutes(caps.settledMs())));
     }
 
+    /** How long the air of a charge may be off at its harvest. @param waterC how warm it will be then, °C */
+    public static String withoutAir(View.Caps caps, double waterC) {
+        return Text.of(" At its harvest, at %.0f °C, the air may be off for %.0f min at most, %.0f min while "
+                + "you draw.", waterC, Math.floor(Units.minutes(caps.settledMs())),
+                Math.floor(Units.minutes(caps.drawingMs())));
+    }
+
     /** A number without needless digits. */
     public static String plain(double d) {
         return d == Math.rint(d) && Math.abs(d) < 1e15 ? String.valueOf((long) d) : String.valueOf(d);

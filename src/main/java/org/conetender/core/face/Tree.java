@@ -147,8 +147,16 @@ public final class Tree {
                 out.put(at + "feed-missed", missed(live, f));
             }
             if (f.reachable() && b.stage().growing()) {
-                ready(at, live, f);
+                out.put(at + "ready-at", iso(Digest.readyAtMs(live, f.ready().announced(), now)));
+                moment(at + "ready-from", live, f.ready().earliest());
+                moment(at + "ready-until", live, f.ready().latest());
             }
+        });
+        // For the lot's median; it goes on counting while the batch waits to be harvested.
+        live.outlook().harvest().ifPresent(h -> {
+            moment(at + "food-most-at", live, h.best().hours());
+            moment(at + "food-from", live, h.fromHours());
+            moment(at + "food-until", live, h.untilHours());
         });
     }
 
@@ -163,13 +171,10 @@ public final class Tree {
         });
     }
 
-    private void ready(String at, ConeLive live, Forecast f) {
-        out.put(at + "ready-at", iso(Digest.readyAtMs(live, f.ready().announced(), now)));
-        if (Double.isFinite(f.ready().earliest())) {
-            out.put(at + "ready-from", iso(Digest.readyAtMs(live, f.ready().earliest(), now)));
-        }
-        if (Double.isFinite(f.ready().latest())) {
-            out.put(at + "ready-until", iso(Digest.readyAtMs(live, f.ready().latest(), now)));
+    /** @param hours after the forecast was made; nothing is told of what never comes */
+    private void moment(String topic, ConeLive live, double hours) {
+        if (Double.isFinite(hours)) {
+            out.put(topic, iso(Digest.readyAtMs(live, hours, now)));
         }
     }
 

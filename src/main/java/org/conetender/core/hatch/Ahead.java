@@ -67,6 +67,13 @@ final class Ahead {
         return (before + (degreeHours - done[before]) / (done[after] - done[before])) * Projection.STEP_H;
     }
 
+    /** Degree-hours done by then. @param hours from now; not below 0, no more than the look-ahead */
+    double doneAt(double hours) {
+        double at = Math.clamp(hours / Projection.STEP_H, 0, STEPS);
+        int before = Math.min((int) at, STEPS - 1);
+        return done[before] + (at - before) * (done[before + 1] - done[before]);
+    }
+
     /** Mean rate until so many degree-hours are done, or over the whole look-ahead; °C·h per hour. */
     double meanRate(double degreeHours) {
         double hours = hoursUntil(degreeHours);

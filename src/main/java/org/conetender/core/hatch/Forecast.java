@@ -23,13 +23,38 @@ public record Forecast(double doneDegreeHours, double neededDegreeHours, Ready r
      * Hours from now.
      *
      * @param earliest one in ten batches is ready before
+     * @param earlierQuartile one in four is
      * @param median half are
      * @param laterQuartile three in four are
      * @param latest nine in ten are
      * @param announced what a person is told: the median of a known lot, the later quartile of another
      */
-    public record Ready(double earliest, double median, double laterQuartile, double latest,
-                        double announced) {}
+    public record Ready(double earliest, double earlierQuartile, double median, double laterQuartile,
+                        double latest, double announced) {
+
+        /** Standard scores of the five. */
+        private static final double[] SCORES = {-Normal.Z90, -Normal.Z75, 0, Normal.Z75, Normal.Z90};
+
+        /**
+         * The chance that it is ready by then, 0..1: straight lines between the five, on the scale of the
+         * normal distribution, and beyond them as from the nearest to the next.
+         *
+         * @param hours from now
+         */
+        public double chanceBy(double hours) {
+            double[] at = {earliest, earlierQuartile, median, laterQuartile, latest};
+            int i = 0;
+            while (i < at.length - 2 && hours > at[i + 1]) {
+                i++;
+            }
+            if (Double.isInfinite(at[i])) {
+                return 0;
+            }
+            double step = at[i + 1] - at[i];
+            double share = step > 0 ? (hours - at[i]) / step : hours < at[i] ? -100 : 100;
+            return Normal.share(SCORES[i] + share * (SCORES[i + 1] - SCORES[i]));
+        }
+    }
 
     /** @param low 10 % point  @param median middle  @param high 90 % point; shares 0..1 */
     public record Hatched(double low, double median, double high) {}
@@ -74,15 +99,18 @@ public record Forecast(double doneDegreeHours, double neededDegreeHours, Ready r
      * The forecast of a batch. Deterministic, without state, one array; well below 200 µs.
      *
      * @param done what the cysts have done so far
-     * @param speed the lot
+     * @param lot what is known of it
      * @param projection the water from now on
      * @param rate the same that {@code done} was gained with
      */
-    public static Forecast of(Development done, Speed speed, Projection projection, Rate rate) {
-        double needed = speed.calledReadyAt();
+    public static Forecast of(Development done, Speed lot, Projection projection, Rate rate) {
+        double needed = lot.calledReadyAt();
         Ahead ahead = Ahead.walk(done.degreeHours(), needed, projection, rate);
+        Speed speed = lot.at(rate.baseC() + Math.max(1, ahead.meanRate(lot.k90())), rate.baseC());
+        needed = speed.timesSeen() == 0 ? needed : speed.calledReadyAt();
         double median = ahead.hoursUntil(speed.k90());
-        Spread spread = Spread.of(done, speed, ahead, rate);
+        Spread spread = Spread.of(done, speed, ahead,
+                Ahead.walk(done.degreeHours(), needed, projection.lossier(), rate));
         Ready ready = ready(speed, ahead, spread.logSdAt(Normal.Z90));
         Course course = new Course(end(median, ahead, rate), ahead.headingC(),
                 ahead.calibrated(needed, rate));
@@ -95,6 +123,7 @@ public record Forecast(double doneDegreeHours, double neededDegreeHours, Ready r
         double later = ahead.hoursUntil(speed.k90() * Math.exp(Normal.Z75 * logSd));
         return new Ready(
                 ahead.hoursUntil(speed.k90() * Math.exp(-Normal.Z90 * logSd)),
+                ahead.hoursUntil(speed.k90() * Math.exp(-Normal.Z75 * logSd)),
                 median,
                 later,
                 ahead.hoursUntil(speed.k90() * Math.exp(Normal.Z90 * logSd)),

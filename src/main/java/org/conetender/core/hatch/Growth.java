@@ -91,8 +91,8 @@ public record Growth(Optional<Batch.Stock> stock, Development sure, double lastC
      * Whether the cysts are short of the harvest point for certain, as after a separation that was tried too
      * early: such a batch is kept warm on, though it was called ready.
      */
-    public boolean unripe(Batch batch) {
-        return doneOf(batch).mostDegreeHours() < Speed.UNKNOWN_LOT.calledReadyAt();
+    public boolean unripe(Batch batch, Speed speed) {
+        return doneOf(batch).mostDegreeHours() < speed.calledReadyAt();
     }
 
     /**

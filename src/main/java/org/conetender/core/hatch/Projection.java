@@ -91,6 +91,15 @@ public record Projection(double waterC, Plant plant, Plan plan) {
         }
     }
 
+    /** Losses are known to this share, one standard deviation: lids, draughts, foam (*guess*). */
+    private static final double LOSS_DOUBT = 0.15;
+
+    /** The same in a cone that loses more than it is taken to. */
+    Projection lossier() {
+        return new Projection(waterC, new Plant(plant.litres, plant.watts,
+                plant.wattsPerK * (1 + LOSS_DOUBT), plant.room), plan);
+    }
+
     /** Water that stays as it is, for a log whose cone is not known. */
     public static Projection steady(double waterC) {
         return new Projection(waterC, new Plant(1, 0, 1, Room.constant(waterC)), Plan.hold(waterC));

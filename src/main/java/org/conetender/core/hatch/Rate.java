@@ -4,13 +4,16 @@ package org.conetender.core.hatch;
  * How fast cysts develop at a water temperature, in degree-hours gained per hour.
  *
  * <p>Every form here is zero outside {@code baseC..ceilingC}, positive inside, and has a single peak;
- * {@link #least} and {@link #most} rely on that. More forms may join behind this type
- * (science.md §3.1 lists them); a lot's figures belong to the form they were learnt with.
+ * {@link #least} and {@link #most} rely on that. All agree at {@link #ANCHOR_C}, where published hatch times
+ * for the competing thresholds meet; elsewhere a lot's figures belong to the form they were learnt with.
  */
-public sealed interface Rate permits BaseDeviationCeiling {
+public sealed interface Rate permits BaseDeviationCeiling, Briere, SharpeSchoolfield {
 
     /** Base 12, deviation 30, ceiling 33 °C (science.md §3.5). */
     Rate USUAL = new BaseDeviationCeiling(12, 30, 33);
+
+    /** Where all forms give as many degree-hours an hour, °C (science.md §2.3: T80 = 25 h at 24 °C). */
+    double ANCHOR_C = 24;
 
     /** Degree-hours per hour at that temperature; never negative. @param waterC °C, finite */
     double perHour(double waterC);

@@ -8,10 +8,10 @@ import java.util.List;
  *
  * @param hours one row per hour since stocking, the last one perhaps shorter
  * @param development at the last reading
- * @param forecast hours from the last reading, the water staying at {@code heldC}
- * @param heldC mean of the last measured hour, °C
+ * @param forecast hours from the last reading
+ * @param outlook what else can be said, hours from the last reading too
  */
-public record Replay(List<Hour> hours, Development development, Forecast forecast, double heldC) {
+public record Replay(List<Hour> hours, Development development, Forecast forecast, Outlook outlook) {
 
     public Replay {
         hours = List.copyOf(hours);
@@ -24,6 +24,23 @@ public record Replay(List<Hour> hours, Development development, Forecast forecas
      * @param surroundings for hours without readings
      */
     public record Question(Speed speed, Zones zones, long stockedMs, Surroundings surroundings) {}
+
+    /**
+     * @param speed the lot in this water
+     * @param heldC the water from the last reading on: mean of the last measured hour, °C
+     * @param course water and degree-hours, until the look-ahead ends
+     * @param harvest when it is worth most, for the lot's median
+     * @param logSd of the degree-hours that a hatched share takes, standard deviation of the logarithm
+     */
+    public record Outlook(Speed speed, double heldC, Course course, Harvest harvest, double logSd) {
+
+        /** The share of the hatchable hatched at a point of the course, with its 10 and 90 % points. */
+        public Forecast.Hatched hatched(int i) {
+            double factor = Math.exp(Normal.Z90 * logSd);
+            return new Forecast.Hatched(speed.hatchedShare(course.done(i) / factor),
+                    speed.hatchedShare(course.done(i)), speed.hatchedShare(course.done(i) * factor));
+        }
+    }
 
     /** @param roomC the room, °C  @param timeConstantH of the cone, h */
     public record Surroundings(double roomC, double timeConstantH) {}
@@ -38,7 +55,12 @@ public record Replay(List<Hour> hours, Development development, Forecast forecas
      * @param hatched share of the hatchable hatched at its end, for the lot's median, 0..1
      */
     public record Hour(long untilMs, Water water, double gainedDegreeHours, Development done,
-                       double hatched) {}
+                       double hatched) {
+
+        Hour hatched(Speed speed) {
+            return new Hour(untilMs, water, gainedDegreeHours, done, speed.hatchedShare(done.degreeHours()));
+        }
+    }
 
     /**
      * @param meanC mean over time, °C; NaN when nothing was measured in that hour

@@ -11,12 +11,17 @@ final class Replayer {
     /** Between two readings the water moves on a straight line, integrated in pieces no longer than this. */
     private static final long PIECE_MS = Units.MINUTE_MS;
 
+    /** A point of the course stands at least so often. */
+    private static final long STEP_MS = Math.round(Projection.STEP_H * Units.HOUR_MS);
+
     private final ThermometerLog log;
     private final Replay.Question question;
     private final List<Replay.Hour> hours = new ArrayList<>();
     private Development done = Development.NONE;
     private Development doneBeforeHour = Development.NONE;
     private double heldC;
+    private final Course.Builder course = new Course.Builder();
+    private int steps;
 
     // The hour being filled: temperature times time, coldest, warmest, measured time.
     private double degreeMs;
@@ -34,6 +39,7 @@ final class Replayer {
     }
 
     Replay run() {
+        course.add(0, done, Double.NaN);
         beforeFirstReading();
         for (int i = 1; i < log.size(); i++) {
             if (log.timeMs(i) <= question.stockedMs()) {
@@ -47,9 +53,20 @@ final class Replayer {
             }
         }
         closeHour(log.lastMs());
+        if (log.lastMs() > question.stockedMs() + steps * STEP_MS) {
+            course.add(Units.hours(log.lastMs() - question.stockedMs()), done, log.waterC(log.size() - 1));
+        }
         Rate rate = question.zones().rate();
-        Forecast forecast = Forecast.of(done, question.speed(), Projection.steady(heldC), rate);
-        return new Replay(hours, done, forecast, heldC);
+        Projection held = Projection.steady(heldC);
+        Course whole = course.ahead(held, rate);
+        Speed lot = question.speed();
+        Ahead ahead = Ahead.walk(done.degreeHours(), lot.calledReadyAt(), held, rate);
+        Speed speed = lot.at(rate.baseC() + Math.max(1, ahead.meanRate(lot.k90())), rate.baseC());
+        Spread spread = Spread.of(done, speed, ahead, ahead);
+        Forecast forecast = new Remembered(whole, speed, spread).of(Forecast.of(done, lot, held, rate));
+        hours.replaceAll(h -> h.hatched(speed));
+        return new Replay(hours, done, forecast, new Replay.Outlook(speed, heldC, whole,
+                Harvest.of(whole, speed), spread.logSdAt(0)));
     }
 
     /** Cysts wetted before the log began: the water was somewhere between the room and the first reading. */
@@ -66,7 +83,7 @@ final class Replayer {
         double slope = (log.waterC(i) - c0) / (t1 - t0);
         long from = Math.max(question.stockedMs(), t0);
         while (from < t1) {
-            long to = Math.min(Math.min(t1, from + PIECE_MS), hourEndMs());
+            long to = Math.min(Math.min(t1, from + PIECE_MS), stepEndMs());
             double start = c0 + slope * (from - t0);
             double end = c0 + slope * (to - t0);
             double c = (start + end) / 2;
@@ -75,7 +92,7 @@ final class Replayer {
             measuredMs += to - from;
             leastC = Math.min(leastC, Math.min(start, end));
             mostC = Math.max(mostC, Math.max(start, end));
-            closeHourIfOver(to);
+            closeStepIfOver(to, end);
             from = to;
         }
     }
@@ -87,9 +104,9 @@ final class Replayer {
                 .development(question.zones());
         long from = fromMs;
         while (from < toMs) {
-            long to = Math.min(toMs, hourEndMs());
+            long to = Math.min(toMs, stepEndMs());
             done = done.plus(all.times((to - from) / (double) (toMs - fromMs)));
-            closeHourIfOver(to);
+            closeStepIfOver(to, Double.NaN);
             from = to;
         }
     }
@@ -98,7 +115,16 @@ final class Replayer {
         return question.stockedMs() + (hours.size() + 1) * Units.HOUR_MS;
     }
 
-    private void closeHourIfOver(long nowMs) {
+    private long stepEndMs() {
+        return question.stockedMs() + (steps + 1) * STEP_MS;
+    }
+
+    /** Every hour ends with one of its steps. @param c the water, NaN where it was not measured */
+    private void closeStepIfOver(long nowMs, double c) {
+        if (nowMs == stepEndMs()) {
+            steps++;
+            course.add(steps * Projection.STEP_H, done, c);
+        }
         if (nowMs == hourEndMs()) {
             closeHour(nowMs);
         }
@@ -111,8 +137,7 @@ final class Replayer {
         double mean = measuredMs > 0 ? degreeMs / measuredMs : Double.NaN;
         heldC = measuredMs > 0 ? mean : heldC;
         hours.add(new Replay.Hour(nowMs, new Replay.Water(mean, leastC, mostC, Units.minutes(measuredMs)),
-                done.degreeHours() - doneBeforeHour.degreeHours(), done,
-                question.speed().hatchedShare(done.degreeHours())));
+                done.degreeHours() - doneBeforeHour.degreeHours(), done, 0));
         doneBeforeHour = done;
         degreeMs = 0;
         measuredMs = 0;

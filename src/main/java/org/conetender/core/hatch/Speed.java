@@ -7,14 +7,24 @@ import org.conetender.core.unit.Text;
  * time, with one sigma at all temperatures (science.md §3.5.4).
  *
  * <p>Variation between lots is the dominant fact (science.md §2.2); what is learnt from reports
- * arrives here as a smaller {@code logSdOfK50} and a higher {@code timesSeen}.
+ * arrives here as a smaller {@code doubt} and a higher {@code timesSeen} ({@link Learnt}).
  *
  * @param k50DegreeHours degree-hours at which half of what hatches has hatched, °C·h above base
  * @param sigma spread of the animals of one batch, standard deviation of ln(thermal time)
- * @param logSdOfK50 how uncertain the lot's K50 is, standard deviation of its logarithm
+ * @param doubt how uncertain both are
  * @param timesSeen batches of this lot that taught something
  */
-public record Speed(double k50DegreeHours, double sigma, double logSdOfK50, int timesSeen) {
+public record Speed(double k50DegreeHours, double sigma, Doubt doubt, int timesSeen) {
+
+    /** A lot seen this often is announced by its median instead of the later quartile (*guess*). */
+    public static final int KNOWN_AFTER = 3;
+
+    /** And if its harvest point is known to this log-sd, about three hours of a day (*guess*). */
+    static final double KNOWN_LOG_SD = 0.12;
+
+    /** Uncertainty of sigma: lots run from 0.10 to 0.28 (science.md §2.3), the figures are *guesses*. */
+    private static final double SIGMA_SD_UNKNOWN = 0.04;
+    private static final double SIGMA_SD_KNOWN = 0.02;
 
     /**
      * The prior of a lot nobody has seen hatch: K50 271 °C·h, log-sd 0.2 (science.md §3.5.5); sigma
@@ -22,25 +32,28 @@ public record Speed(double k50DegreeHours, double sigma, double logSdOfK50, int 
      */
     public static final Speed UNKNOWN_LOT = new Speed(271, 0.15, 0.20, 0);
 
-    /** A lot seen this often is announced by its median instead of the later quartile (*guess*). */
-    public static final int KNOWN_AFTER = 3;
-
-    /** Batches of one lot differ by this log-sd (*guess*; no published figure). */
-    static final double BATCH_LOG_SD = 0.03;
-
-    /** Uncertainty of sigma: lots run from 0.10 to 0.28 (science.md §2.3), the figures are *guesses*. */
-    private static final double SIGMA_SD_UNKNOWN = 0.04;
-    private static final double SIGMA_SD_KNOWN = 0.02;
-
     /** @throws IllegalArgumentException if a figure is not one a lot can have */
     public Speed {
         boolean possible = k50DegreeHours > 0 && k50DegreeHours < 10_000 && sigma > 0 && sigma < 1
-                && logSdOfK50 >= 0 && logSdOfK50 < 2 && timesSeen >= 0;
+                && doubt.possible() && timesSeen >= 0;
         if (!possible) {
             throw new IllegalArgumentException(
                     Text.of("no lot hatches like this: K50 %s °C·h, sigma %s, log-sd %s, seen %d",
-                    k50DegreeHours, sigma, logSdOfK50, timesSeen));
+                    k50DegreeHours, sigma, doubt.lot(), timesSeen));
         }
+    }
+
+    /** A lot whose speed was told. @param logSdOfK50 how uncertain it is, standard deviation of ln K50 */
+    public Speed(double k50DegreeHours, double sigma, double logSdOfK50, int timesSeen) {
+        this(k50DegreeHours, sigma, Doubt.told(logSdOfK50,
+                timesSeen >= KNOWN_AFTER ? SIGMA_SD_KNOWN : SIGMA_SD_UNKNOWN), timesSeen);
+    }
+
+    /** The same lot in other water than at {@value Rate#ANCHOR_C} °C. @param baseC of the rate */
+    public Speed at(double waterC, double baseC) {
+        double reach = Doubt.Form.reach(waterC, baseC);
+        return new Speed(k50DegreeHours * Math.exp(reach * doubt.form().mean()), sigma, doubt.at(reach),
+                timesSeen);
     }
 
     /** Degree-hours at which that share of the hatchable has hatched. @param share inside 0..1 */
@@ -63,22 +76,28 @@ public record Speed(double k50DegreeHours, double sigma, double logSdOfK50, int 
         return degreeHoursAt(0.9);
     }
 
+    /** Where one in ten batches is riper already, or one in ten is not yet. @param late the latter */
+    public double k90Within(boolean late) {
+        return k90() * Math.exp((late ? 1 : -1) * Normal.Z90 * logSdAt(Normal.Z90));
+    }
+
     /**
      * Degree-hours at which a batch is called ready: the harvest point of a lot that is known; the later
      * quartile of one that is not, so that three harvests in four are not too early (design.md).
      */
     public double calledReadyAt() {
-        return known() ? k90() : k90() * Math.exp(Normal.Z75 * logSdOfK50);
+        // Of a lot that nobody has seen, only its speed enters: three in four is no finer than that.
+        return known() ? k90() : k90() * Math.exp(Normal.Z75 * (timesSeen == 0 ? doubt.lot()
+                : logSdAt(Normal.Z90)));
     }
 
     /** Whether reports of this lot have replaced the prior. */
     public boolean known() {
-        return timesSeen >= KNOWN_AFTER;
+        return timesSeen >= KNOWN_AFTER && logSdAt(Normal.Z90) <= KNOWN_LOG_SD;
     }
 
     /** Log-sd of this batch's degree-hours at a share, {@code z} being that share's standard score. */
     double logSdAt(double z) {
-        double sigmaSd = known() ? SIGMA_SD_KNOWN : SIGMA_SD_UNKNOWN;
-        return Math.sqrt(logSdOfK50 * logSdOfK50 + BATCH_LOG_SD * BATCH_LOG_SD + z * z * sigmaSd * sigmaSd);
+        return doubt.logSdAt(z);
     }
 }

@@ -15,6 +15,9 @@ public final class ThermometerLog {
     /** A gap is longer than this many usual intervals (*guess*). */
     private static final int USUAL_INTERVALS = 4;
 
+    /** A median of so many is as good as one of all (*guess*). */
+    private static final int ENOUGH_INTERVALS = 10_000;
+
     private final long[] timesMs;
     private final double[] waterC;
     private final long gapMs;
@@ -24,7 +27,16 @@ public final class ThermometerLog {
      * @param waterC as many water temperatures, °C, finite
      * @throws IllegalArgumentException if they are not
      */
-    public ThermometerLog(long[] timesMs, double[] waterC) {
+    public static ThermometerLog of(long[] timesMs, double[] waterC) {
+        return new ThermometerLog(timesMs.clone(), waterC.clone());
+    }
+
+    /** The same of the first {@code n} of each. */
+    public static ThermometerLog of(long[] timesMs, double[] waterC, int n) {
+        return new ThermometerLog(Arrays.copyOf(timesMs, n), Arrays.copyOf(waterC, n));
+    }
+
+    private ThermometerLog(long[] timesMs, double[] waterC) {
         if (timesMs.length == 0 || timesMs.length != waterC.length) {
             throw new IllegalArgumentException("a log needs as many times as temperatures, at least one");
         }
@@ -33,8 +45,8 @@ public final class ThermometerLog {
                 throw new IllegalArgumentException("reading " + i + " is no temperature or out of order");
             }
         }
-        this.timesMs = timesMs.clone();
-        this.waterC = waterC.clone();
+        this.timesMs = timesMs;
+        this.waterC = waterC;
         this.gapMs = Math.max(SHORTEST_GAP_MS, USUAL_INTERVALS * usualIntervalMs());
     }
 
@@ -68,11 +80,12 @@ public final class ThermometerLog {
         return new Replayer(this, question).run();
     }
 
-    /** The median interval, ms. */
+    /** The median interval, ms; in a long log that of every so many, which is as good. */
     private long usualIntervalMs() {
-        long[] intervals = new long[timesMs.length - 1];
+        int stride = 1 + timesMs.length / ENOUGH_INTERVALS;
+        long[] intervals = new long[(timesMs.length - 1 + stride - 1) / stride];
         for (int i = 0; i < intervals.length; i++) {
-            intervals[i] = timesMs[i + 1] - timesMs[i];
+            intervals[i] = timesMs[i * stride + 1] - timesMs[i * stride];
         }
         Arrays.sort(intervals);
         return intervals.length == 0 ? 0 : intervals[intervals.length / 2];

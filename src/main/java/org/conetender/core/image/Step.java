@@ -7,7 +7,7 @@ import java.util.Optional;
 public enum Step {
     STARTED, FILLED, SALTED, STOCKED, FIRST_SEEN, VALVE_SHUT, VALVE_OPEN, SETTLE, DRAWING, PART_DRAWN,
     DRAINED, RINSED, CLEANED, DISINFECTED, TOPPED_UP, HANDS_IN, TOO_EARLY, RIGHT, LATE, ABANDONED,
-    RELAY_EXCHANGED;
+    RELAY_EXCHANGED, NONE_SEEN;
 
     /** The word a person types: {@code part-drawn}. */
     public String word() {

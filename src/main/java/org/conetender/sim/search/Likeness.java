@@ -137,7 +137,7 @@ final class Likeness {
     private void live(ConeLive c) {
         ConeLive.ConeOut o = c.out();
         h.add(o.cutOut()).add(o.airPause()).add(o.lamp()).add(o.trigger());
-        h.add(n.batch().stage() instanceof Stage.Ready && c.growth().unripe(n.batch()));
+        h.add(n.batch().stage() instanceof Stage.Ready && c.unripe(n.batch()));
     }
 
     private void alarms() {

@@ -10,6 +10,7 @@ import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.List;
@@ -65,7 +66,10 @@ class ForecastCommandTest {
                 // At the later quartile: (375.9 − 140) / 14 = 16.85 h after 05:00, and what the sums may err
                 .contains("ready at 2026-03-02 22:0").contains("; 8 in 10 such batches between ")
                 // Half of such lots: (328.4 − 140) / 14 = 13.46 h after 05:00
-                .contains("late on purpose", "half of such batches are ready by 2026-03-02 18:27")
+                .contains("late on purpose", "50 % by 2026-03-02 14:21, 90 % by 2026-03-02 18:27")
+                // The middle of such batches: 1.2816 · 0.15 · 271 and some food is hatched later than T90.
+                .contains("most food in the cone then about 2026-03-02 21:",
+                        "with 98 % hatched; 95 % of it from")
                 .contains("stay at 26.0 °C");
         assertThat(err.toString()).isEmpty();
     }
@@ -87,6 +91,14 @@ class ForecastCommandTest {
         assertThat(json.get("ready-at").asText()).startsWith("2026-03-02T22:0");
         assertThat(json.get("ready-from").asText()).isLessThan(json.get("ready-at").asText());
         assertThat(json.get("ready-until").asText()).isGreaterThan(json.get("ready-at").asText());
+        assertThat(json.get("t50").asText()).startsWith("2026-03-02T14:21:");
+        assertThat(json.get("t90").asText()).isEqualTo(json.get("ready-median").asText());
+        assertThat(json.get("food-from").asText()).isLessThan(json.get("food-most-at").asText());
+        assertThat(json.get("food-until").asText()).isGreaterThan(json.get("food-most-at").asText());
+        assertThat(json.get("harvest-twice")).isEmpty();
+        assertThat(List.of(json.get("ready-from").asText(), json.get("ready-half-from").asText(),
+                json.get("ready-median").asText(), json.get("ready-half-until").asText(),
+                json.get("ready-until").asText())).isSorted();
         assertThat(json.get("hours")).hasSize(10);
         assertThat(json.get("hours").get(0).get("gained").asDouble()).isEqualTo(14);
     }
@@ -121,6 +133,13 @@ class ForecastCommandTest {
         "--zone UTC --stocked 2026-02-09T01:00Z | more than 48 h before",
         "--zone UTC --stocked soon | --stocked \"soon\" is not a time",
         "--zone UTC --lot-speed 27 | is no K50",
+        "--zone UTC --first-seen 2026-03-09T01:00Z | 2026-03-09T01:00Z is after the last reading",
+        "--zone UTC --none-yet 2026-03-01T19:00Z | is before the cysts can have begun",
+        "--zone UTC --count 12/3/4 | is no count; write it like",
+        "--zone UTC --synchrony 9 --none-yet 2026-03-02T01:00Z | cannot go with what was seen",
+        "--first-seen 2026-03-02T01:00 --zone UTC --count soon=1/2/3 | --count \"soon\" is not a time",
+        "--zone UTC --plot a.jpg | must end in .svg or .png",
+        "--zone UTC --synchrony 0 | from 10 to 90 % hatched a lot takes",
         "--zone UTC --room 95 | is no room",
         "--zone UTC --litres 0 | is no cone",
         "--zone Narnia | Narnia",
@@ -130,6 +149,92 @@ class ForecastCommandTest {
     void badInputEndsWithTwoAndASentenceAndNoAnswer(String args, String words) {
         assertThat(run(args.split(" "))).isEqualTo(2);
         assertThat(err.toString()).contains(words);
+        assertThat(out.toString()).isEmpty();
+    }
+
+    @Test
+    void aLotThatHatchesOverLongIsHarvestedTwice() throws IOException {
+        assertThat(run("--zone", "UTC", "--synchrony", "12")).isZero();
+        assertThat(out.toString()).contains("harvest twice, about 2026-03-02 18:4", "(82 % of them)");
+        out.getBuffer().setLength(0);
+        run("--zone", "UTC", "--synchrony", "12", "--json");
+        JsonNode json = new ObjectMapper().readTree(out.toString());
+        assertThat(json.get("harvest-twice")).hasSize(2);
+        // Ts at 25 °C, asked back from the answer: (K90 − K10) / 13 °C.
+        double k90 = json.get("degree-hours-needed").asDouble() / Math.exp(0.6745 * 0.2);
+        assertThat((k90 - 271 * 271 / k90) / 13).isCloseTo(12, within(0.01));
+    }
+
+    private double number(String name, String... args) throws IOException {
+        List<String> all = new ArrayList<>(List.of("--zone", "UTC", "--json"));
+        all.addAll(List.of(args));
+        out.getBuffer().setLength(0);
+        assertThat(run(all.toArray(String[]::new))).as(err.toString()).isZero();
+        String text = new ObjectMapper().readTree(out.toString()).get(name).asText();
+        return text.endsWith("Z") ? Instant.parse(text).toEpochMilli() / 3.6e6 : Double.parseDouble(text);
+    }
+
+    /** Seen early, the lot is a quick one; seen late, a slow one; a count tells most. */
+    @Test
+    void whatWasSeenOfTheBatchMovesItsForecast() throws IOException {
+        log = write(90, 26);
+        double wide = number("ready-until") - number("ready-from");
+        String[] early = {"--first-seen", "2026-03-02 06:00Z"};
+        String[] late = {"--none-yet", "2026-03-02 08:00Z", "--first-seen", "2026-03-02 10:00Z"};
+        String[] count = {"--count", "2026-03-02 09:30Z=60/50/40"};
+        assertThat(number("ready-median", early)).isLessThan(number("ready-median", late) - 2);
+        assertThat(number("ready-median", count)).isLessThan(number("ready-median") - 1);
+        assertThat(number("ready-until", count) - number("ready-from", count)).isLessThan(0.7 * wide);
+        assertThat(number("hatched", count)).isBetween(0.3, 0.8);
+        out.getBuffer().setLength(0);
+        run("--zone", "UTC", "--first-seen", "2026-03-02 08:00");
+        assertThat(out.toString()).contains("one look does not settle what a lot does")
+                .doesNotContain("nobody has seen");
+        String[] both = {"--first-seen", "2026-03-02 06:00Z", "--lot-speed", "300"};
+        assertThat(number("ready-median", both)).isGreaterThan(number("ready-median", early) + 1);
+    }
+
+    /** What happened is read from the log, though the water is colder by now. */
+    @Test
+    void aHatchInThePastIsTimedByTheWaterItHad() throws IOException {
+        log = write(200, 27);
+        Files.writeString(log, Files.readString(log) + "2026-03-03 04:30,20\n2026-03-03 05:30,20\n");
+        run("--zone", "UTC");
+        assertThat(out.toString()).contains("90 % by 2026-03-02 16:53", "ready since about 2026-03-02 20:1");
+    }
+
+    @Test
+    void aPictureIsDrawnBesideTheAnswer() throws IOException {
+        for (String name : List.of("a.svg", "A.PNG")) {
+            Path picture = dir.resolve(name);
+            assertThat(run("--zone", "Europe/London", "--plot", picture.toString())).isZero();
+            assertThat(out.toString()).contains("ready at 2026-03-02 22:0");
+            assertThat(Files.size(picture)).isGreaterThan(5_000);
+        }
+        assertThat(Files.readString(dir.resolve("a.svg"))).contains(
+                "<title id=\"title\">Ready about Mon 2 Mar 22:0",
+                "8 in 10 such batches: Mon 2 Mar", "nobody has seen this lot hatch", "time in Europe/London");
+    }
+
+    /** After a change that moves it: the command of the README, drawn into that file. */
+    @Test
+    void thePictureInTheReadmeIsTheOneThatIsDrawn() throws IOException {
+        Path pages = Path.of("src/site/markdown");
+        log = pages.resolve("cone-a.csv");
+        Path picture = dir.resolve("cone-a.svg");
+        assertThat(run("--zone", "Europe/London", "--plot", picture.toString())).isZero();
+        assertThat(Files.readString(picture)).as("draw it anew: conetender forecast --log %s --zone "
+                + "Europe/London --plot %s", log, pages.resolve("cone-a.svg"))
+                .isEqualTo(Files.readString(pages.resolve("cone-a.svg")));
+        String title = Files.readString(picture)
+                .replaceAll("(?s).*<title[^>]*>Ready about .* (.*?)</title>.*", "ready about $1");
+        assertThat(Files.readString(Path.of("README.md"))).contains(title);
+    }
+
+    @Test
+    void aPictureThatCannotBeWrittenIsToldAndNothingElse() {
+        assertThat(run("--zone", "UTC", "--plot", dir.resolve("no/where.svg").toString())).isEqualTo(2);
+        assertThat(err.toString()).contains("where.svg could not be written: its folder is not there");
         assertThat(out.toString()).isEmpty();
     }
 

@@ -20,9 +20,9 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 class LogReaderTest {
 
-    private static final Format PLAIN = new Format(Optional.empty(), false);
-    private static final Format BERLIN = new Format(Optional.of(ZoneId.of("Europe/Berlin")), false);
-    private static final Format FAHRENHEIT = new Format(Optional.empty(), true);
+    private static final Format PLAIN = new Format(Optional.empty(), false, false);
+    private static final Format BERLIN = new Format(Optional.of(ZoneId.of("Europe/Berlin")), false, false);
+    private static final Format FAHRENHEIT = new Format(Optional.empty(), false, true);
 
     @TempDir
     private Path dir;
@@ -62,6 +62,36 @@ class LogReaderTest {
         assertThat(r.log().waterC(0)).isEqualTo(26.5);
         assertThat(r.log().waterC(1)).isEqualTo(26.6);
         assertThat(r.log().lastMs()).isEqualTo(ms("2026-03-01T06:40:00Z"));
+    }
+
+    @Test
+    void dateAndTimeMayStandInColumnsOfTheirOwn() throws Exception {
+        LogReader.Result r = read("Date;Time;Water\n01.03.2026;07:30;26,5\n"
+                + "01.03.2026;07:40:00;26,6\n", BERLIN);
+        assertThat(r.log().firstMs()).isEqualTo(ms("2026-03-01T06:30:00Z"));
+        assertThat(r.log().lastMs()).isEqualTo(ms("2026-03-01T06:40:00Z"));
+        assertThat(problems("Date,Time,Water\n2026-03-01,,26\n,07:40,26\n", BERLIN)).containsExactly(
+                "line 2 of cone-a.csv: has no time.", "line 3 of cone-a.csv: has no date.");
+        assertThat(read("Date,Timestamp,Water\nx,2026-03-01T07:30Z,26\n", PLAIN).log().size()).isEqualTo(1);
+        assertThat(read("Date,Water\n2026-03-01 07:30,26\n", BERLIN).log().size()).isEqualTo(1);
+    }
+
+    /** Points say that the day comes first; for other signs a person must. */
+    @Test
+    void theDayMayComeFirstInAStatedZone() throws Exception {
+        LogReader.Result points = read("01.03.2026 07:30;26,5\n1.3.26 7:40:30,5;26,6\n", BERLIN);
+        assertThat(points.log().firstMs()).isEqualTo(ms("2026-03-01T06:30:00Z"));
+        assertThat(points.log().lastMs()).isEqualTo(ms("2026-03-01T06:40:30.500Z"));
+        Format dayFirst = new Format(BERLIN.zone(), true, false);
+        LogReader.Result signs = read("01/03/2026 07:30,26.5\n1-3-2026 7:40 +02:00,26.6\n", dayFirst);
+        assertThat(signs.log().timeMs(0)).isEqualTo(ms("2026-03-01T05:40:00Z"));
+        assertThat(signs.log().timeMs(1)).isEqualTo(ms("2026-03-01T06:30:00Z"));
+        assertThat(signs.remarks()).containsExactly("line 2 is earlier than line 1: put in its place.");
+        assertThat(problems("01/03/2026 07:30,26\n03/13/2026 07:30,26\n", dayFirst)).containsExactly(
+                "line 2 of cone-a.csv: \"03/13/2026 07:30\" has no month 13; does the log write the month "
+                        + "first? Write it like 2026-03-01 07:30; a spreadsheet does so when its time column "
+                        + "has the format yyyy-mm-dd hh:mm.");
+        assertThat(problems("01.03.2026 07:30;26\n", PLAIN).getFirst()).contains("does not say its zone");
     }
 
     @Test

@@ -41,6 +41,17 @@ class HourPilotTest {
     }
 
     @Test
+    void aLotThatIsLearntAtManyTemperaturesIsRightAtEach() throws InterruptedException {
+        TrialHatch h = hatch();
+        Speed s = KnownLot.learnt(h);
+        assertThat(s.known()).isTrue();
+        for (double c : new double[] {22.5, 26, 29}) {
+            assertThat(s.at(c, 12).k90() / Rate.USUAL.perHour(c) / h.watchedAt(c).hoursTo(90))
+                    .as("T90 at %s °C", c).isBetween(0.93, 1.07);
+        }
+    }
+
+    @Test
     void theSolverIsPunctualerThanTheSetPointThatIsUsual() throws InterruptedException {
         Map<String, Pilot.School> schools = new LinkedHashMap<>();
         schools.put("ours", HourPilot.schools().get("lot known where it is held"));

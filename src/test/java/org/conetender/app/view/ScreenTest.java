@@ -36,6 +36,18 @@ class ScreenTest {
                   next    nothing; it is growing.""");
     }
 
+    /** Once it is ready the question is how long that lasts. */
+    @Test
+    void aReadyBatchShowsHowLongItsFoodLasts() {
+        Published p = new Published().incubating("a")
+                .says("-a/hatch/food-most-at", "2026-03-03T12:40:00+00:00")
+                .says("-a/hatch/food-until", "2026-03-03T16:05:00+00:00");
+        assertThat(page(p, 78)).noneMatch(l -> l.contains("food"));
+        assertThat(ViewJson.of(p.view("a"))).contains("\"food-until\":\"2026-03-03T16:05Z\"");
+        p.says("-a/hatch/ready-at", null);
+        assertThat(page(p, 78)).contains("  food    most about Tue 12:40, 95 % of it until Tue 16:05");
+    }
+
     @Test
     void whatIsKnownExactlyIsOneFigure() {
         Published p = new Published().incubating("a").says("-a/hatch/degree-hours-least", "218.0")

@@ -72,6 +72,7 @@ class FitsTest {
             SALTED     | filled hydrating incubating hatching ready settling settled drawing
             STOCKED    | clean filled drained
             FIRST_SEEN | hydrating incubating hatching ready settling settled drawing
+            NONE_SEEN  | hydrating incubating hatching ready settling settled drawing
             SETTLE     | hatching ready
             DRAWING    | settling settled
             PART_DRAWN | drawing

@@ -10,6 +10,8 @@ import java.util.Random;
 import org.conetender.core.batch.Checkpoint.ConePoint;
 import org.conetender.core.batch.Checkpoint.Temperature;
 import org.conetender.core.hatch.Development;
+import org.conetender.core.hatch.Lesson;
+import org.conetender.core.hatch.Lesson.Sight;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.Hour;
 import org.conetender.core.image.Step;
@@ -40,7 +42,7 @@ public final class RandomFacts {
     }
 
     public static Change change(Random r) {
-        return switch (r.nextInt(17)) {
+        return switch (r.nextInt(18)) {
             case 0 -> new Change.Told(ask(r));
             case 1 -> new Change.Moved(text(r), text(r));
             case 2 -> new Change.Tripped(text(r), text(r));
@@ -53,6 +55,7 @@ public final class RandomFacts {
             case 8 -> new Change.ClockSet();
             case 9 -> new Change.Left();
             case 11 -> new Change.Tried(text(r));
+            case 16 -> new Change.Taught(text(r), r.nextLong(1L << 40), lesson(r));
             case 15 -> new Change.Worn(r.nextLong(1L << 40));
             case 12 -> new Change.Learned(new HeaterBook.Learned(figure(r), figure(r), figure(r), figure(r),
                     figure(r)));
@@ -61,6 +64,17 @@ public final class RandomFacts {
             case 14 -> new Change.AlarmRaised(text(r), text(r));
             default -> new Change.Began(r.nextBoolean() ? Optional.of(moment(r)) : Optional.empty());
         };
+    }
+
+    private static Lesson lesson(Random r) {
+        double least = 1e-3 + r.nextDouble() * 900;
+        return new Lesson(new Lesson.At(least, least + r.nextDouble(), 1e-3 + r.nextDouble() * 90),
+                switch (r.nextInt(4)) {
+            case 0 -> new Sight.NoneYet();
+            case 1 -> new Sight.First();
+            case 2 -> new Sight.Counted(r.nextInt(1_000), r.nextInt(1_000), r.nextInt(1_000));
+            default -> new Sight.Judged(Lesson.Word.values()[r.nextInt(Lesson.Word.values().length)]);
+        });
     }
 
     private static Ask ask(Random r) {

@@ -52,6 +52,30 @@ class ReadyTimesTest {
         }
     }
 
+    /**
+     * Told all the way, also while the batch waits. Ripe water is foreseen to cool, which keeps food; here it
+     * stays warm, so that the window's end comes nearer than was told, and never moves away.
+     */
+    @Test
+    void theHoursOfMostFoodStayWhileTheWaterStays() {
+        Story s = Story.at();
+        s.does(Step.STARTED);
+        s.minutes(2);
+        OffsetDateTime most = time(s, "food-most-at");
+        OffsetDateTime until = time(s, "food-until");
+        for (int hours = 0; hours < 28; hours += 4) {
+            s.pass(Duration.ofHours(4));
+            assertThat(time(s, "food-from")).isBefore(time(s, "food-most-at"));
+            assertThat(time(s, "food-most-at")).isBefore(time(s, "food-until"));
+            assertThat(Duration.between(most, time(s, "food-most-at")).toMinutes()).isBetween(-45L, 45L);
+            assertThat(Duration.between(until, time(s, "food-until")).toMinutes()).isBetween(-180L, 15L);
+        }
+        assertThat(s.stage()).isEqualTo("ready");
+        s.does(Step.DRAINED);
+        s.minutes(2);
+        assertThat(tree(s)).doesNotContainKeys(A + "food-most-at", A + "food-from", A + "food-until");
+    }
+
     /** The hatch does not wait for the clock: when that is set right, the hour told is set right too. */
     @Test
     void theHourFollowsAClockThatIsSetRight() {

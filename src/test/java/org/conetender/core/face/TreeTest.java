@@ -66,7 +66,8 @@ class TreeTest {
         assertThat(valid(s)).containsEntry(A + "hatch/stage", "hatching");
         s.pass(Duration.ofHours(10));
         assertThat(valid(s)).containsEntry(A + "hatch/stage", "ready")
-                .doesNotContainKey(A + "hatch/ready-at");
+                .doesNotContainKey(A + "hatch/ready-at").containsKeys(A + "hatch/food-most-at", A
+                        + "hatch/food-until");
         s.does(Step.VALVE_SHUT, Step.SETTLE);
         assertThat(valid(s)).containsEntry(A + "hatch/stage", "settling").containsEntry(A + "air/on", "false")
                 .containsEntry(A + "lamp/on", "true").containsEntry(A + "siphon/state", "valve-shut");

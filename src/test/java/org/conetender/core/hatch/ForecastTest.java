@@ -143,9 +143,9 @@ class ForecastTest {
         assertThat(at(0, 31).course().calibrated()).isFalse();
         assertThat(outside.ready().latest() / outside.ready().median())
                 .isGreaterThan(inside.ready().latest() / inside.ready().median() + 0.03);
-        // science.md §2.3: 41.8 h against 50 h at 18 °C, half of the logarithm.
-        assertThat(Spread.thresholdLogSd(18, 12)).isCloseTo(Math.log(50 / 41.8) / 2, within(0.001));
-        assertThat(Spread.thresholdLogSd(24, 12)).isCloseTo(0, within(1e-12));
+        // science.md §2.3: 41.8 h against 50 h at 18 °C.
+        assertThat(Doubt.Form.reach(18, 12)).isCloseTo(Math.log(50 / 41.8), within(0.001));
+        assertThat(Doubt.Form.reach(24, 12)).isCloseTo(0, within(1e-12));
     }
 
     /** Truths drawn from the model's own prior; the 10 to 90 % interval should hold four in five. */
@@ -169,6 +169,33 @@ class ForecastTest {
         }
         assertThat(inside / (double) n).isBetween(0.77, 0.83);
         assertThat(belowMedian / (double) n).isBetween(0.47, 0.53);
+    }
+
+    @Test
+    void theChanceOfBeingReadyGrowsThroughTheQuantiles() {
+        Forecast.Ready r = at(100, 27).ready();
+        assertThat(r.chanceBy(r.earliest())).isCloseTo(0.1, within(1e-9));
+        assertThat(r.chanceBy(r.earlierQuartile())).isCloseTo(0.25, within(1e-9));
+        assertThat(r.chanceBy(r.median())).isCloseTo(0.5, within(1e-9));
+        assertThat(r.chanceBy(r.laterQuartile())).isCloseTo(0.75, within(1e-9));
+        assertThat(r.chanceBy(r.latest())).isCloseTo(0.9, within(1e-9));
+        double last = 0;
+        for (double h = -20; h < 60; h += 0.25) {
+            assertThat(r.chanceBy(h)).isBetween(last, 1.0);
+            last = r.chanceBy(h);
+        }
+        assertThat(last).isGreaterThan(0.999);
+        assertThat(at(50, 34).ready().chanceBy(50)).isZero();
+    }
+
+    @Test
+    void aHeaterThatJustHoldsItLeavesTheHourOpen() {
+        double watts = UA * (27 - 19);
+        Projection just = new Projection(27, new Plant(2, watts, UA, Room.constant(19)), Plan.hold(27));
+        Forecast strong = Forecast.of(done(100), KNOWN, held(27, 27), Rate.USUAL);
+        Forecast weak = Forecast.of(done(100), KNOWN, just, Rate.USUAL);
+        assertThat(weak.ready().median()).isCloseTo(strong.ready().median(), within(0.01));
+        assertThat(weak.ready().latest()).isGreaterThan(strong.ready().latest() + 0.2);
     }
 
     @Test

@@ -28,6 +28,14 @@ class OxygenTest {
         assertThat(Oxygen.micromolPerKg(35, 10)).isCloseTo(274.610, within(5e-4));
     }
 
+    /** The printed tables of fresh water, which were made by this equation: to one in the last digit. */
+    @ParameterizedTest(name = "{0} °C")
+    @CsvSource({"0, 14.621", "5, 12.770", "10, 11.288", "15, 10.084", "20, 9.092", "25, 8.263", "30, 7.559",
+        "35, 6.949", "40, 6.412"})
+    void bensonAndKrauseMeetThePrintedTable(double waterC, double mgPerL) {
+        assertThat(Oxygen.mgPerL(0, waterC)).isCloseTo(mgPerL, within(1.1e-3));
+    }
+
     @ParameterizedTest(name = "{0} ppt")
     @CsvSource({
         "0, 13.11, 11.29, 9.09, 8.26, 7.83, 7.56, 7.18", "15, 11.85, 10.26, 8.32, 7.59, 7.20, 6.96, 6.63",

@@ -21,7 +21,7 @@ class ThermometerLogTest {
             ms[i] = START + i * stepMs;
             c[i] = waterAtHour.applyAsDouble(Units.hours(i * stepMs));
         }
-        return new ThermometerLog(ms, c);
+        return ThermometerLog.of(ms, c);
     }
 
     private static Replay replay(ThermometerLog log, long stockedMs) {
@@ -44,7 +44,7 @@ class ThermometerLogTest {
             assertThat(hour.done().degreeHours()).isCloseTo(sum, within(1e-6));
         }
         assertThat(r.development().degreeHours()).isCloseTo(12 * (23 - 12), within(1e-6));
-        assertThat(r.heldC()).isCloseTo(25.75, within(1e-6));
+        assertThat(r.outlook().heldC()).isCloseTo(25.75, within(1e-6));
     }
 
     @Test
@@ -82,7 +82,7 @@ class ThermometerLogTest {
             ms[i] = START + (i < 25 ? i : i + 30) * 5 * MINUTE;
             c[i] = i < 25 ? 27 : 24;
         }
-        ThermometerLog log = new ThermometerLog(ms, c);
+        ThermometerLog log = ThermometerLog.of(ms, c);
         assertThat(log.gapBefore(25)).isTrue();
         assertThat(log.gapBefore(24)).isFalse();
         Replay r = replay(log, START);
@@ -122,11 +122,11 @@ class ThermometerLogTest {
 
     @Test
     void logsThatAreNoneAreRefused() {
-        assertThatThrownBy(() -> new ThermometerLog(new long[0], new double[0]))
+        assertThatThrownBy(() -> ThermometerLog.of(new long[0], new double[0]))
                 .hasMessageContaining("at least one");
-        assertThatThrownBy(() -> new ThermometerLog(new long[] {2, 1}, new double[] {20, 20}))
+        assertThatThrownBy(() -> ThermometerLog.of(new long[] {2, 1}, new double[] {20, 20}))
                 .hasMessageContaining("reading 1");
-        assertThatThrownBy(() -> new ThermometerLog(new long[] {1}, new double[] {Double.NaN}))
+        assertThatThrownBy(() -> ThermometerLog.of(new long[] {1}, new double[] {Double.NaN}))
                 .hasMessageContaining("reading 0");
         ThermometerLog log = every(HOUR, 3, h -> 25);
         assertThatThrownBy(() -> replay(log, START + 3 * HOUR))

@@ -165,7 +165,7 @@ class SearchTest {
         Map<String, ConeBook> cones = new TreeMap<>(b.cones());
         cones.replaceAll((_, c) -> new ConeBook(c.base(), c.facts(), c.batch(), c.usual(), List.of(),
                 c.alarms(), c.bridges(), c.heater()));
-        Book without = new Book(cones, b.recentIds(), b.away(), b.boots(), b.lives());
+        Book without = new Book(cones, b.recentIds(), b.away(), b.boots(), b.lives(), b.lots());
         return new Result(new State(Ledger.of(without, l.nextSeq()), r.next().live()), r.outputs(),
                 r.record(),
                 r.words(), r.findings());

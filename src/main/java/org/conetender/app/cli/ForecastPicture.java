@@ -1,0 +1,75 @@
+package org.conetender.app.cli;
+
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.conetender.app.plot.Hatch;
+import org.conetender.app.plot.HatchPicture;
+import org.conetender.core.hatch.Forecast;
+
+/**
+ * A {@link ForecastReport} as a picture.
+ *
+ * @param log the log's name, for the title where nothing else can be said
+ */
+record ForecastPicture(ForecastReport report, String log) {
+
+    private static final String SVG = ".svg";
+    private static final String PNG = ".png";
+
+    /** Whether the name says in which of the two forms. */
+    static boolean canDraw(Path file) {
+        return ending(file).equals(SVG) || ending(file).equals(PNG);
+    }
+
+    private static String ending(Path file) {
+        String name = file.toString().toLowerCase(Locale.ROOT);
+        return name.substring(Math.max(0, name.length() - SVG.length()));
+    }
+
+    /** Whole or not at all, as far as the drawing goes. @param file such as {@link #canDraw} takes */
+    void drawInto(Path file) throws IOException {
+        ForecastReport r = report;
+        HatchPicture picture = new HatchPicture(new Hatch(r.read().log(), r.replay(),
+                r.read().zone()), title(), lines());
+        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+        if (ending(file).equals(SVG)) {
+            picture.svg(bytes);
+        } else {
+            picture.png(bytes);
+        }
+        Files.write(file, bytes.toByteArray());
+    }
+
+    private String title() {
+        Forecast f = report.replay().forecast();
+        if (!f.reachable() || !Double.isFinite(f.ready().announced())) {
+            return log + ": not ready in sight";
+        }
+        return (f.ready().announced() < 0 ? "Ready since about " : "Ready about ")
+                + report.dayAndTime(report.aheadMs(f.ready().announced()));
+    }
+
+    private List<String> lines() {
+        Forecast f = report.replay().forecast();
+        List<String> lines = new ArrayList<>();
+        if (!f.reachable()) {
+            lines.addAll(List.of(f.sentence().split("(?<=[:;]) ")));
+        } else if (Double.isFinite(f.ready().latest())) {
+            lines.add("8 in 10 such batches: " + report.dayAndTime(report.aheadMs(f.ready().earliest()))
+                    + " to " + report.dayAndTime(report.aheadMs(f.ready().latest())));
+        }
+        lines.add("stocked " + report.dayAndTime(report.stockedMs()) + ", last reading "
+                + report.dayAndTime(report.read().log().lastMs()));
+        if (f.reachable() && !report.speed().known()) {
+            lines.add(report.speed().timesSeen() == 0
+                    ? "nobody has seen this lot hatch, so it is told late on purpose"
+                    : "seen once, so it is still told a little late on purpose");
+        }
+        return lines;
+    }
+}

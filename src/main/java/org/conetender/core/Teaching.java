@@ -1,0 +1,65 @@
+package org.conetender.core;
+
+import java.util.Optional;
+import org.conetender.core.batch.Batch;
+import org.conetender.core.batch.Change;
+import org.conetender.core.hatch.Development;
+import org.conetender.core.hatch.Growth;
+import org.conetender.core.hatch.Lesson;
+import org.conetender.core.hatch.Lesson.Sight;
+import org.conetender.core.image.Ask;
+import org.conetender.core.image.Step;
+import org.conetender.core.settings.Cone;
+import org.conetender.core.unit.Span;
+import org.conetender.core.unit.Units;
+
+/** What a report teaches of the lot, fixed when it is made: later nobody knows how far the cysts were. */
+final class Teaching {
+
+    /** Less than this is no development that anybody can have looked at, °C·h (guess). */
+    private static final double LEAST_DEGREE_HOURS = 1;
+
+    private Teaching() {}
+
+    /** What that report says of the cone's lot; empty where it says nothing, or their course is not known. */
+    static Optional<Change.Taught> of(Work work, Cone cone, Ask ask) {
+        Optional<Sight> sight = sight(ask);
+        Batch b = work.batch(cone.id());
+        Growth growth = work.live(cone.id()).growth();
+        if (sight.isEmpty() || b.stock().isEmpty() || !growth.stock().equals(b.stock())) {
+            return Optional.empty();
+        }
+        Development done = growth.done();
+        // After a harvest the hours stand still with the degree-hours.
+        Span lasted = work.ledger.book().boots().between(b.stock().get().at(), growth.lastAt());
+        double hours = Units.hours(lasted.bounded() ? (lasted.leastMs() + lasted.mostMs()) / 2
+                : lasted.leastMs());
+        return done.mostDegreeHours() < LEAST_DEGREE_HOURS || hours <= 0 ? Optional.empty()
+                : Optional.of(new Change.Taught(b.stock().get().lot(), b.number(), new Lesson(
+                        new Lesson.At(Math.max(LEAST_DEGREE_HOURS / 2, done.leastDegreeHours()),
+                                done.mostDegreeHours(), hours), sight.get())));
+    }
+
+    /** The lot that the cone's cysts are of. */
+    static String lot(Work work, Cone cone) {
+        return work.batch(cone.id()).stock().map(Batch.Stock::lot).orElse("");
+    }
+
+    private static Optional<Sight> sight(Ask ask) {
+        return Optional.ofNullable(switch (ask) {
+            case Ask.Did(Step s) -> switch (s) {
+                case NONE_SEEN -> new Sight.NoneYet();
+                case FIRST_SEEN -> new Sight.First();
+                case TOO_EARLY -> new Sight.Judged(Lesson.Word.TOO_EARLY);
+                case RIGHT -> new Sight.Judged(Lesson.Word.RIGHT);
+                case LATE -> new Sight.Judged(Lesson.Word.LATE);
+                case STARTED, FILLED, SALTED, STOCKED, VALVE_SHUT, VALVE_OPEN, SETTLE, DRAWING, PART_DRAWN,
+                     DRAINED, RINSED, CLEANED, DISINFECTED, TOPPED_UP, HANDS_IN, ABANDONED,
+                     RELAY_EXCHANGED -> null;
+            };
+            case Ask.DidCount c -> new Sight.Counted(c.nauplii(), c.umbrella(), c.unhatched());
+            case Ask.DidFill _, Ask.DidStock _, Ask.SetUsual _, Ask.SetSetpoint _, Ask.ReadyBy _,
+                 Ask.Withdraw _, Ask.Acknowledge _, Ask.Shelve _, Ask.Alarms _, Ask.Away _ -> null;
+        });
+    }
+}

@@ -1,0 +1,89 @@
+package org.conetender.core.batch;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.function.Predicate;
+import org.conetender.core.hatch.Lesson;
+
+/**
+ * What the batches of every lot have taught, across all cones, as the facts have it. Nothing is reckoned
+ * here: what is known of a lot follows from its lessons ({@link org.conetender.core.hatch.Learnt}).
+ *
+ * @param all oldest first
+ */
+public record Lots(List<Kept> all) {
+
+    /** @param cone where it was learnt  @param seq of its fact  @param source of its fact */
+    public record Kept(String cone, long seq, String source, Change.Taught what) {}
+
+    public static final Lots NONE = new Lots(List.of());
+
+    /** The oldest go beyond that (guess: a year of three cones, looked at four times a batch). */
+    private static final int MOST = 4_000;
+
+    /** So many other lots of a source are asked (guess: more would change little). */
+    private static final int RELATIVES = 3;
+
+    Lots after(Fact f) {
+        if (!(f.change() instanceof Change.Taught t)) {
+            return this;
+        }
+        List<Kept> next = new ArrayList<>(all);
+        next.add(new Kept(f.cone(), f.seq(), f.source(), t));
+        return new Lots(List.copyOf(next.subList(Math.max(0, next.size() - MOST), next.size())));
+    }
+
+    /** As if that report had never been made. */
+    Lots without(Fact report) {
+        List<Kept> left = all.stream().filter(k -> !(k.cone().equals(report.cone())
+                && k.source().equals(report.source())
+                && (!k.source().isEmpty() || k.seq() == report.seq() + 1))).toList();
+        return left.size() == all.size() ? this : new Lots(left);
+    }
+
+    /** Lessons of that batch. */
+    public List<Lesson> own(String lot, String cone, long batch) {
+        return all.stream().filter(k -> is(k, lot, cone, batch)).map(k -> k.what().lesson()).toList();
+    }
+
+    /** Lessons of the lot's other batches, a list for each, in the order in which they began to teach. */
+    public List<List<Lesson>> others(String lot, String cone, long batch) {
+        return byBatch(k -> k.what().lot().equals(lot) && !is(k, lot, cone, batch));
+    }
+
+    /** Lessons of other lots of the same source, lot by lot and batch by batch; of the newest few. */
+    public List<List<List<Lesson>>> relatives(String lot) {
+        String source = source(lot);
+        Map<String, Long> last = new TreeMap<>();
+        all.stream().filter(k -> !source.isEmpty() && source(k.what().lot()).equals(source)
+                && !k.what().lot().equals(lot)).forEach(k -> last.put(k.what().lot(), k.seq()));
+        return last.entrySet().stream().sorted(Map.Entry.<String, Long>comparingByValue().reversed())
+                .limit(RELATIVES).map(e -> byBatch(k -> k.what().lot().equals(e.getKey()))).toList();
+    }
+
+    /**
+     * The source of a lot: what its label begins with up to the first digit, as in {@code Lake-0417}; empty
+     * where it begins with one, and nobody can tell.
+     */
+    static String source(String lot) {
+        int digit = 0;
+        while (digit < lot.length() && !Character.isDigit(lot.charAt(digit))) {
+            digit++;
+        }
+        return lot.substring(0, digit).strip();
+    }
+
+    private List<List<Lesson>> byBatch(Predicate<Kept> which) {
+        Map<String, List<Lesson>> batches = new LinkedHashMap<>();
+        all.stream().filter(which).forEach(k -> batches.computeIfAbsent(k.what().batch() + "/" + k.cone(),
+                _ -> new ArrayList<>()).add(k.what().lesson()));
+        return batches.values().stream().map(List::copyOf).toList();
+    }
+
+    private static boolean is(Kept k, String lot, String cone, long batch) {
+        return k.what().lot().equals(lot) && k.cone().equals(cone) && k.what().batch() == batch;
+    }
+}

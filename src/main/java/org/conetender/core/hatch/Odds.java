@@ -1,0 +1,152 @@
+package org.conetender.core.hatch;
+
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * How likely it is that people saw what they saw of one batch, if its figures were such and such. Each look
+ * is allowed to be a mistake.
+ */
+final class Odds {
+
+    /** One look in so many is a slip: another cone, another hour, a word out of habit (*guess*). */
+    private static final double SLIP = 0.03;
+    /** Density of a time that is a slip, per ln: any within about a factor e is as likely (*guess*). */
+    private static final double ANYWHERE = 1;
+    /** First nauplii are read as the first hundredth (science.md §2.3)… */
+    private static final double FIRST_SHARE_Z = Normal.quantile(0.01);
+    /** …by eyes that see between three in a thousand and three in a hundred: scores apart (*guess*). */
+    private static final double FIRST_EYES_Z = 0.35;
+    /** First nauplii are reported within half an hour, one standard deviation (issue, *guess*). */
+    private static final double REPORTED_H = 0.5;
+    /**
+     * Sub-samples differ by more than chance, since cysts sink and nauplii gather: counts are worth those
+     * of animals that resemble their neighbours by so much (*guess*; science.md §4 names the error only).
+     */
+    private static final double ALIKE = 0.002;
+    /** Harvests are called early below four in five hatched, as scores; late where… (*guesses*) */
+    private static final double EARLY_Z = 0.84;
+    /** …most have been swimming for half a day, at a usual spread… */
+    private static final double LATE_Z = 2.8;
+    /** …by eyes that differ by so much: little where many cysts lie, more in how pale is pale. */
+    private static final double EARLY_EYES_Z = 0.4;
+    private static final double LATE_EYES_Z = 0.8;
+
+    /**
+     * What is not asked, but must be reckoned with, in all batches of a lot alike.
+     *
+     * @param viable share of full cysts that can hatch
+     * @param firstZ by how much first nauplii are seen later than as the first hundredth, as a score: eyes
+     *     that are always sharper or duller, and first animals that hatch earlier than a lognormal has them
+     */
+    record Besides(double viable, double firstZ) {}
+
+    private final List<Lesson> lessons;
+    private final Optional<Lesson.At> lastNone;
+    private final Optional<Lesson.At> first;
+
+    Odds(List<Lesson> lessons) {
+        this.lessons = lessons;
+        this.lastNone = lessons.stream().filter(l -> l.sight() instanceof Lesson.Sight.NoneYet)
+                .map(Lesson::at).reduce((a, b) -> a.degreeHours() > b.degreeHours() ? a : b);
+        this.first = lessons.stream().filter(l -> l.sight() instanceof Lesson.Sight.First)
+                .map(Lesson::at).reduce((a, b) -> a.degreeHours() <= b.degreeHours() ? a : b);
+    }
+
+    /** Whether the share that can hatch at all matters. */
+    boolean counts() {
+        return lessons.stream().anyMatch(l -> l.sight() instanceof Lesson.Sight.Counted);
+    }
+
+    /**
+     * Logarithm of the likelihood, but for a constant.
+     *
+     * @param lnK50 of this batch, in its water  @param sigma of its lot
+     */
+    double log(double lnK50, double sigma, Besides besides) {
+        double[] one = new double[1];
+        log(lnK50, sigma, List.of(besides), one);
+        return one[0];
+    }
+
+    /** The same for several at once, into {@code logs}: what costs most is common to them. */
+    void log(double lnK50, double sigma, List<Besides> besides, double[] logs) {
+        double sum = 0;
+        for (int i = 0; i < logs.length; i++) {
+            double middle = lnK50 + sigma * (FIRST_SHARE_Z + besides.get(i).firstZ);
+            boolean same = i > 0 && besides.get(i).firstZ == besides.get(i - 1).firstZ;
+            logs[i] = same ? logs[i - 1] : first.isPresent() ? first(first.get(), middle, sigma)
+                    : lastNone.isPresent() ? noneYet(lastNone.get(), middle, sigma) : 0;
+        }
+        double[] counted = new double[logs.length];
+        for (Lesson l : lessons) {
+            switch (l.sight()) {
+                case Lesson.Sight.NoneYet _, Lesson.Sight.First _ -> { }
+                case Lesson.Sight.Counted c -> {
+                    double sd = Math.hypot(sigma, l.at().logSd());
+                    double share = Normal.share((Math.log(l.at().degreeHours()) - lnK50) / sd);
+                    for (int i = 0; i < logs.length; i++) {
+                        counted[i] += counted(c, besides.get(i).viable * share);
+                    }
+                }
+                case Lesson.Sight.Judged j -> sum += judged(j.word(), l.at(), lnK50, sigma);
+            }
+        }
+        for (int i = 0; i < logs.length; i++) {
+            logs[i] += sum + counted[i];
+        }
+    }
+
+    /** Seen now; and not yet at the last look before, if there was one. */
+    private double first(Lesson.At at, double middle, double sigma) {
+        double eyes = sigma * FIRST_EYES_Z;
+        Optional<Lesson.At> none = lastNone.filter(n -> n.degreeHours() < at.degreeHours());
+        if (none.isPresent()) {
+            double sd = Math.hypot(eyes, at.logSd());
+            double from = Math.log(none.get().degreeHours());
+            double to = Math.log(at.degreeHours());
+            return slips(Normal.share((to - middle) / sd) - Normal.share((from - middle) / sd),
+                    ANYWHERE * (to - from));
+        }
+        double sd = Math.hypot(Math.hypot(eyes, at.logSd()), REPORTED_H / at.hours());
+        double z = (Math.log(at.degreeHours()) - middle) / sd;
+        return slips(Math.exp(-z * z / 2) / (sd * Math.sqrt(2 * Math.PI)), ANYWHERE);
+    }
+
+    private static double noneYet(Lesson.At at, double middle, double sigma) {
+        double sd = Math.hypot(sigma * FIRST_EYES_Z, at.logSd());
+        return slips(Normal.share((middle - Math.log(at.degreeHours())) / sd), 0.5);
+    }
+
+    /** @param swims share of full cysts that swim as nauplii */
+    private static double counted(Lesson.Sight.Counted c, double swims) {
+        if (c.all() == 0) {
+            return 0;
+        }
+        double p = Math.clamp(swims, 1e-12, 1 - 1e-12);
+        double worth = 1 / (1 + (c.all() - 1) * ALIKE);
+        double n = c.nauplii() * worth;
+        double rest = (c.umbrella() + c.unhatched()) * worth;
+        double mean = n / (n + rest);
+        double best = (n > 0 ? n * Math.log(mean) : 0) + (rest > 0 ? rest * Math.log(1 - mean) : 0);
+        // Measured against what fits best; a slip makes every share as likely.
+        double anyShare = Math.min(1, Math.sqrt(2 * Math.PI * (mean * (1 - mean) + 1 / (n + rest))
+                / (n + rest)));
+        return slips(Math.exp(n * Math.log(p) + rest * Math.log1p(-p) - best), anyShare);
+    }
+
+    private static double judged(Lesson.Word word, Lesson.At at, double lnK50, double sigma) {
+        double z = (Math.log(at.degreeHours()) - lnK50) / sigma;
+        double early = Normal.share((EARLY_Z - z) / Math.hypot(EARLY_EYES_Z, at.logSd() / sigma));
+        double late = Normal.share((z - LATE_Z) / Math.hypot(LATE_EYES_Z, at.logSd() / sigma));
+        return slips(switch (word) {
+            case TOO_EARLY -> early;
+            case RIGHT -> Math.max(0, 1 - early - late);
+            case LATE -> late;
+        }, 1.0 / 3);
+    }
+
+    private static double slips(double likelihood, double ofSlip) {
+        return Math.log((1 - SLIP) * likelihood + SLIP * ofSlip);
+    }
+}

@@ -1,0 +1,121 @@
+package org.conetender.sim.trial;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Predicate;
+import java.util.function.ToDoubleFunction;
+import org.conetender.core.unit.Text;
+import org.conetender.sim.trial.ForecastTrial.Judged;
+import org.conetender.sim.trial.ForecastTrial.Point;
+
+/** The table of a {@link ForecastTrial}, and what was aimed at. */
+record ForecastTable(List<Judged> all) {
+
+    private static final double MINUTES = 60;
+    private static final double PERCENT = 100;
+    /** Of intervals that should hold so much, these shares may miss it by (issue: 76 to 84 %). */
+    private static final double SHOULD = 0.80;
+    private static final double MAY_MISS = 0.04;
+    private static final double LAST_MIN = 20;
+    private static final int OFTEN = 3;
+    private static final double FIXED_PART = 1 / 3.0;
+
+    /** What came out, a row for each split. */
+    List<String> lines() {
+        List<String> lines = new ArrayList<>();
+        lines.add("  within: share inside the 80 and the 50 % interval; wide: median width of the 80 %, h; "
+                + "off: median");
+        lines.add("  absolute error, min; fixed: that of 24 h; by hand: that of 319 °C·h above 12 °C");
+        for (Point p : Point.values()) {
+            lines.add("  " + name(p));
+            lines.add(row("all", of(p, _ -> true)));
+            for (int seen : Brood.SEEN) {
+                lines.add(row("lot seen " + seen, of(p, b -> b.seen() == seen)));
+            }
+            for (int i = 0; i + 1 < Brood.BANDS_C.length; i++) {
+                int band = i;
+                lines.add(row(band(band), of(p, b -> inBand(b, band))));
+            }
+            for (Brood.Habit habit : Brood.Habit.values()) {
+                lines.add(row("seen 3, " + name(habit), of(p, b -> b.seen() == OFTEN && b.habit() == habit)));
+            }
+        }
+        return lines;
+    }
+
+    /** What was aimed at (issue). */
+    List<Target> targets() {
+        List<Target> targets = new ArrayList<>();
+        for (Point p : Point.values()) {
+            targets.add(holds(name(p) + ", all", of(p, _ -> true)));
+            for (int seen : Brood.SEEN) {
+                targets.add(holds(name(p) + ", lot seen " + seen, of(p, b -> b.seen() == seen)));
+            }
+            for (int i = 0; i + 1 < Brood.BANDS_C.length; i++) {
+                int band = i;
+                targets.add(holds(name(p) + ", " + band(band), of(p, b -> inBand(b, band))));
+            }
+        }
+        List<Judged> often = of(Point.START, b -> b.seen() == OFTEN);
+        targets.add(new Target("error at the start, lot seen 3, as a part of that of fixed hours",
+                median(often, Judged::offMin) / median(often, ForecastTable::fixedMin), FIXED_PART));
+        targets.add(new Target("median error 3 h before, min", median(of(Point.LAST, _ -> true),
+                Judged::offMin), LAST_MIN));
+        return targets;
+    }
+
+    private static Target holds(String what, List<Judged> some) {
+        return new Target("80 % interval off its share, " + what, 
+                Math.abs(share(some, Judged::in80) - SHOULD), MAY_MISS);
+    }
+
+    private static String row(String what, List<Judged> some) {
+        return Text.of("    %-32s %5d  within %3.0f, %2.0f %%  wide %5.1f  off %4.0f  fixed %4.0f  "
+                + "by hand %4.0f", what, some.size(), PERCENT * share(some, Judged::in80),
+                PERCENT * share(some, Judged::in50),
+                median(some, j -> j.told().p90() - j.told().p10()), median(some, Judged::offMin),
+                median(some, ForecastTable::fixedMin),
+                median(some, j -> MINUTES * Math.abs(j.textbookH() - j.truthH())));
+    }
+
+    private static double fixedMin(Judged j) {
+        return MINUTES * Math.abs(j.fixedH() - j.truthH());
+    }
+
+    private List<Judged> of(Point p, Predicate<Brood> which) {
+        return all.stream().filter(j -> j.point() == p && which.test(j.brood())).toList();
+    }
+
+    private static boolean inBand(Brood b, int band) {
+        return b.setC() >= Brood.BANDS_C[band] && b.setC() < Brood.BANDS_C[band + 1];
+    }
+
+    private static double share(List<Judged> some, Predicate<Judged> which) {
+        return some.isEmpty() ? Double.NaN : some.stream().filter(which).count() / (double) some.size();
+    }
+
+    private static double median(List<Judged> some, ToDoubleFunction<Judged> what) {
+        return new Quantiles(some.stream().mapToDouble(what).toArray()).at(0.5);
+    }
+
+    private static String band(int band) {
+        return Text.of("held at %.0f to %.0f °C", Brood.BANDS_C[band], Brood.BANDS_C[band + 1]);
+    }
+
+    private static String name(Point p) {
+        return switch (p) {
+            case START -> "at the start";
+            case HALF -> "half-way";
+            case LAST -> "3 h before";
+        };
+    }
+
+    private static String name(Brood.Habit h) {
+        return switch (h) {
+            case FIRST -> "first nauplii told";
+            case VERDICT -> "and the harvest judged";
+            case COUNT -> "and a sub-sample counted";
+            case COUNTS -> "and three large ones counted";
+        };
+    }
+}

@@ -1,0 +1,121 @@
+package org.conetender.sim.trial;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Callable;
+import java.util.function.Consumer;
+import org.conetender.core.unit.Text;
+import org.conetender.sim.Jobs;
+
+/**
+ * The trial of the forecast: many lots, each watched so and so often before, and one more batch of each,
+ * whose true harvest point is set against what was told of it at the start, half-way and three hours before.
+ * Seeds are fixed and were not looked at while anything was chosen.
+ */
+public final class ForecastTrial {
+
+    private static final long FIRST_SEED = 620_000_000;
+    private static final double LEFT_H = 3;
+    private static final double MINUTES = 60;
+
+    /** @param batches at least 1  @param threads that work on it */
+    public record Plan(int batches, int threads) {}
+
+    /** When a forecast is judged. */
+    enum Point { START, HALF, LAST }
+
+    /** One forecast and what came. @param truthH true hours left  @param textbookH by hand  @param fixedH */
+    record Judged(Brood brood, Point point, Seer.Told told, double truthH, double textbookH, double fixedH) {
+
+        boolean inside(double from, double to) {
+            return truthH >= from && truthH <= to;
+        }
+
+        boolean in80() {
+            return inside(told.p10(), told.p90());
+        }
+
+        boolean in50() {
+            return inside(told.p25(), told.p75());
+        }
+
+        double offMin() {
+            return MINUTES * Math.abs(told.p50() - truthH);
+        }
+    }
+
+    private final List<Judged> all = new ArrayList<>();
+    private final Plan plan;
+    private int hopeless;
+
+    private ForecastTrial(Plan plan) {
+        this.plan = plan;
+    }
+
+    /**
+     * Runs it on so many threads of its own.
+     *
+     * @param school makes a seer for each lot
+     * @param progress hears the share that is done, 0..1, on the calling thread
+     * @throws InterruptedException if the caller was interrupted; what was begun is given up
+     */
+    public static ForecastTrial run(Plan plan, Seer.School school, Consumer<Double> progress)
+            throws InterruptedException {
+        return run(FIRST_SEED, plan, school, progress);
+    }
+
+    /** The same on other seeds. */
+    static ForecastTrial run(long firstSeed, Plan plan, Seer.School school, Consumer<Double> progress)
+            throws InterruptedException {
+        ForecastTrial trial = new ForecastTrial(plan);
+        List<Callable<Runnable>> jobs = new ArrayList<>();
+        for (int i = 0; i < plan.batches(); i++) {
+            Brood brood = Brood.draw(firstSeed + i, i);
+            jobs.add(() -> {
+                Seer seer = school.anew();
+                brood.past().forEach(seer::learns);
+                ForecastRun.End end = new ForecastRun(brood).run(seer);
+                return () -> trial.file(brood, end);
+            });
+        }
+        Jobs.run(jobs, plan.threads(), progress);
+        return trial;
+    }
+
+    private void file(Brood brood, ForecastRun.End end) {
+        if (Double.isNaN(end.t90H())) {
+            hopeless++;
+            return;
+        }
+        for (Point p : Point.values()) {
+            double hour = switch (p) {
+                case START -> 0;
+                case HALF -> end.t90H() / 2;
+                case LAST -> end.t90H() - LEFT_H;
+            };
+            ForecastRun.Moment m = end.moments().stream().filter(x -> x.hour() <= Math.max(hour, 1))
+                    .reduce((a, b) -> p == Point.START ? a : b).orElseThrow();
+            all.add(new Judged(brood, p, m.told(), end.t90H() - m.hour(),
+                    Textbook.hoursLeft(m, brood.setC()), Textbook.FIXED_H - m.hour()));
+        }
+    }
+
+    /** Every forecast that was judged. */
+    List<Judged> judged() {
+        return List.copyOf(all);
+    }
+
+    /** What came out, a row for each split. */
+    public List<String> lines() {
+        List<String> lines = new ArrayList<>();
+        lines.add(Text.of("Forecasts of the harvest point: %d batches, %d never came to it", plan.batches(),
+                hopeless));
+        lines.addAll(new ForecastTable(all).lines());
+        return lines;
+    }
+
+    /** What was aimed at (issue). */
+    public List<Target> targets() {
+        return new ForecastTable(all).targets();
+    }
+}

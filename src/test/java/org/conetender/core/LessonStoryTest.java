@@ -1,0 +1,144 @@
+package org.conetender.core;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import org.conetender.core.batch.Lots;
+import org.conetender.core.face.HourWords;
+import org.conetender.core.hatch.Lesson;
+import org.conetender.core.hatch.Speed;
+import org.conetender.core.image.Ask;
+import org.conetender.core.image.Step;
+import org.junit.jupiter.api.Test;
+
+/** What people report teaches the lot, for every cone that is stocked with it, and for good. */
+class LessonStoryTest {
+
+    private static Story started() {
+        Story s = Story.at();
+        s.senses.water("a", 27);
+        s.senses.water("b", 27);
+        return s.does(Step.STARTED);
+    }
+
+    private static Lots lots(Story s) {
+        return s.state().book().lots();
+    }
+
+    private static Speed speed(Story s, String cone) {
+        return s.state().live().cones().get(cone).known().speed();
+    }
+
+    /** One batch: seen too early, seen, counted, harvested, judged, cleaned. */
+    private static void batch(Story s) {
+        s.minutes(60 * 9).does(Step.NONE_SEEN).minutes(60 * 2).does(Step.FIRST_SEEN).minutes(60 * 6);
+        s.ask("a", new Ask.DidCount(60, 10, 60, 1));
+        s.minutes(60 * 7).does(Step.VALVE_SHUT, Step.SETTLE).minutes(3).does(Step.DRAWING, Step.DRAINED,
+                Step.RIGHT, Step.CLEANED);
+        s.tick();
+    }
+
+    @Test
+    void everyLookIsKeptWithHowFarTheCystsWere() {
+        Story s = started();
+        batch(s);
+        assertThat(lots(s).all()).hasSize(4).allSatisfy(k -> {
+            assertThat(k.what().lot()).isEqualTo(s.batch("a").stock().orElseThrow().lot());
+            assertThat(k.what().batch()).isEqualTo(1);
+            assertThat(k.cone()).isEqualTo("a");
+        });
+        Lesson.At first = lots(s).all().get(1).what().lesson().at();
+        assertThat(first.hours()).isCloseTo(11, within(0.05));
+        assertThat(first.leastDegreeHours()).isCloseTo(11 * 15, within(3.0));
+        // The verdict counts for the hour at which the air went off for good, not for the evening.
+        assertThat(lots(s).all().get(3).what().lesson().at().hours()).isCloseTo(24, within(0.1));
+    }
+
+    @Test
+    void theForecastOfTheNextBatchKnowsItAndThatOfAnotherLotDoesNot() {
+        Story s = started();
+        batch(s);
+        s.does(Step.STARTED).minutes(2);
+        Speed known = speed(s, "a");
+        assertThat(known.timesSeen()).isEqualTo(1);
+        assertThat(known.k50DegreeHours()).isLessThan(Speed.UNKNOWN_LOT.k50DegreeHours() - 10);
+        assertThat(s.state().live().cones().get("a").outlook().forecast().orElseThrow().neededDegreeHours())
+                .isCloseTo(known.at(27, 12).calledReadyAt(), within(5.0));
+        s.ask("b", new Ask.DidFill(2, 25));
+        s.ask("b", new Ask.DidStock("77-0001", 2));
+        s.minutes(2);
+        assertThat(speed(s, "b")).isEqualTo(Speed.UNKNOWN_LOT);
+    }
+
+    @Test
+    void aReportThatIsTakenBackWasNeverMade() {
+        Story s = started();
+        s.minutes(60 * 10);
+        Speed before = speed(s, "a");
+        s.does(Step.FIRST_SEEN).minutes(2);
+        Speed with = speed(s, "a");
+        assertThat(with.k50DegreeHours()).isNotCloseTo(before.k50DegreeHours(), within(3.0));
+        assertThat(s.ask("a", new Ask.Withdraw("first-seen")).accepted()).isTrue();
+        s.minutes(2);
+        assertThat(lots(s).all()).isEmpty();
+        assertThat(speed(s, "a")).isEqualTo(before).isEqualTo(Speed.UNKNOWN_LOT);
+        s.does(Step.FIRST_SEEN).minutes(1);
+        assertThat(speed(s, "a").k50DegreeHours()).isCloseTo(with.k50DegreeHours(), within(3.0));
+    }
+
+    @Test
+    void aRestartForgetsNothingThatWasTaught() {
+        Story s = started();
+        batch(s);
+        s.does(Step.STARTED).minutes(2);
+        Speed before = speed(s, "a");
+        s.restart("boot-2", 60_000).minutes(1);
+        assertThat(lots(s).all()).hasSize(4);
+        assertThat(speed(s, "a")).isEqualTo(before);
+    }
+
+    @Test
+    void whoeverTeachesIsToldWhatIsKnown() {
+        Story s = started();
+        s.minutes(60 * 9);
+        assertThat(s.did("a", Step.NONE_SEEN).sentence()).doesNotContain("ripe at");
+        s.minutes(60 * 2);
+        String said = s.did("a", Step.FIRST_SEEN).sentence();
+        assertThat(said).contains(" Lot " + s.batch("a").stock().orElseThrow().lot()
+                + ", from one batch: first tenth at about ", "ripe at ", "in four cases of five ");
+    }
+
+    @Test
+    void aVerdictOnCystsWhoseCourseIsForgottenTeachesNothing() {
+        Story s = started();
+        s.minutes(60 * 24).does(Step.FIRST_SEEN, Step.VALVE_SHUT, Step.SETTLE).minutes(3)
+                .does(Step.DRAWING, Step.DRAINED).minutes(2);
+        s.restart("boot-2", 60_000).minutes(1);
+        assertThat(s.did("a", Step.RIGHT).accepted()).isTrue();
+        s.minutes(1);
+        assertThat(lots(s).all()).hasSize(1);
+    }
+
+    @Test
+    void whereNothingHasDevelopedNothingIsTaught() {
+        Story s = started();
+        s.ask("a", new Ask.DidCount(0, 0, 90, 1));
+        s.minutes(1);
+        assertThat(lots(s).all()).isEmpty();
+    }
+
+    @Test
+    void threeWatchedBatchesMakeALotKnown() {
+        Story s = started();
+        for (int i = 0; i < 3; i++) {
+            assertThat(speed(s, "a").known()).isFalse();
+            batch(s);
+            s.does(Step.STARTED).minutes(2);
+        }
+        assertThat(speed(s, "a").known()).isTrue();
+        assertThat(HourWords.holding(26, speed(s, "a"))).doesNotContain("later");
+        var ready = s.state().live().cones().get("a").outlook().forecast().orElseThrow().ready();
+        assertThat(ready.announced()).isEqualTo(ready.median());
+        assertThat(ready.latest() - ready.earliest()).isLessThan(7);
+    }
+}
