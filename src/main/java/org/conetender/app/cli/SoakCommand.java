@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.Callable;
 import java.util.logging.Level;
 import java.util.logging.Logger;
@@ -29,6 +30,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.ParseResult;
 import picocli.CommandLine.Spec;
 
 /** {@code soak}: long trials in simulation, with figures. Touches no cone, no broker and no file. */
@@ -50,6 +52,11 @@ public final class SoakCommand implements Callable<Integer> {
     /** Of the progress; crossed wires have the rest (guess: about so at the usual numbers). */
     private static final double LAW_SHARE = 0.5;
     private static final double HOUR_SHARE = 0.1;
+
+    /** Options that only one of the trials has a use for. */
+    static final Map<String, List<String>> ONLY = Map.of("--seeds", List.of("--hours", "--from", "--twice"),
+            "--search", List.of("--full", "--states"), "--forecast", List.of("--batches"), "--control",
+            List.of("--cones", "--mishaps", "--calm-hours", "--hours-asked", "--pairs", "--pair-hours"));
 
     @Spec
     private CommandSpec spec;
@@ -140,6 +147,7 @@ public final class SoakCommand implements Callable<Integer> {
         daemons.setLevel(Level.OFF);
         int workers = threads == null ? Runtime.getRuntime().availableProcessors() : threads;
         least("--threads", workers);
+        ONLY.forEach(this::fitting);
         if (what.search) {
             least("--states", search.states());
             boolean well = search.run(workers, spec.commandLine().getOut(), this::progress);
@@ -229,6 +237,15 @@ public final class SoakCommand implements Callable<Integer> {
         }
         out.flush();
         return targets.stream().allMatch(Target::met) ? 0 : MISSED;
+    }
+
+    private void fitting(String trial, List<String> options) {
+        ParseResult said = spec.commandLine().getParseResult();
+        options.stream().filter(o -> said.hasMatchedOption(o) && !said.hasMatchedOption(trial)).findFirst()
+                .ifPresent(o -> {
+                    throw new ParameterException(spec.commandLine(), o + " is for " + trial
+                            + "; leave it out here.");
+                });
     }
 
     private void least(String option, int value) {

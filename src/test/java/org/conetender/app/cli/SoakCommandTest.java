@@ -8,10 +8,14 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.util.Arrays;
+import java.util.Collection;
+import java.util.List;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import picocli.CommandLine;
+import picocli.CommandLine.Model.OptionSpec;
 
 class SoakCommandTest {
 
@@ -73,6 +77,25 @@ class SoakCommandTest {
     void aSearchOfNothingIsRefused() {
         assertThat(run("--search", "--states", "0")).isEqualTo(2);
         assertThat(err.toString()).contains("--states 0: give 1 or more").doesNotContain("\r");
+    }
+
+    @ParameterizedTest
+    @CsvSource({"--search,--hours,5,--seeds", "--control,--states,5,--search", "--search,--cones,5,--control",
+        "--control,--batches,5,--forecast"})
+    void anOptionThatWouldDoNothingIsRefused(String trial, String option, String value, String owner) {
+        assertThat(run(trial, option, value)).isEqualTo(2);
+        assertThat(err.toString()).contains(option + " is for " + owner + "; leave it out here.")
+                .doesNotContain("\r");
+        assertThat(out.toString()).isEmpty();
+    }
+
+    @Test
+    void everyOptionBelongsToOneTrialOrToAll() {
+        assertThat(new CommandLine(new SoakCommand()).getCommandSpec().options())
+                .extracting(OptionSpec::longestName).containsExactlyInAnyOrderElementsOf(Stream.of(
+                        SoakCommand.ONLY.keySet(), SoakCommand.ONLY.values().stream().flatMap(List::stream)
+                        .toList(), List.of("--story", "--threads", "--json", "--help", "--version"))
+                        .flatMap(Collection::stream).toList());
     }
 
     @Test
