@@ -78,8 +78,10 @@ final class Demand {
         if (cone.fittings().heat().kind() != HeatKind.IMMERSED) {
             return h;
         }
-        if (j.proving().part() == Proving.Part.UNTESTABLE || Hold.gently(cone, j.heat().responded())) {
-            return h.lowPower();
+        double most = j.proving().part() == Proving.Part.UNTESTABLE ? Hold.LOW_POWER
+                : Hold.most(cone, j.heat());
+        if (most < 1) {
+            return h.atMost(most);
         }
         Predict.Switching kind = now.was().wear().left(Hold.switching(cone.fittings().heat()));
         Predict.Around around = new Predict.Around(j.roomOrUsualC(), now.dtMs() / 1000.0);

@@ -75,8 +75,8 @@ record Foresight(Cone cone, Batch batch, Cysts cysts, ConeJudgement judged) {
             return 0;
         }
         double riseKPerS = heat.riseKPerS(litres);
-        double gentleS = !Hold.gently(cone, judged.heat().responded()) ? 0
-                : (1 / Hold.LOW_POWER - 1) * HeatTrack.FIRST_WINDOW_K / riseKPerS;
+        double gentleS = (1 / Hold.most(cone, judged.heat()) - 1) * HeatTrack.FIRST_WINDOW_K
+                / riseKPerS;
         return Units.hours(judged.proving().leftMs(new Proving.Plant(heat.cutOut(), riseKPerS, 0)))
                 + gentleS * Units.SECOND_MS / Units.HOUR_MS;
     }

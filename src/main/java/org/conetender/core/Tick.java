@@ -21,6 +21,8 @@ import org.conetender.core.heat.Share;
 import org.conetender.core.image.Image;
 import org.conetender.core.image.Request;
 import org.conetender.core.judge.ConeJudgement;
+import org.conetender.core.judge.HeatTrack;
+import org.conetender.core.judge.Judge;
 import org.conetender.core.judge.Proving;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.settings.Settings;
@@ -116,8 +118,9 @@ public final class Tick {
         Map<String, Share.Credit> credits = new TreeMap<>();
         for (Cone c : work.settings.cones()) {
             Cone.Heat heat = c.fittings().heat();
-            long window = Hold.gently(c, work.judged.get(c.id()).heat().responded())
-                    ? Hold.shortWindowMs(heat) : Hold.dutyWindowMs(heat, work.live(c.id()).wear());
+            long window = Hold.most(c, work.judged.get(c.id()).heat()) < 1
+                    ? HeatTrack.trialMs(heat.riseKPerS(Judge.warmedLitres(c, work.batch(c.id()))))
+                    : Hold.dutyWindowMs(heat, work.live(c.id()).wear());
             Hold h = holds.get(c.id());
             Share.Credit was = work.live(c.id()).credit();
             boolean on = work.live(c.id()).out().heat();

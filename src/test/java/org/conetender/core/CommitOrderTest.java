@@ -154,7 +154,7 @@ class CommitOrderTest {
     @Test
     void aLatchHoldsThoughItsRecordIsStillOnItsWay() {
         Story s = new Story(Larkmoor.with(Larkmoor.Fitting.ROOM_PROBE));
-        s.senses.water("a", 22).room(22);
+        s.senses.water("a", 22).room(22).dead("a");
         s.does(Step.STARTED);
         s.paper.mood(Paper.Mood.WAITING);
         s.minutes(30);

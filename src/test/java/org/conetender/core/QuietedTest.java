@@ -13,7 +13,7 @@ class QuietedTest {
     /** The heater of cone a warmed nothing and is locked off. */
     private static Story locked() {
         Story s = new Story(Larkmoor.with(Larkmoor.Fitting.ROOM_PROBE));
-        s.senses.water("a", 22).room(22);
+        s.senses.water("a", 22).room(22).dead("a");
         s.does(Step.STARTED);
         s.minutes(30);
         assertThat(s.state().book().cone("a").latch("no-effect")).isPresent();

@@ -22,6 +22,7 @@ import org.conetender.core.image.Image;
 import org.conetender.core.image.Request;
 import org.conetender.core.image.Step;
 import org.conetender.core.judge.Proving;
+import org.conetender.core.settings.Cone;
 import org.conetender.core.settings.Settings;
 import org.conetender.core.unit.Moment;
 
@@ -99,9 +100,15 @@ public final class Story {
         replies.addAll(last.words().replies());
         messages.addAll(last.words().messages());
         notes.addAll(last.words().notes());
+        settings.cones().stream().filter(c -> c.fittings().heat().kind() != Cone.HeatKind.NONE)
+                .forEach(c -> senses.second(c, heats(c), tickMs / 1_000.0));
         each.accept(this);
         now = now.plusMs(tickMs);
         return last;
+    }
+
+    private boolean heats(Cone c) {
+        return on(c.id() + ".heat") && (!c.fittings().heat().cutOut() || on(c.id() + ".cut-out"));
     }
 
     /** Ticks until so much time has passed; more than an hour in steps of five seconds. */

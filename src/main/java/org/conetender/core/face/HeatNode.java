@@ -45,7 +45,7 @@ final class HeatNode {
                 // What only a person can release is the better reason.
                 .min(Comparator.comparing(f -> f.clears() != Finding.Clears.ACKNOWLEDGED))
                 .map(Finding::what).ifPresent(w -> out.put("vetoed", w));
-        if (Hold.gently(c, live.judged().heat().responded()) && wanted) {
+        if (Hold.most(c, live.judged().heat()) < 1 && wanted) {
             out.put("limited", Sentences.GENTLY);
         }
         live.judged().thermal().ifPresent(t -> out.put("known", Known.of(t).word()));

@@ -1,5 +1,6 @@
 package org.conetender.core.heat;
 
+import org.conetender.core.judge.HeatTrack;
 import org.conetender.core.judge.Thermal;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.unit.Units;
@@ -24,6 +25,8 @@ public record Hold(double integral, double duty, double aimC, Predict law, boole
     private static final double LAGS_S = 45 + 15;
     /** Until the water has answered once, no more than this share of the heater's power (guess). */
     public static final double LOW_POWER = 0.25;
+    /** The same where it is surely covered (guess: pauses as long as pulses, and more). */
+    private static final double COVERED_POWER = 0.4;
 
     /**
      * @param slopeKPerS rise at full power without losses, K/s
@@ -115,18 +118,18 @@ public record Hold(double integral, double duty, double aimC, Predict law, boole
     }
 
     /**
-     * Whether no more than low power is given: an immersed heater may be dry until the water answers.
-     *
-     * @param responded whether it has
+     * Share of its power that a heater is given at most: until the water answers, an immersed one may be dry.
+     * One that a level contact says is covered may only be dead: it is paused where nothing else tells.
      */
-    public static boolean gently(Cone cone, boolean responded) {
-        return cone.fittings().heat().kind() == Cone.HeatKind.IMMERSED && !cone.fittings().probes().level()
-                && !responded;
+    public static double most(Cone cone, HeatTrack heat) {
+        boolean covered = cone.fittings().probes().level();
+        return cone.fittings().heat().kind() != Cone.HeatKind.IMMERSED || heat.responded()
+                || covered && !heat.undecided() ? 1 : covered ? COVERED_POWER : LOW_POWER;
     }
 
-    /** The same law at no more than low power. */
-    public Hold lowPower() {
-        return new Hold(0, Math.min(duty, LOW_POWER), aimC, law.off(), false);
+    /** The same law at no more than so much power. */
+    public Hold atMost(double share) {
+        return new Hold(0, Math.min(duty, share), aimC, law.off(), false);
     }
 
     /**

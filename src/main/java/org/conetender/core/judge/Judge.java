@@ -97,7 +97,7 @@ public final class Judge {
             thermal = thermal.map(Thermal::cleared).map(Thermal::left);
         }
         HeatTrack heat = before.heat().after(new HeatTrack.Step(did.dtMs(), did.heated(), water.belief(),
-                physics(cone, litres, next)), disturbed);
+                physics(cone, litres, next), water.lastAtMs() != before.water().lastAtMs()), disturbed);
         // What a room may have done is no fault once it is over; guards latch what is.
         if (!next.coldRoom() && heat.noRiseForMs() >= HeatTrack.STILL_MS
                 && thermal.filter(t -> t.watch().suspect() == Watch.Suspect.WELDED).isPresent()) {
@@ -190,6 +190,7 @@ public final class Judge {
         boolean measured = j.roomC().isPresent();
         double drift = measured || Double.isNaN(c) ? 0 : loss * Math.max(0, WARMEST_ROOM_C - c);
         return new HeatTrack.Physics(cone.fittings().heat().riseKPerS(litres), loss * over,
-                !measured || over > ConeJudgement.COLD_ROOM_K, drift);
+                !measured || over > ConeJudgement.COLD_ROOM_K, drift, loss,
+                cone.fittings().heat().kind() == Cone.HeatKind.IMMERSED);
     }
 }

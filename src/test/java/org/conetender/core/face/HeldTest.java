@@ -58,9 +58,9 @@ class HeldTest {
         s.minutes(5);
         s.senses.water("a", 22);
         s.minutes(1);
-        assertThat(tree(s).get(A + "water/why")).isEqualTo("the reading jumped from 27.0 to 22.0 °C, as a "
-                + "probe does that left the water; it is believed again after three minutes of readings that "
-                + "agree");
+        assertThat(tree(s).get(A + "water/why")).matches("the reading jumped from 27\\.[01] to 22\\.0 °C, "
+                + "as a probe does that left the water; it is believed again after three minutes of readings "
+                + "that agree");
     }
 
     @Test

@@ -105,7 +105,7 @@ class CookedBatchTest {
         s.minutes(16);
         double c = 27;
         for (; c < 31.2; c += 0.03) {
-            s.senses.water("a", c);
+            s.senses.moves("a", 0.03);
             s.minutes(1);
         }
         assertThat(s.standing("a")).containsExactly("room-too-warm");
@@ -132,7 +132,7 @@ class CookedBatchTest {
         Story s = incubating(Story.at());
         s.does(Step.FIRST_SEEN, Step.SETTLE, Step.HANDS_IN);
         s.minutes(16);
-        for (double c = 27; c < 31.2; c += 0.1) {
+        for (double c = s.senses.shownC("a"); c < 31.2; c += 0.1) {
             s.senses.water("a", c);
             s.minutes(3);
         }

@@ -6,15 +6,19 @@ import org.conetender.core.Larkmoor.Fitting;
 import org.conetender.core.Story;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.Step;
+import org.conetender.core.judge.Basin;
 import org.conetender.core.judge.Belief;
 import org.conetender.core.judge.HeatTrack;
+import org.conetender.core.judge.Losses;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** Danger: heater or probe out of the water; power goes in and nothing shows. */
 class NoEffectTest {
 
     private static Story cold(Story s) {
-        s.senses.water("a", 22).room(22);
+        s.senses.water("a", 22).room(22).dead("a");
         s.does(Step.STARTED);
         return s;
     }
@@ -53,10 +57,46 @@ class NoEffectTest {
 
     @Test
     void waterThatHoldsItsSetPointProvesTheHeater() {
-        Story s = Story.at(Fitting.ROOM_PROBE);
+        Story s = over(Story.at(Fitting.ROOM_PROBE), new Basin(Basin.Build.USUAL, 27, 1));
         s.does(Step.STARTED);
-        s.pass(java.time.Duration.ofHours(6));
+        hours(s, 6);
         assertThat(s.standing("a")).isEmpty();
+    }
+
+    private static Story over(Story s, Basin basin) {
+        s.senses.room(basin.roomC);
+        return s.each(x -> {
+            s.senses.water("a", basin.second(x.on("a.heat") && x.on("a.cut-out")));
+            s.senses.frozen("a-water");
+        });
+    }
+
+    /** In steps of a second. */
+    private static void hours(Story s, int h) {
+        for (int i = 0; i < h * 2; i++) {
+            s.minutes(30);
+        }
+    }
+
+    /** Losses by the bench's own cones; after the restart the heater has to answer again. */
+    @ParameterizedTest
+    @CsvSource({"1.25,27", "1.4,27", "2.5,27", "1.4,26"})
+    void neitherARestartNorAWarmFillMakesASoundHeaterSuspect(double losses, double startC) {
+        double nominal = Losses.wattsPerK(2, true);
+        Basin b = new Basin(new Basin.Build(25, 2, nominal * losses, 45, 15), startC, 3);
+        Story s = over(Story.at(Fitting.ROOM_PROBE), b);
+        s.does(Step.STARTED);
+        hours(s, 2);
+        s.restart("boot-1", 5_000);
+        hours(s, 1);
+        s.does(Step.TOPPED_UP);
+        hours(s, 1);
+        assertThat(s.told("no-effect")).isZero();
+        assertThat(s.state().live().cones().get("a").judged().heat().responded()).isTrue();
+        b.power = Basin.Power.DEAD;
+        s.restart("boot-1", 5_000);
+        hours(s, 1);
+        assertThat(s.standing("a")).as("a dead one").containsExactly("no-effect");
     }
 
     @Test
@@ -70,16 +110,17 @@ class NoEffectTest {
     @Test
     void aHeaterThatHardlyWorksIsNotBlamedForWaterThatDoesNotRise() {
         HeatTrack t = HeatTrack.fresh();
-        HeatTrack.Physics p = new HeatTrack.Physics(0.003, 0, true, 0);
+        HeatTrack.Physics p = new HeatTrack.Physics(0.003, 0, true, 0, 0,
+                true);
         for (int i = 0; i < 600; i++) {
-            t = t.after(new HeatTrack.Step(1_000, true, new Belief.Trusted(20 + i * 0.003), p), false);
+            t = t.after(new HeatTrack.Step(1_000, true, new Belief.Trusted(20 + i * 0.003), p, true), false);
         }
         assertThat(t.responded()).isTrue();
         HeatTrack idle = t;
         HeatTrack busy = t;
         for (int i = 0; i < 4 * 3_600; i++) {
-            idle = idle.after(new HeatTrack.Step(1_000, i % 10 == 0, new Belief.Trusted(20), p), false);
-            busy = busy.after(new HeatTrack.Step(1_000, i % 10 < 9, new Belief.Trusted(20), p), false);
+            idle = idle.after(new HeatTrack.Step(1_000, i % 10 == 0, new Belief.Trusted(20), p, true), false);
+            busy = busy.after(new HeatTrack.Step(1_000, i % 10 < 9, new Belief.Trusted(20), p, true), false);
             assertThat(idle.failed()).as("second " + i).isFalse();
         }
         assertThat(busy.failed()).as("one that works hard for nothing is").isTrue();

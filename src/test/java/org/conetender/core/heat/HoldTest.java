@@ -73,7 +73,8 @@ class HoldTest {
 
     @Test
     void lowPowerIsGivenByDuty() {
-        Hold low = Hold.IDLE.after(5, 27, 1_000, PLANT).steered(kept(20, 600), AROUND, RELAY).lowPower();
+        Hold low = Hold.IDLE.after(5, 27, 1_000, PLANT).steered(kept(20, 600), AROUND, RELAY)
+                .atMost(Hold.LOW_POWER);
         assertThat(low.duty()).isEqualTo(Hold.LOW_POWER);
         assertThat(low.on()).isFalse();
     }
