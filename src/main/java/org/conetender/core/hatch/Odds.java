@@ -79,16 +79,21 @@ final class Odds {
                     : lastNone.isPresent() ? noneYet(lastNone.get(), middle, sigma) : 0;
         }
         double[] counted = new double[logs.length];
+        double[] now = new double[logs.length];
         for (Lesson l : lessons) {
             switch (l.sight()) {
                 case Lesson.Sight.NoneYet _, Lesson.Sight.First _ -> { }
-                case Lesson.Sight.Counted c -> {
+                case Lesson.Sight.Counted c when c.all() > 0 -> {
                     double sd = Math.hypot(sigma, l.at().logSd());
                     double share = Normal.share((Math.log(l.at().degreeHours()) - lnK50) / sd);
+                    Sample sample = Sample.of(c);
                     for (int i = 0; i < logs.length; i++) {
-                        counted[i] += counted(c, besides.get(i).viable * share);
+                        int same = sameViable(besides, i);
+                        now[i] = same < i ? now[same] : sample.log(besides.get(i).viable * share);
+                        counted[i] += now[i];
                     }
                 }
+                case Lesson.Sight.Counted _ -> { }
                 case Lesson.Sight.Judged j -> sum += judged(j.word(), l.at(), lnK50, sigma);
             }
         }
@@ -118,21 +123,39 @@ final class Odds {
         return slips(Normal.share((middle - Math.log(at.degreeHours())) / sd), 0.5);
     }
 
-    /** @param swims share of full cysts that swim as nauplii */
-    private static double counted(Lesson.Sight.Counted c, double swims) {
-        if (c.all() == 0) {
-            return 0;
+    /** The first with the same share that can hatch: what was counted says the same of both. */
+    private static int sameViable(List<Besides> besides, int i) {
+        int same = 0;
+        while (besides.get(same).viable != besides.get(i).viable) {
+            same++;
         }
-        double p = Math.clamp(swims, 1e-12, 1 - 1e-12);
-        double worth = 1 / (1 + (c.all() - 1) * ALIKE);
-        double n = c.nauplii() * worth;
-        double rest = (c.umbrella() + c.unhatched()) * worth;
-        double mean = n / (n + rest);
-        double best = (n > 0 ? n * Math.log(mean) : 0) + (rest > 0 ? rest * Math.log(1 - mean) : 0);
-        // Measured against what fits best; a slip makes every share as likely.
-        double anyShare = Math.min(1, Math.sqrt(2 * Math.PI * (mean * (1 - mean) + 1 / (n + rest))
-                / (n + rest)));
-        return slips(Math.exp(n * Math.log(p) + rest * Math.log1p(-p) - best), anyShare);
+        return same;
+    }
+
+    /**
+     * A counted sub-sample.
+     *
+     * @param n nauplii, as far as they are worth it  @param rest of the others
+     * @param best log-likelihood of the share that fits best  @param any what a slip is worth against it
+     */
+    private record Sample(double n, double rest, double best, double any) {
+
+        static Sample of(Lesson.Sight.Counted c) {
+            double worth = 1 / (1 + (c.all() - 1) * ALIKE);
+            double n = c.nauplii() * worth;
+            double rest = (c.umbrella() + c.unhatched()) * worth;
+            double mean = n / (n + rest);
+            double best = (n > 0 ? n * Math.log(mean) : 0) + (rest > 0 ? rest * Math.log(1 - mean) : 0);
+            // A slip makes every share as likely.
+            return new Sample(n, rest, best, Math.min(1, Math.sqrt(2 * Math.PI
+                    * (mean * (1 - mean) + 1 / (n + rest)) / (n + rest))));
+        }
+
+        /** @param swims share of full cysts that swim as nauplii */
+        double log(double swims) {
+            double p = Math.clamp(swims, 1e-12, 1 - 1e-12);
+            return slips(Math.exp(n * Math.log(p) + rest * Math.log1p(-p) - best), any);
+        }
     }
 
     private static double judged(Lesson.Word word, Lesson.At at, double lnK50, double sigma) {
