@@ -17,8 +17,12 @@ final class Odds {
     private static final double FIRST_SHARE_Z = Normal.quantile(0.01);
     /** …by eyes that see between three in a thousand and three in a hundred: scores apart (*guess*). */
     private static final double FIRST_EYES_Z = 0.35;
-    /** First nauplii are reported within half an hour, one standard deviation (issue, *guess*). */
+    /** Who watches reports them within half an hour, one standard deviation (issue, *guess*). */
     private static final double REPORTED_H = 0.5;
+    /** But unless a look in vain is known, they were mostly there before anybody came: once in… (*guess*) */
+    private static final double WATCHED = 0.15;
+    /** …and else for up to a night and a breakfast, h (*guess*). */
+    private static final double UNSEEN_H = 12;
     /**
      * Sub-samples differ by more than chance, since cysts sink and nauplii gather: counts are worth those
      * of animals that resemble their neighbours by so much (*guess*; science.md §4 names the error only).
@@ -114,8 +118,12 @@ final class Odds {
                     ANYWHERE * (to - from));
         }
         double sd = Math.hypot(Math.hypot(eyes, at.logSd()), REPORTED_H / at.hours());
-        double z = (Math.log(at.degreeHours()) - middle) / sd;
-        return slips(Math.exp(-z * z / 2) / (sd * Math.sqrt(2 * Math.PI)), ANYWHERE);
+        double to = Math.log(at.degreeHours());
+        double z = (to - middle) / sd;
+        double watched = Math.exp(-z * z / 2) / (sd * Math.sqrt(2 * Math.PI));
+        double from = to + Math.log(Math.max(0.1, 1 - UNSEEN_H / at.hours()));
+        double unseen = (Normal.share(z) - Normal.share((from - middle) / sd)) / (to - from);
+        return slips(WATCHED * watched + (1 - WATCHED) * unseen, ANYWHERE);
     }
 
     private static double noneYet(Lesson.At at, double middle, double sigma) {
