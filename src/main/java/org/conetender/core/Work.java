@@ -39,6 +39,7 @@ final class Work {
     final Map<String, ConeJudgement> judged = new TreeMap<>();
     final Map<String, Beside> beside = new TreeMap<>();
     private final Map<String, Known> known = new TreeMap<>();
+    private Optional<String> learner = Optional.empty();
     final List<List<Fact>> transactions = new ArrayList<>();
     final List<Result.Reply> replies = new ArrayList<>();
     /** Acknowledgements that no record can keep: they only silence, and only in this life. */
@@ -65,10 +66,22 @@ final class Work {
         return before.live().cones().get(cone);
     }
 
-    /** What is known of the cysts in that cone, by the book as it stands. */
+    /**
+     * What is known of the cysts in that cone, by the book as it stands. Only one cone learns in a tick, as
+     * that takes time; the others keep what they had for so long.
+     */
     Known known(String cone) {
-        return known.compute(cone, (id, k) -> (k == null ? live(id).known() : k)
-                .after(ledger.book().lots(), id, batch(id)));
+        Known was = known.getOrDefault(cone, live(cone).known());
+        if (learner.filter(l -> !l.equals(cone)).isPresent()
+                && was.canWait(ledger.book().lots(), cone, batch(cone))) {
+            return was;
+        }
+        Known next = was.after(ledger.book().lots(), cone, batch(cone));
+        if (next.speed() != was.speed()) {
+            learner = Optional.of(cone);
+        }
+        known.put(cone, next);
+        return next;
     }
 
     /** How fast they are in the water they stand in. */

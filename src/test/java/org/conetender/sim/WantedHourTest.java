@@ -45,8 +45,8 @@ class WantedHourTest {
         assertThat(lowestC).as("held for it").isGreaterThanOrEqualTo(22);
         assertThat(highestC).isLessThanOrEqualTo(30);
         assertThat(Duration.between(Instant.ofEpochMilli(readyAtMs), hour).abs())
-                .as("a lot not known is called ready a little before its announced hour")
-                .isLessThan(Duration.ofMinutes(45));
+                .as("a lot not known is called ready near its announced hour, though the first look moved it")
+                .isLessThan(Duration.ofMinutes(90));
     }
 
     @Test

@@ -8,7 +8,7 @@ import picocli.CommandLine.Option;
 /** {@code soak --forecast}: many batches, and what was told of each against what came. */
 final class ForecastPart {
 
-    @Option(names = "--batches", paramLabel = "N", defaultValue = "2400",
+    @Option(names = "--batches", paramLabel = "N", defaultValue = "2016",
             description = "with --forecast: batches, each of a lot of its own; default: ${DEFAULT-VALUE}")
     private int batches;
 

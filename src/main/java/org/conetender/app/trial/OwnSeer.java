@@ -81,6 +81,7 @@ public final class OwnSeer implements Seer {
 
     private static Lesson lesson(Report r, Development d, double hours) {
         return new Lesson(new Lesson.At(d.leastDegreeHours(), d.mostDegreeHours(), hours), switch (r.what()) {
+            case NONE -> new Sight.NoneYet();
             case FIRST -> new Sight.First();
             case COUNT -> new Sight.Counted(r.nauplii(), 0, r.unhatched());
             case TOO_EARLY -> new Sight.Judged(Lesson.Word.TOO_EARLY);

@@ -17,8 +17,12 @@ final class Odds {
     private static final double FIRST_SHARE_Z = Normal.quantile(0.01);
     /** …by eyes that see between three in a thousand and three in a hundred: scores apart (*guess*). */
     private static final double FIRST_EYES_Z = 0.35;
-    /** First nauplii are reported within half an hour, one standard deviation (issue, *guess*). */
+    /** Who watches reports them within half an hour, one standard deviation (issue, *guess*). */
     private static final double REPORTED_H = 0.5;
+    /** But unless a look in vain is known, they were mostly there before anybody came: once in… (*guess*) */
+    private static final double WATCHED = 0.15;
+    /** …and else for up to a night and a breakfast, h (*guess*). */
+    private static final double UNSEEN_H = 12;
     /**
      * Sub-samples differ by more than chance, since cysts sink and nauplii gather: counts are worth those
      * of animals that resemble their neighbours by so much (*guess*; science.md §4 names the error only).
@@ -79,16 +83,21 @@ final class Odds {
                     : lastNone.isPresent() ? noneYet(lastNone.get(), middle, sigma) : 0;
         }
         double[] counted = new double[logs.length];
+        double[] now = new double[logs.length];
         for (Lesson l : lessons) {
             switch (l.sight()) {
                 case Lesson.Sight.NoneYet _, Lesson.Sight.First _ -> { }
-                case Lesson.Sight.Counted c -> {
+                case Lesson.Sight.Counted c when c.all() > 0 -> {
                     double sd = Math.hypot(sigma, l.at().logSd());
                     double share = Normal.share((Math.log(l.at().degreeHours()) - lnK50) / sd);
+                    Sample sample = Sample.of(c);
                     for (int i = 0; i < logs.length; i++) {
-                        counted[i] += counted(c, besides.get(i).viable * share);
+                        int same = sameViable(besides, i);
+                        now[i] = same < i ? now[same] : sample.log(besides.get(i).viable * share);
+                        counted[i] += now[i];
                     }
                 }
+                case Lesson.Sight.Counted _ -> { }
                 case Lesson.Sight.Judged j -> sum += judged(j.word(), l.at(), lnK50, sigma);
             }
         }
@@ -109,8 +118,12 @@ final class Odds {
                     ANYWHERE * (to - from));
         }
         double sd = Math.hypot(Math.hypot(eyes, at.logSd()), REPORTED_H / at.hours());
-        double z = (Math.log(at.degreeHours()) - middle) / sd;
-        return slips(Math.exp(-z * z / 2) / (sd * Math.sqrt(2 * Math.PI)), ANYWHERE);
+        double to = Math.log(at.degreeHours());
+        double z = (to - middle) / sd;
+        double watched = Math.exp(-z * z / 2) / (sd * Math.sqrt(2 * Math.PI));
+        double from = to + Math.log(Math.max(0.1, 1 - UNSEEN_H / at.hours()));
+        double unseen = (Normal.share(z) - Normal.share((from - middle) / sd)) / (to - from);
+        return slips(WATCHED * watched + (1 - WATCHED) * unseen, ANYWHERE);
     }
 
     private static double noneYet(Lesson.At at, double middle, double sigma) {
@@ -118,21 +131,39 @@ final class Odds {
         return slips(Normal.share((middle - Math.log(at.degreeHours())) / sd), 0.5);
     }
 
-    /** @param swims share of full cysts that swim as nauplii */
-    private static double counted(Lesson.Sight.Counted c, double swims) {
-        if (c.all() == 0) {
-            return 0;
+    /** The first with the same share that can hatch: what was counted says the same of both. */
+    private static int sameViable(List<Besides> besides, int i) {
+        int same = 0;
+        while (besides.get(same).viable != besides.get(i).viable) {
+            same++;
         }
-        double p = Math.clamp(swims, 1e-12, 1 - 1e-12);
-        double worth = 1 / (1 + (c.all() - 1) * ALIKE);
-        double n = c.nauplii() * worth;
-        double rest = (c.umbrella() + c.unhatched()) * worth;
-        double mean = n / (n + rest);
-        double best = (n > 0 ? n * Math.log(mean) : 0) + (rest > 0 ? rest * Math.log(1 - mean) : 0);
-        // Measured against what fits best; a slip makes every share as likely.
-        double anyShare = Math.min(1, Math.sqrt(2 * Math.PI * (mean * (1 - mean) + 1 / (n + rest))
-                / (n + rest)));
-        return slips(Math.exp(n * Math.log(p) + rest * Math.log1p(-p) - best), anyShare);
+        return same;
+    }
+
+    /**
+     * A counted sub-sample.
+     *
+     * @param n nauplii, as far as they are worth it  @param rest of the others
+     * @param best log-likelihood of the share that fits best  @param any what a slip is worth against it
+     */
+    private record Sample(double n, double rest, double best, double any) {
+
+        static Sample of(Lesson.Sight.Counted c) {
+            double worth = 1 / (1 + (c.all() - 1) * ALIKE);
+            double n = c.nauplii() * worth;
+            double rest = (c.umbrella() + c.unhatched()) * worth;
+            double mean = n / (n + rest);
+            double best = (n > 0 ? n * Math.log(mean) : 0) + (rest > 0 ? rest * Math.log(1 - mean) : 0);
+            // A slip makes every share as likely.
+            return new Sample(n, rest, best, Math.min(1, Math.sqrt(2 * Math.PI
+                    * (mean * (1 - mean) + 1 / (n + rest)) / (n + rest))));
+        }
+
+        /** @param swims share of full cysts that swim as nauplii */
+        double log(double swims) {
+            double p = Math.clamp(swims, 1e-12, 1 - 1e-12);
+            return slips(Math.exp(n * Math.log(p) + rest * Math.log1p(-p) - best), any);
+        }
     }
 
     private static double judged(Lesson.Word word, Lesson.At at, double lnK50, double sigma) {

@@ -115,7 +115,7 @@ record Brood(long seed, Lot lot, Habit habit, int seen, double setC) {
         double harvestH = Math.max(batch.hoursTo(50), batch.hoursTo(90) + missedH);
         int last = Math.min(shares.size() - 1, (int) (harvestH / STEP_H));
         List<Report> reports = new ArrayList<>();
-        reports.add(first(shares.stream().mapToDouble(s -> s).toArray(), STEP_H, r));
+        reports.addAll(first(shares.stream().mapToDouble(s -> s).toArray(), STEP_H, r));
         for (int k = 0; k < counts(); k++) {
             int from = at(shares, 0.2);
             int to = Math.max(from + 1, at(shares, 0.95));
@@ -138,14 +138,20 @@ record Brood(long seed, Lot lot, Habit habit, int seen, double setC) {
         return i;
     }
 
-    /** When first nauplii are reported, as a person sees and tells. @param shares hatched, one a step */
-    static Report first(double[] shares, double stepH, SplittableRandom r) {
+    /**
+     * The look in vain and the one that saw the first nauplii, as a person sees and tells: who knows them to
+     * half an hour has looked an hour before. @param shares hatched, one a step
+     */
+    static List<Report> first(double[] shares, double stepH, SplittableRandom r) {
         double eyes = Math.exp(r.nextDouble(Math.log(EYES_FROM), Math.log(EYES_TO)));
         int i = 0;
         while (i < shares.length - 1 && shares[i] < eyes) {
             i++;
         }
-        return new Report(Math.max(1, i * stepH + FIRST_SD_H * r.nextGaussian()), Report.What.FIRST, 0, 0);
+        double hour = Math.max(1, i * stepH + FIRST_SD_H * r.nextGaussian());
+        double before = Math.max(0.5, Math.min(hour, i * stepH) - r.nextDouble(0, 2 * FIRST_SD_H));
+        return List.of(new Report(before, Report.What.NONE, 0, 0),
+                new Report(hour, Report.What.FIRST, 0, 0));
     }
 
     /** A sub-sample of 50 to 200 animals, or twice as many. @param share of the hatchable that has hatched */

@@ -66,10 +66,10 @@ final class ForecastRun {
     private List<Report> reports(double[] shares) {
         SplittableRandom person = Seeds.of(brood.seed(), "person");
         double stepH = MINUTE_S / (double) HOUR_S;
-        Report first = Brood.first(shares, stepH, person);
-        List<Report> all = new ArrayList<>(List.of(first));
+        List<Report> looks = Brood.first(shares, stepH, person);
+        List<Report> all = new ArrayList<>(looks);
         for (int k = 0; k < brood.counts(); k++) {
-            double hour = first.hour() + person.nextDouble(COUNTS_FROM_H, COUNTS_TO_H);
+            double hour = looks.getLast().hour() + person.nextDouble(COUNTS_FROM_H, COUNTS_TO_H);
             int minute = (int) (hour / stepH);
             if (minute < shares.length) {
                 all.add(brood.count(hour, shares[minute], person));

@@ -14,7 +14,7 @@ import org.conetender.sim.Jobs;
  */
 public final class ForecastTrial {
 
-    private static final long FIRST_SEED = 620_000_000;
+    private static final long FIRST_SEED = 730_000_000;
     private static final double LEFT_H = 3;
     private static final double MINUTES = 60;
 

@@ -11,5 +11,5 @@ package org.conetender.sim.trial;
 public record Report(double hour, What what, int nauplii, int unhatched) {
 
     /** What can be seen. */
-    public enum What { FIRST, COUNT, TOO_EARLY, RIGHT, LATE }
+    public enum What { NONE, FIRST, COUNT, TOO_EARLY, RIGHT, LATE }
 }

@@ -160,14 +160,28 @@ class LearntTest {
     }
 
     @Test
-    void betweenTwoLooksNothingIsPreferred() {
-        // Not at 150, yes at 200: what is learnt lies between what either end alone would say.
-        double between = learnt(List.of(List.of(none(150), first(200)))).k50DegreeHours();
-        assertThat(between).isBetween(learnt(List.of(List.of(first(150)))).k50DegreeHours(),
-                learnt(List.of(List.of(first(200)))).k50DegreeHours());
-        // A look long before says nothing; of two looks in vain the later one counts.
-        assertThat(learnt(List.of(List.of(none(10), none(150), first(200)))).k50DegreeHours())
+    void aLookInVainShutsOutWhatCameBeforeIt() {
+        double alone = learnt(List.of(List.of(first(260)))).k50DegreeHours();
+        double between = learnt(List.of(List.of(none(200), first(260)))).k50DegreeHours();
+        double late = learnt(List.of(List.of(none(245), first(260)))).k50DegreeHours();
+        assertThat(between).isGreaterThan(alone + 5);
+        assertThat(late).isGreaterThan(between + 2);
+        // Of two looks in vain the later one counts, and an earlier one told afterwards says nothing.
+        assertThat(learnt(List.of(List.of(none(10), none(200), first(260)))).k50DegreeHours())
                 .isCloseTo(between, within(1e-9));
+        assertThat(learnt(List.of(List.of(none(200), first(260), none(100)))).k50DegreeHours())
+                .isCloseTo(between, within(1e-9));
+        assertThat(learnt(List.of(List.of(none(245), first(260)))).doubt().lot())
+                .isLessThan(learnt(List.of(List.of(first(260)))).doubt().lot());
+    }
+
+    /** All cones are looked at in the morning: what hatched at night must not make three lots slow. */
+    @Test
+    void threeBatchesFirstSeenAtBreakfastAreNoProofOfASlowLot() {
+        Speed s = learnt(Collections.nCopies(2, List.of(first(300))), first(300));
+        assertThat(s.known()).isFalse();
+        assertThat(s.k50DegreeHours()).isBetween(260.0, 320.0);
+        assertThat(s.doubt().lot()).isGreaterThan(0.12);
     }
 
     @Test
@@ -222,7 +236,7 @@ class LearntTest {
                 for (int a = 0; a < 60; a++) {
                     nauplii += r.nextDouble() < viable * Normal.share((Math.log(at) - batch) / sigma) ? 1 : 0;
                 }
-                others.add(List.of(first(dh), count(at, nauplii, 60 - nauplii)));
+                others.add(List.of(none(dh - 14), first(dh), count(at, nauplii, 60 - nauplii)));
             }
             Speed s = Learnt.of(Prior.UNKNOWN, others, List.of()).at(26, 12);
             double truth = k + 0.03 * r.nextGaussian() + sigma * Normal.Z90;

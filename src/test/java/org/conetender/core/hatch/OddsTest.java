@@ -17,17 +17,30 @@ class OddsTest {
         return Math.exp(new Odds(List.of(new Lesson(at, sight))).log(Math.log(k50), 0.15, USUAL));
     }
 
-    /** 97 in 100 of the normal density of the report, three of anything. */
+    /** Without a look before, they may have been there for hours: earlier is likely too, later is not. */
     @Test
-    void firstNaupliiAreLikeliestAHundredthOfTheWay() {
-        double k50 = 200;
+    void firstNaupliiMayHaveBeenThereBeforeAnybodyCame() {
+        double k50 = 250;
         double first = k50 * Math.exp(0.15 * Normal.quantile(0.01));
         At at = new At(first, first, first / 14);
         double sd = Math.hypot(0.15 * 0.35, 0.5 / at.hours());
-        assertThat(of(new Sight.First(), at, k50)).isCloseTo(0.97 / (sd * Math.sqrt(2 * Math.PI)) + 0.03,
-                within(1e-9));
-        assertThat(of(new Sight.First(), at, 230)).isLessThan(of(new Sight.First(), at, k50));
-        assertThat(of(new Sight.First(), at, 20)).isCloseTo(0.03, within(1e-6));
+        double unseen = 0.5 / -Math.log(Math.max(0.1, 1 - 12 / at.hours()));
+        assertThat(of(new Sight.First(), at, k50)).isCloseTo(0.97 * (0.15 / (sd * Math.sqrt(2 * Math.PI))
+                + 0.85 * unseen) + 0.03, within(1e-3));
+        assertThat(of(new Sight.First(), at, 200)).isGreaterThan(of(new Sight.First(), at, 310) * 5);
+    }
+
+    @Test
+    void afterALookInVainTheyComeBetweenTheTwo() {
+        At none = new At(150, 150, 11);
+        At seen = new At(170, 170, 12);
+        List<Lesson> both = List.of(new Lesson(none, new Sight.NoneYet()), new Lesson(seen,
+                new Sight.First()));
+        double between = Math.exp(new Odds(both).log(Math.log(160) + 0.15 * 2.326, 0.15, USUAL));
+        assertThat(between).isGreaterThan(0.5);
+        for (double k50 : new double[] {170, 300}) {
+            assertThat(Math.exp(new Odds(both).log(Math.log(k50), 0.15, USUAL))).isLessThan(between / 5);
+        }
     }
 
     /** A count is binomial, of fewer animals than were counted: 150 that resemble each other by 0.002. */
