@@ -51,7 +51,7 @@ class MisunderstoodTest {
         "tell | CONE is missing.",
         "forecast | --log FILE is missing.",
         "demo --seed | --seed N is missing.",
-        "soak | One of these is missing: --control, --search, --seeds N, --story FILE.",
+        "soak | One of these is missing: --control, --search, --forecast, --seeds N, --story FILE.",
         "'' | Which command? Begin with 'demo' to see it work."})
     void whatIsMissingIsNamedInOneSentence(String words, String sentence) {
         assertThat(run(words.replace("'", ""))).isEqualTo(2);
