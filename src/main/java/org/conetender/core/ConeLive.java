@@ -101,6 +101,10 @@ public record ConeLive(ConeJudgement judged, Beside beside, Growth growth, Heati
                 known, pressedForMs);
     }
 
+    ConeLive knowing(Known of) {
+        return new ConeLive(judged, beside, growth, heating, out, outlook, of, pressedForMs);
+    }
+
     static ConeLive begin(String cone, ConeBook book, Optional<Checkpoint> checkpoint, Moment now) {
         ConeJudgement judged = new ConeJudgement(Water.unheard(), Optional.empty(), Level.UNKNOWN,
                 HeatTrack.fresh(), Optional.empty(), AirTrack.begun(Breath.begun(book, now)),

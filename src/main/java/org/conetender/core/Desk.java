@@ -163,7 +163,8 @@ final class Desk {
         Span age = v.since(last.get().at());
         if (age.mostMs() > Fits.WITHDRAW_WITHIN_MS) {
             return Optional.of(age.leastMs() > Fits.WITHDRAW_WITHIN_MS
-                    ? "the last report is over half an hour old and stands; report 'abandoned' to start over."
+                    ? "the last report is over half an hour old and stands; what you see or count next "
+                    + "outvotes a look, and 'abandoned' ends a batch that is not as it was told."
                     : "the power was off since the last report and the clock is not set yet, so it may be "
                     + "over half an hour old; wait for the clock, or report 'abandoned' to start over.");
         }

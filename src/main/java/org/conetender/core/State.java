@@ -14,6 +14,7 @@ import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Checkpoint;
 import org.conetender.core.batch.Fact;
 import org.conetender.core.batch.Lives;
+import org.conetender.core.hatch.Known;
 import org.conetender.core.image.Request;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.settings.Settings;
@@ -66,8 +67,10 @@ public record State(Ledger ledger, Live live) {
         }
         Ledger ledger = Ledger.of(book, opening.getFirst().seq()).opened(opening);
         Map<String, ConeLive> cones = new TreeMap<>();
+        Known known = Known.NONE;
         for (Cone c : settings.cones()) {
-            cones.put(c.id(), ConeLive.begin(c.id(), book.cone(c.id()), checkpoint, now)
+            known = known.begun(book.lots(), c.id(), book.cone(c.id()).batch());
+            cones.put(c.id(), ConeLive.begin(c.id(), book.cone(c.id()), checkpoint, now).knowing(known)
                     .worn(RelayLife.begun(c, book.cone(c.id()), Lives.of(facts).running())));
         }
         return new State(ledger, new Live(now, cones,

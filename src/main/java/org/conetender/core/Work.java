@@ -39,7 +39,7 @@ final class Work {
     final Map<String, ConeJudgement> judged = new TreeMap<>();
     final Map<String, Beside> beside = new TreeMap<>();
     private final Map<String, Known> known = new TreeMap<>();
-    private Optional<String> learner = Optional.empty();
+    private boolean learnt;
     final List<List<Fact>> transactions = new ArrayList<>();
     final List<Result.Reply> replies = new ArrayList<>();
     /** Acknowledgements that no record can keep: they only silence, and only in this life. */
@@ -67,19 +67,16 @@ final class Work {
     }
 
     /**
-     * What is known of the cysts in that cone, by the book as it stands. Only one cone learns in a tick, as
-     * that takes time; the others keep what they had for so long.
+     * What is known of the cysts in that cone, by the book as it stands. Only one lot is learnt in a tick, as
+     * that takes time; all else keeps what it had for so long.
      */
     Known known(String cone) {
         Known was = known.getOrDefault(cone, live(cone).known());
-        if (learner.filter(l -> !l.equals(cone)).isPresent()
-                && was.canWait(ledger.book().lots(), cone, batch(cone))) {
+        if (learnt && was.canWait(ledger.book().lots(), cone, batch(cone))) {
             return was;
         }
         Known next = was.after(ledger.book().lots(), cone, batch(cone));
-        if (next.speed() != was.speed()) {
-            learner = Optional.of(cone);
-        }
+        learnt |= next.speed() != was.speed() || !next.whole();
         known.put(cone, next);
         return next;
     }

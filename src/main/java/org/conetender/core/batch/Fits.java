@@ -45,7 +45,8 @@ public final class Fits {
             case RINSED, DISINFECTED -> stage instanceof Stage.Drained || stage instanceof Stage.Clean ? null
                     : "it still holds a batch; report 'drained' first.";
             case TOO_EARLY, RIGHT, LATE -> harvested(book.batch()) ? null
-                    : "no harvest to judge yet; answer after the next one.";
+                    : "there is no harvest to judge; answer after the next one, before the cone is "
+                    + "stocked again.";
             case ABANDONED -> stage.hasWater() && !(stage instanceof Stage.Abandoned) ? null
                     : "there is no batch to abandon.";
         });

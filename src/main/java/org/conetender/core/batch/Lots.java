@@ -46,7 +46,7 @@ public record Lots(List<Kept> all) {
 
     /** Lessons of that batch. */
     public List<Lesson> own(String lot, String cone, long batch) {
-        return all.stream().filter(k -> is(k, lot, cone, batch)).map(k -> k.what().lesson()).toList();
+        return once(all.stream().filter(k -> is(k, lot, cone, batch)).map(k -> k.what().lesson()).toList());
     }
 
     /** Lessons of the lot's other batches, a list for each, in the order in which they began to teach. */
@@ -80,7 +80,31 @@ public record Lots(List<Kept> all) {
         Map<String, List<Lesson>> batches = new LinkedHashMap<>();
         all.stream().filter(which).forEach(k -> batches.computeIfAbsent(k.what().batch() + "/" + k.cone(),
                 _ -> new ArrayList<>()).add(k.what().lesson()));
-        return batches.values().stream().map(List::copyOf).toList();
+        return batches.values().stream().map(Lots::once).toList();
+    }
+
+    /**
+     * Of one batch: the first nauplii came once, so the first who saw them counts, and nobody has seen none
+     * after that; of verdicts on its harvest the last counts.
+     */
+    private static List<Lesson> once(List<Lesson> lessons) {
+        List<Lesson> out = new ArrayList<>();
+        for (Lesson l : lessons) {
+            boolean seen = out.stream().anyMatch(o -> o.sight() instanceof Lesson.Sight.First);
+            switch (l.sight()) {
+                case Lesson.Sight.First _, Lesson.Sight.NoneYet _ -> {
+                    if (!seen) {
+                        out.add(l);
+                    }
+                }
+                case Lesson.Sight.Judged _ -> {
+                    out.removeIf(o -> o.sight() instanceof Lesson.Sight.Judged);
+                    out.add(l);
+                }
+                case Lesson.Sight.Counted _ -> out.add(l);
+            }
+        }
+        return List.copyOf(out);
     }
 
     private static boolean is(Kept k, String lot, String cone, long batch) {

@@ -40,7 +40,7 @@ public record Doubt(double lot, double batch, double spread, Form form, Together
         static double reach(double waterC, double baseC) {
             double ours = (Rate.ANCHOR_C - baseC) / Math.max(1, waterC - baseC);
             double theirs = (Rate.ANCHOR_C - OTHER_BASE_C) / Math.max(1, waterC - OTHER_BASE_C);
-            return Math.clamp(Math.log(ours / theirs), -2 * MOST, 2 * MOST);
+            return Math.clamp(Math.log(theirs / ours), -2 * MOST, 2 * MOST);
         }
     }
 

@@ -1,5 +1,6 @@
 package org.conetender.core.hatch;
 
+import java.util.ArrayList;
 import java.util.List;
 import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.Lots;
@@ -13,8 +14,9 @@ import org.conetender.core.batch.Lots;
  * @param evidence what was taken
  * @param kin what is known of other lots of the same source
  * @param speed what follows from it, at {@value Rate#ANCHOR_C} °C
+ * @param whole whether all was taken in; one lot is learnt in a tick, as that takes time
  */
-public record Known(Lots lots, Who who, Evidence evidence, List<Speed> kin, Speed speed) {
+public record Known(Lots lots, Who who, Evidence evidence, List<Speed> kin, Speed speed, boolean whole) {
 
     /** @param lot label; empty for none  @param cone id  @param batch its number */
     record Who(String lot, String cone, long batch) {}
@@ -23,34 +25,52 @@ public record Known(Lots lots, Who who, Evidence evidence, List<Speed> kin, Spee
     record Evidence(List<List<Lesson>> others, List<Lesson> own, List<List<List<Lesson>>> relatives) {}
 
     public static final Known NONE = new Known(Lots.NONE, new Who("", "", 0),
-            new Evidence(List.of(), List.of(), List.of()), List.of(), Speed.UNKNOWN_LOT);
+            new Evidence(List.of(), List.of(), List.of()), List.of(), Speed.UNKNOWN_LOT, true);
 
     /** Published hatch times lie between these, °C (science.md §2.2, §2.3); no lot is carried further. */
     private static final double LEAST_C = 20;
     private static final double MOST_C = 30;
 
-    /** By what the book says now. @param cone the batch's */
+    /** By all that the book says now, however long that takes: for a beginning, before the first tick. */
+    public Known begun(Lots now, String cone, Batch b) {
+        Known k = after(now, cone, b);
+        while (!k.whole) {
+            k = k.after(now, cone, b);
+        }
+        return k;
+    }
+
+    /** By what the book says now; at most one lot is learnt. @param cone the batch's */
     public Known after(Lots now, String cone, Batch b) {
         String lot = b.stock().map(Batch.Stock::lot).orElse("");
         Who next = new Who(lot, cone, b.number());
-        if (now == lots && next.equals(who)) {
+        if (whole && now == lots && next.equals(who)) {
             return this;
         }
-        Evidence e = lot.isEmpty() ? NONE.evidence : new Evidence(now.others(lot, cone, b.number()),
-                now.own(lot, cone, b.number()), now.relatives(lot));
-        if (e.equals(evidence)) {
-            return new Known(now, next, evidence, kin, speed);
+        // Of a tin without a label nothing is known but by this batch itself.
+        List<Lesson> own = now.own(lot, cone, b.number());
+        Evidence e = lot.isEmpty() ? new Evidence(List.of(), own, List.of())
+                : new Evidence(now.others(lot, cone, b.number()), own, now.relatives(lot));
+        if (whole && e.equals(evidence)) {
+            return new Known(now, next, evidence, kin, speed, true);
         }
-        List<Speed> of = e.relatives.equals(evidence.relatives) ? kin : e.relatives.stream()
-                .map(r -> Learnt.of(Learnt.Prior.UNKNOWN, r, List.of())).toList();
+        List<Speed> of = new ArrayList<>();
+        for (List<List<Lesson>> r : e.relatives) {
+            int at = evidence.relatives.indexOf(r);
+            of.add(at >= 0 ? kin.get(at) : Learnt.of(Learnt.Prior.UNKNOWN, r, List.of()));
+            if (at < 0) {
+                return new Known(now, next, new Evidence(evidence.others, evidence.own,
+                        e.relatives.subList(0, of.size())), of, next.equals(who) ? speed : NONE.speed, false);
+            }
+        }
         return new Known(now, next, e, of, Learnt.of(of.isEmpty() ? Learnt.Prior.UNKNOWN
-                : Learnt.Prior.of(of), e.others, e.own));
+                : Learnt.Prior.of(of), e.others, e.own), true);
     }
 
-    /** Whether they are the same cysts, of whose lot the book may say something else by now. */
+    /** Whether they are the same cysts, of whose lot there is more to learn, or may be by now. */
     public boolean canWait(Lots now, String cone, Batch b) {
         String lot = b.stock().map(Batch.Stock::lot).orElse("");
-        return now != lots && who.equals(new Who(lot, cone, b.number()));
+        return (now != lots || !whole) && who.equals(new Who(lot, cone, b.number()));
     }
 
     /** The same in that water; any where it is not known. @param waterC °C, or NaN */

@@ -11,7 +11,7 @@ import java.util.List;
  * probe shows a little too much or too little. So no look is ever believed for more than one batch can say.
  *
  * <p>Pure: the same lessons in any order give the same figures, and a lesson that is taken away leaves what
- * there was without it. Some milliseconds for a lot that was seen ten times; for reports, not for ticks.
+ * there was without it. Some milliseconds for a lot that was seen ten times: one in a tick ({@link Known}).
  */
 public final class Learnt {
 
@@ -27,6 +27,14 @@ public final class Learnt {
 
         /** Lots of one source share so much of the 0.20 between lots; most is theirs alone (*guess*). */
         private static final double SHARED_SD = 0.10;
+
+        /** How far one batch and its spread may lie from their lot, standard deviation of ln K (*guess*). */
+        private static final double BATCH_SD = 0.15;
+
+        /** Those that can tell anything to who believes this. */
+        private List<Lesson> heard(List<Lesson> lessons) {
+            return lessons.stream().filter(l -> l.says(lnK50, Math.hypot(sd, BATCH_SD))).toList();
+        }
 
         /** After other lots of the same source: conjugate, since all is normal. @param lots what they are */
         public static Prior of(List<Speed> lots) {
@@ -83,8 +91,9 @@ public final class Learnt {
      */
     public static Speed of(Prior prior, List<List<Lesson>> others, List<Lesson> own) {
         List<List<Lesson>> newest = others.subList(Math.max(0, others.size() - NEWEST), others.size());
-        Learnt l = new Learnt(newest, own, Rate.USUAL.baseC());
-        return l.others.isEmpty() && own.isEmpty() && prior.equals(Prior.UNKNOWN) ? Speed.UNKNOWN_LOT
+        Learnt l = new Learnt(newest.stream().map(prior::heard).toList(), prior.heard(own),
+                Rate.USUAL.baseC());
+        return l.others.isEmpty() && l.own.isEmpty() && prior.equals(Prior.UNKNOWN) ? Speed.UNKNOWN_LOT
                 : l.speed(prior);
     }
 

@@ -72,6 +72,26 @@ public record Lesson(At at, Sight sight) {
     /** How the hour of a harvest was. */
     public enum Word { TOO_EARLY, RIGHT, LATE }
 
+    /** First nauplii come by so much of ln K50 before the middle, where spread is as usual (*guess*). */
+    private static final double FIRST_BEFORE = 0.34;
+
+    /** No lot is as quick as this many standard deviations of what is believed of it (*guess*). */
+    private static final double SURELY = 2;
+
+    /**
+     * Whether it can tell anything. That nothing swims long before anything could, or a count of nothing,
+     * says nothing of any lot.
+     *
+     * @param lnK50 what is believed  @param sd its standard deviation, that of the batch and its spread too
+     */
+    boolean says(double lnK50, double sd) {
+        return switch (sight) {
+            case Sight.NoneYet _ -> Math.log(at.mostDegreeHours()) > lnK50 - FIRST_BEFORE - SURELY * sd;
+            case Sight.Counted c -> c.all() > 0;
+            case Sight.First _, Sight.Judged _ -> true;
+        };
+    }
+
     /** Whether it says more than that it was not yet time. */
     boolean teaches() {
         return switch (sight) {

@@ -64,6 +64,9 @@ public final class ForecastTrial {
         return run(FIRST_SEED, plan, school, progress);
     }
 
+    /** Fewer leave every split to chance (*guess*: the two thousand, split in twelve). */
+    private static final int ENOUGH = 2_000;
+
     /** The same on other seeds. */
     static ForecastTrial run(long firstSeed, Plan plan, Seer.School school, Consumer<Double> progress)
             throws InterruptedException {
@@ -110,6 +113,9 @@ public final class ForecastTrial {
         List<String> lines = new ArrayList<>();
         lines.add(Text.of("Forecasts of the harvest point: %d batches, %d never came to it", plan.batches(),
                 hopeless));
+        if (plan.batches() < ENOUGH) {
+            lines.add(Text.of("So few tell nothing of how often a stated share holds: take %d or more", ENOUGH));
+        }
         lines.addAll(new ForecastTable(all).lines());
         return lines;
     }

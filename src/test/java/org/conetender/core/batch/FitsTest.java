@@ -132,7 +132,7 @@ class FitsTest {
             clean     | DRAINED    | holds no water
             incubating| CLEANED    | report 'drained' first, then 'cleaned'
             ready     | RINSED     | still holds a batch
-            ready     | RIGHT      | no harvest to judge yet
+            ready     | RIGHT      | there is no harvest to judge
             clean     | ABANDONED  | no batch to abandon
             """)
     void theReasonIsTheStagesOwn(String stage, Step step, String words) {

@@ -13,7 +13,28 @@ class LotsTest {
     private Fact taught(String lot, String cone, long batch, String source) {
         seq++;
         return new Fact(seq, new Moment("boot", seq * 1_000, 0, false), cone, source, new Change.Taught(lot,
-                batch, new Lesson(new Lesson.At(seq, seq, 1), new Lesson.Sight.First())));
+                batch, new Lesson(new Lesson.At(seq, seq, 1), new Lesson.Sight.Counted(20, 3, 20))));
+    }
+
+    private Lots with(Lots lots, Lesson.Sight sight) {
+        seq++;
+        return lots.after(new Fact(seq, new Moment("boot", seq * 1_000, 0, false), "a", "r" + seq,
+                new Change.Taught("Lake-1", 1, new Lesson(new Lesson.At(seq, seq, 1), sight))));
+    }
+
+    @Test
+    void whatIsSaidTwiceOfOneBatchCountsOnce() {
+        Lots lots = with(with(with(Lots.NONE, new Lesson.Sight.NoneYet()), new Lesson.Sight.First()),
+                new Lesson.Sight.First());
+        lots = with(lots, new Lesson.Sight.NoneYet());
+        lots = with(with(lots, new Lesson.Sight.Judged(Lesson.Word.LATE)),
+                new Lesson.Sight.Judged(Lesson.Word.RIGHT));
+        assertThat(lots.own("Lake-1", "a", 1)).extracting(Lesson::sight).containsExactly(
+                new Lesson.Sight.NoneYet(), new Lesson.Sight.First(),
+                new Lesson.Sight.Judged(Lesson.Word.RIGHT));
+        assertThat(lots.others("Lake-1", "b", 1)).first().asList().hasSize(3);
+        assertThat(lots.own("Lake-1", "a", 1).get(1).at().mostDegreeHours()).as("the first who saw them")
+                .isEqualTo(2);
     }
 
     private Lots many() {

@@ -144,7 +144,7 @@ class ForecastTest {
         assertThat(outside.ready().latest() / outside.ready().median())
                 .isGreaterThan(inside.ready().latest() / inside.ready().median() + 0.03);
         // science.md §2.3: 41.8 h against 50 h at 18 °C.
-        assertThat(Doubt.Form.reach(18, 12)).isCloseTo(Math.log(50 / 41.8), within(0.001));
+        assertThat(Doubt.Form.reach(18, 12)).isCloseTo(Math.log(41.8 / 50), within(0.001));
         assertThat(Doubt.Form.reach(24, 12)).isCloseTo(0, within(1e-12));
     }
 

@@ -50,6 +50,16 @@ class LearntTest {
         assertThat(learnt(List.of(List.of()))).isEqualTo(Speed.UNKNOWN_LOT);
     }
 
+    @Test
+    void aLookThatCannotTellAnythingMovesNothing() {
+        assertThat(learnt(List.of(), none(40), none(90), count(150, 0, 0))).isEqualTo(Speed.UNKNOWN_LOT);
+        assertThat(learnt(List.of(), none(90), none(230))).isEqualTo(learnt(List.of(), none(230)));
+        assertThat(learnt(List.of(), none(230)).k50DegreeHours()).isGreaterThan(275);
+        Prior slow = new Prior(Math.log(360), 0.05);
+        assertThat(Learnt.of(slow, List.of(), List.of(none(150)))).isEqualTo(
+                Learnt.of(slow, List.of(), List.of()));
+    }
+
     /** Five unknowns and a random effect for each batch, drawn a million times and weighed one by one. */
     @Test
     void theGridGivesWhatDrawingFromThePriorGives() {
