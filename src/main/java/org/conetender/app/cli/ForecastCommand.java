@@ -9,8 +9,10 @@ import java.nio.file.Path;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.concurrent.Callable;
 import org.conetender.app.view.Terminal;
+import org.conetender.core.hatch.Forecast;
 import org.conetender.core.hatch.Learnt;
 import org.conetender.core.hatch.Rate;
 import org.conetender.core.hatch.Replay;
@@ -18,6 +20,7 @@ import org.conetender.core.hatch.Speed;
 import org.conetender.core.hatch.ThermometerLog;
 import org.conetender.core.hatch.Zones;
 import org.conetender.core.judge.Losses;
+import org.conetender.core.unit.Units;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -76,6 +79,10 @@ public final class ForecastCommand implements Callable<Integer> {
 
     @Mixin
     private final ForecastReports reports = new ForecastReports();
+
+    @Option(names = "--by", paramLabel = "TIME",
+            description = "also tell the chance of being ready by then, such as '2026-03-02 20:00'")
+    private String by;
 
     @Option(names = "--zone", paramLabel = "ZONE",
             description = "zone of times without an offset, and of the answer, such as Europe/London")
@@ -170,7 +177,8 @@ public final class ForecastCommand implements Callable<Integer> {
                     Speed.KNOWN_AFTER);
             replay = readings.replay(new Replay.Question(lot, Zones.USUAL, stockedMs, surroundings));
         }
-        return new ForecastReport(read, stockedMs, replay);
+        OptionalLong byMs = by == null ? OptionalLong.empty() : OptionalLong.of(byMs(readings, stockedMs));
+        return new ForecastReport(read, stockedMs, byMs, replay);
     }
 
     private Learnt.Prior prior() throws BadLog {
@@ -230,12 +238,7 @@ public final class ForecastCommand implements Callable<Integer> {
     }
 
     private long stockedMs(ThermometerLog readings) throws BadLog {
-        long ms;
-        try {
-            ms = times().read(stocked, Long.MIN_VALUE).ms();
-        } catch (BadLog e) {
-            throw new BadLog("--stocked " + e.getMessage());
-        }
+        long ms = ms("--stocked", stocked);
         if (ms > readings.lastMs()) {
             throw new BadLog("--stocked " + stocked + " is after the last reading; check the time"
                     + " and its zone");
@@ -245,5 +248,26 @@ public final class ForecastCommand implements Callable<Integer> {
                     + " check the time, or give a log that begins earlier");
         }
         return ms;
+    }
+
+    private long byMs(ThermometerLog readings, long stockedMs) throws BadLog {
+        long ms = ms("--by", by);
+        if (ms <= stockedMs) {
+            throw new BadLog("--by " + by + " is not after the cysts were stocked; check the time"
+                    + " and its zone");
+        }
+        if (Units.hours(ms - readings.lastMs()) > Forecast.HORIZON_H) {
+            throw new BadLog("--by " + by + " is more than " + Forecast.HORIZON_H + " h after the last"
+                    + " reading; so far ahead nothing is reckoned");
+        }
+        return ms;
+    }
+
+    private long ms(String option, String text) throws BadLog {
+        try {
+            return times().read(text, Long.MIN_VALUE).ms();
+        } catch (BadLog e) {
+            throw new BadLog(option + " " + e.getMessage());
+        }
     }
 }

@@ -48,6 +48,10 @@ record ForecastJson(ForecastReport report) {
         moment(g, "ready-half-from", f.ready().earlierQuartile());
         moment(g, "ready-half-until", f.ready().laterQuartile());
         moment(g, "ready-median", f.ready().median());
+        if (report.byMs().isPresent()) {
+            g.writeStringField("by", report.iso(report.byMs().getAsLong()));
+            number(g, "ready-by-chance", report.chance());
+        }
         writeHarvest(g);
         g.writeStringField("course", f.sentence());
         number(g, "held-at-c", report.replay().outlook().heldC());

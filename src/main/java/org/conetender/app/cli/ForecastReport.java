@@ -3,17 +3,20 @@ package org.conetender.app.cli;
 import java.time.Instant;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
+import java.util.OptionalLong;
 import org.conetender.core.hatch.Replay;
 import org.conetender.core.hatch.Speed;
+import org.conetender.core.unit.Units;
 
 /**
  * What {@code forecast} has to say, before it is put into words or JSON.
  *
  * @param read the log and what was remarked about it
  * @param stockedMs when the cysts were wetted, ms since 1970 UTC
+ * @param byMs by when the chance of being ready is asked, ms since 1970 UTC
  * @param replay the reckoning
  */
-record ForecastReport(LogReader.Result read, long stockedMs, Replay replay) {
+record ForecastReport(LogReader.Result read, long stockedMs, OptionalLong byMs, Replay replay) {
 
     private static final DateTimeFormatter DAY_AND_TIME =
             DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm", Locale.ROOT);
@@ -24,6 +27,11 @@ record ForecastReport(LogReader.Result read, long stockedMs, Replay replay) {
     /** The lot in this water. */
     Speed speed() {
         return replay.outlook().speed();
+    }
+
+    /** The chance that it is ready by the moment that was asked, 0..1. */
+    double chance() {
+        return replay.outlook().readyBy(Units.hours(byMs.orElseThrow() - read.log().lastMs()));
     }
 
     /** For people who know the year. */

@@ -62,9 +62,17 @@ record ForecastText(ForecastReport report) {
         } else {
             out.println(f.sentence());
         }
+        report.byMs().ifPresent(ms -> line(out, "chance of being ready by %s: %s", report.time(ms),
+                percent(report.chance())));
         printFood(out);
         line(out, "from the last reading on the water is taken to stay at %.1f °C, the last hour's mean",
                 report.replay().outlook().heldC());
+    }
+
+    /** What is nearly sure is not told as sure. */
+    private static String percent(double chance) {
+        return chance < 0.01 ? "less than 1 %" : chance > 0.99 ? "more than 99 %"
+                : String.format(Locale.ROOT, "%.0f %%", 100 * chance);
     }
 
     private void printReady(PrintWriter out, Forecast f) {

@@ -30,31 +30,7 @@ public record Forecast(double doneDegreeHours, double neededDegreeHours, Ready r
      * @param announced what a person is told: the median of a known lot, the later quartile of another
      */
     public record Ready(double earliest, double earlierQuartile, double median, double laterQuartile,
-                        double latest, double announced) {
-
-        /** Standard scores of the five. */
-        private static final double[] SCORES = {-Normal.Z90, -Normal.Z75, 0, Normal.Z75, Normal.Z90};
-
-        /**
-         * The chance that it is ready by then, 0..1: straight lines between the five, on the scale of the
-         * normal distribution, and beyond them as from the nearest to the next.
-         *
-         * @param hours from now
-         */
-        public double chanceBy(double hours) {
-            double[] at = {earliest, earlierQuartile, median, laterQuartile, latest};
-            int i = 0;
-            while (i < at.length - 2 && hours > at[i + 1]) {
-                i++;
-            }
-            if (Double.isInfinite(at[i])) {
-                return 0;
-            }
-            double step = at[i + 1] - at[i];
-            double share = step > 0 ? (hours - at[i]) / step : hours < at[i] ? -100 : 100;
-            return Normal.share(SCORES[i] + share * (SCORES[i + 1] - SCORES[i]));
-        }
-    }
+                        double latest, double announced) {}
 
     /** @param low 10 % point  @param median middle  @param high 90 % point; shares 0..1 */
     public record Hatched(double low, double median, double high) {}
@@ -93,7 +69,7 @@ public record Forecast(double doneDegreeHours, double neededDegreeHours, Ready r
     }
 
     /** Look-ahead, h: a batch that needs longer will spoil rather than hatch (*guess*). */
-    static final int HORIZON_H = 96;
+    public static final int HORIZON_H = 96;
 
     /**
      * The forecast of a batch. Deterministic, without state, one array; well below 200 µs.

@@ -50,9 +50,8 @@ public final class Learnt {
         }
     }
 
-    /** ln K50 from 120 to 600 °C·h, four deviations either way (science.md §2.3 saw 200 to 360). */
+    /** Of ln K50 either way of the prior's mean: four deviations of a lot that nobody has seen. */
     private static final double REACH = 0.8;
-    private static final double FROM = Math.log(Speed.UNKNOWN_LOT.k50DegreeHours()) - REACH;
     /** Half of what ten batches leave uncertain. */
     private static final int K = 97;
     private static final double STEP = 2 * REACH / (K - 1);
@@ -74,11 +73,16 @@ public final class Learnt {
     private final List<List<Lesson>> others;
     private final List<Lesson> own;
     private final double baseC;
+    /** The lot as it was believed to be, and the least ln K50 of the grid around it. */
+    private final Prior prior;
+    private final double from;
 
-    private Learnt(List<List<Lesson>> others, List<Lesson> own, double baseC) {
+    private Learnt(Prior prior, List<List<Lesson>> others, List<Lesson> own) {
+        this.prior = prior;
+        this.from = prior.lnK50 - REACH;
         this.others = others.stream().filter(b -> !b.isEmpty()).toList();
         this.own = own;
-        this.baseC = baseC;
+        this.baseC = Rate.USUAL.baseC();
     }
 
     /**
@@ -91,13 +95,12 @@ public final class Learnt {
      */
     public static Speed of(Prior prior, List<List<Lesson>> others, List<Lesson> own) {
         List<List<Lesson>> newest = others.subList(Math.max(0, others.size() - NEWEST), others.size());
-        Learnt l = new Learnt(newest.stream().map(prior::heard).toList(), prior.heard(own),
-                Rate.USUAL.baseC());
+        Learnt l = new Learnt(prior, newest.stream().map(prior::heard).toList(), prior.heard(own));
         return l.others.isEmpty() && l.own.isEmpty() && prior.equals(Prior.UNKNOWN) ? Speed.UNKNOWN_LOT
-                : l.speed(prior);
+                : l.speed();
     }
 
-    private Speed speed(Prior prior) {
+    private Speed speed() {
         boolean counts = new Odds(own).counts() || others.stream().anyMatch(b -> new Odds(b).counts());
         List<Odds.Besides> besides = new ArrayList<>();
         List<Double> weights = new ArrayList<>();
@@ -109,10 +112,10 @@ public final class Learnt {
         }
         Voice self = new Voice(own, besides);
         List<Voice> voices = others.stream().map(b -> new Voice(b, besides)).toList();
-        Moments m = new Moments();
+        Moments m = new Moments(prior.lnK50);
         for (int i = 0; i < besides.size(); i++) {
             for (double form : FORMS) {
-                add(m, prior, voices, new Slice(self, form, i, weights.get(i)));
+                add(m, voices, new Slice(self, form, i, weights.get(i)));
             }
         }
         int seen = (int) others.stream().filter(b -> b.stream().anyMatch(Lesson::teaches)).count()
@@ -127,11 +130,11 @@ public final class Learnt {
     private record Where(double sigma, double form) {}
 
     /** Adds all of one slice. */
-    private void add(Moments m, Prior prior, List<Voice> voices, Slice slice) {
+    private void add(Moments m, List<Voice> voices, Slice slice) {
         double formZ = (slice.form - Doubt.Form.UNKNOWN.mean()) / Doubt.Form.UNKNOWN.sd();
         double[] logs = new double[CELLS];
         for (int k = 0; k < K; k++) {
-            double z = (FROM + k * STEP - prior.lnK50) / prior.sd;
+            double z = (k * STEP - REACH) / prior.sd;
             double log = Math.log(slice.weight) - formZ * formZ / 2 - z * z / 2;
             for (int s = 0; s < SIGMAS.length; s++) {
                 logs[k * SIGMAS.length + s] = log;
@@ -152,7 +155,13 @@ public final class Learnt {
         static final double NOTHING = 25;
 
         private final double[] sums = new double[10];
+        private final double mid;
         private double top = Double.NEGATIVE_INFINITY;
+
+        /** @param mid from which ln K50 is counted */
+        Moments(double mid) {
+            this.mid = mid;
+        }
 
         /** @param k mean of ln K50 in the cell  @param kk mean of its square */
         void add(double log, double k, double kk, Where where) {
@@ -183,7 +192,6 @@ public final class Learnt {
             for (int i = 0; i < m.length; i++) {
                 m[i] /= sums[0];
             }
-            double mid = FROM + REACH;
             Doubt doubt = new Doubt(root(m[2] - m[1] * m[1]), scattered ? Doubt.BATCH_LOG_SD : 0,
                     root(m[4] - m[3] * m[3]), new Doubt.Form(m[5], root(m[6] - m[5] * m[5])),
                     new Doubt.Together(m[7] - m[1] * m[3], m[8] - m[1] * m[5], m[9] - m[3] * m[5]));
@@ -224,7 +232,7 @@ public final class Learnt {
             double[] logs = new double[besides.size()];
             for (int s = 0; s < SIGMAS.length; s++) {
                 for (int k = 0; k < K; k++) {
-                    odds.log(FROM + k * STEP, SIGMAS[s], besides, logs);
+                    odds.log(from + k * STEP, SIGMAS[s], besides, logs);
                     for (int v = 0; v < besides.size(); v++) {
                         raw[v][k] = Math.exp(logs[v]);
                     }

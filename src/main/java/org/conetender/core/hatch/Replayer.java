@@ -66,7 +66,7 @@ final class Replayer {
         Forecast forecast = new Remembered(whole, speed, spread).of(Forecast.of(done, lot, held, rate));
         hours.replaceAll(h -> h.hatched(speed));
         return new Replay(hours, done, forecast, new Replay.Outlook(speed, heldC, whole,
-                Harvest.of(whole, speed), spread.logSdAt(0)));
+                Harvest.of(whole, speed), new Replay.LogSd(spread.logSdAt(0), spread.logSdAt(Normal.Z90))));
     }
 
     /** Cysts wetted before the log began: the water was somewhere between the room and the first reading. */

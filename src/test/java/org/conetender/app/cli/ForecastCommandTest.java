@@ -138,6 +138,9 @@ class ForecastCommandTest {
         "--zone UTC --count 12/3/4 | is no count; write it like",
         "--zone UTC --synchrony 9 --none-yet 2026-03-02T01:00Z | cannot go with what was seen",
         "--first-seen 2026-03-02T01:00 --zone UTC --count soon=1/2/3 | --count \"soon\" is not a time",
+        "--zone UTC --by soon | --by \"soon\" is not a time",
+        "--zone UTC --by 2026-03-01T19:00Z | is not after the cysts were stocked",
+        "--zone UTC --by 2026-03-06T05:01Z | is more than 96 h after the last reading",
         "--zone UTC --plot a.jpg | must end in .svg or .png",
         "--zone UTC --synchrony 0 | from 10 to 90 % hatched a lot takes",
         "--zone UTC --room 95 | is no room",
@@ -172,6 +175,25 @@ class ForecastCommandTest {
         assertThat(run(all.toArray(String[]::new))).as(err.toString()).isZero();
         String text = new ObjectMapper().readTree(out.toString()).get(name).asText();
         return text.endsWith("Z") ? Instant.parse(text).toEpochMilli() / 3.6e6 : Double.parseDouble(text);
+    }
+
+    /** Half of such lots are ready by 2026-03-02 18:27, three in four at 22:0x. */
+    @Test
+    void whoAsksForAnHourIsToldTheChanceOfIt() throws IOException {
+        assertThat(number("ready-by-chance", "--by", "2026-03-02 18:27")).isCloseTo(0.5, within(0.005));
+        assertThat(number("ready-by-chance", "--by", "2026-03-02 22:05")).isCloseTo(0.75, within(0.01));
+        assertThat(number("ready-by-chance", "--by", "2026-03-02 04:00")).isLessThan(0.01);
+        assertThat(number("by", "--by", "2026-03-02 18:27")).isEqualTo(
+                Instant.parse("2026-03-02T18:27:00Z").toEpochMilli() / 3.6e6);
+        out.getBuffer().setLength(0);
+        run("--zone", "UTC", "--by", "2026-03-02 18:27");
+        run("--zone", "UTC", "--by", "2026-03-02 04:00");
+        run("--zone", "UTC", "--by", "2026-03-06 05:00");
+        assertThat(out.toString()).contains("chance of being ready by 2026-03-02 18:27: 50 %",
+                "by 2026-03-02 04:00: less than 1 %", "by 2026-03-06 05:00: more than 99 %");
+        out.getBuffer().setLength(0);
+        run("--zone", "UTC");
+        assertThat(out.toString()).doesNotContain("chance");
     }
 
     /** Seen early, the lot is a quick one; seen late, a slow one; a count tells most. */

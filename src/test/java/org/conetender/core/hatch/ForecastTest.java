@@ -172,23 +172,6 @@ class ForecastTest {
     }
 
     @Test
-    void theChanceOfBeingReadyGrowsThroughTheQuantiles() {
-        Forecast.Ready r = at(100, 27).ready();
-        assertThat(r.chanceBy(r.earliest())).isCloseTo(0.1, within(1e-9));
-        assertThat(r.chanceBy(r.earlierQuartile())).isCloseTo(0.25, within(1e-9));
-        assertThat(r.chanceBy(r.median())).isCloseTo(0.5, within(1e-9));
-        assertThat(r.chanceBy(r.laterQuartile())).isCloseTo(0.75, within(1e-9));
-        assertThat(r.chanceBy(r.latest())).isCloseTo(0.9, within(1e-9));
-        double last = 0;
-        for (double h = -20; h < 60; h += 0.25) {
-            assertThat(r.chanceBy(h)).isBetween(last, 1.0);
-            last = r.chanceBy(h);
-        }
-        assertThat(last).isGreaterThan(0.999);
-        assertThat(at(50, 34).ready().chanceBy(50)).isZero();
-    }
-
-    @Test
     void aHeaterThatJustHoldsItLeavesTheHourOpen() {
         double watts = UA * (27 - 19);
         Projection just = new Projection(27, new Plant(2, watts, UA, Room.constant(19)), Plan.hold(27));

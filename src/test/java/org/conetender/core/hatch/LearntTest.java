@@ -14,6 +14,7 @@ import org.conetender.core.hatch.Lesson.Sight;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class LearntTest {
 
@@ -256,5 +257,26 @@ class LearntTest {
         }
         assertThat(inside / (double) n).isBetween(0.74, 0.87);
         assertThat(below / (double) n).isBetween(0.40, 0.60);
+    }
+
+    private static List<Lesson> watched(double degreeHours) {
+        return List.of(none(0.9 * degreeHours), first(degreeHours));
+    }
+
+    /** Whatever speed was told, a report moves it as far, and the way it points. */
+    @ParameterizedTest
+    @ValueSource(doubles = {100, 180, 271, 500, 800})
+    void aLotThatIsToldToBeVerySlowOrQuickLearnsAsAnyOther(double told) {
+        Prior prior = new Prior(Math.log(told), 0.10);
+        Prior usual = new Prior(MID, 0.10);
+        for (double share : new double[] {0.5, 0.65, 0.8, 1}) {
+            double expected = Learnt.of(usual, List.of(), watched(share * 271)).k50DegreeHours() / 271;
+            double here = Learnt.of(prior, List.of(), watched(share * told)).k50DegreeHours() / told;
+            assertThat(here).as("seen at %s of it", share).isCloseTo(expected, within(0.001));
+        }
+        assertThat(Learnt.of(prior, List.of(), List.of(none(told))).k50DegreeHours())
+                .isBetween(1.03 * told, 1.4 * told);
+        assertThat(Learnt.of(prior, List.of(), List.of(count(told, 180, 20))).k50DegreeHours())
+                .isBetween(0.7 * told, 0.97 * told);
     }
 }

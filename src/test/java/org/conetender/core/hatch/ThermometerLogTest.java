@@ -132,4 +132,37 @@ class ThermometerLogTest {
         assertThatThrownBy(() -> replay(log, START + 3 * HOUR))
                 .hasMessageContaining("after the last reading");
     }
+
+    @Test
+    void theChanceOfBeingReadyGrowsThroughTheQuantiles() {
+        Replay replay = replay(every(10 * MINUTE, 61, h -> 26), START);
+        Forecast.Ready r = replay.forecast().ready();
+        Replay.Outlook o = replay.outlook();
+        assertThat(o.readyBy(r.earliest())).isCloseTo(0.1, within(1e-6));
+        assertThat(o.readyBy(r.earlierQuartile())).isCloseTo(0.25, within(1e-6));
+        assertThat(o.readyBy(r.median())).isCloseTo(0.5, within(1e-6));
+        assertThat(o.readyBy(r.laterQuartile())).isCloseTo(0.75, within(1e-6));
+        assertThat(o.readyBy(r.latest())).isCloseTo(0.9, within(1e-6));
+        double last = 0;
+        for (double h = -10; h <= Forecast.HORIZON_H; h += 0.25) {
+            assertThat(o.readyBy(h)).isBetween(last, 1.0);
+            last = o.readyBy(h);
+        }
+        assertThat(o.readyBy(-10)).isZero();
+        assertThat(last).isGreaterThan(0.999);
+    }
+
+    /** In water so cold that only one batch in ten comes there before the look-ahead ends. */
+    @Test
+    void whereMostBatchesNeverComeTheQuickOnesDoNotComeSoonerForIt() {
+        Replay replay = replay(every(10 * MINUTE, 7, h -> 13.9), START);
+        Forecast.Ready r = replay.forecast().ready();
+        assertThat(r.earliest()).isBetween(80.0, 96.0);
+        assertThat(r.earlierQuartile()).isInfinite();
+        assertThat(replay.outlook().readyBy(1)).isLessThan(1e-6);
+        assertThat(replay.outlook().readyBy(r.earliest() / 2)).isLessThan(0.005);
+        assertThat(replay.outlook().readyBy(r.earliest())).isCloseTo(0.1, within(1e-6));
+        assertThat(replay.outlook().readyBy(Forecast.HORIZON_H)).isBetween(0.1, 0.25);
+        assertThat(replay(every(10 * MINUTE, 61, h -> 34), START).outlook().readyBy(50)).isZero();
+    }
 }
