@@ -20,7 +20,6 @@ public final class RecordAgent implements Agent {
 
     private final Store store;
     private final Mail mail;
-    private boolean historyKept = true;
 
     RecordAgent(Store store, Mail mail) {
         this.store = store;
@@ -57,19 +56,20 @@ public final class RecordAgent implements Agent {
         }
     }
 
-    /** Reports lack what is not kept here, and nothing else does: it is said once, and no alarm of it. */
+    /** Reports lack what is not kept here, and nothing else does: an alarm of its own says so. */
     private void history(Checkpoint c) {
+        boolean kept = mail.historyTrouble.get().isEmpty();
         try {
             store.history(c);
-            if (!historyKept) {
+            if (!kept) {
                 LOG.info("the history of temperatures is being kept again");
             }
-            historyKept = true;
+            mail.historyTrouble.set(Optional.empty());
         } catch (Store.StoreException e) {
-            if (historyKept) {
+            if (kept) {
                 LOG.warn("temperatures are not kept for reports: {}", e.getMessage());
             }
-            historyKept = false;
+            mail.historyTrouble.set(Optional.of(e.getMessage()));
         }
     }
 

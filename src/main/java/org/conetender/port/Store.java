@@ -31,8 +31,9 @@ public interface Store extends AutoCloseable {
     void minute(Checkpoint checkpoint) throws StoreException;
 
     /**
-     * Keeps the temperatures of a minute for reports. Nothing else depends on them: what stops this stops
-     * neither {@link #append} nor {@link #minute}.
+     * Keeps the temperatures of a minute for reports, with those of the next: a sudden end may lose some
+     * minutes of them. Nothing else depends on them: what stops this stops neither {@link #append} nor
+     * {@link #minute}.
      */
     void history(Checkpoint checkpoint) throws StoreException;
 

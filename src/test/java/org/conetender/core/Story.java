@@ -5,6 +5,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
@@ -37,6 +38,8 @@ public final class Story {
     public final Paper paper = new Paper();
     /** What the store says to have lost, at every beginning from now on. */
     public final List<String> damages = new ArrayList<>();
+    /** Why temperatures are not kept, from now on. */
+    public Optional<String> noHistory = Optional.empty();
     /** Outputs that could not be set, from now on. */
     public final Set<String> unset = new TreeSet<>();
     private final Settings settings;
@@ -95,7 +98,7 @@ public final class Story {
         inbox.clear();
         last = tick.step(state, new Image(now, senses.probes(now.monoMs()), senses.contacts(),
                 new Image.Inbox(came, paper.takeCommits()),
-                new Image.Pipes(paper.trouble(), java.util.Optional.empty(), lateMs, unset)));
+                new Image.Pipes(paper.trouble(), noHistory, Optional.empty(), lateMs, unset)));
         state = known(last.next());
         paper.take(last.record());
         replies.addAll(last.words().replies());

@@ -8,6 +8,7 @@ import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.util.ArrayDeque;
 import java.util.List;
 import org.conetender.core.batch.Checkpoint;
 import org.conetender.core.unit.Moment;
@@ -24,21 +25,48 @@ final class History implements AutoCloseable {
 
     private static final Logger LOG = LoggerFactory.getLogger(History.class);
 
+    /** Minutes that are written together: a commit rewrites whole pages of a card, however little it adds. */
+    static final int TOGETHER = 10;
+    /** While the disk takes nothing so many wait, then the oldest go (guess: two hours). */
+    private static final int MOST = 120;
+
+    /** Facts of some months, with their journal: guess, bytes. */
+    private static final long RESERVE = 32L << 20;
+
     private final Path file;
+    private final int together;
+    private long reserve = RESERVE;
+    private final ArrayDeque<Checkpoint> waiting = new ArrayDeque<>();
     private Connection db;
     private Boots boots;
     private Thinning thinning;
     private Look look;
 
-    History(Path file) {
+    History(Path file, int together) {
         this.file = file;
+        this.together = together;
     }
 
-    /** Keeps the temperatures of a minute; a minute told twice replaces itself: the second knows better. */
+    /**
+     * Keeps the temperatures of a minute, with those of the next; a sudden end loses these few. A minute told
+     * twice replaces itself: the second knows better.
+     */
     void keep(Checkpoint c) throws StoreException {
+        waiting.add(c);
+        if (waiting.size() > MOST) {
+            waiting.removeFirst();
+        }
+        if (db == null || waiting.size() >= together) {
+            write();
+        }
+    }
+
+    private void write() throws StoreException {
         try {
+            room();
             open();
-            transaction(c);
+            transaction();
+            waiting.clear();
         } catch (SQLException e) {
             letGo();
             if (!Trouble.damaged(e)) {
@@ -54,6 +82,25 @@ final class History implements AutoCloseable {
         }
     }
 
+    /** The last of the disk is left to the book: what is reported is kept longest. */
+    private void room() throws StoreException {
+        try {
+            long free = Files.getFileStore(file.getParent()).getUsableSpace();
+            if (free < reserve) {
+                throw new StoreException("only " + free / 1_000_000 + " MB are free on the disk of " + file
+                        + ", and these are left to what is reported; free some space (journalctl"
+                        + " --vacuum-size=50M is a start), it goes on by itself", null);
+            }
+        } catch (IOException e) {
+            LOG.debug("how much of the disk is free cannot be told", e);
+        }
+    }
+
+    /** For the tests: so much is left to the book, bytes. */
+    void reserve(long bytes) {
+        reserve = bytes;
+    }
+
     private void open() throws SQLException, Schema.Refused, Damaged {
         if (db == null) {
             db = Opening.connect(file);
@@ -67,11 +114,13 @@ final class History implements AutoCloseable {
         }
     }
 
-    private void transaction(Checkpoint c) throws SQLException {
+    private void transaction() throws SQLException {
         try (Statement s = db.createStatement()) {
             s.execute("BEGIN IMMEDIATE");
-            insert(c);
-            thinning.minute();
+            for (Checkpoint c : waiting) {
+                insert(c);
+                thinning.minute();
+            }
             s.execute("COMMIT");
         }
     }
@@ -125,6 +174,13 @@ final class History implements AutoCloseable {
 
     @Override
     public void close() {
+        try {
+            if (!waiting.isEmpty()) {
+                write();
+            }
+        } catch (StoreException e) {
+            LOG.warn("the last temperatures are not kept: {}", e.getMessage());
+        }
         letGo();
     }
 

@@ -35,12 +35,12 @@ public final class SqliteStore implements Store {
     /** What was read at the start, until somebody asks for it or more is written. */
     private Optional<Kept> read;
 
-    private SqliteStore(Opening.Opened opened) {
+    private SqliteStore(Opening.Opened opened, int together) {
         this.file = opened.file();
         this.db = opened.db();
         this.lock = opened.lock();
         this.rows = new Rows(db, true);
-        this.history = new History(Opening.history(file));
+        this.history = new History(Opening.history(file), together);
         this.read = Optional.of(opened.kept());
     }
 
@@ -53,7 +53,12 @@ public final class SqliteStore implements Store {
      *     writable; the message says what to do
      */
     public static SqliteStore open(Path file) throws StoreException {
-        return new SqliteStore(Opening.open(file));
+        return open(file, History.TOGETHER);
+    }
+
+    /** @param together minutes of history that are written in one go */
+    static SqliteStore open(Path file, int together) throws StoreException {
+        return new SqliteStore(Opening.open(file), together);
     }
 
     @Override
@@ -126,8 +131,8 @@ public final class SqliteStore implements Store {
     }
 
     /** For the tests. */
-    Connection historyConnection() {
-        return history.connection();
+    History history() {
+        return history;
     }
 
     /** For the tests, which make the disk small or read-only through it. */

@@ -135,6 +135,11 @@ public enum AlarmKind {
             "the record cannot be written, or has not answered for half a minute",
             "control and alarms go on; steps that allow something are refused",
             "Control goes on, but nothing new is started. Check the disk: is it full, or read-only?")),
+    HISTORY(work(Stakes.DAY), 600, says(
+            "temperatures are not kept for reports: the disk is nearly full, or their file cannot be written",
+            "all else goes on and what you report is recorded; charts have a gap",
+            "Nothing that you reported is lost. Free some space on the disk, or see in the daemon's log why; "
+            + "charts have a gap until then.")),
     CLOCK(work(Stakes.DAY), 0, says(
             "the clock was not set by the network for over an hour",
             "hours shown may be wrong; control does not use them",
@@ -199,7 +204,7 @@ public enum AlarmKind {
     /** Whether it concerns the whole site rather than one cone. */
     public boolean siteWide() {
         return this == RECORD || this == CLOCK || this == LATE || this == CRASH_LOOP
-                || this == RECORD_DAMAGED;
+                || this == RECORD_DAMAGED || this == HISTORY;
     }
 
     /**

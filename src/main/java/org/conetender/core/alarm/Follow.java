@@ -9,6 +9,7 @@ import static org.conetender.core.alarm.AlarmKind.CRASH_LOOP;
 import static org.conetender.core.alarm.AlarmKind.DOUBTFUL;
 import static org.conetender.core.alarm.AlarmKind.DRY;
 import static org.conetender.core.alarm.AlarmKind.HEATER_STUCK;
+import static org.conetender.core.alarm.AlarmKind.HISTORY;
 import static org.conetender.core.alarm.AlarmKind.LATE;
 import static org.conetender.core.alarm.AlarmKind.NO_EFFECT;
 import static org.conetender.core.alarm.AlarmKind.ONE_PROBE;
@@ -74,6 +75,7 @@ public record Follow(AlarmKind cause, Where where, long withinMs, Set<AlarmKind>
             here(OVERHEAT, ARREST),
             // The computer: what is late cannot hear its probes or its disk.
             anywhere(LATE, WHILE_IT_STANDS, PROBE, ONE_PROBE, RECORD),
+            anywhere(RECORD, WHILE_IT_STANDS, HISTORY),
             anywhere(CRASH_LOOP, WHILE_IT_STANDS, AIR_BACK),
             anywhere(RECORD_DAMAGED, WHILE_IT_STANDS, AIR_BACK),
             // Water that is gone leaves the probe in the air.

@@ -24,7 +24,7 @@ public final class CrashWork {
     public static void main(String[] args) throws Exception {
         int lives = Integer.parseInt(args[2]);
         for (int life = 1; life <= lives; life++) {
-            SqliteStore store = SqliteStore.open(Path.of(args[0]));
+            SqliteStore store = SqliteStore.open(Path.of(args[0]), 1);
             work(store, Integer.parseInt(args[1]), Bug.valueOf(args[3]));
             if (life < lives) {
                 store.close();

@@ -72,9 +72,9 @@ class HistoryTest {
 
     @Test
     void theStartDoesNotTouchIt() throws Exception {
-        SqliteStore.open(book()).close();
+        SqliteStore.open(book(), 1).close();
         Files.writeString(history(), "pencil\n".repeat(5_000));
-        try (SqliteStore store = SqliteStore.open(book())) {
+        try (SqliteStore store = SqliteStore.open(book(), 1)) {
             store.append(List.of(RecordWriter.fact(1)));
             store.minute(RecordWriter.minute(1));
             assertThat(store.load().facts()).hasSize(1);
@@ -84,14 +84,14 @@ class HistoryTest {
 
     @Test
     void oneThatIsNoDatabaseIsKeptAsideAndBegunAnew() throws Exception {
-        SqliteStore.open(book()).close();
+        SqliteStore.open(book(), 1).close();
         Files.writeString(history(), "pencil\n".repeat(5_000));
-        try (SqliteStore store = SqliteStore.open(book())) {
+        try (SqliteStore store = SqliteStore.open(book(), 1)) {
             store.history(minute("b", 1, 27));
             assertThat(keptAside()).isTrue();
             store.history(minute("b", 2, 27));
-            assertThat(rows(store.historyConnection(), "SELECT mono_ms FROM temperature"))
-                    .containsExactly("120000");
+            assertThat(rows(store.history().connection(), "SELECT mono_ms FROM temperature"))
+                    .containsExactly("60000", "120000");
             assertThat(store.load().damages()).as("no heater is locked for it").isEmpty();
         }
     }
@@ -99,7 +99,7 @@ class HistoryTest {
     /** The page is in the middle of what nobody reads: only the look through all of it finds it. */
     @Test
     void aDamageInTheMiddleIsFoundMeanwhileAndTheBookNeverWaits() throws Exception {
-        try (SqliteStore store = SqliteStore.open(book())) {
+        try (SqliteStore store = SqliteStore.open(book(), 1)) {
             for (int m = 1; m < 900; m++) {
                 store.history(minute("b", m, 27));
             }
@@ -107,7 +107,7 @@ class HistoryTest {
         byte[] spoilt = Files.readAllBytes(history());
         java.util.Arrays.fill(spoilt, 6 * 4096, 7 * 4096, (byte) 0x5a);
         Files.write(history(), spoilt);
-        try (SqliteStore store = SqliteStore.open(book())) {
+        try (SqliteStore store = SqliteStore.open(book(), 1)) {
             long[] m = {1_000};
             eventually(() -> {
                 try {
@@ -124,13 +124,13 @@ class HistoryTest {
 
     @Test
     void oneOfANewerVersionIsLeftAlone() throws Exception {
-        try (SqliteStore store = SqliteStore.open(book())) {
+        try (SqliteStore store = SqliteStore.open(book(), 1)) {
             store.history(minute("b", 1, 27));
         }
         try (Connection db = Opening.plain(history()); Statement s = db.createStatement()) {
             s.execute("PRAGMA user_version = 99");
         }
-        try (SqliteStore store = SqliteStore.open(book())) {
+        try (SqliteStore store = SqliteStore.open(book(), 1)) {
             assertThatThrownBy(() -> store.history(minute("b", 2, 27))).isInstanceOf(StoreException.class)
                     .hasMessageContaining("newer conetender");
             assertThat(keptAside()).isFalse();
@@ -139,25 +139,54 @@ class HistoryTest {
 
     @Test
     void oneThatCannotBeWrittenIsToldAndTheBookGoesOn() throws Exception {
-        SqliteStore.open(book()).close();
+        SqliteStore.open(book(), 1).close();
         Files.createDirectory(history());
-        try (SqliteStore store = SqliteStore.open(book())) {
+        try (SqliteStore store = SqliteStore.open(book(), 1)) {
             assertThatThrownBy(() -> store.history(minute("b", 1, 27))).isInstanceOf(StoreException.class)
                     .hasMessageContaining("record-history.db").hasMessageContaining("cannot be opened");
             store.append(List.of(RecordWriter.fact(1)));
             store.minute(RecordWriter.minute(1));
             Files.delete(history());
             store.history(minute("b", 2, 27));
-            assertThat(rows(store.historyConnection(), "SELECT count(*) FROM temperature"))
-                    .containsExactly("1");
+            assertThat(rows(store.history().connection(), "SELECT count(*) FROM temperature"))
+                    .as("what could not be written then waits").containsExactly("2");
+        }
+    }
+
+    @Test
+    void theLastOfTheDiskIsLeftToTheBook() throws Exception {
+        try (SqliteStore store = SqliteStore.open(book(), 1)) {
+            store.history().reserve(Long.MAX_VALUE);
+            assertThatThrownBy(() -> store.history(minute("b", 1, 27))).isInstanceOf(StoreException.class)
+                    .hasMessageContaining("MB are free").hasMessageContaining("left to what is reported");
+            store.append(List.of(RecordWriter.fact(1)));
+            store.minute(RecordWriter.minute(1));
+            store.history().reserve(0);
+            store.history(minute("b", 2, 27));
+            assertThat(rows(store.history().connection(), "SELECT count(*) FROM temperature"))
+                    .as("what waited is written too").containsExactly("2");
+        }
+    }
+
+    @Test
+    void minutesAreWrittenTogetherAndAllOfThemByTheEnd() throws Exception {
+        try (SqliteStore store = SqliteStore.open(book())) {
+            for (int m = 1; m <= 14; m++) {
+                store.history(minute("b", m, 27));
+                assertThat(rows(store.history().connection(), "SELECT count(*) FROM temperature"))
+                        .containsExactly(m < 11 ? "1" : "11");
+            }
+        }
+        try (Connection db = Opening.plain(history())) {
+            assertThat(rows(db, "SELECT count(*) FROM temperature")).containsExactly("14");
         }
     }
 
     @Test
     void oldMinutesBecomeTenMinuteMeansOfTheirOwnBoot() throws Exception {
-        try (SqliteStore store = SqliteStore.open(book())) {
+        try (SqliteStore store = SqliteStore.open(book(), 1)) {
             store.history(minute("b0", 0, 20));
-            Connection db = store.historyConnection();
+            Connection db = store.history().connection();
             Thinning thinning = new Thinning(db, 30);
             thinning.minute();
             for (int m = 1; m <= 91; m++) {
@@ -182,7 +211,7 @@ class HistoryTest {
             Together.insert(db, facts, RecordWriter.minute(2));
             s.execute("PRAGMA wal_autocheckpoint = 0");
         }
-        try (SqliteStore store = SqliteStore.open(book())) {
+        try (SqliteStore store = SqliteStore.open(book(), 1)) {
             assertThat(store.load().facts()).isEqualTo(facts);
             assertThat(store.load().checkpoint()).contains(RecordWriter.minute(2));
             assertThat(store.load().damages()).isEmpty();
@@ -190,12 +219,13 @@ class HistoryTest {
                     .doesNotContain("temperature");
             store.append(List.of(RecordWriter.fact(3)));
             store.history(RecordWriter.minute(3));
-            assertThat(rows(store.historyConnection(), "SELECT mono_ms, series FROM temperature"))
+            assertThat(rows(store.history().connection(), "SELECT mono_ms, series FROM temperature"))
                     .containsExactly("2 a", "2 b", "3 a", "3 b");
-            assertThat(rows(store.historyConnection(), "SELECT name FROM sqlite_schema WHERE type = 'table'"))
+            assertThat(rows(store.history().connection(),
+                    "SELECT name FROM sqlite_schema WHERE type = 'table'"))
                     .contains("mean").doesNotContain("fact", "checkpoint");
         }
-        try (SqliteStore store = SqliteStore.open(book())) {
+        try (SqliteStore store = SqliteStore.open(book(), 1)) {
             assertThat(store.load().facts()).hasSize(3);
         }
         assertThat(keptAside()).isFalse();

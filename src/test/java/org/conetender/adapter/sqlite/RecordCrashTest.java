@@ -38,7 +38,7 @@ class RecordCrashTest {
             long before = lastFact;
             killAfter(1 + random.nextInt(400), random.nextInt(3_000_000), writer(record));
             assertThat(lastFact).as("kill %d: the writer got to work", kill).isGreaterThan(before);
-            try (SqliteStore store = SqliteStore.open(record)) {
+            try (SqliteStore store = SqliteStore.open(record, 1)) {
                 check(store);
             }
         }
@@ -110,7 +110,7 @@ class RecordCrashTest {
     }
 
     private static int temperaturesAt(SqliteStore store, long monoMs) throws Exception {
-        try (Statement s = store.historyConnection().createStatement(); ResultSet r = s.executeQuery(
+        try (Statement s = store.history().connection().createStatement(); ResultSet r = s.executeQuery(
                 "SELECT count(*) FROM temperature WHERE mono_ms = " + monoMs)) {
             r.next();
             return r.getInt(1);

@@ -85,10 +85,10 @@ class SqliteStoreTest extends StoreContract {
 
     @Test
     void temperaturesLieInOrderOfTimeWhateverTheWallClockSays() throws Exception {
-        try (SqliteStore store = SqliteStore.open(other())) {
+        try (SqliteStore store = SqliteStore.open(other(), 1)) {
             store.history(checkpoint(60_000, 1));
             store.history(checkpoint(120_000, 1));
-            try (Statement s = store.historyConnection().createStatement(); ResultSet r = s.executeQuery(
+            try (Statement s = store.history().connection().createStatement(); ResultSet r = s.executeQuery(
                     "SELECT mono_ms, series, degrees_c FROM temperature")) {
                 List<String> rows = new ArrayList<>();
                 while (r.next()) {
