@@ -71,7 +71,7 @@ public enum AlarmKind {
     PROBE(batch(60), 60, says(
             "no trusted temperature: a probe is silent, faulty or contradicted",
             "no heat; the forecast widens",
-            "Heat is off meanwhile. See that the probe is in the water and its plug is dry and firm.")),
+            "Without it there is no heat. See that the probe is in the water and its plug is dry and firm.")),
     PROBE_UNSTEADY(batch(60), 0, says(
             "the probe left the water three times within an hour",
             "heat is locked off",
