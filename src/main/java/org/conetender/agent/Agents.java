@@ -41,7 +41,7 @@ public record Agents(ControlAgent control, RecordAgent record, PublishAgent publ
         // Durable before anything is carried on: whatever kills us from here on is counted.
         List<Fact> opening = Opening.facts(settings, facts, kept.checkpoint(), now);
         record.append(opening);
-        State state = State.begin(settings, facts, kept.checkpoint(), now);
+        State state = State.begin(settings, facts, kept.checkpoint(), opening);
         return new Agents(new ControlAgent(ports, mail, new Tick(settings, guards), state),
                 record,
                 new PublishAgent(new Face(settings, names, Versions.of(Stream.concat(facts.stream(),
