@@ -94,7 +94,8 @@ public final class ControlAgent implements Agent {
         List<Request> requests = new ArrayList<>(mail.requests(MOST_REQUESTS_A_TICK));
         requests.addAll(ports.outside().requests().poll(MOST_REQUESTS_A_TICK));
         return new Image(now, probes, contacts, new Image.Inbox(requests, mail.commits()),
-                new Image.Pipes(mail.storeTrouble(), mail.brokerTrouble(), lateMs, unset));
+                new Image.Pipes(mail.storeTrouble(), mail.historyTrouble.get(), mail.brokerTrouble(), lateMs,
+                        unset));
     }
 
     /** Off before on, so that a limit is never exceeded for a moment. */

@@ -30,6 +30,9 @@ public final class Mail {
     private final Queue<Result.Words> words = new ConcurrentLinkedQueue<>();
     private final AtomicReference<Shown> shown = new AtomicReference<>();
     private final AtomicReference<Optional<String>> storeTrouble = new AtomicReference<>(Optional.empty());
+    /** Why temperatures are not kept for reports; empty while they are. */
+    final AtomicReference<Optional<String>> historyTrouble =
+            new AtomicReference<>(Optional.empty());
     private final AtomicReference<Optional<String>> brokerTrouble = new AtomicReference<>(Optional.empty());
 
     private final String life;

@@ -3,6 +3,7 @@ package org.conetender.agent;
 import java.util.List;
 import java.util.Optional;
 import org.conetender.core.Result;
+import org.conetender.core.batch.Checkpoint;
 import org.conetender.core.batch.Fact;
 import org.conetender.core.image.Commit;
 import org.conetender.port.Store;
@@ -38,8 +39,10 @@ public final class RecordAgent implements Agent {
                 append(facts);
                 done++;
             }
-            r.checkpoint().ifPresent(c -> mail.committed(
-                    new Commit(Commit.MINUTE, attempt(() -> store.minute(c)))));
+            r.checkpoint().ifPresent(c -> {
+                mail.committed(new Commit(Commit.MINUTE, attempt(() -> store.minute(c))));
+                history(c);
+            });
             done++;
         }
         return done;
@@ -50,6 +53,23 @@ public final class RecordAgent implements Agent {
         Optional<String> failure = attempt(() -> store.append(facts));
         for (Fact f : facts) {
             mail.committed(new Commit(f.seq(), failure));
+        }
+    }
+
+    /** Reports lack what is not kept here, and nothing else does: an alarm of its own says so. */
+    private void history(Checkpoint c) {
+        boolean kept = mail.historyTrouble.get().isEmpty();
+        try {
+            store.history(c);
+            if (!kept) {
+                LOG.info("the history of temperatures is being kept again");
+            }
+            mail.historyTrouble.set(Optional.empty());
+        } catch (Store.StoreException e) {
+            if (kept) {
+                LOG.warn("temperatures are not kept for reports: {}", e.getMessage());
+            }
+            mail.historyTrouble.set(Optional.of(e.getMessage()));
         }
     }
 

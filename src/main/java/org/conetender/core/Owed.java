@@ -34,7 +34,7 @@ final class Owed {
         }
         return new Image(image.now(), image.probes(), image.contacts(), image.inbox(), new Image.Pipes(
                 Optional.of("it has not answered for half a minute; the disk may be failing, or another "
-                        + "program holds the record"), p.broker(), p.lateMs(), p.unset()));
+                        + "program holds the record"), p.history(), p.broker(), p.lateMs(), p.unset()));
     }
 
     /** Since when a checkpoint has been owed after this tick. @param another whether one is handed over */

@@ -58,7 +58,13 @@ public record State(Ledger ledger, Live live) {
      */
     public static State begin(Settings settings, List<Fact> facts, Optional<Checkpoint> checkpoint,
             Moment now) {
-        List<Fact> opening = Opening.facts(settings, facts, checkpoint, now);
+        return begin(settings, facts, checkpoint, Opening.facts(settings, facts, checkpoint, now));
+    }
+
+    /** @param opening what {@link Opening} makes of the rest, for whoever has it already */
+    public static State begin(Settings settings, List<Fact> facts, Optional<Checkpoint> checkpoint,
+            List<Fact> opening) {
+        Moment now = opening.getFirst().at();
         Set<String> aside = Opening.aside(facts);
         aside.addAll(Opening.aside(opening));
         Book book = Book.empty(settings, facts.isEmpty() ? now : facts.getFirst().at());

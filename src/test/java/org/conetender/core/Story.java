@@ -5,6 +5,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
@@ -36,6 +37,10 @@ public final class Story {
 
     public final Senses senses;
     public final Paper paper = new Paper();
+    /** What the store says to have lost, at every beginning from now on. */
+    public final List<String> damages = new ArrayList<>();
+    /** Why temperatures are not kept, from now on. */
+    public Optional<String> noHistory = Optional.empty();
     /** Outputs that could not be set, from now on. */
     public final Set<String> unset = new TreeSet<>();
     private final Settings settings;
@@ -94,7 +99,7 @@ public final class Story {
         inbox.clear();
         last = tick.step(state, new Image(now, senses.probes(now.monoMs()), senses.contacts(),
                 new Image.Inbox(came, paper.takeCommits()),
-                new Image.Pipes(paper.trouble(), java.util.Optional.empty(), lateMs, unset)));
+                new Image.Pipes(paper.trouble(), noHistory, Optional.empty(), lateMs, unset)));
         state = known(last.next());
         paper.take(last.record());
         replies.addAll(last.words().replies());
@@ -187,6 +192,10 @@ public final class Story {
     }
 
     private void begin() {
+        List<Fact> damage = Damage.facts(paper.facts(), damages, now);
+        if (!damage.isEmpty()) {
+            paper.keep(damage);
+        }
         List<Fact> opening = Opening.facts(settings, paper.facts(), paper.checkpoint(), now);
         state = known(State.begin(settings, paper.facts(), paper.checkpoint(), now));
         paper.keep(opening);

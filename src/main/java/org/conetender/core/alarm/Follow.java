@@ -9,6 +9,7 @@ import static org.conetender.core.alarm.AlarmKind.CRASH_LOOP;
 import static org.conetender.core.alarm.AlarmKind.DOUBTFUL;
 import static org.conetender.core.alarm.AlarmKind.DRY;
 import static org.conetender.core.alarm.AlarmKind.HEATER_STUCK;
+import static org.conetender.core.alarm.AlarmKind.HISTORY;
 import static org.conetender.core.alarm.AlarmKind.LATE;
 import static org.conetender.core.alarm.AlarmKind.NO_EFFECT;
 import static org.conetender.core.alarm.AlarmKind.ONE_PROBE;
@@ -18,6 +19,7 @@ import static org.conetender.core.alarm.AlarmKind.PROBE;
 import static org.conetender.core.alarm.AlarmKind.PROBE_FROZEN;
 import static org.conetender.core.alarm.AlarmKind.PROBE_UNSTEADY;
 import static org.conetender.core.alarm.AlarmKind.RECORD;
+import static org.conetender.core.alarm.AlarmKind.RECORD_DAMAGED;
 import static org.conetender.core.alarm.AlarmKind.ROOM_TOO_WARM;
 import static org.conetender.core.alarm.AlarmKind.SWITCH_STUCK;
 import static org.conetender.core.alarm.AlarmKind.WELDED;
@@ -73,7 +75,9 @@ public record Follow(AlarmKind cause, Where where, long withinMs, Set<AlarmKind>
             here(OVERHEAT, ARREST),
             // The computer: what is late cannot hear its probes or its disk.
             anywhere(LATE, WHILE_IT_STANDS, PROBE, ONE_PROBE, RECORD),
+            anywhere(RECORD, WHILE_IT_STANDS, HISTORY),
             anywhere(CRASH_LOOP, WHILE_IT_STANDS, AIR_BACK),
+            anywhere(RECORD_DAMAGED, WHILE_IT_STANDS, AIR_BACK),
             // Water that is gone leaves the probe in the air.
             here(DRY, PROBE, PROBE_UNSTEADY, PROBE_FROZEN, NO_EFFECT),
             // The bus, with all probes on it; and whoever cannot hear a probe cannot see heat arrive.

@@ -46,7 +46,7 @@ public final class FactText {
     public static Change read(String text) {
         List<String> f = split(text);
         Change change = change(f);
-        if (split(write(change)).size() != f.size()) {
+        if (write(change).chars().filter(c -> c == '\t').count() != f.size() - 1) {
             throw new IllegalArgumentException("a fact has more fields than its kind knows: " + f);
         }
         return change;
@@ -168,6 +168,9 @@ public final class FactText {
     }
 
     private static String unescape(String f) {
+        if (f.indexOf('\\') < 0) {
+            return f;
+        }
         StringBuilder s = new StringBuilder(f.length());
         for (int i = 0; i < f.length(); i++) {
             char c = f.charAt(i);

@@ -2,15 +2,18 @@ package org.conetender.core.guard;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.conetender.core.alarm.AlarmKind;
 import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Reports;
 import org.conetender.core.image.Ask;
+import org.conetender.core.image.Image;
 import org.conetender.core.image.Request;
 
 /**
  * Danger: a lost record. While the record fails, or does not answer, nothing that only grants permission
  * is accepted. An acknowledgement is: it silences without a record and releases nothing ({@code Desk}).
+ * Temperatures that are not kept withhold nothing.
  */
 public final class LostRecord implements Guard {
 
@@ -21,9 +24,12 @@ public final class LostRecord implements Guard {
 
     @Override
     public List<Finding> look(View v) {
-        return v.scene().image().pipes().store().map(why -> List.of(
-                Finding.veto(id(), "the record cannot be written: " + why).alarm(AlarmKind.RECORD)))
-                .orElse(List.of());
+        Image.Pipes pipes = v.scene().image().pipes();
+        return Stream.concat(pipes.store().map(why ->
+                        Finding.veto(id(), "the record cannot be written: " + why).alarm(AlarmKind.RECORD))
+                        .stream(),
+                pipes.history().map(why -> Finding.veto(id(), "temperatures are not kept for reports: " + why)
+                        .alarm(AlarmKind.HISTORY)).stream()).toList();
     }
 
     @Override

@@ -27,16 +27,23 @@ public record Image(Moment now, List<ProbeSample> probes, List<ContactSample> co
 
     /**
      * @param store empty while the record is being kept; else why it is not
+     * @param history empty while temperatures are being kept for reports; else why they are not
      * @param broker empty while connected; else why not
      * @param lateMs how much later than planned this tick began
      * @param unset ids of the outputs that could not be set in the last tick, such as {@code a.heat}:
      *     their real level is unknown
      */
-    public record Pipes(Optional<String> store, Optional<String> broker, long lateMs, Set<String> unset) {
+    public record Pipes(Optional<String> store, Optional<String> history, Optional<String> broker,
+                        long lateMs, Set<String> unset) {
         public static final Pipes HEALTHY = new Pipes(Optional.empty(), Optional.empty(), 0, Set.of());
 
         public Pipes {
             unset = Set.copyOf(unset);
+        }
+
+        /** Where temperatures are kept, or nobody asks for them. */
+        public Pipes(Optional<String> store, Optional<String> broker, long lateMs, Set<String> unset) {
+            this(store, Optional.empty(), broker, lateMs, unset);
         }
     }
 

@@ -18,7 +18,7 @@ public final class RecordWriter {
     private RecordWriter() {}
 
     public static void main(String[] args) throws Exception {
-        try (SqliteStore store = SqliteStore.open(Path.of(args[0]))) {
+        try (SqliteStore store = SqliteStore.open(Path.of(args[0]), 1)) {
             long seq = store.load().facts().size();
             for (;;) {
                 List<Fact> together = new ArrayList<>();
@@ -30,6 +30,7 @@ public final class RecordWriter {
                 System.out.println("fact " + seq);
                 if (seq % 4 == 0) {
                     store.minute(minute(seq));
+                    store.history(minute(seq));
                     System.out.println("minute " + seq);
                 }
             }

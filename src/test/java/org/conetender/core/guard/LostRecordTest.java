@@ -2,6 +2,7 @@ package org.conetender.core.guard;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.Optional;
 import org.conetender.core.Paper;
 import org.conetender.core.Story;
 import org.conetender.core.image.Step;
@@ -43,6 +44,23 @@ class LostRecordTest {
         assertThat(s.standing("")).containsExactly("record");
         assertThat(s.told("record")).isEqualTo(1);
         s.paper.mood(Paper.Mood.KEEPING);
+        s.minutes(3);
+        assertThat(s.standing("")).isEmpty();
+    }
+
+    /** Charts have a gap, and nothing else happens. */
+    @Test
+    void temperaturesThatAreNotKeptAreToldAndWithholdNothing() {
+        Story s = Story.at();
+        s.does(Step.STARTED);
+        s.noHistory = Optional.of("the disk is nearly full");
+        s.minutes(9);
+        assertThat(s.standing("")).isEmpty();
+        s.minutes(2);
+        assertThat(s.standing("")).containsExactly("history");
+        assertThat(s.did("a", Step.TOPPED_UP).accepted()).isTrue();
+        assertThat(s.did("c", Step.STARTED).accepted()).isTrue();
+        s.noHistory = Optional.empty();
         s.minutes(3);
         assertThat(s.standing("")).isEmpty();
     }

@@ -1,0 +1,105 @@
+package org.conetender.adapter.sqlite;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalDouble;
+import org.conetender.core.batch.Change;
+import org.conetender.core.batch.Checkpoint;
+import org.conetender.core.batch.Fact;
+import org.conetender.core.hatch.Development;
+import org.conetender.core.image.Ask;
+import org.conetender.core.image.Step;
+import org.conetender.core.unit.Moment;
+import org.conetender.core.unit.Text;
+import org.conetender.port.Store;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/**
+ * Eight cones and a room for many days: a checkpoint and nine temperatures a minute, and for each cone and
+ * day what a batch and its troubles write. How much lies on the disk in the end, how much is written a day.
+ */
+class YearTest {
+
+    /** With {@code -Dconetender.days=365} the year; without, what stands for it. */
+    private static final int DAYS = Integer.getInteger("conetender.days", 3);
+    private static final int CONES = 8;
+    /** Of each cone and day: twice what a batch in a day and a half writes (guess). */
+    private static final int FACTS = 24;
+    private static final long MB = 1_000_000;
+    private static final long WRITTEN_A_DAY = 20 * MB;
+    private static final long YEAR_ON_DISK = 300 * MB;
+    private static final int YEAR_DAYS = 365;
+    private static final int DAY_MIN = 1_440;
+
+    @TempDir
+    Path folder;
+
+    private long seq;
+
+    private Moment at(long minute) {
+        return new Moment("9b0c4e1a-55d2-4c1e-9f59-6f1f0f0a3b77", minute * 60_000L,
+                1_795_581_286_000L + minute * 60_000L, true);
+    }
+
+    private Checkpoint minute(long minute) {
+        List<Checkpoint.Temperature> t = new ArrayList<>();
+        t.add(new Checkpoint.Temperature("room", 19.4375));
+        List<Checkpoint.ConePoint> points = new ArrayList<>();
+        for (int c = 0; c < CONES; c++) {
+            t.add(new Checkpoint.Temperature("cone-" + c, 26.5 + (minute * 7 + c) % 16 / 16.0));
+            double done = minute % 2_000 * 0.4512345678 + c;
+            points.add(new Checkpoint.ConePoint("cone-" + c, minute / 2_000,
+                    new Development(done, done + 0.731, done / 7, done / 9, 0.123456789),
+                    new Checkpoint.At(at(minute).boot(), at(minute).monoMs()), OptionalDouble.of(27.0)));
+        }
+        return new Checkpoint(at(minute), t, points);
+    }
+
+    private void facts(Store store, long minute) throws Store.StoreException {
+        String cone = "cone-" + minute % CONES;
+        seq++;
+        store.append(List.of(new Fact(seq, at(minute), cone, "tell-" + seq + "-5d2c4c1e", seq % 3 == 0
+                ? new Change.Told(new Ask.Did(Step.VALVE_SHUT))
+                : new Change.Moved("incubating", "hydration is over, and the water was warm enough"))));
+    }
+
+    /** The kernel's count for this process, bytes. @param what of its counts */
+    private static long count(String what) throws IOException {
+        return Files.readAllLines(Path.of("/proc/self/io")).stream().filter(l -> l.startsWith(what))
+                .mapToLong(l -> Long.parseLong(l.substring(l.indexOf(' ') + 1))).findFirst().orElseThrow();
+    }
+
+    private long lies() throws IOException {
+        try (var all = Files.list(folder)) {
+            return all.mapToLong(f -> f.toFile().length()).sum();
+        }
+    }
+
+    @Test
+    void aYearOfEightConesIsSmallAndLittleIsWritten() throws Exception {
+        long pages = count("write_bytes");
+        long handed = count("wchar");
+        try (SqliteStore store = SqliteStore.open(folder.resolve("record.db"))) {
+            for (long m = 0; m < (long) DAYS * DAY_MIN; m++) {
+                store.minute(minute(m));
+                store.history(minute(m));
+                if (m % (DAY_MIN / (CONES * FACTS)) == 0) {
+                    facts(store, m);
+                }
+            }
+        }
+        pages = (count("write_bytes") - pages) / DAYS;
+        handed = (count("wchar") - handed) / DAYS;
+        System.out.println(Text.of("%d days: %.1f MB on disk; pages written a day %.1f MB, handed over"
+                + " %.1f MB", DAYS, lies() / 1e6, pages / 1e6, handed / 1e6));
+        // Whole pages are what a card is worn by; a disk in memory counts none.
+        assertThat(Math.max(pages, handed)).isBetween(MB, WRITTEN_A_DAY);
+        assertThat(lies()).as("its share of a year").isLessThan(YEAR_ON_DISK * DAYS / YEAR_DAYS);
+    }
+}
