@@ -21,6 +21,6 @@ record Remembered(Course course, Speed speed, Spread spread) {
 
     /** When 90 % have hatched of a batch that is slower than the median by so many deviations. */
     private double at(double z) {
-        return course.hoursAt(speed.k90() * Math.exp(z * spread.logSdAt(Normal.Z90)));
+        return course.hoursAt(spread.readyAt(z));
     }
 }
