@@ -101,6 +101,16 @@ public record Onward(boolean daily, double meanC, double leastC, double mostC, d
                 : Projection.steady(meanC);
     }
 
+    /** Why a batch never gets there: of a day, not of the hour at which the look-ahead ends. */
+    Forecast.Course told(Forecast.Course c, Rate rate) {
+        if (!daily || c.end() == Forecast.End.REACHED) {
+            return c;
+        }
+        Forecast.End end = mostC <= rate.baseC() ? Forecast.End.TOO_COLD
+                : meanC >= rate.bestC() ? Forecast.End.TOO_WARM : Forecast.End.TOO_SLOW;
+        return new Forecast.Course(end, meanC, c.calibrated());
+    }
+
     /**
      * How far they mostly lie from that: for a day that swings evenly its standard deviation, and nothing
      * for water that was warmed once and stayed so.

@@ -64,7 +64,8 @@ final class Replayer {
         Ahead ahead = Ahead.walk(done.degreeHours(), lot.calledReadyAt(), held, rate);
         Speed speed = lot.at(rate.baseC() + Math.max(1, ahead.meanRate(lot.k90())), rate.baseC());
         Spread spread = Spread.of(done, speed, ahead, ahead).doubting(onward.doubtK(), done, ahead);
-        Forecast forecast = new Remembered(whole, speed, spread).of(Forecast.of(done, lot, held, rate));
+        Forecast forecast = new Remembered(onward, whole, spread)
+                .of(Forecast.of(done, lot, held, rate), rate);
         hours.replaceAll(h -> h.hatched(speed));
         return new Replay(hours, done, forecast, new Replay.Outlook(speed, onward, whole,
                 Harvest.of(whole, speed), spread));

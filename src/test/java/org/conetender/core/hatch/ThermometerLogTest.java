@@ -239,4 +239,16 @@ class ThermometerLogTest {
         assertThat(r.outlook().onward().meanC()).isEqualTo(20);
         assertThat(r.outlook().onward().doubtK()).isBetween(3.0, 7.0);
     }
+
+    /** Days of 12 ± 2 °C bring it on a little, by day; which hour the look-ahead ends at says nothing. */
+    @Test
+    void coldDaysAreTooSlowWheneverTheLogEnds() {
+        for (int from = 0; from < 24; from++) {
+            int begun = from;
+            Replay r = replay(every(10 * MINUTE, 25 * 6,
+                    h -> 12 + (unheatedC(begun + h) - 24) * 2 / 3), START);
+            assertThat(r.forecast().course().end()).as("%s", begun).isEqualTo(Forecast.End.TOO_SLOW);
+            assertThat(r.forecast().course().headingC()).isCloseTo(12, within(0.01));
+        }
+    }
 }
