@@ -5,6 +5,7 @@ import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
 import java.io.PrintWriter;
 import org.conetender.core.hatch.Forecast;
+import org.conetender.core.hatch.Onward;
 import org.conetender.core.hatch.Replay;
 
 /** A {@link ForecastReport} for programs: one JSON object; names as on MQTT where both tell the same. */
@@ -54,7 +55,9 @@ record ForecastJson(ForecastReport report) {
         }
         writeHarvest(g);
         g.writeStringField("course", f.sentence());
-        number(g, "held-at-c", report.replay().outlook().heldC());
+        Onward onward = report.replay().outlook().onward();
+        number(g, "held-at-c", onward.daily() ? Double.NaN : onward.meanC());
+        g.writeBooleanField("repeats-last-day", onward.daily());
         number(g, "hours-warm", report.replay().development().hoursWarm());
         number(g, "hours-cold", report.replay().development().hoursCold());
         number(g, "hours-above-loss", report.replay().development().hoursAboveLoss());

@@ -6,6 +6,7 @@ import org.conetender.core.hatch.Course;
 import org.conetender.core.hatch.Development;
 import org.conetender.core.hatch.Forecast;
 import org.conetender.core.hatch.Harvest;
+import org.conetender.core.hatch.Onward;
 import org.conetender.core.hatch.Replay;
 import org.conetender.core.hatch.Speed;
 
@@ -65,8 +66,14 @@ record ForecastText(ForecastReport report) {
         report.byMs().ifPresent(ms -> line(out, "chance of being ready by %s: %s", report.time(ms),
                 percent(report.chance())));
         printFood(out);
-        line(out, "from the last reading on the water is taken to stay at %.1f °C, the last hour's mean",
-                report.replay().outlook().heldC());
+        Onward o = report.replay().outlook().onward();
+        if (o.daily()) {
+            line(out, "from the last reading on the water is taken to do as in the 24 h before it: %.1f to "
+                    + "%.1f °C, in the mean %.1f °C", o.leastC(), o.mostC(), o.meanC());
+        } else {
+            line(out, "from the last reading on the water is taken to stay at %.1f °C, the last hour's mean",
+                    o.meanC());
+        }
     }
 
     /** What is nearly sure is not told as sure. */

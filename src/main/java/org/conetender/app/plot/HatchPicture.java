@@ -81,7 +81,7 @@ public record HatchPicture(Hatch hatch, String title, List<String> lines) {
         limit(sheet, f, Zones.USUAL.rate().baseC(), "no development up to %.0f °C");
         Trace.of(hatch.log(), f).forEach(l -> sheet.drawn(Ink.WATER, Pen.Stroke.BOLD, l));
         sheet.drawn(Ink.WATER, Pen.Stroke.DASHED_BOLD,
-                sheet.points(f, i -> hatch.replay().outlook().heldC(), course.now() + 1, course.size() - 1));
+                sheet.points(f, course::waterC, course.now() + 1, course.size() - 1));
         sheet.now(f);
         if (f.holds(hatch.ms(0))) {
             sheet.beside(Ink.QUIET, new Pen.Point(f.x(hatch.ms(0)) - 4, f.place().bottom() - 10),

@@ -1,5 +1,6 @@
 package org.conetender.core.hatch;
 
+import org.conetender.core.judge.HeatTrack;
 import org.conetender.core.unit.Span;
 import org.conetender.core.unit.Units;
 
@@ -25,8 +26,8 @@ public record Gap(Span span, double beforeC, double afterC, double roomC, double
     /** Probe error at either end, K (a probe of ±0.5 °C calibrated in place; *guess*). */
     static final double PROBE_K = 0.2;
 
-    /** Real time constant over the estimated one: lid off and evaporating, or wrapped (*guesses*). */
-    static final double FASTEST = 0.5;
+    /** Real time constant over the estimated one: bubbling with its lid off, or wrapped (*guess*). */
+    static final double FASTEST = 1 / HeatTrack.MOST_LOSSES;
     static final double SLOWEST = 1.6;
 
     /** The rule for a gap that nothing bounds: no batch is taken for unattended longer (*guess*). */

@@ -1,5 +1,6 @@
 package org.conetender.core.hatch;
 
+import java.util.List;
 import org.conetender.core.judge.Estimate;
 import org.conetender.core.judge.Losses;
 import org.conetender.core.judge.Traits;
@@ -103,6 +104,20 @@ public record Projection(double waterC, Plant plant, Plan plan) {
     /** Water that stays as it is, for a log whose cone is not known. */
     public static Projection steady(double waterC) {
         return new Projection(waterC, new Plant(1, 0, 1, Room.constant(waterC)), Plan.hold(waterC));
+    }
+
+    /** So much exchange that water follows its room at once, W/K. */
+    private static final double AT_ONCE_W_PER_K = 1e6;
+
+    /**
+     * Water that does the same every day.
+     *
+     * @param waterC now  @param dayC of each step of the day that begins now, °C  @param meanC of it
+     */
+    static Projection following(double waterC, List<Double> dayC, double meanC) {
+        // A step asks for the room at its middle, and gives the water at its end.
+        return new Projection(waterC, new Plant(1, 0, AT_ONCE_W_PER_K, new Room(dayC, STEP_H / 2)),
+                Plan.hold(meanC));
     }
 
     /** The water at the end of each step from now; index 0 is now. Ignores the floor. */

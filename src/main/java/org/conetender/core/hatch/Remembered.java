@@ -4,23 +4,26 @@ package org.conetender.core.hatch;
  * A forecast whose past is known: what lies behind is read from the course instead of being reckoned at the
  * present rate.
  *
+ * @param onward what the water is expected to do
  * @param course what was, and the projection the forecast was made with
- * @param speed the lot  @param spread of the same forecast
+ * @param spread of the same forecast
  */
-record Remembered(Course course, Speed speed, Spread spread) {
+record Remembered(Onward onward, Course course, Spread spread) {
 
-    Forecast of(Forecast f) {
+    /** @param rate the same that it was made with */
+    Forecast of(Forecast f, Rate rate) {
+        Speed speed = spread.speed();
         double latest = at(Normal.Z90);
         double later = at(Normal.Z75);
         double median = at(0);
         Forecast.Ready ready = new Forecast.Ready(at(-Normal.Z90), at(-Normal.Z75), median, later, latest,
                 speed.known() ? median : later);
         return new Forecast(f.doneDegreeHours(), f.neededDegreeHours(), ready, course.hoursAt(speed.k10()),
-                f.hatched(), f.course());
+                f.hatched(), onward.told(f.course(), rate));
     }
 
     /** When 90 % have hatched of a batch that is slower than the median by so many deviations. */
     private double at(double z) {
-        return course.hoursAt(speed.k90() * Math.exp(z * spread.logSdAt(Normal.Z90)));
+        return course.hoursAt(spread.readyAt(z));
     }
 }

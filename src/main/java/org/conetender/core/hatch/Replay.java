@@ -27,29 +27,25 @@ public record Replay(List<Hour> hours, Development development, Forecast forecas
 
     /**
      * @param speed the lot in this water
-     * @param heldC the water from the last reading on: mean of the last measured hour, °C
+     * @param onward the water from the last reading on
      * @param course water and degree-hours, until the look-ahead ends
      * @param harvest when it is worth most, for the lot's median
-     * @param logSd of the degree-hours that a hatched share takes
+     * @param spread of the degree-hours that a hatched share takes
      */
-    public record Outlook(Speed speed, double heldC, Course course, Harvest harvest, LogSd logSd) {
+    public record Outlook(Speed speed, Onward onward, Course course, Harvest harvest, Spread spread) {
 
         /** The share of the hatchable hatched at a point of the course, with its 10 and 90 % points. */
         public Forecast.Hatched hatched(int i) {
-            double factor = Math.exp(Normal.Z90 * logSd.middle);
+            double factor = Math.exp(Normal.Z90 * spread.logSdAt(0, course.done(i)));
             return new Forecast.Hatched(speed.hatchedShare(course.done(i) / factor),
                     speed.hatchedShare(course.done(i)), speed.hatchedShare(course.done(i) * factor));
         }
 
         /** The chance that the harvest point is reached by then, 0..1. @param hours within the course */
         public double readyBy(double hours) {
-            double done = course.doneAt(hours).degreeHours();
-            return done <= 0 ? 0 : Normal.share(Math.log(done / speed.k90()) / logSd.ready);
+            return spread.ready(course.doneAt(hours).degreeHours());
         }
     }
-
-    /** Standard deviations of the logarithm. @param middle of half of them  @param ready of 90 % */
-    public record LogSd(double middle, double ready) {}
 
     /** @param roomC the room, °C  @param timeConstantH of the cone, h */
     public record Surroundings(double roomC, double timeConstantH) {}

@@ -57,16 +57,18 @@ final class Replayer {
             course.add(Units.hours(log.lastMs() - question.stockedMs()), done, log.waterC(log.size() - 1));
         }
         Rate rate = question.zones().rate();
-        Projection held = Projection.steady(heldC);
+        Onward onward = Onward.of(log, heldC);
+        Projection held = onward.projection(log);
         Course whole = course.ahead(held, rate);
         Speed lot = question.speed();
         Ahead ahead = Ahead.walk(done.degreeHours(), lot.calledReadyAt(), held, rate);
         Speed speed = lot.at(rate.baseC() + Math.max(1, ahead.meanRate(lot.k90())), rate.baseC());
-        Spread spread = Spread.of(done, speed, ahead, ahead);
-        Forecast forecast = new Remembered(whole, speed, spread).of(Forecast.of(done, lot, held, rate));
+        Spread spread = Spread.of(done, speed, ahead, ahead).doubting(onward.doubtK(), done, ahead);
+        Forecast forecast = new Remembered(onward, whole, spread)
+                .of(Forecast.of(done, lot, held, rate), rate);
         hours.replaceAll(h -> h.hatched(speed));
-        return new Replay(hours, done, forecast, new Replay.Outlook(speed, heldC, whole,
-                Harvest.of(whole, speed), new Replay.LogSd(spread.logSdAt(0), spread.logSdAt(Normal.Z90))));
+        return new Replay(hours, done, forecast, new Replay.Outlook(speed, onward, whole,
+                Harvest.of(whole, speed), spread));
     }
 
     /** Cysts wetted before the log began: the water was somewhere between the room and the first reading. */

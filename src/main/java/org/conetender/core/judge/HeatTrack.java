@@ -37,7 +37,7 @@ public record HeatTrack(long offForMs, long calmForMs, double lowestOffC, Peak p
     /** A share is sure when it is so many standard deviations from what it is not. */
     static final double SURE = 3;
     /** True losses over nominal ones at most: bubbles and an open lid (science.md §9; bench's cones). */
-    static final double MOST_LOSSES = 3.5;
+    public static final double MOST_LOSSES = 3.5;
     /** What evaporates, or a room that nobody measures, costs like a room so much cooler, K (guess). */
     private static final double EVAPORATING_K = 2;
     private static final double COOLER_K = 5;

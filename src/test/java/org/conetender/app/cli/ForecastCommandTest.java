@@ -99,6 +99,8 @@ class ForecastCommandTest {
         assertThat(List.of(json.get("ready-from").asText(), json.get("ready-half-from").asText(),
                 json.get("ready-median").asText(), json.get("ready-half-until").asText(),
                 json.get("ready-until").asText())).isSorted();
+        assertThat(json.get("held-at-c").asDouble()).isEqualTo(26);
+        assertThat(json.get("repeats-last-day").asBoolean()).isFalse();
         assertThat(json.get("hours")).hasSize(10);
         assertThat(json.get("hours").get(0).get("gained").asDouble()).isEqualTo(14);
     }
@@ -194,6 +196,28 @@ class ForecastCommandTest {
         out.getBuffer().setLength(0);
         run("--zone", "UTC");
         assertThat(out.toString()).doesNotContain("chance");
+    }
+
+    /** 24 ± 3 °C, coldest at six in the morning. */
+    @Test
+    void waterThatNobodyHeatsIsTakenToDoAsOnItsLastDay() throws IOException {
+        StringBuilder text = new StringBuilder();
+        LocalDateTime at = LocalDateTime.of(2026, 7, 1, 0, 0);
+        for (int i = 0; i <= 180; i++) {
+            text.append(at.plusMinutes(10L * i)).append(',')
+                    .append(Math.round(2400 - 300 * Math.cos((i / 6.0 - 6) / 12 * Math.PI)) / 100.0)
+                    .append('\n');
+        }
+        log = Files.writeString(dir.resolve("unheated.csv"), text);
+        int code = run("--zone", "UTC", "--stocked", "2026-07-01 20:00");
+        assertThat(code).as(err.toString()).isZero();
+        assertThat(out.toString()).contains("is taken to do as in the 24 h before it: 21.0 to 27.0 °C, in "
+                + "the mean 24.0 °C").doesNotContain("stay at");
+        out.getBuffer().setLength(0);
+        run("--zone", "UTC", "--stocked", "2026-07-01 20:00", "--json");
+        JsonNode json = new ObjectMapper().readTree(out.toString());
+        assertThat(json.get("repeats-last-day").asBoolean()).isTrue();
+        assertThat(json.get("held-at-c").isNull()).isTrue();
     }
 
     /** Seen early, the lot is a quick one; seen late, a slow one; a count tells most. */

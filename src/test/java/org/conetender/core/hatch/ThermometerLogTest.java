@@ -7,6 +7,8 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.function.DoubleUnaryOperator;
 import org.conetender.core.unit.Units;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class ThermometerLogTest {
 
@@ -44,7 +46,7 @@ class ThermometerLogTest {
             assertThat(hour.done().degreeHours()).isCloseTo(sum, within(1e-6));
         }
         assertThat(r.development().degreeHours()).isCloseTo(12 * (23 - 12), within(1e-6));
-        assertThat(r.outlook().heldC()).isCloseTo(25.75, within(1e-6));
+        assertThat(r.outlook().onward().meanC()).isCloseTo(25.75, within(1e-6));
     }
 
     @Test
@@ -164,5 +166,89 @@ class ThermometerLogTest {
         assertThat(replay.outlook().readyBy(r.earliest())).isCloseTo(0.1, within(1e-6));
         assertThat(replay.outlook().readyBy(Forecast.HORIZON_H)).isBetween(0.1, 0.25);
         assertThat(replay(every(10 * MINUTE, 61, h -> 34), START).outlook().readyBy(50)).isZero();
+    }
+
+    /** A day of 24 ± 3 °C, coldest at its sixth hour. */
+    private static double unheatedC(double hour) {
+        return 24 - 3 * Math.cos((hour - 6) / 12 * Math.PI);
+    }
+
+    /** When such water has given so many degree-hours more. */
+    private static double truthH(double hour, double degreeHours) {
+        double done = 0;
+        double at = hour;
+        while (done < degreeHours) {
+            done += 0.01 * (unheatedC(at + 0.005) - 12);
+            at += 0.01;
+        }
+        return at - hour;
+    }
+
+    /** Whenever the log ends, with less than a day of it and with more; stocked up to 14 h before. */
+    @ParameterizedTest
+    @ValueSource(ints = {8, 12, 18, 24, 27, 28, 30, 31})
+    void anUnheatedLogIsTakenToGoOnAsItsDays(int hours) {
+        for (int from = 0; from < 24; from++) {
+            int begun = from;
+            Replay r = replay(every(10 * MINUTE, 6 * hours + 1, h -> unheatedC(begun + h)),
+                    START + Math.max(0, hours - 14) * HOUR);
+            double truth = truthH(begun + hours, Speed.UNKNOWN_LOT.k90() - r.development().degreeHours());
+            Forecast.Ready ready = r.forecast().ready();
+            assertThat(truth).as("begun at %s, for %s h", begun, hours)
+                    .isBetween(ready.earliest(), ready.latest());
+            assertThat(r.outlook().onward().daily()).isEqualTo(hours >= 24);
+            if (hours >= 24) {
+                assertThat(ready.median()).as("begun at %s", begun).isCloseTo(truth, within(0.35));
+            }
+        }
+    }
+
+    @Test
+    void itsSwingWidensWhatIsToComeAndNothingElse() {
+        Replay swings = replay(every(10 * MINUTE, 145, h -> unheatedC(h + 6)), START);
+        Replay rests = replay(every(10 * MINUTE, 145, h -> 24), START);
+        Replay.Outlook s = swings.outlook();
+        Replay.Outlook o = rests.outlook();
+        assertThat(swings.forecast().ready().latest() - swings.forecast().ready().earliest())
+                .isGreaterThan(1.02 * (rests.forecast().ready().latest()
+                - rests.forecast().ready().earliest()));
+        assertThat(s.readyBy(0)).isCloseTo(o.readyBy(0), within(0.01));
+        assertThat(s.readyBy(swings.forecast().ready().latest())).isCloseTo(0.9, within(1e-6));
+        assertThat(s.readyBy(swings.forecast().ready().earliest())).isCloseTo(0.1, within(1e-6));
+    }
+
+    /** Warmed once, steadily held since: no more doubtful than one that was warm from the beginning. */
+    @Test
+    void aLogThatIsSteadyIsHeldWhereItIs() {
+        Replay r = replay(every(10 * MINUTE, 6 * 13 + 1, h -> 20 + 7 * Math.min(1, h)), START);
+        assertThat(r.outlook().onward()).isEqualTo(new Onward(false, 27, 27, 27, 0));
+        double sd = Math.hypot(r.outlook().speed().logSdAt(Normal.Z90), Spread.PROBE_SD_K / 15);
+        assertThat(r.forecast().ready().latest()).isCloseTo((Speed.UNKNOWN_LOT.k90()
+                * Math.exp(Normal.Z90 * sd) - r.development().degreeHours()) / 15, within(0.01));
+        for (int hours = 24; hours < 30; hours++) {
+            assertThat(replay(every(10 * MINUTE, 6 * hours + 1, h -> 20 + Math.min(7, 2 * h)), START)
+                    .outlook().onward().daily()).isFalse();
+        }
+    }
+
+    /** A heater that failed is no day. */
+    @Test
+    void waterThatChangedForGoodIsNotExpectedBackButDoubted() {
+        Replay r = replay(every(10 * MINUTE, 6 * 26 + 1, h -> h < 14 ? 27 : 20), START);
+        assertThat(r.outlook().onward().daily()).isFalse();
+        assertThat(r.outlook().onward().meanC()).isEqualTo(20);
+        assertThat(r.outlook().onward().doubtK()).isBetween(3.0, 7.0);
+    }
+
+    /** Days of 12 ± 2 °C bring it on a little, by day; which hour the look-ahead ends at says nothing. */
+    @Test
+    void coldDaysAreTooSlowWheneverTheLogEnds() {
+        for (int from = 0; from < 24; from++) {
+            int begun = from;
+            Replay r = replay(every(10 * MINUTE, 25 * 6,
+                    h -> 12 + (unheatedC(begun + h) - 24) * 2 / 3), START);
+            assertThat(r.forecast().course().end()).as("%s", begun).isEqualTo(Forecast.End.TOO_SLOW);
+            assertThat(r.forecast().course().headingC()).isCloseTo(12, within(0.01));
+        }
     }
 }
