@@ -156,9 +156,9 @@ final class ConeDocs {
                     "Whether separation may start without a person, where that is provably safe: air "
                             + "proven by a contact, no way for water to siphon back.", "false"),
 
-            row("cone.usual.lot", text("1 to 40 characters, no control characters"), absent(),
+            row("cone.usual.lot", text("1 to 40 characters, no control characters"), value("\"unknown\""),
                     "The tin that \"started\" means until another is named. What reports teach is kept by "
-                            + "its name; without one a batch teaches nothing to the next.",
+                            + "its name; an unknown tin teaches nothing to the next batch.",
                     "\"L-0417\""),
             row("cone.usual.litres", number("L", LEAST_LITRES, MOST_LITRES), needed(),
                     "Water in the cone when full.", "2"),

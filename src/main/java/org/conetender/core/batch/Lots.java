@@ -44,6 +44,14 @@ public record Lots(List<Kept> all) {
         return left.size() == all.size() ? this : new Lots(left);
     }
 
+    /** What a tin is called as long as nobody names it (the default of cone.usual.lot). */
+    private static final String UNNAMED = "unknown";
+
+    /** Whether that is no label: such tins have nothing to do with one another. */
+    public static boolean unnamed(String lot) {
+        return lot.isEmpty() || lot.equals(UNNAMED);
+    }
+
     /** Lessons of that batch. */
     public List<Lesson> own(String lot, String cone, long batch) {
         return once(all.stream().filter(k -> is(k, lot, cone, batch)).map(k -> k.what().lesson()).toList());

@@ -47,9 +47,9 @@ public record Known(Lots lots, Who who, Evidence evidence, List<Speed> kin, Spee
         if (whole && now == lots && next.equals(who)) {
             return this;
         }
-        // Of a tin without a label nothing is known but by this batch itself.
+        // Of a tin that nobody named nothing is known but by this batch itself.
         List<Lesson> own = now.own(lot, cone, b.number());
-        Evidence e = lot.isEmpty() ? new Evidence(List.of(), own, List.of())
+        Evidence e = Lots.unnamed(lot) ? new Evidence(List.of(), own, List.of())
                 : new Evidence(now.others(lot, cone, b.number()), own, now.relatives(lot));
         if (whole && e.equals(evidence)) {
             return new Known(now, next, evidence, kin, speed, true);

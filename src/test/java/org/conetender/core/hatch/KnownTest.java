@@ -69,9 +69,11 @@ class KnownTest {
 
     @Test
     void aTinWithoutALabelIsKnownByThisBatchAlone() {
-        Lots lots = new Lots(List.of(counted("a", "", 7, 340), counted("a", "", 6, 100)));
-        Known k = Known.NONE.begun(lots, "a", with("", 7));
-        assertThat(k.speed().k50DegreeHours()).isGreaterThan(290);
-        assertThat(Known.NONE.begun(lots, "a", with("", 8)).speed().timesSeen()).isZero();
+        for (String none : List.of("", "unknown")) {
+            Lots lots = new Lots(List.of(counted("a", none, 7, 340), counted("a", none, 6, 100)));
+            Known k = Known.NONE.begun(lots, "a", with(none, 7));
+            assertThat(k.speed().k50DegreeHours()).isGreaterThan(290);
+            assertThat(Known.NONE.begun(lots, "a", with(none, 8)).speed().timesSeen()).isZero();
+        }
     }
 }
