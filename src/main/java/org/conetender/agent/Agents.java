@@ -1,7 +1,9 @@
 package org.conetender.agent;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
+import org.conetender.core.Damage;
 import org.conetender.core.Opening;
 import org.conetender.core.State;
 import org.conetender.core.Tick;
@@ -30,13 +32,19 @@ public record Agents(ControlAgent control, RecordAgent record, PublishAgent publ
         Moment now = ports.clock().now();
         Mail mail = new Mail(now.boot().substring(0, Math.min(8, now.boot().length())) + "-" + now.monoMs());
         RecordAgent record = new RecordAgent(ports.store(), mail);
+        List<Fact> facts = new ArrayList<>(kept.facts());
+        List<Fact> damage = Damage.facts(facts, kept.damages(), now);
+        if (!damage.isEmpty()) {
+            record.append(damage);
+            facts.addAll(damage);
+        }
         // Durable before anything is carried on: whatever kills us from here on is counted.
-        List<Fact> opening = Opening.facts(settings, kept.facts(), kept.checkpoint(), now);
+        List<Fact> opening = Opening.facts(settings, facts, kept.checkpoint(), now);
         record.append(opening);
-        State state = State.begin(settings, kept.facts(), kept.checkpoint(), now);
+        State state = State.begin(settings, facts, kept.checkpoint(), now);
         return new Agents(new ControlAgent(ports, mail, new Tick(settings, guards), state),
                 record,
-                new PublishAgent(new Face(settings, names, Versions.of(Stream.concat(kept.facts().stream(),
+                new PublishAgent(new Face(settings, names, Versions.of(Stream.concat(facts.stream(),
                         opening.stream()).toList())), ports.outside().transport(), mail),
                 settings);
     }

@@ -3,6 +3,7 @@ package org.conetender.agent;
 import java.util.List;
 import java.util.Optional;
 import org.conetender.core.Result;
+import org.conetender.core.batch.Checkpoint;
 import org.conetender.core.batch.Fact;
 import org.conetender.core.image.Commit;
 import org.conetender.port.Store;
@@ -19,6 +20,7 @@ public final class RecordAgent implements Agent {
 
     private final Store store;
     private final Mail mail;
+    private boolean historyKept = true;
 
     RecordAgent(Store store, Mail mail) {
         this.store = store;
@@ -38,8 +40,10 @@ public final class RecordAgent implements Agent {
                 append(facts);
                 done++;
             }
-            r.checkpoint().ifPresent(c -> mail.committed(
-                    new Commit(Commit.MINUTE, attempt(() -> store.minute(c)))));
+            r.checkpoint().ifPresent(c -> {
+                mail.committed(new Commit(Commit.MINUTE, attempt(() -> store.minute(c))));
+                history(c);
+            });
             done++;
         }
         return done;
@@ -50,6 +54,22 @@ public final class RecordAgent implements Agent {
         Optional<String> failure = attempt(() -> store.append(facts));
         for (Fact f : facts) {
             mail.committed(new Commit(f.seq(), failure));
+        }
+    }
+
+    /** Reports lack what is not kept here, and nothing else does: it is said once, and no alarm of it. */
+    private void history(Checkpoint c) {
+        try {
+            store.history(c);
+            if (!historyKept) {
+                LOG.info("the history of temperatures is being kept again");
+            }
+            historyKept = true;
+        } catch (Store.StoreException e) {
+            if (historyKept) {
+                LOG.warn("temperatures are not kept for reports: {}", e.getMessage());
+            }
+            historyKept = false;
         }
     }
 

@@ -49,7 +49,7 @@ public final class Offering {
         View.Caps caps = work.caps(c);
         boolean safe = c.timing().automaticSettling() && !c.fittings().air().geometry().canSiphon()
                 && airIsFit(work, c) && !caps.tooHurried() && work.ledger.book().away().isEmpty()
-                && work.ledger.book().lives().lock().isEmpty()
+                && work.ledger.book().lives().locks().isEmpty()
                 && work.image.pipes().store().isEmpty() && !work.ledger.busy(c.id()) && !work.handled(c.id());
         boolean due = b.stage() instanceof Stage.Ready r && work.image.now().wallTrusted()
                 && time(work.settings.site().feeding(), work.image.now())

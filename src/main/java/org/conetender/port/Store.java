@@ -16,8 +16,10 @@ public interface Store extends AutoCloseable {
      *
      * @param facts every fact in order of {@code seq}
      * @param checkpoint the last one, if any
+     * @param damages each time when the record was damaged and only a part of it could be read back: what is
+     *     lost and under which name the damaged one is kept; in words that no other has, oldest first
      */
-    record Kept(List<Fact> facts, Optional<Checkpoint> checkpoint) {}
+    record Kept(List<Fact> facts, Optional<Checkpoint> checkpoint, List<String> damages) {}
 
     /** Reads everything back. Called once, before the first write. */
     Kept load() throws StoreException;
@@ -25,8 +27,14 @@ public interface Store extends AutoCloseable {
     /** Keeps these facts in one transaction, all or none. */
     void append(List<Fact> facts) throws StoreException;
 
-    /** Keeps one minute: its temperatures and the checkpoint, in one transaction. */
+    /** Keeps the checkpoint of a minute, in place of the one before. */
     void minute(Checkpoint checkpoint) throws StoreException;
+
+    /**
+     * Keeps the temperatures of a minute for reports. Nothing else depends on them: what stops this stops
+     * neither {@link #append} nor {@link #minute}.
+     */
+    void history(Checkpoint checkpoint) throws StoreException;
 
     @Override
     void close();

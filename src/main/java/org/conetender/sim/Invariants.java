@@ -33,6 +33,7 @@ public final class Invariants {
     private final HeatBounds heat;
     private final Cuts cuts = new Cuts();
     private Told told = Told.NOTHING;
+    private int damages;
 
     private record Key(String rule, String cone) {}
 
@@ -67,6 +68,14 @@ public final class Invariants {
         truth.dying(last);
     }
 
+    /** The record was damaged while nobody lived; what it has lost counts no more. */
+    private void damaged() {
+        damages = rig.disk().damaged();
+        seenAt.clear();
+        truth.damaged();
+        lives.damaged();
+    }
+
     /** What ends with the process starts anew with the next. @param alive whether there was one */
     void died(boolean alive) {
         if (alive) {
@@ -84,6 +93,9 @@ public final class Invariants {
     }
 
     void look() {
+        if (rig.disk().damaged() != damages) {
+            damaged();
+        }
         for (SimCone c : rig.world().cones()) {
             always(c);
         }

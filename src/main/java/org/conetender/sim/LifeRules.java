@@ -2,7 +2,10 @@ package org.conetender.sim;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalLong;
 import org.conetender.core.State;
+import org.conetender.core.batch.Change;
+import org.conetender.core.image.Ask;
 
 /** The rules about lives that end too early: deaths in a row, and cuts on a machine without a clock. */
 final class LifeRules {
@@ -20,6 +23,8 @@ final class LifeRules {
     private long thirdMs = Long.MIN_VALUE;
     private long longestCutMs;
     private long untrustedAtMs;
+    /** Number of the last fact that was left when the record was damaged; nobody has looked since. */
+    private OptionalLong damagedAt = OptionalLong.empty();
 
     LifeRules(Rig rig, Invariants rules) {
         this.rig = rig;
@@ -35,7 +40,28 @@ final class LifeRules {
         }
     }
 
+    void damaged() {
+        damagedAt = OptionalLong.of(rig.process().disk().lastSeq());
+    }
+
+    /** Until the disk says that somebody acknowledged, by its own words and not by the daemon's book. */
+    private void damage() {
+        if (damagedAt.isPresent() && rig.process().disk().since(damagedAt.getAsLong()).stream()
+                .anyMatch(f -> f.change() instanceof Change.Told(Ask.Acknowledge(String alarm))
+                        && alarm.equals("record-damaged"))) {
+            damagedAt = OptionalLong.empty();
+        }
+        boolean locked = damagedAt.isPresent();
+        rules.lasting("damage-told", "", locked && !rules.told().anywhere("record-damaged"), 10,
+                "the record was damaged and nobody was told");
+        for (SimCone c : rig.world().cones()) {
+            rules.lasting("damage", c, locked && (rules.on(c, "heat") || rules.on(c, "air-pause")), 0,
+                    "heat was on, or air off, after the record was damaged and before anybody looked");
+        }
+    }
+
     void look(State s) {
+        damage();
         long now = rig.world().clock().elapsedMs();
         longestCutMs = Math.max(longestCutMs, rig.invariants().cuts().forMs());
         untrustedAtMs = rig.world().clock().now().wallTrusted() ? untrustedAtMs : now;

@@ -116,9 +116,9 @@ public final class Rig {
         process.stall(ms);
     }
 
-    /** The disk refuses writes from now on, or takes them again. */
-    public void store(SimStore.Mood mood) {
-        process.disk().mood(mood);
+    /** What the record lies on. */
+    public SimStore.Disk disk() {
+        return process.disk();
     }
 
     /** A client says a word to a cone. */

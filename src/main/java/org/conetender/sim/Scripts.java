@@ -39,7 +39,7 @@ final class Scripts {
             r.say("a", "drawing");
         }
         if (s == 4_060) {
-            r.store(SimStore.Mood.FULL);
+            r.disk().mood(SimStore.Mood.FULL);
         }
         if (s == 4_070) {
             r.say("a", "part-drawn");
@@ -48,7 +48,7 @@ final class Scripts {
             r.say("c", "topped-up");
         }
         if (s == 7_800) {
-            r.store(SimStore.Mood.HEALTHY);
+            r.disk().mood(SimStore.Mood.HEALTHY);
         }
     }
 

@@ -55,6 +55,7 @@ public final class SimStore implements Store {
         private final Set<String> sources = new HashSet<>();
         private Optional<String> checkpoint = Optional.empty();
         private List<Fact> all = List.of();
+        private List<String> damages = List.of();
         private Optional<SimStore> owner = Optional.empty();
         private Mood mood = Mood.HEALTHY;
         private Cut cut = Cut.NONE;
@@ -79,6 +80,38 @@ public final class SimStore implements Store {
                 all = List.copyOf(since(0));
             }
             return all;
+        }
+
+        /** How often it was damaged. */
+        int damaged() {
+            return damages.size();
+        }
+
+        /** Number of the last fact; 0 while there is none. */
+        long lastSeq() {
+            return facts.isEmpty() ? 0 : facts.lastKey();
+        }
+
+        /**
+         * The disk loses what was written last, while nobody holds it. @param percent of the facts that can
+         * still be read; of less than a half the checkpoint is gone as well
+         */
+        public void damage(int percent) {
+            if (owner.isPresent()) {
+                throw new IllegalStateException("somebody holds this disk");
+            }
+            long lost = facts.size() - (long) facts.size() * percent / 100;
+            for (long i = 0; i < lost; i++) {
+                facts.pollLastEntry();
+            }
+            sources.clear();
+            facts.values().forEach(r -> sources.add(r.headOnly().source()));
+            all = List.of();
+            checkpoint = checkpoint.filter(_ -> percent >= 50);
+            List<String> more = new ArrayList<>(damages);
+            more.add("the record was damaged: " + lost + " of its facts are lost; it is kept aside as number "
+                    + (damages.size() + 1));
+            damages = List.copyOf(more);
         }
 
         /** Whether a fact of that request was committed. */
@@ -133,7 +166,7 @@ public final class SimStore implements Store {
     @Override
     public Kept load() throws StoreException {
         alive();
-        return new Kept(disk.since(0), disk.checkpoint.map(CheckpointText::read));
+        return new Kept(disk.since(0), disk.checkpoint.map(CheckpointText::read), disk.damages);
     }
 
     @Override
@@ -157,6 +190,13 @@ public final class SimStore implements Store {
     public void minute(Checkpoint checkpoint) throws StoreException {
         String text = CheckpointText.write(checkpoint);
         commit(() -> disk.checkpoint = Optional.of(text));
+    }
+
+    /** Nothing in a simulated world reads them. */
+    @Override
+    public void history(Checkpoint checkpoint) throws StoreException {
+        alive();
+        refuse(disk.mood);
     }
 
     private void commit(Runnable keep) throws StoreException {

@@ -188,6 +188,22 @@ public enum Theme {
             r.set("a", "hand/acknowledge", "crash-loop");
         }
     }),
+    DAMAGED_RECORD(3, (r, s) -> {
+        nursed(r, s);
+        if (s == 2_400 || s == 5_400) {
+            r.kill();
+            r.disk().damage(s == 2_400 ? 100 : 96);
+        }
+        if (s == 3_000) { // It holds through a restart.
+            r.kill();
+        }
+        if (s == 3_300) {
+            r.say("a", "settle");
+        }
+        if (s == 3_600 || s == 8_400) {
+            r.set("a", "hand/acknowledge", "record-damaged");
+        }
+    }),
     COLD_START(3, (r, s) -> {
         nursed(r, s);
         if (s == 1) {
@@ -208,13 +224,13 @@ public enum Theme {
     DISK(3, (r, s) -> {
         nursed(r, s);
         if (s == 1_800) {
-            r.store(SimStore.Mood.FULL);
+            r.disk().mood(SimStore.Mood.FULL);
         }
         if (s > 1_800 && s < 5_400 && s % 600 == 0) {
             r.say("a", s % 1_200 == 0 ? "first-seen" : "valve-open");
         }
         if (s == 5_400) {
-            r.store(SimStore.Mood.HEALTHY);
+            r.disk().mood(SimStore.Mood.HEALTHY);
         }
     }),
     DISK_FILLS_WHILE_DRAWING(4, Scripts::diskFillsWhileDrawing),

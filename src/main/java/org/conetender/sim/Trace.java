@@ -28,6 +28,7 @@ final class Trace {
         }
         number(levels);
         number(of(world));
+        seq = Math.min(seq, disk.lastSeq());
         for (Fact f : disk.since(seq)) {
             seq = f.seq();
             text(f.cone());

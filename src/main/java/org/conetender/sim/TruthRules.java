@@ -86,6 +86,18 @@ final class TruthRules {
         latched.clear();
     }
 
+    /** The next life stands where the rest of the record ends. */
+    void damaged() {
+        seenSeq = Math.min(seenSeq, rig.process().disk().lastSeq());
+        Book b = Book.empty(rig.settings(), rig.world().clock().now());
+        for (Fact f : rig.process().disk().all()) {
+            b = b.after(f);
+        }
+        expected = b;
+        latched.clear();
+        ended.clear();
+    }
+
     void look(State s) {
         if (expected != null) {
             begun(s);

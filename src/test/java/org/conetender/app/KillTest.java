@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.sql.DriverManager;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
@@ -33,6 +34,9 @@ import org.junit.jupiter.api.Test;
 
 /** The real process is killed without warning, in every stage and in the middle of commits. */
 class KillTest extends OnTheBench {
+
+    /** In the middle of commits; with {@code -Dconetender.kills=500} an hour of them. */
+    private static final int KILLS = Integer.getInteger("conetender.kills", 5);
 
     private static final Change FILL = new Change.Told(new Ask.DidFill(2, 25));
 
@@ -143,7 +147,7 @@ class KillTest extends OnTheBench {
         write(everywhere().get(0), everywhere().get(5));
         SplittableRandom dice = new SplittableRandom(7);
         Set<String> acknowledged = ConcurrentHashMap.newKeySet();
-        for (int round = 0; round < 5; round++) {
+        for (int round = 0; round < KILLS; round++) {
             bench.start();
             look();
             stands("b", "ready");
@@ -206,6 +210,37 @@ class KillTest extends OnTheBench {
         Eventually.holds("it heats again", 60, () -> "on".equals(bench.outputs().get("a.heat")));
         assertThat(bench.signal("TERM")).isEqualTo(143);
         assertThat(bench.facts().getLast().change()).isEqualTo(new Change.Left());
+    }
+
+    /** A bit has fallen over in the middle of the record while nobody ran. */
+    @Test
+    void aDamagedRecordLocksTheHeatersThroughAKillUntilAPersonConfirms() throws Exception {
+        write(everywhere().get(3), everywhere().get(4));
+        bench.water(TestBench.PROBE_A, "25500");
+        try (var db = DriverManager.getConnection("jdbc:sqlite:" + bench.record());
+                var s = db.createStatement()) {
+            s.execute("UPDATE fact SET wall_ms = wall_ms + 1 WHERE seq = 9");
+        }
+        String alert = ROOT + "/$alert/record-damaged";
+        for (int lives = 0; lives < 2; lives++) {
+            bench.start();
+            look();
+            Eventually.holds("a person is called", 60, () -> site.topics().getOrDefault(alert, "")
+                    .contains("8 facts of it could be read"));
+            stands("a", "incubating");
+            site.await(() -> false, 5_000);
+            assertThat(bench.lines()).noneMatch(l -> l.startsWith("a.heat on") || l.startsWith("b.heat on"))
+                    .noneMatch(l -> l.contains("air-pause on"));
+            if (lives == 0) {
+                bench.kill();
+            }
+        }
+        assertThat(bench.command("tell", "a", "acknowledge", "record-damaged").code()).isZero();
+        Eventually.holds("it heats again", 60, () -> "on".equals(bench.outputs().get("a.heat")));
+        assertThat(bench.signal("TERM")).isEqualTo(143);
+        try (var files = Files.list(bench.record().getParent())) {
+            assertThat(files.filter(f -> f.getFileName().toString().startsWith("damaged-"))).hasSize(1);
+        }
     }
 
     /** Says one thing after another, round and round, until nobody answers any more. */

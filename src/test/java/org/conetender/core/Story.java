@@ -36,6 +36,8 @@ public final class Story {
 
     public final Senses senses;
     public final Paper paper = new Paper();
+    /** What the store says to have lost, at every beginning from now on. */
+    public final List<String> damages = new ArrayList<>();
     /** Outputs that could not be set, from now on. */
     public final Set<String> unset = new TreeSet<>();
     private final Settings settings;
@@ -187,6 +189,10 @@ public final class Story {
     }
 
     private void begin() {
+        List<Fact> damage = Damage.facts(paper.facts(), damages, now);
+        if (!damage.isEmpty()) {
+            paper.keep(damage);
+        }
         List<Fact> opening = Opening.facts(settings, paper.facts(), paper.checkpoint(), now);
         state = known(State.begin(settings, paper.facts(), paper.checkpoint(), now));
         paper.keep(opening);

@@ -65,7 +65,7 @@ public abstract class StoreContract {
 
     @Test
     void aNewRecordIsEmpty() throws Exception {
-        assertThat(store.load()).isEqualTo(new Store.Kept(List.of(), Optional.empty()));
+        assertThat(store.load()).isEqualTo(new Store.Kept(List.of(), Optional.empty(), List.of()));
     }
 
     @Test

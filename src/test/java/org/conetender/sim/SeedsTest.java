@@ -159,6 +159,7 @@ class SeedsTest {
             Map.entry("wrong-cone", Missed.in(Theme.PLUGS_EXCHANGED, "crossed", "excess", "crossed-heat")),
             Map.entry("clock", Missed.in(Theme.CLOCK, "clock")),
             Map.entry("crash-loop", Missed.in(Theme.CRASH_LOOP, "crash-loop", "crash-loop-told")),
+            Map.entry("record-damaged", Missed.in(Theme.DAMAGED_RECORD, "damage", "damage-told")),
             Map.entry("probe", Missed.in(Theme.NO_PROBE, "probe")),
             Map.entry("still-water", Missed.in(Theme.CHATTER, "still-water")),
             Map.entry("frozen", Missed.in(Theme.FROZEN_PROBE, "frozen-told")),

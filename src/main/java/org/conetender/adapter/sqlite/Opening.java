@@ -1,20 +1,23 @@
 package org.conetender.adapter.sqlite;
 
 import java.io.IOException;
-import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
 import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.List;
+import org.conetender.core.batch.Fact;
+import org.conetender.port.Store;
 import org.conetender.port.Store.StoreException;
 import org.sqlite.SQLiteConfig;
 
-/** Everything that must be so before the first fact is read: lock, settings, version, soundness. */
+/**
+ * Everything that must be so before the first fact is acted on: lock, settings, version, soundness. The book
+ * is read whole here; it is small, and a damage in it must be known before any heat.
+ */
 final class Opening {
 
     /** How long a write waits for a reader that is in its way, ms: guess, a report takes less. */
@@ -23,39 +26,94 @@ final class Opening {
     /** The journal is cut back to this after a checkpoint; the default never does (dependencies.md §4). */
     private static final int JOURNAL_BYTES = 4 << 20;
 
-    /** A record that can be used. */
-    record Opened(Path file, Connection db, RecordLock lock) {}
+    /** A book that can be used. @param kept what it holds */
+    record Opened(Path file, Connection db, RecordLock lock, Store.Kept kept) {}
 
     private Opening() {}
 
+    /** Where the history of that book lies. */
+    static Path history(Path book) {
+        String name = book.getFileName().toString();
+        int dot = name.lastIndexOf('.');
+        return book.resolveSibling(dot < 0 ? name + "-history"
+                : name.substring(0, dot) + "-history" + name.substring(dot));
+    }
+
     /**
-     * Opens or makes the record. What was opened before a failure is closed again, so that the next try,
-     * a second later under the service manager, finds the lock free.
+     * Opens or makes the book. What was opened before a failure is closed again, so that the next try, a
+     * second later under the service manager, finds the lock free.
      */
     static Opened open(Path file) throws StoreException {
-        Path record = file.toAbsolutePath();
-        List<AutoCloseable> held = new ArrayList<>();
+        Path book = file.toAbsolutePath();
+        RecordLock lock = lock(book);
         try {
-            RecordLock lock = lock(record);
-            held.add(lock);
-            boolean fresh = !Files.exists(record);
-            Connection db = connect(record);
-            held.add(0, db);
-            Schema.bring(db, Schema.STEPS);
-            check(db);
-            if (fresh) {
-                syncFolder(record.getParent());
-            }
-            return new Opened(record, db, lock);
+            Swap.finish(book);
+            return opened(book, lock);
         } catch (SQLException e) {
-            throw letGo(held, Trouble.of("open", record, e));
+            throw letGo(lock, Trouble.of("open", book, e));
         } catch (Schema.Refused e) {
-            throw letGo(held, new StoreException(record + " " + e.getMessage(), e));
+            throw letGo(lock, new StoreException(book + " " + e.getMessage(), e));
+        } catch (Damaged e) {
+            throw letGo(lock, new StoreException("the record " + book + " is damaged (" + e.getMessage()
+                    + ") again after it was made anew: change the card or disk", e));
+        } catch (IllegalArgumentException e) {
+            throw letGo(lock, new StoreException("could not understand the record " + book + ": "
+                    + e.getMessage() + "; it was written by another version or changed by hand. Install that"
+                    + " version again, put back a backup, or move the record away to begin a new one", e));
         } catch (IOException e) {
-            throw letGo(held, new StoreException("could not make sure that the new record " + record
-                    + " outlives a power cut; see that its folder can be read and its disk is healthy ("
-                    + e + ")", e));
+            throw letGo(lock, new StoreException("could not make sure that the record " + book
+                    + " outlives a power cut; see that its folder can be read and written, and that its disk"
+                    + " is healthy and not full (" + e + ")", e));
         }
+    }
+
+    private static Opened opened(Path book, RecordLock lock)
+            throws SQLException, Schema.Refused, Damaged, IOException {
+        boolean lost = (!Files.exists(book) || Files.size(book) == 0) && Files.exists(history(book));
+        try {
+            if (lost) {
+                throw new Damaged("it is gone, and only its history is there", null);
+            }
+            return sound(book, lock);
+        } catch (Damaged e) {
+            Salvage.of(book, e.getMessage());
+            return sound(book, lock);
+        }
+    }
+
+    private static Opened sound(Path book, RecordLock lock)
+            throws SQLException, Schema.Refused, Damaged, IOException {
+        Connection db = null;
+        try {
+            db = connect(book);
+            if (Schema.number(db, "PRAGMA user_version") == Schema.TOGETHER
+                    && Schema.number(db, "PRAGMA application_id") == Schema.APPLICATION_ID) {
+                check(db, "'fact'");
+                Salvage.part(book, history(book), db);
+                db = connect(book);
+            }
+            Schema.BOOK.bring(db);
+            check(db, "");
+            Swap.syncFolder(book.getParent());
+            return new Opened(book, db, lock, read(db));
+        } catch (SQLException e) {
+            close(db, e);
+            if (Trouble.damaged(e)) {
+                throw new Damaged(e.getMessage(), e);
+            }
+            throw e;
+        } catch (Schema.Refused | Damaged | IOException | RuntimeException e) {
+            close(db, e);
+            throw e;
+        }
+    }
+
+    /** All that the book holds. */
+    static Store.Kept read(Connection db) throws SQLException, Damaged {
+        Rows rows = new Rows(db, true);
+        List<Fact> facts = new ArrayList<>();
+        rows.facts(facts);
+        return new Store.Kept(facts, rows.checkpoint(), rows.damages());
     }
 
     /** The lock comes first: without it even looking at the version could race with a migration. */
@@ -75,42 +133,43 @@ final class Opening {
     }
 
     /** Settings of a connection are not kept in the file: all but the journal mode are set each time. */
-    private static Connection connect(Path record) throws SQLException {
+    static Connection connect(Path file) throws SQLException {
         SQLiteConfig config = new SQLiteConfig();
         config.setJournalMode(SQLiteConfig.JournalMode.WAL);
         config.setSynchronous(SQLiteConfig.SynchronousMode.FULL);
         config.setJournalSizeLimit(JOURNAL_BYTES);
         config.setBusyTimeout(BUSY_MS);
         config.enforceForeignKeys(true);
-        return config.createConnection("jdbc:sqlite:" + record);
+        return config.createConnection("jdbc:sqlite:" + file);
     }
 
-    /** Only the facts: a year of temperatures would take minutes to check on a card. */
-    private static void check(Connection db) throws SQLException, Schema.Refused {
-        try (Statement s = db.createStatement(); ResultSet r = s.executeQuery("PRAGMA quick_check('fact')")) {
+    /** A connection that changes no setting of the file. */
+    static Connection plain(Path file) throws SQLException {
+        return new SQLiteConfig().createConnection("jdbc:sqlite:" + file);
+    }
+
+    /** @param of the table, in quotes; empty for all of them */
+    static void check(Connection db, String of) throws SQLException, Damaged {
+        try (Statement s = db.createStatement(); ResultSet r = s.executeQuery("PRAGMA quick_check"
+                + (of.isEmpty() ? "" : "(" + of + ")"))) {
             if (r.next() && !r.getString(1).equals("ok")) {
-                throw new Schema.Refused("is damaged (" + r.getString(1).strip() + "); keep a copy of it and"
-                        + " of the files beside it, then put back a backup or move it away to begin a new"
-                        + " record");
+                throw new Damaged(r.getString(1).strip().replaceAll("\\s+", " "), null);
             }
         }
     }
 
-    /** SQLite syncs its files; the name of a new file lives in the folder and is synced here. */
-    private static void syncFolder(Path folder) throws IOException {
-        try (FileChannel channel = FileChannel.open(folder, StandardOpenOption.READ)) {
-            channel.force(true);
-        }
-    }
-
-    private static StoreException letGo(List<AutoCloseable> held, StoreException why) {
-        for (AutoCloseable c : held) {
-            try {
+    private static void close(AutoCloseable c, Exception why) {
+        try {
+            if (c != null) {
                 c.close();
-            } catch (Exception e) {
-                why.addSuppressed(e);
             }
+        } catch (Exception e) {
+            why.addSuppressed(e);
         }
+    }
+
+    private static StoreException letGo(RecordLock lock, StoreException why) {
+        close(lock, why);
         return why;
     }
 }

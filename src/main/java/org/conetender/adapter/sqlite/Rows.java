@@ -16,50 +16,95 @@ import org.conetender.core.batch.Fact;
 import org.conetender.core.batch.FactText;
 import org.conetender.core.unit.Moment;
 
-/** Facts, temperatures and the checkpoint as rows. Transactions are the caller's. */
+/** The book's facts, checkpoint and damages as rows. Transactions are the caller's. */
 final class Rows {
 
+    /** Whether rows carry a sum: those of a record in which everything lay together do not. */
+    private final boolean summed;
     private final Connection db;
+    private final Boots boots;
 
-    /** Number of each boot id that this process has met, as in the table {@code boot}. */
-    private final Map<String, Long> boots = new HashMap<>();
-
-    Rows(Connection db) {
+    Rows(Connection db, boolean summed) {
         this.db = db;
+        this.summed = summed;
+        this.boots = new Boots(db);
     }
 
     /** After a rollback: what was learnt inside the transaction is no longer so. */
     void forget() {
-        boots.clear();
+        boots.forget();
     }
 
-    /** @throws IllegalArgumentException if a row does not read back as a fact */
-    List<Fact> facts() throws SQLException {
-        List<Fact> facts = new ArrayList<>();
-        try (Statement s = db.createStatement(); ResultSet r = s.executeQuery("""
-                SELECT seq, boot.id, mono_ms, wall_ms, wall_trusted, cone, source, change
-                FROM fact JOIN boot ON boot.number = fact.boot ORDER BY seq""")) {
+    /**
+     * Reads facts in order of their numbers into that list, as far as it goes: what could be read before a
+     * failure is in it.
+     *
+     * @throws Damaged if a row is not what was written
+     * @throws IllegalArgumentException if a row is what was written, but not by this version
+     */
+    void facts(List<Fact> into) throws SQLException, Damaged {
+        Map<Long, String> ids = new HashMap<>();
+        try (Statement s = db.createStatement();
+                ResultSet r = s.executeQuery("SELECT number, id FROM boot")) {
             while (r.next()) {
-                facts.add(fact(r));
+                ids.put(r.getLong(1), r.getString(2));
             }
         }
-        return facts;
+        try (Statement s = db.createStatement(); ResultSet r = s.executeQuery(
+                "SELECT seq, boot, mono_ms, wall_ms, wall_trusted, cone, source, change, "
+                + (summed ? "sum" : "0") + " FROM fact ORDER BY seq")) {
+            while (r.next()) {
+                into.add(fact(r, ids.get(r.getLong(2))));
+            }
+        }
     }
 
-    private static Fact fact(ResultSet r) throws SQLException {
-        Moment at = new Moment(r.getString(2), r.getLong(3), r.getLong(4), r.getInt(5) == 1);
+    private Fact fact(ResultSet r, String boot) throws SQLException, Damaged {
+        long seq = r.getLong(1);
+        if (boot == null || summed && r.getLong(9) != Sum.of(seq, boot, r.getLong(3), r.getLong(4),
+                r.getInt(5), r.getString(6), r.getString(7), r.getString(8))) {
+            throw new Damaged("fact " + seq + " is not as it was written", null);
+        }
+        Moment at = new Moment(boot, r.getLong(3), r.getLong(4), r.getInt(5) == 1);
         try {
-            return new Fact(r.getLong(1), at, r.getString(6), r.getString(7), FactText.read(r.getString(8)));
+            return new Fact(seq, at, r.getString(6), r.getString(7), FactText.read(r.getString(8)));
         } catch (IllegalArgumentException e) {
-            throw new IllegalArgumentException("fact " + r.getLong(1) + ": " + e.getMessage(), e);
+            throw new IllegalArgumentException("fact " + seq + ": " + e.getMessage(), e);
         }
     }
 
     /** @throws IllegalArgumentException if the row does not read back as a checkpoint */
-    Optional<Checkpoint> checkpoint() throws SQLException {
-        try (Statement s = db.createStatement();
-                ResultSet r = s.executeQuery("SELECT text FROM checkpoint")) {
-            return r.next() ? Optional.of(CheckpointText.read(r.getString(1))) : Optional.empty();
+    Optional<Checkpoint> checkpoint() throws SQLException, Damaged {
+        try (Statement s = db.createStatement(); ResultSet r = s.executeQuery(
+                "SELECT text, " + (summed ? "sum" : "0") + " FROM checkpoint")) {
+            if (!r.next()) {
+                return Optional.empty();
+            }
+            if (summed && r.getLong(2) != Sum.of(r.getString(1))) {
+                throw new Damaged("the checkpoint is not as it was written", null);
+            }
+            return Optional.of(CheckpointText.read(r.getString(1)));
+        }
+    }
+
+    /** Every damage so far, oldest first. */
+    List<String> damages() throws SQLException {
+        List<String> all = new ArrayList<>();
+        if (summed) {
+            try (Statement s = db.createStatement();
+                    ResultSet r = s.executeQuery("SELECT what FROM damage ORDER BY number")) {
+                while (r.next()) {
+                    all.add(r.getString(1));
+                }
+            }
+        }
+        return all;
+    }
+
+    void damaged(String what) throws SQLException {
+        try (PreparedStatement p = db.prepareStatement("INSERT INTO damage (what) VALUES (?)")) {
+            p.setString(1, what);
+            p.executeUpdate();
         }
     }
 
@@ -68,29 +113,22 @@ final class Rows {
      * transaction then takes back the ones before it.
      */
     void insert(List<Fact> facts) throws SQLException {
-        try (PreparedStatement p = db.prepareStatement("INSERT INTO fact VALUES (?, ?, ?, ?, ?, ?, ?, ?)")) {
+        try (PreparedStatement p = db.prepareStatement(
+                "INSERT INTO fact VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)")) {
             for (Fact f : facts) {
+                Moment at = f.at();
+                int trusted = at.wallTrusted() ? 1 : 0;
+                String change = FactText.write(f.change());
                 p.setLong(1, f.seq());
-                p.setLong(2, boot(f.at().boot()));
-                clocks(p, f.at());
+                p.setLong(2, boots.number(at.boot()));
+                p.setLong(3, at.monoMs());
+                p.setLong(4, at.wallMs());
+                p.setInt(5, trusted);
                 p.setString(6, f.cone());
                 p.setString(7, f.source());
-                p.setString(8, FactText.write(f.change()));
-                p.executeUpdate();
-            }
-        }
-    }
-
-    /** A minute told twice replaces itself: the second telling knows better. */
-    void temperatures(Checkpoint checkpoint) throws SQLException {
-        try (PreparedStatement p = db.prepareStatement("""
-                INSERT INTO temperature (series, boot, mono_ms, wall_ms, wall_trusted, degrees_c)
-                VALUES (?, ?, ?, ?, ?, ?) ON CONFLICT DO UPDATE SET degrees_c = excluded.degrees_c""")) {
-            for (Checkpoint.Temperature t : checkpoint.temperatures()) {
-                p.setString(1, t.series());
-                p.setLong(2, boot(checkpoint.at().boot()));
-                clocks(p, checkpoint.at());
-                p.setDouble(6, t.degreesC());
+                p.setString(8, change);
+                p.setLong(9, Sum.of(f.seq(), at.boot(), at.monoMs(), at.wallMs(), trusted, f.cone(),
+                        f.source(), change));
                 p.executeUpdate();
             }
         }
@@ -98,37 +136,11 @@ final class Rows {
 
     /** There is only ever one: a restart needs the last, and old ones would wear the card for nothing. */
     void replaceCheckpoint(String text) throws SQLException {
-        try (PreparedStatement p = db.prepareStatement(
-                "INSERT INTO checkpoint VALUES (1, ?) ON CONFLICT DO UPDATE SET text = excluded.text")) {
+        try (PreparedStatement p = db.prepareStatement("INSERT INTO checkpoint VALUES (1, ?, ?)"
+                + " ON CONFLICT DO UPDATE SET text = excluded.text, sum = excluded.sum")) {
             p.setString(1, text);
+            p.setLong(2, Sum.of(text));
             p.executeUpdate();
-        }
-    }
-
-    /** Both tables carry the clocks in columns 3 to 5. */
-    private static void clocks(PreparedStatement p, Moment at) throws SQLException {
-        p.setLong(3, at.monoMs());
-        p.setLong(4, at.wallMs());
-        p.setInt(5, at.wallTrusted() ? 1 : 0);
-    }
-
-    /**
-     * The number that stands for a boot id, given on its first use. Numbers rise with time, so that they
-     * order the temperatures of different boots; and one byte mostly stands for 36 letters.
-     */
-    private long boot(String id) throws SQLException {
-        Long known = boots.get(id);
-        if (known != null) {
-            return known;
-        }
-        try (PreparedStatement p = db.prepareStatement(
-                "INSERT INTO boot (id) VALUES (?) ON CONFLICT DO UPDATE SET id = id RETURNING number")) {
-            p.setString(1, id);
-            try (ResultSet r = p.executeQuery()) {
-                r.next();
-                boots.put(id, r.getLong(1));
-                return r.getLong(1);
-            }
         }
     }
 }

@@ -7,27 +7,35 @@ import java.sql.Statement;
 import java.util.List;
 
 /**
- * The tables, and how an older record becomes one of today. Each step of {@link #STEPS} lifts the
- * record by one version; steps are only ever added at the end, never changed. A step and its version
- * number are one transaction, so a power cut leaves the old version or the new one.
+ * The tables of one file, and how an older file becomes one of today. Each step of {@code later} lifts the
+ * file by one version; steps are only ever added at the end, never changed. A step and its version number are
+ * one transaction, so a power cut leaves the old version or the new one.
+ *
+ * @param base version of {@code first}
+ * @param first what an empty file begins with
+ * @param later what was added since, a step each
  */
-final class Schema {
+record Schema(int base, List<String> first, List<List<String>> later) {
 
     /** Marks the file as ours, so that another program's database is not written into: "cone". */
     static final int APPLICATION_ID = 0x636f6e65;
 
-    /**
-     * Facts are few and read in order of {@code seq}. Temperatures are many and written together each
-     * minute: clustered by time they touch one page a minute, by series they would touch one page per
-     * cone (15 against 61 MB a day with eight cones, dependencies.md §11). The time key is boot and
-     * monotonic clock, because the wall clock may step back and repeat itself.
-     */
-    private static final List<String> FIRST = List.of(
-            """
+    /** The version in which facts, checkpoint and temperatures lay in one file. */
+    static final int TOGETHER = 1;
+
+    private static final String MARK = "PRAGMA application_id = " + APPLICATION_ID;
+
+    private static final String BOOT = """
             CREATE TABLE boot (
               number INTEGER PRIMARY KEY,
               id     TEXT NOT NULL UNIQUE
-            ) STRICT""",
+            ) STRICT""";
+
+    /**
+     * Facts are few and read in order of {@code seq}. {@code sum} is over all that a row says, so that a row
+     * which was damaged and still reads well is known for damaged ({@link Sum}).
+     */
+    static final Schema BOOK = new Schema(2, List.of(BOOT,
             """
             CREATE TABLE fact (
               seq          INTEGER PRIMARY KEY CHECK (seq > 0),
@@ -37,8 +45,41 @@ final class Schema {
               wall_trusted INTEGER NOT NULL CHECK (wall_trusted IN (0, 1)),
               cone         TEXT NOT NULL,
               source       TEXT NOT NULL,
-              change       TEXT NOT NULL
+              change       TEXT NOT NULL,
+              sum          INTEGER NOT NULL
             ) STRICT""",
+            """
+            CREATE TABLE checkpoint (
+              only INTEGER PRIMARY KEY CHECK (only = 1),
+              text TEXT NOT NULL,
+              sum  INTEGER NOT NULL
+            ) STRICT""",
+            """
+            CREATE TABLE damage (
+              number INTEGER PRIMARY KEY,
+              what   TEXT NOT NULL
+            ) STRICT""", MARK), List.of());
+
+    /** Ten-minute means, which replace the minutes of {@code temperature} once those are old. */
+    private static final String MEAN = """
+            CREATE TABLE mean (
+              boot         INTEGER NOT NULL REFERENCES boot,
+              mono_ms      INTEGER NOT NULL,
+              series       TEXT NOT NULL,
+              wall_ms      INTEGER NOT NULL,
+              wall_trusted INTEGER NOT NULL CHECK (wall_trusted IN (0, 1)),
+              degrees_c    REAL NOT NULL,
+              minutes      INTEGER NOT NULL CHECK (minutes > 0),
+              PRIMARY KEY (boot, mono_ms, series)
+            ) STRICT, WITHOUT ROWID""";
+
+    /**
+     * Temperatures are many and written together each minute: clustered by time they touch one page a minute,
+     * by series they would touch one page per cone (15 against 61 MB a day with eight cones, dependencies.md
+     * §11). The time key is boot and monotonic clock, because the wall clock may step back and repeat itself.
+     * A file that lay together with the book until then loses what has moved into the book.
+     */
+    static final Schema HISTORY = new Schema(TOGETHER, List.of(BOOT,
             """
             CREATE TABLE temperature (
               boot         INTEGER NOT NULL REFERENCES boot,
@@ -48,24 +89,15 @@ final class Schema {
               wall_trusted INTEGER NOT NULL CHECK (wall_trusted IN (0, 1)),
               degrees_c    REAL NOT NULL,
               PRIMARY KEY (boot, mono_ms, series)
-            ) STRICT, WITHOUT ROWID""",
-            """
-            CREATE TABLE checkpoint (
-              only INTEGER PRIMARY KEY CHECK (only = 1),
-              text TEXT NOT NULL
-            ) STRICT""",
-            "PRAGMA application_id = " + APPLICATION_ID);
-
-    static final List<List<String>> STEPS = List.of(FIRST);
-
-    private Schema() {}
+            ) STRICT, WITHOUT ROWID""", MARK),
+            List.of(List.of("DROP TABLE IF EXISTS fact", "DROP TABLE IF EXISTS checkpoint", MEAN)));
 
     /**
-     * Brings the record to the version that these steps make.
+     * Brings the file to the version of today.
      *
-     * @throws Refused if the record is newer than this program, or not a record of conetender
+     * @throws Refused if the file is newer than this program, or not one of conetender
      */
-    static void bring(Connection db, List<List<String>> steps) throws SQLException, Refused {
+    void bring(Connection db) throws SQLException, Refused {
         int found = number(db, "PRAGMA user_version");
         int mark = number(db, "PRAGMA application_id");
         boolean empty = number(db, "SELECT count(*) FROM sqlite_schema") == 0;
@@ -73,14 +105,22 @@ final class Schema {
             throw new Refused("is a database of another program: name another file for the record, or move"
                     + " this one away");
         }
-        if (found > steps.size()) {
+        if (found > version()) {
             throw new Refused("was written by a newer conetender (record version " + found
-                    + ", this one knows up to " + steps.size() + "): install that newer version again,"
+                    + ", this one knows up to " + version() + "): install that newer version again,"
                     + " or put back the copy made before it was installed");
         }
-        for (int version = found; version < steps.size(); version++) {
-            lift(db, steps.get(version), version + 1);
+        if (found < base) {
+            lift(db, first, base);
         }
+        for (int v = Math.max(found, base); v < version(); v++) {
+            lift(db, later.get(v - base), v + 1);
+        }
+    }
+
+    /** The version that this program writes. */
+    int version() {
+        return base + later.size();
     }
 
     private static void lift(Connection db, List<String> step, int to) throws SQLException {

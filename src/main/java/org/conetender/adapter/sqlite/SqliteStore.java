@@ -6,6 +6,7 @@ import java.sql.Connection;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.List;
+import java.util.Optional;
 import org.conetender.core.batch.Checkpoint;
 import org.conetender.core.batch.CheckpointText;
 import org.conetender.core.batch.Fact;
@@ -14,9 +15,11 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * The record in one SQLite file, in WAL mode with synchronous=FULL: of 10 000 crash states none lost an
- * acknowledged commit or was damaged, where NORMAL lost most (control.md §6.2). Beside the file lie
- * {@code -wal} and {@code -shm}, which belong to it, and {@code .lock}.
+ * The record in two SQLite files: the book of facts and checkpoint, small and read whole at the start, and
+ * the history of temperatures, which is opened with the first minute and never stops the book. Both are in
+ * WAL mode with synchronous=FULL: of 10 000 crash states none lost an acknowledged commit or was damaged,
+ * where NORMAL lost most (control.md §6.2). Beside each file lie {@code -wal} and {@code -shm}, which belong
+ * to it, and beside the book {@code .lock}.
  *
  * <p>One thread at a time, as {@link Store} says.
  */
@@ -28,19 +31,26 @@ public final class SqliteStore implements Store {
     private final Connection db;
     private final RecordLock lock;
     private final Rows rows;
+    private final History history;
+    /** What was read at the start, until somebody asks for it or more is written. */
+    private Optional<Kept> read;
 
     private SqliteStore(Opening.Opened opened) {
         this.file = opened.file();
         this.db = opened.db();
         this.lock = opened.lock();
-        this.rows = new Rows(db);
+        this.rows = new Rows(db, true);
+        this.history = new History(Opening.history(file));
+        this.read = Optional.of(opened.kept());
     }
 
     /**
-     * Opens the record, making it when there is none. Its folder must exist.
+     * Opens the record, making it when there is none. Its folder must exist. A damaged book is kept aside,
+     * and what can be read of it is gone on with ({@link Kept#damages}).
      *
-     * @throws StoreException if it cannot be used: held by another conetender, newer than this program,
-     *     damaged, not writable; the message says what to do
+     * @param file the book; the history's name is made from it
+     * @throws StoreException if it cannot be used: held by another conetender, newer than this program, not
+     *     writable; the message says what to do
      */
     public static SqliteStore open(Path file) throws StoreException {
         return new SqliteStore(Opening.open(file));
@@ -49,13 +59,14 @@ public final class SqliteStore implements Store {
     @Override
     public Kept load() throws StoreException {
         try {
-            return new Kept(rows.facts(), rows.checkpoint());
+            Kept kept = read.isPresent() ? read.get() : Opening.read(db);
+            read = Optional.empty();
+            return kept;
         } catch (SQLException e) {
             throw Trouble.of("read", file, e);
-        } catch (IllegalArgumentException e) {
+        } catch (Damaged | IllegalArgumentException e) {
             throw new StoreException("could not understand the record " + file + ": " + e.getMessage()
-                    + "; it was changed by hand or written by another version. Put back a backup, or move the"
-                    + " record away to begin a new one", e);
+                    + "; it was changed while conetender ran. Restart conetender", e);
         }
     }
 
@@ -67,10 +78,12 @@ public final class SqliteStore implements Store {
     @Override
     public void minute(Checkpoint checkpoint) throws StoreException {
         String text = CheckpointText.write(checkpoint);
-        together("keep a minute in", () -> {
-            rows.temperatures(checkpoint);
-            rows.replaceCheckpoint(text);
-        });
+        together("keep a minute in", () -> rows.replaceCheckpoint(text));
+    }
+
+    @Override
+    public void history(Checkpoint checkpoint) throws StoreException {
+        history.keep(checkpoint);
     }
 
     private interface Writes {
@@ -82,6 +95,7 @@ public final class SqliteStore implements Store {
      * anything was written, not at the commit.
      */
     private void together(String doing, Writes writes) throws StoreException {
+        read = Optional.empty();
         try {
             run("BEGIN IMMEDIATE");
             writes.run();
@@ -111,6 +125,11 @@ public final class SqliteStore implements Store {
         }
     }
 
+    /** For the tests. */
+    Connection historyConnection() {
+        return history.connection();
+    }
+
     /** For the tests, which make the disk small or read-only through it. */
     Connection connection() {
         return db;
@@ -118,7 +137,7 @@ public final class SqliteStore implements Store {
 
     @Override
     public void close() {
-        try (lock; db) {
+        try (lock; db; history) {
             LOG.debug("closing the record {}", file);
         } catch (SQLException | IOException e) {
             LOG.warn("the record {} did not close cleanly; nothing recorded is lost ({})", file,

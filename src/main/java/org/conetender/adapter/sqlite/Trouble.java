@@ -20,6 +20,12 @@ final class Trouble {
                 + " (" + e.getMessage() + ")", e);
     }
 
+    /** Whether the file itself is damaged, and not only what lies around it. */
+    static boolean damaged(SQLException e) {
+        int code = e instanceof SQLiteException s ? s.getResultCode().code & PRIMARY : 0;
+        return code == SQLiteErrorCode.SQLITE_CORRUPT.code || code == SQLiteErrorCode.SQLITE_NOTADB.code;
+    }
+
     /** Never the bare code: the person at the cones must know whether to free space or change the card. */
     private static String advice(SQLException e) {
         if (!(e instanceof SQLiteException s)) {
@@ -34,9 +40,9 @@ final class Trouble {
             return "it cannot be written; the file was moved or its rights changed, or the card has gone"
                     + " read-only, which often means that it is failing: copy the record and change the card";
         }
-        if (code == SQLiteErrorCode.SQLITE_CORRUPT.code || code == SQLiteErrorCode.SQLITE_NOTADB.code) {
-            return "the file is damaged; stop conetender, keep a copy of the file and of those beside it,"
-                    + " then put back a backup or move it away to begin a new record";
+        if (damaged(e)) {
+            return "the file is damaged; restart conetender: it keeps the damaged record aside and goes on"
+                    + " with what can be read of it";
         }
         if (code == SQLiteErrorCode.SQLITE_BUSY.code || code == SQLiteErrorCode.SQLITE_LOCKED.code) {
             return "another program holds it; close whatever has the record open for writing";

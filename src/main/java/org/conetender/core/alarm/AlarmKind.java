@@ -145,6 +145,11 @@ public enum AlarmKind {
             + "aside",
             "Heat is locked off, the air runs. Look how each cone stands, report again what was set "
             + "aside, then acknowledge 'crash-loop'; if it comes back, keep the log and ask for help.")),
+    RECORD_DAMAGED(batch(60), 0, says(
+            "the record could not be read to its end, so that reports may be missing",
+            "heat is locked off everywhere, the air runs; the damaged record is kept beside the new one",
+            "Heat is locked off, the air runs. Look how each cone stands, report what is not shown as it is, "
+            + "then acknowledge 'record-damaged'. Change the card if it comes back.")),
     HOUR_MISSED(work(360), 600, says(
             "a batch will not be ready by the hour it is wanted at, which is less than six hours off",
             "it is held as warm as is safe and comes later",
@@ -193,7 +198,8 @@ public enum AlarmKind {
 
     /** Whether it concerns the whole site rather than one cone. */
     public boolean siteWide() {
-        return this == RECORD || this == CLOCK || this == LATE || this == CRASH_LOOP;
+        return this == RECORD || this == CLOCK || this == LATE || this == CRASH_LOOP
+                || this == RECORD_DAMAGED;
     }
 
     /**

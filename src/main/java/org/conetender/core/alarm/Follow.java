@@ -18,6 +18,7 @@ import static org.conetender.core.alarm.AlarmKind.PROBE;
 import static org.conetender.core.alarm.AlarmKind.PROBE_FROZEN;
 import static org.conetender.core.alarm.AlarmKind.PROBE_UNSTEADY;
 import static org.conetender.core.alarm.AlarmKind.RECORD;
+import static org.conetender.core.alarm.AlarmKind.RECORD_DAMAGED;
 import static org.conetender.core.alarm.AlarmKind.ROOM_TOO_WARM;
 import static org.conetender.core.alarm.AlarmKind.SWITCH_STUCK;
 import static org.conetender.core.alarm.AlarmKind.WELDED;
@@ -74,6 +75,7 @@ public record Follow(AlarmKind cause, Where where, long withinMs, Set<AlarmKind>
             // The computer: what is late cannot hear its probes or its disk.
             anywhere(LATE, WHILE_IT_STANDS, PROBE, ONE_PROBE, RECORD),
             anywhere(CRASH_LOOP, WHILE_IT_STANDS, AIR_BACK),
+            anywhere(RECORD_DAMAGED, WHILE_IT_STANDS, AIR_BACK),
             // Water that is gone leaves the probe in the air.
             here(DRY, PROBE, PROBE_UNSTEADY, PROBE_FROZEN, NO_EFFECT),
             // The bus, with all probes on it; and whoever cannot hear a probe cannot see heat arrive.

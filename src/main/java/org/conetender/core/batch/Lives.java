@@ -18,18 +18,22 @@ import org.conetender.core.unit.Units;
  * @param exits the last moments known before the last unexpected exits, oldest first
  * @param lock why the heaters are locked, once the process kept dying
  * @param aside the requests that were set aside and have not been replaced by a new report
+ * @param damage why the heaters are locked, once the record was found damaged
  */
 public record Lives(boolean running, List<Moment> exits, Optional<ConeBook.Latch> lock,
-                    List<Change.SetAside> aside) {
+                    List<Change.SetAside> aside, Optional<ConeBook.Latch> damage) {
 
     /** The latch's id, and its guard's. */
     public static final String LOOP = "crash-loop";
+    /** Likewise: the record was damaged, and what could be read of it may not be all that was said. */
+    public static final String DAMAGED = "record-damaged";
 
     /** So many unexpected exits within so long are a loop (style.md, leases). */
     static final int EXITS = 3;
     public static final long WITHIN_MS = 10 * Units.MINUTE_MS;
 
-    static final Lives NONE = new Lives(false, List.of(), Optional.empty(), List.of());
+    static final Lives NONE = new Lives(false, List.of(), Optional.empty(), List.of(),
+            Optional.empty());
 
     /** As all these facts leave them; the batches are not looked at. */
     public static Lives of(List<Fact> facts) {
@@ -44,22 +48,32 @@ public record Lives(boolean running, List<Moment> exits, Optional<ConeBook.Latch
     public Lives after(Fact f) {
         return switch (f.change()) {
             case Change.Began(Optional<Moment> last) -> new Lives(true,
-                    running ? exits(last.orElse(f.at())) : exits, lock, lock.isPresent() ? aside : List.of());
-            case Change.Left _ -> new Lives(false, exits, lock, aside);
+                    running ? exits(last.orElse(f.at())) : exits, lock, lock.isPresent() ? aside : List.of(),
+                    damage);
+            case Change.Left _ -> new Lives(false, exits, lock, aside, damage);
             case Change.SetAside a -> new Lives(running, exits, lock,
-                    Stream.concat(aside.stream(), Stream.of(a)).toList());
+                    Stream.concat(aside.stream(), Stream.of(a)).toList(), damage);
             case Change.Tripped(String guard, String why) when guard.equals(LOOP) -> new Lives(running, exits,
-                    Optional.of(new ConeBook.Latch(guard, why, f.at())), aside);
+                    Optional.of(new ConeBook.Latch(guard, why, f.at())), aside, damage);
+            case Change.Tripped(String guard, String why) when guard.equals(DAMAGED) -> new Lives(running,
+                    exits, lock, aside, Optional.of(new ConeBook.Latch(guard, why, f.at())));
             case Change.Released(String guard, String _) when guard.equals(LOOP) ->
-                    new Lives(running, exits, Optional.empty(), aside);
+                    new Lives(running, exits, Optional.empty(), aside, damage);
+            case Change.Released(String guard, String _) when guard.equals(DAMAGED) ->
+                    new Lives(running, exits, lock, aside, Optional.empty());
             case Change.Told(Ask ask) -> new Lives(running, exits, lock, aside.stream()
                     .filter(a -> !(reports(ask) && a.cone().equals(f.cone())) && !a.what().equals(
-                            "'" + ask.word() + "' of cone " + f.cone())).toList());
+                            "'" + ask.word() + "' of cone " + f.cone())).toList(), damage);
             case Change.Moved _, Change.Tripped _, Change.Released _, Change.Doubted _,
                  Change.Undoubted _, Change.AlarmRaised _, Change.AlarmOver _, Change.Bridged _,
                  Change.Tried _, Change.Learned _, Change.Worn _, Change.ClockSet _, Change.Taught _,
                  Change.Described _ -> this;
         };
+    }
+
+    /** What is locked for the whole site until a person has looked. */
+    public List<ConeBook.Latch> locks() {
+        return Stream.concat(lock.stream(), damage.stream()).toList();
     }
 
     /** Whether the last exits came within ten minutes; where no clock tells, it is taken that they did. */

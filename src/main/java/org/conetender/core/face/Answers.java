@@ -67,6 +67,9 @@ public final class Answers {
                     : " until you report again how cone " + cones + " stands, for " + aside
                     + " was set aside; then acknowledge once more.");
         }
+        if (lives.damage().isPresent()) {
+            return "; heat stays locked off until '" + Lives.DAMAGED + "' is acknowledged.";
+        }
         return !cone.isEmpty() && !book.cone(cone).latches().isEmpty()
                 ? "; what tripped stays locked off until it is acknowledged with its cause gone."
                 : aside.isEmpty() ? "." : "; heat is free again. Still set aside: " + aside

@@ -11,7 +11,7 @@ public final class Guards {
             new FallingWater(), new StillWater(), new Handled(), new AirFailed(), new Suffocation(),
             new BackSiphon(), new ShutValve(), new AirWhileDrawing(), new PowerCut(), new TooManyWatts(),
             new StaleCommand(), new LostRecord(), new Unwritten(), new WrongClock(), new SilentFailure(),
-            new StuckHeater(), new StuckOutput(), new CrashLoop());
+            new StuckHeater(), new StuckOutput(), new CrashLoop(), new DamagedRecord());
 
     private Guards() {}
 }

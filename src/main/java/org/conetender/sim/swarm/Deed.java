@@ -35,6 +35,8 @@ public enum Deed {
     VALVE(Word.CONE, Word.oneOf("shut", "open")),
     /** The process dies. */
     KILL(Word.oneOf("now", "control", "record", "before-commit", "after-commit")),
+    /** The process dies and its record is damaged: so many in a hundred of its facts can still be read. */
+    DAMAGE(Word.PERCENT),
     /** The process hangs. */
     HANG(Word.TIME),
     /** What the disk does to writes. */
@@ -60,6 +62,7 @@ public enum Deed {
         static final Word INDEX = new Word("[01]", "0 or 1");
         static final Word TIME = new Word("[1-9][0-9]{0,8}s", "seconds, such as 600s");
         static final Word SHIFT = new Word("[+-][0-9]{1,10}s", "seconds with a sign, such as +3600s");
+        static final Word PERCENT = new Word("100|[1-9]?[0-9]", "a share in per cent, 0 to 100");
         static final Word ANY = new Word("\\S+", "a word");
 
         static Word oneOf(String... words) {

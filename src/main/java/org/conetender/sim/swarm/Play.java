@@ -88,7 +88,7 @@ final class Play {
 
     private void due(long s) {
         if (s >= diskWellAtS) {
-            rig.store(SimStore.Mood.HEALTHY);
+            rig.disk().mood(SimStore.Mood.HEALTHY);
             diskWellAtS = Long.MAX_VALUE;
         }
         while (!ahead.isEmpty() && ahead.peek().atS() <= s) {
@@ -135,9 +135,13 @@ final class Play {
                     when));
             case VALVE -> rig.world().cone(w.get(0)).air().valve(w.get(1).equals("open"));
             case KILL -> rig.killAt(Deed.constant(Process.Point.class, w.get(0)));
+            case DAMAGE -> {
+                rig.kill();
+                rig.disk().damage(Integer.parseInt(w.get(0)));
+            }
             case HANG -> rig.stall(1_000 * e.forS());
             case DISK -> {
-                rig.store(Deed.constant(SimStore.Mood.class, w.get(0)));
+                rig.disk().mood(Deed.constant(SimStore.Mood.class, w.get(0)));
                 diskWellAtS = s + e.forS();
             }
             case CLOCK -> rig.world().clock().stepWall(

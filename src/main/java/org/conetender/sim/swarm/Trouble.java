@@ -56,6 +56,7 @@ enum Trouble {
     DISK_HANGS((d, t) -> List.of(Event.at(t, Deed.SITE, "disk-hangs", Event.lasting(d.between(5, 900))))),
     KILLED((d, t) -> List.of(Event.at(t, Deed.KILL, d.one("now", "control", "record", "before-commit",
             "after-commit")))),
+    RECORD_DAMAGED((d, t) -> List.of(Event.at(t, Deed.DAMAGE, d.one("100", "98", "90", "50", "0")))),
     PAUSED((d, t) -> List.of(Event.at(t, Deed.HANG, Event.lasting(d.between(2, 40))))),
     CRASH_LOOP(Draw::crashLoop);
 

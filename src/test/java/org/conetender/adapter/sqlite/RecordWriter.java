@@ -30,6 +30,7 @@ public final class RecordWriter {
                 System.out.println("fact " + seq);
                 if (seq % 4 == 0) {
                     store.minute(minute(seq));
+                    store.history(minute(seq));
                     System.out.println("minute " + seq);
                 }
             }

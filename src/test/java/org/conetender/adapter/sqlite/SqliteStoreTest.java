@@ -3,8 +3,6 @@ package org.conetender.adapter.sqlite;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import java.io.IOException;
-import java.io.RandomAccessFile;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
@@ -79,7 +77,7 @@ class SqliteStoreTest extends StoreContract {
             assertThat(ask(db, "PRAGMA foreign_keys")).isEqualTo(1);
             assertThat((Integer) ask(db, "PRAGMA journal_size_limit")).isPositive();
             assertThat((Integer) ask(db, "PRAGMA busy_timeout")).isPositive();
-            assertThat(ask(db, "PRAGMA user_version")).isEqualTo(Schema.STEPS.size());
+            assertThat(ask(db, "PRAGMA user_version")).isEqualTo(Schema.BOOK.version());
             assertThat(ask(db, "SELECT count(*) FROM pragma_table_list WHERE schema = 'main' AND strict = 0"
                     + " AND name NOT LIKE 'sqlite%'")).isEqualTo(0);
         }
@@ -88,9 +86,9 @@ class SqliteStoreTest extends StoreContract {
     @Test
     void temperaturesLieInOrderOfTimeWhateverTheWallClockSays() throws Exception {
         try (SqliteStore store = SqliteStore.open(other())) {
-            store.minute(checkpoint(60_000, 1));
-            store.minute(checkpoint(120_000, 1));
-            try (Statement s = store.connection().createStatement(); ResultSet r = s.executeQuery(
+            store.history(checkpoint(60_000, 1));
+            store.history(checkpoint(120_000, 1));
+            try (Statement s = store.historyConnection().createStatement(); ResultSet r = s.executeQuery(
                     "SELECT mono_ms, series, degrees_c FROM temperature")) {
                 List<String> rows = new ArrayList<>();
                 while (r.next()) {
@@ -132,13 +130,13 @@ class SqliteStoreTest extends StoreContract {
 
     @Test
     void anOlderRecordIsLiftedStepByStep() throws Exception {
-        List<List<String>> later = new ArrayList<>(Schema.STEPS);
-        later.add(List.of("CREATE TABLE lot (label TEXT PRIMARY KEY) STRICT"));
-        later.add(List.of("ALTER TABLE lot ADD COLUMN opened_ms INTEGER"));
+        Schema later = new Schema(Schema.BOOK.base(), Schema.BOOK.first(), List.of(
+                List.of("CREATE TABLE lot (label TEXT PRIMARY KEY) STRICT"),
+                List.of("ALTER TABLE lot ADD COLUMN opened_ms INTEGER")));
         try (SqliteStore store = SqliteStore.open(other())) {
             store.append(List.of(fact(1)));
-            Schema.bring(store.connection(), later);
-            assertThat(ask(store.connection(), "PRAGMA user_version")).isEqualTo(later.size());
+            later.bring(store.connection());
+            assertThat(ask(store.connection(), "PRAGMA user_version")).isEqualTo(later.version());
             assertThat(ask(store.connection(), "SELECT count(opened_ms) FROM lot")).isEqualTo(0);
             assertThat(store.load().facts()).containsExactly(fact(1));
         }
@@ -199,50 +197,6 @@ class SqliteStoreTest extends StoreContract {
     }
 
     @Test
-    void aFileThatIsNoRecordIsRefused() throws Exception {
-        Files.writeString(other(), "temperatures, in pencil\n".repeat(200));
-        assertThatThrownBy(() -> SqliteStore.open(other())).isInstanceOf(StoreException.class)
-                .hasMessageContaining("damaged").hasMessageContaining("keep a copy");
-        assertThat(other()).hasContent("temperatures, in pencil\n".repeat(200));
-    }
-
-    @Test
-    void aRecordWithDamagedPagesIsRefusedBeforeAnythingIsBuiltOnIt() throws Exception {
-        try (SqliteStore store = SqliteStore.open(other())) {
-            Random random = new Random(7);
-            List<Fact> many = new ArrayList<>();
-            for (long seq = 1; seq < 500; seq++) {
-                many.add(RandomFacts.fact(random, seq));
-            }
-            store.append(many);
-        }
-        scribble(other());
-        assertThatThrownBy(() -> SqliteStore.open(other())).isInstanceOf(StoreException.class)
-                .hasMessageContaining("damaged");
-    }
-
-    private static void scribble(Path file) throws IOException {
-        byte[] noise = new byte[4096];
-        new Random(3).nextBytes(noise);
-        try (RandomAccessFile f = new RandomAccessFile(file.toFile(), "rw")) {
-            for (long at = 8 * 4096; at < f.length(); at += 4096) {
-                f.seek(at);
-                f.write(noise);
-            }
-        }
-    }
-
-    @Test
-    void aFactChangedByHandIsNotGuessedAt() throws Exception {
-        try (SqliteStore store = SqliteStore.open(other())) {
-            store.append(List.of(fact(1)));
-            tell(store.connection(), "UPDATE fact SET change = 'danced'");
-            assertThatThrownBy(store::load).isInstanceOf(StoreException.class).hasMessageContaining("fact 1")
-                    .hasMessageContaining("Put back a backup");
-        }
-    }
-
-    @Test
     void aMissingFolderIsNamed() {
         Path file = folder.resolve("nowhere").resolve("record.db");
         assertThatThrownBy(() -> SqliteStore.open(file)).isInstanceOf(StoreException.class)
@@ -251,8 +205,7 @@ class SqliteStoreTest extends StoreContract {
 
     @Test
     void aRefusedOpeningLetsGoOfTheLock() throws Exception {
-        Files.writeString(other(), "pencil\n".repeat(500));
-        assertThatThrownBy(() -> SqliteStore.open(other())).isInstanceOf(StoreException.class);
+        aDatabaseOfAnotherProgramIsNotWrittenInto();
         Files.delete(other());
         SqliteStore.open(other()).close();
     }

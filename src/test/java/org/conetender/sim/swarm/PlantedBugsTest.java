@@ -74,6 +74,10 @@ class PlantedBugsTest {
                         Set.of("pulse"), PLACE),
                 new Bug("a pump that may stop where water runs back", flipped("siphon"), Set.of("siphon"),
                         SETTLED.replace(" a", " b")),
+                new Bug("a damage that no restart is told of", store(Trusting::new), Set.of("damage-told",
+                        "damage"), PLACE + "03:00:00 damage 100"),
+                new Bug("a damage that is told and left", blind("record-damaged", Power.HEAT,
+                        Power.CUT_OUT), Set.of("damage"), PLACE + "03:00:00 damage 100"),
                 new Bug("hands that switch nothing off", blind("hands-in", Power.HEAT, Power.LAMPS,
                         Power.AIR_OFF, Power.CUT_OUT), Set.of("hands-in"), PLACE
                         + "03:00:00 say a hands-in"),
@@ -214,6 +218,19 @@ class PlantedBugsTest {
         return bent(s, (on, forMs) -> s.hold(true, forMs));
     }
 
+    /** Goes on with what could be read as if it were all. */
+    private static final class Trusting extends Through {
+        Trusting(Store real) {
+            super(real);
+        }
+
+        @Override
+        public Kept load() throws StoreException {
+            Kept all = real.load();
+            return new Kept(all.facts(), all.checkpoint(), List.of());
+        }
+    }
+
     /** A record that does in all as the real one. */
     private static class Through implements Store {
         final Store real;
@@ -235,6 +252,11 @@ class PlantedBugsTest {
         @Override
         public void minute(Checkpoint checkpoint) throws StoreException {
             real.minute(checkpoint);
+        }
+
+        @Override
+        public void history(Checkpoint checkpoint) throws StoreException {
+            real.history(checkpoint);
         }
 
         @Override
@@ -298,7 +320,8 @@ class PlantedBugsTest {
         @Override
         public Kept load() throws StoreException {
             Kept all = real.load();
-            return new Kept(all.facts().stream().filter(lost.negate()).toList(), all.checkpoint());
+            return new Kept(all.facts().stream().filter(lost.negate()).toList(), all.checkpoint(),
+                    all.damages());
         }
     }
 }
