@@ -1,0 +1,131 @@
+package org.conetender.app.cli;
+
+import java.io.PrintWriter;
+import java.time.LocalDate;
+import java.time.format.DateTimeParseException;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import org.conetender.adapter.sqlite.RecordReader;
+import org.conetender.app.Wiring;
+import org.conetender.app.config.Config;
+import org.conetender.app.report.BatchTable;
+import org.conetender.app.report.Measured;
+import org.conetender.app.report.Past;
+import org.conetender.app.report.Story;
+import org.conetender.core.batch.Batch;
+import org.conetender.port.Store;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+
+/** {@code report}: what the record tells of batches, lots and cleaning. The daemon may run meanwhile. */
+@Command(name = "report", mixinStandardHelpOptions = true, sortOptions = false,
+        description = "Tells what the record holds: batches, one batch, a lot, the cleaning of the cones. It "
+                + "changes nothing, and the daemon may run meanwhile.",
+        exitCodeListHeading = "%nExit codes:%n",
+        exitCodeList = {"0:the report was printed",
+            "2:the configuration or an option is wrong; nothing was printed",
+            "69:the record cannot be had"},
+        footerHeading = "%nExamples:%n",
+        footer = {"  conetender report --cone a --since 2026-03-01",
+            "  conetender report --csv > batches.csv"})
+public final class ReportCommand implements Callable<Integer> {
+
+    private static final int BAD_INPUT = 2;
+
+    @Spec
+    private CommandSpec spec;
+
+    @Mixin
+    private ConfigFile configFile;
+
+    @Option(names = "--cone", paramLabel = "ID", description = "only of this cone")
+    private String cone;
+
+    @Option(names = "--lot", paramLabel = "LOT", description = "only of this lot")
+    private String lot;
+
+    @Option(names = "--since", paramLabel = "DATE", description = "only batches begun on this day or later, "
+            + "such as 2026-03-01, in the site's zone")
+    private String since;
+
+    @Option(names = "--csv", description = "print batches as CSV, for a spreadsheet")
+    private boolean csv;
+
+    @Option(names = "--json", description = "print JSON, for a program")
+    private boolean json;
+
+    @Override
+    public Integer call() {
+        PrintWriter err = spec.commandLine().getErr();
+        Optional<Config> config = configFile.load(err);
+        if (config.isEmpty()) {
+            return BAD_INPUT;
+        }
+        try {
+            return report(config.get());
+        } catch (Store.StoreException e) {
+            err.println(Places.sentence("The record: " + e.getMessage()));
+            err.flush();
+            return RunCommand.UNAVAILABLE;
+        }
+    }
+
+    private int report(Config config) throws Store.StoreException {
+        RecordReader record = RecordReader.of(config.hardware().paths().store().resolve(Wiring.RECORD));
+        Past past = Past.of(config.settings(), record);
+        List<Story> stories = chosen(past);
+        PrintWriter out = spec.commandLine().getOut();
+        BatchTable table = new BatchTable(measured(past, record, stories), stories);
+        if (csv) {
+            table.printCsv(out);
+        } else if (json) {
+            table.printJson(out);
+        } else {
+            table.print(out);
+        }
+        out.flush();
+        return 0;
+    }
+
+    /** Without temperatures the rest can still be told. */
+    private Measured measured(Past past, RecordReader record, List<Story> stories) {
+        try {
+            return Measured.of(past, record, stories);
+        } catch (Store.StoreException e) {
+            spec.commandLine().getErr().println("note: no degree-hours, since: " + e.getMessage());
+            spec.commandLine().getErr().flush();
+            return Measured.none(past);
+        }
+    }
+
+    private List<Story> chosen(Past past) {
+        if (csv && json) {
+            throw wrong("--csv or --json: choose one");
+        }
+        if (cone != null && !past.knows(cone)) {
+            throw wrong("--cone " + cone + " is no cone of this site, and the record knows none of that "
+                    + "name");
+        }
+        Optional<LocalDate> from = from();
+        return past.stories().stream().filter(s -> cone == null || s.cone().equals(cone))
+                .filter(s -> lot == null || s.stock().map(Batch.Stock::lot).filter(lot::equals).isPresent())
+                .filter(s -> from.isEmpty() || past.begunOnOrAfter(s, from.get())).toList();
+    }
+
+    private ParameterException wrong(String sentence) {
+        return new ParameterException(spec.commandLine(), sentence + ".");
+    }
+
+    private Optional<LocalDate> from() {
+        try {
+            return Optional.ofNullable(since).map(LocalDate::parse);
+        } catch (DateTimeParseException e) {
+            throw wrong("--since " + since + " is no day; write it as 2026-03-01");
+        }
+    }
+}

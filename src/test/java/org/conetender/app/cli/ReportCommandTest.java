@@ -1,0 +1,146 @@
+package org.conetender.app.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.Statement;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import org.conetender.app.Main;
+import org.conetender.app.report.LarkmoorRecord;
+import org.conetender.core.batch.Change;
+import org.conetender.core.image.Ask;
+import org.conetender.core.image.Step;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class ReportCommandTest {
+
+    @TempDir
+    Path folder;
+
+    private String err = "";
+
+    private String report(int code, String... options) throws Exception {
+        List<String> all = new ArrayList<>(List.of("report", "--config",
+                LarkmoorRecord.config(folder).toString()));
+        all.addAll(List.of(options));
+        StringWriter out = new StringWriter();
+        StringWriter wrong = new StringWriter();
+        int was = Main.commandLine(new RunCommand()).setOut(new PrintWriter(out))
+                .setErr(new PrintWriter(wrong)).execute(all.toArray(String[]::new));
+        err = wrong.toString();
+        assertThat(was).as(out + err).isEqualTo(code);
+        return out.toString();
+    }
+
+    private static final int[] GOOD = {400, 20, 80};
+
+    @Test
+    void batchesAreATableInTheZoneOfTheSiteThatEightyColumnsHold() throws Exception {
+        try (LarkmoorRecord r = LarkmoorRecord.in(folder)) {
+            r.batch("a", 1, "L-0417", GOOD).batch("a", 2, "a lot with a very long label indeed, 2026", GOOD);
+            r.started("b", "L-0417", 1.5).minutes(60, "b", 27)
+                    .told("b", new Change.Doubted("it stood without air for 40 minutes, and nobody knows how "
+                            + "many of its nauplii have lived through that"));
+            String table = report(0);
+            assertThat(table.lines()).allMatch(l -> l.codePointCount(0, l.length()) <= 80)
+                    .anyMatch(l -> l.matches("a/1 +L-0417 +2\\.0  11-20 18:10  11-21 11:10  11-21 17:10  "
+                            + "11-21 19:10 +37[45]"))
+                    .anyMatch(l -> l.strip().equals("lot a lot with a very long label indeed, 2026"))
+                    .anyMatch(l -> l.matches("b/1 +L-0417 +1\\.5 .* -  +-  +-  +1[45]"))
+                    .anyMatch(l -> l.strip().equals("in the cone, hydrating"))
+                    .anyMatch(l -> l.strip().startsWith("in doubt: it stood without air"));
+        }
+    }
+
+    @Test
+    void aConeALotOrADayChooses() throws Exception {
+        try (LarkmoorRecord r = LarkmoorRecord.in(folder)) {
+            r.batch("a", 1, "L-0417", GOOD).batch("b", 1, "L-0418", GOOD).batch("a", 2, "L-0418", GOOD);
+        }
+        assertThat(report(0, "--csv", "--cone", "a").lines().skip(1)).hasSize(2);
+        assertThat(report(0, "--csv", "--lot", "L-0418").lines().skip(1)).hasSize(2);
+        assertThat(report(0, "--csv", "--since", "2026-11-22", "--cone", "a").lines().skip(1)).hasSize(1)
+                .allMatch(l -> l.startsWith("a,2,L-0418,2.0,2.0,25.0,2026-11-22T"));
+        assertThat(report(2, "--since", "yesterday")).isEmpty();
+        assertThat(err).contains("--since yesterday is no day");
+        assertThat(report(2, "--cone", "z")).isEmpty();
+        assertThat(err).contains("--cone z is no cone of this site");
+        assertThat(report(2, "--csv", "--json")).isEmpty();
+    }
+
+    @Test
+    void whatWasWithdrawnWasNeverThereAndWhatWasAssumedSaysSo() throws Exception {
+        try (LarkmoorRecord r = LarkmoorRecord.in(folder)) {
+            r.started("a", "L-0417", 2).minutes(5, "a", 27)
+                    .told("a", new Change.Told(new Ask.Withdraw("last"))).started("a", "L-0418", 3)
+                    .minutes(120, "a", 27).moved("a", "incubating").minutes(600, "a", 27)
+                    .did("a", Step.FIRST_SEEN).minutes(400, "a", 27).moved("a", "ready").minutes(60, "a", 27)
+                    .did("a", Step.CLEANED);
+        }
+        String csv = report(0, "--csv");
+        assertThat(csv.lines().skip(1)).hasSize(1).allMatch(l -> l.startsWith("a,1,L-0418,3.0")
+                && l.endsWith("harvested,,settle; drawing; drained"));
+        assertThat(csv).contains("\r\n");
+        assertThat(report(0)).contains("harvested; assumed from later reports: settle, drawing, drained");
+        assertThat(report(0, "--json")).startsWith("{\"batches\":[{\"cone\":\"a\",\"batch\":1,")
+                .contains("\"assumed\":[\"settle\",\"drawing\",\"drained\"]");
+    }
+
+    /** Ten minutes without power, after which the hour is known; then a boot whose clock is never set. */
+    @Test
+    void acrossACutItIsToldHowMuchIsKnown() throws Exception {
+        try (LarkmoorRecord r = LarkmoorRecord.in(folder)) {
+            r.started("a", "L-0417", 2).minutes(120, "a", 27).cut(60, true).minutes(120, "a", 25)
+                    .did("a", Step.ABANDONED).did("a", Step.CLEANED);
+            r.started("a", "L-0417", 2).minutes(60, "a", 27).cut(600, false).minutes(60, "a", 27)
+                    .did("a", Step.DRAINED);
+        }
+        String table = report(0);
+        assertThat(table).containsPattern("a/1 .* 6[5-9]\n +given up")
+                .containsPattern("a/2 .* ≥(29|30|31)\n +emptied without a harvest");
+        assertThat(report(0, "--json").split("\"degree_hours_most\"")).as("only where it is known")
+                .hasSize(2);
+    }
+
+    private Map<String, FileTime> files() throws Exception {
+        Map<String, FileTime> all = new TreeMap<>();
+        try (var files = Files.list(folder)) {
+            for (Path f : files.toList()) {
+                if (!f.toString().endsWith(".toml")) {
+                    all.put(f.getFileName().toString() + " " + Files.size(f), Files.getLastModifiedTime(f));
+                }
+            }
+        }
+        return all;
+    }
+
+    @Test
+    void itNeitherMakesNorLiftsNorChangesARecord() throws Exception {
+        assertThat(report(69)).isEmpty();
+        assertThat(err).contains("there is no record").doesNotContain("Exception");
+        assertThat(files()).isEmpty();
+        try (LarkmoorRecord r = LarkmoorRecord.in(folder)) {
+            r.started("a", "L-0417", 2).minutes(5, "a", 27);
+            Map<String, FileTime> before = files();
+            report(0);
+            before.keySet().removeIf(f -> f.contains("-shm"));
+            assertThat(files()).containsAllEntriesOf(before);
+        }
+        try (Connection db = DriverManager.getConnection("jdbc:sqlite:" + folder.resolve("conetender.db"));
+                Statement s = db.createStatement()) {
+            s.execute("PRAGMA user_version = 99");
+        }
+        assertThat(report(69)).isEmpty();
+        assertThat(err).contains("was written by a newer conetender (record version 99");
+    }
+}
