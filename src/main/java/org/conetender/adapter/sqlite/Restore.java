@@ -1,5 +1,6 @@
 package org.conetender.adapter.sqlite;
 
+import java.io.EOFException;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
@@ -11,6 +12,7 @@ import java.nio.file.attribute.PosixFileAttributes;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.util.List;
 import java.util.Optional;
 import java.util.zip.CRC32;
 import java.util.zip.CheckedInputStream;
@@ -23,8 +25,8 @@ import org.slf4j.LoggerFactory;
 
 /**
  * Puts a {@link Backup} in the place of the record, while no daemon has it. The copies are made beside the
- * record and looked through whole first. Then one change of a name decides for both files ({@link Swap}): a cut
- * before it leaves the record as it was, one after it is gone on with by whoever opens the record next.
+ * record and looked through whole first. Then one change of a name decides for both files ({@link Swap}): a
+ * cut before it leaves the record as it was, one after it is gone on with by whoever opens the record next.
  */
 public final class Restore {
 
@@ -61,8 +63,8 @@ public final class Restore {
             own(Swap.beside(r.book, ".lock"));
             return r.locked();
         } catch (IOException e) {
-            throw new StoreException("the backup " + backup + " could not be restored; see that the folder of "
-                    + "the record can be written and has room (" + e + ")", e);
+            throw new StoreException("the backup " + backup + " could not be restored; see that the folder "
+                    + "of the record can be written and has room (" + e + "); the record is as it was", e);
         }
     }
 
@@ -73,8 +75,15 @@ public final class Restore {
             return inPlace();
         } finally {
             // What was not decided is left over from nothing.
-            Files.deleteIfExists(Swap.making(book));
-            Files.deleteIfExists(Swap.making(history));
+            clear(Swap.making(book), true);
+            clear(Swap.making(history), true);
+        }
+    }
+
+    /** What reading made beside it. @param itself also the file */
+    private static void clear(Path made, boolean itself) throws IOException {
+        for (String end : itself ? List.of("-journal", "-wal", "-shm", "") : List.of("-wal", "-shm")) {
+            Files.deleteIfExists(Swap.beside(made, end));
         }
     }
 
@@ -113,17 +122,19 @@ public final class Restore {
             } else {
                 unpack(zip, temperatures, Swap.making(history));
             }
-        } catch (ZipException e) {
+        } catch (ZipException | EOFException e) {
             throw noBackup(e.getMessage(), e);
         }
         look(Swap.making(book), Schema.BOOK);
         look(Swap.making(history), Schema.HISTORY);
-        own(Swap.making(book));
-        own(Swap.making(history));
+        for (Path made : List.of(Swap.making(book), Swap.making(history))) {
+            clear(made, false);
+            own(made);
+        }
     }
 
     private static void unpack(ZipFile zip, ZipEntry entry, Path to) throws IOException {
-        Files.deleteIfExists(Swap.beside(to, "-journal"));
+        clear(to, true);
         CheckedInputStream in = new CheckedInputStream(zip.getInputStream(entry), new CRC32());
         try (FileChannel out = FileChannel.open(to, StandardOpenOption.CREATE,
                 StandardOpenOption.TRUNCATE_EXISTING, StandardOpenOption.WRITE)) {
@@ -162,8 +173,8 @@ public final class Restore {
     }
 
     private StoreException noBackup(String why, Exception cause) {
-        return new StoreException("the backup " + backup + " is damaged, or is none (" + why + "); the record "
-                + "is as it was", cause);
+        return new StoreException("the backup " + backup + " is damaged, or is none (" + why + "); the "
+                + "record is as it was", cause);
     }
 
     /** A file that the administrator makes must be the daemon's, whose folder it is. */

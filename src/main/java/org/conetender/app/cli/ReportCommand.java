@@ -1,6 +1,7 @@
 package org.conetender.app.cli;
 
 import java.io.PrintWriter;
+import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
 import java.util.List;
@@ -10,6 +11,8 @@ import org.conetender.adapter.sqlite.RecordReader;
 import org.conetender.app.Wiring;
 import org.conetender.app.config.Config;
 import org.conetender.app.report.BatchTable;
+import org.conetender.app.report.Cleaning;
+import org.conetender.app.report.LotCard;
 import org.conetender.app.report.Measured;
 import org.conetender.app.report.Past;
 import org.conetender.app.report.Story;
@@ -24,15 +27,17 @@ import picocli.CommandLine.Spec;
 
 /** {@code report}: what the record tells of batches, lots and cleaning. The daemon may run meanwhile. */
 @Command(name = "report", mixinStandardHelpOptions = true, sortOptions = false,
-        description = "Tells what the record holds: batches, one batch, a lot, the cleaning of the cones. It "
-                + "changes nothing, and the daemon may run meanwhile.",
+        description = "Tells what the record holds of batches, lots and cleaning. It changes nothing, and the daemon may run "
+                + "meanwhile; only to restore a backup it must be stopped.",
         exitCodeListHeading = "%nExit codes:%n",
-        exitCodeList = {"0:the report was printed",
+        exitCodeList = {"0:the report was printed, or the copy is whole",
             "2:the configuration or an option is wrong; nothing was printed",
-            "69:the record cannot be had"},
+            "69:the record or the backup cannot be had"},
         footerHeading = "%nExamples:%n",
         footer = {"  conetender report --cone a --since 2026-03-01",
-            "  conetender report --csv > batches.csv"})
+            "  conetender report --lot L-0417", "  conetender report --cleaning --cone a",
+            "  conetender report --csv > batches.csv",
+            "  conetender report --backup /media/usb/larkmoor-2026-11-26.zip"})
 public final class ReportCommand implements Callable<Integer> {
 
     private static final int BAD_INPUT = 2;
@@ -46,18 +51,24 @@ public final class ReportCommand implements Callable<Integer> {
     @Option(names = "--cone", paramLabel = "ID", description = "only of this cone")
     private String cone;
 
-    @Option(names = "--lot", paramLabel = "LOT", description = "only of this lot")
+    @Option(names = "--lot", paramLabel = "LOT", description = "only of this lot, with what is known of it")
     private String lot;
 
     @Option(names = "--since", paramLabel = "DATE", description = "only batches begun on this day or later, "
             + "such as 2026-03-01, in the site's zone")
     private String since;
 
+    @Option(names = "--cleaning", description = "when the cones were rinsed, cleaned and disinfected")
+    private boolean cleaning;
+
     @Option(names = "--csv", description = "print batches as CSV, for a spreadsheet")
     private boolean csv;
 
     @Option(names = "--json", description = "print JSON, for a program")
     private boolean json;
+
+    @Mixin
+    private final RecordCopies copies = new RecordCopies();
 
     @Override
     public Integer call() {
@@ -67,7 +78,15 @@ public final class ReportCommand implements Callable<Integer> {
             return BAD_INPUT;
         }
         try {
-            return report(config.get());
+            Path book = config.get().hardware().paths().store().resolve(Wiring.RECORD);
+            if (copies.wanted()) {
+                if (cleaning || cone != null || lot != null || since != null || csv || json) {
+                    throw wrong("--backup and --restore stand alone: they are of the whole record");
+                }
+                copies.carryOut(book, spec.commandLine());
+                return 0;
+            }
+            return report(config.get(), RecordReader.of(book));
         } catch (Store.StoreException e) {
             err.println(Places.sentence("The record: " + e.getMessage()));
             err.flush();
@@ -75,12 +94,23 @@ public final class ReportCommand implements Callable<Integer> {
         }
     }
 
-    private int report(Config config) throws Store.StoreException {
-        RecordReader record = RecordReader.of(config.hardware().paths().store().resolve(Wiring.RECORD));
+    private int report(Config config, RecordReader record) throws Store.StoreException {
         Past past = Past.of(config.settings(), record);
         List<Story> stories = chosen(past);
         PrintWriter out = spec.commandLine().getOut();
-        BatchTable table = new BatchTable(measured(past, record, stories), stories);
+        if (cleaning) {
+            printCleaning(new Cleaning(past, stories), out);
+            return 0;
+        }
+        Measured measured = measured(past, record, stories);
+        if (lot != null && !csv) {
+            printCard(new LotCard(measured, lot, stories), out);
+        }
+        BatchTable table = new BatchTable(measured, stories);
+        if (json && lot != null) {
+            out.flush();
+            return 0;
+        }
         if (csv) {
             table.printCsv(out);
         } else if (json) {
@@ -90,6 +120,30 @@ public final class ReportCommand implements Callable<Integer> {
         }
         out.flush();
         return 0;
+    }
+
+    private void printCleaning(Cleaning c, PrintWriter out) {
+        if (csv) {
+            throw wrong("--cleaning has no --csv; it has --json");
+        }
+        if (json) {
+            c.printJson(out);
+        } else {
+            c.print(out);
+        }
+        out.flush();
+    }
+
+    private void printCard(LotCard card, PrintWriter out) {
+        if (card.stories().isEmpty()) {
+            throw wrong("No batch of lot " + lot + " is on record");
+        }
+        if (json) {
+            card.printJson(out);
+        } else {
+            card.print(out);
+            out.println();
+        }
     }
 
     /** Without temperatures the rest can still be told. */

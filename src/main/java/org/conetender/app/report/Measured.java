@@ -59,7 +59,7 @@ public final class Measured {
     /** Degree-hours and what else its water did to the cysts. @param exact whether all hours are known */
     public record Done(Development development, boolean exact) {}
 
-    /** Until the harvest, the end, or the last reading; empty without cysts, or where nothing was measured. */
+    /** Until the harvest, the end, or the last reading; empty without cysts or measurements. */
     public Optional<Done> done(Story s) {
         return log(s).map(l -> new Done(l.development(question(s, Speed.UNKNOWN_LOT)), exact(s)));
     }

@@ -77,7 +77,8 @@ class BackupTest {
     @Test
     void aRecordThatAProcessWritesIsCopiedWithAllThatItAcknowledgedBefore() throws Exception {
         Path book = book("work");
-        Process writer = new ProcessBuilder(Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+        String java = Path.of(System.getProperty("java.home"), "bin", "java").toString();
+        Process writer = new ProcessBuilder(java,
                 "--enable-native-access=ALL-UNNAMED", "-XX:TieredStopAtLevel=1", "-Xmx64m", "-cp",
                 System.getProperty("java.class.path"), RecordWriter.class.getName(), book.toString())
                 .redirectError(ProcessBuilder.Redirect.INHERIT).start();
@@ -203,7 +204,7 @@ class BackupTest {
             for (Map.Entry<String, byte[]> f : new CrashDisk(ops, after).state(random).entrySet()) {
                 Files.write(lab.resolve(f.getKey()), f.getValue());
             }
-            boolean said = ops.subList(0, after).stream().anyMatch(Op.Said.class::isInstance);
+            boolean said = ops.subList(0, after).contains(new Op.Said("restored true"));
             String found = found(lab.resolve("record.db"));
             boolean whole = found.equals(NEW + " " + NEW) || found.equals(OLD + " " + OLD) && !said;
             if (!whole) {
@@ -234,7 +235,11 @@ class BackupTest {
                 return "something half done";
             }
         }
-        return facts + " " + temperatures(book);
+        try {
+            return facts + " " + temperatures(book);
+        } catch (StoreException e) {
+            return e.getMessage();
+        }
     }
 
     private FileTrace restored() throws Exception {
@@ -254,7 +259,7 @@ class BackupTest {
         FileTrace t = restored();
         int first = t.ops().size();
         run(t);
-        assertThat(t.ops()).filteredOn(o -> o instanceof Op.Said).containsExactly(new Op.Said("restored true"));
+        assertThat(t.ops()).contains(new Op.Said("restored true"));
         assertThat(t.ops()).filteredOn(o -> o instanceof Op.Renamed).hasSizeGreaterThanOrEqualTo(6);
         assertThat(crashes(t.ops(), first)).isEmpty();
     }

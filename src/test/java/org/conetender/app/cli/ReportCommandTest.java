@@ -143,4 +143,63 @@ class ReportCommandTest {
         assertThat(report(69)).isEmpty();
         assertThat(err).contains("was written by a newer conetender (record version 99");
     }
+
+    @Test
+    void aCopyIsMadeWhileTheDaemonHasTheRecordAndPutBackWhenItHasNot() throws Exception {
+        Path copy = folder.resolve("copy.zip");
+        try (LarkmoorRecord r = LarkmoorRecord.in(folder)) {
+            r.started("a", "L-0417", 2).minutes(5, "a", 27);
+            assertThat(report(0, "--backup", copy.toString())).contains("the record is copied into " + copy);
+            assertThat(report(69, "--backup", copy.toString())).isEmpty();
+            assertThat(err).contains("exists already");
+            assertThat(report(69, "--restore", copy.toString())).isEmpty();
+            assertThat(err).contains("stop that one first");
+            r.did("a", Step.ABANDONED);
+        }
+        assertThat(report(0)).contains("given up");
+        assertThat(report(2, "--restore", copy.toString(), "--csv")).isEmpty();
+        assertThat(report(0, "--restore", copy.toString())).contains("kept beside it as before-restore-2")
+                .contains("look at the cones");
+        assertThat(report(0)).contains("in the cone, hydrating");
+    }
+
+    @Test
+    void aLotHasItsCard() throws Exception {
+        try (LarkmoorRecord r = LarkmoorRecord.in(folder)) {
+            r.batch("a", 1, "L-0417", new int[] {400, 20, 80}).cut(20_000, true)
+                    .batch("a", 2, "L-0417", new int[] {350, 0, 150}).cut(20_000, true)
+                    .batch("a", 3, "L-0417", new int[] {300, 0, 200}).batch("a", 4, "L-0500", GOOD);
+        }
+        String card = report(0, "--lot", "L-0417");
+        System.out.println(card);
+        assertThat(card).contains("3 batches, 6.0 g used; first opened for a/1 on 2026-11-20")
+                .contains("learnt from 3 batches").containsPattern("K50 +\\d{3} °C·h")
+                // 400 in a millilitre of two litres with two grams; the root of 400 is 20.
+                .contains("counted in a/1 at 375 °C·h: H% 80 ± 2, HE 400,000 ± 20,000 nauplii/g")
+                .contains("H% 60 ± 2").containsPattern("H% changes by -\\d+\\.\\d points a month")
+                .contains("K50 changes by").contains("batch   lot").doesNotContain("L-0500");
+        assertThat(card.lines()).allMatch(l -> l.codePointCount(0, l.length()) <= 80);
+        assertThat(report(0, "--lot", "L-0417", "--json"))
+                .contains("\"grams_used\":6,\"batches_seen\":3,\"k10\":[")
+                .contains("\"h_percent\":70").contains("\"batches\":[{");
+        assertThat(report(2, "--lot", "L-9")).isEmpty();
+        assertThat(err).contains("No batch of lot L-9");
+    }
+
+    @Test
+    void theCleaningOfEachConeIsKept() throws Exception {
+        try (LarkmoorRecord r = LarkmoorRecord.in(folder)) {
+            r.batch("a", 1, "L-0417", GOOD).did("a", Step.DISINFECTED).batch("a", 2, "L-0417", GOOD);
+            r.started("b", "L-0417", 2).minutes(60, "b", 27).did("b", Step.DRAINED).minutes(5, "b", 20)
+                    .started("b", "L-0417", 2);
+        }
+        String text = report(0, "--cleaning");
+        assertThat(text).containsPattern("last cleaned: Sun 2026-11-22 \\d\\d:\\d\\d\n")
+                .containsPattern("last disinfected: Sat 2026-11-21 \\d\\d:\\d\\d, 1 batch since")
+                .contains("last disinfected: not once in 2 batches")
+                .contains("after b/1: cleaned as the next batch implies").contains("after b/2: nothing was told");
+        assertThat(report(0, "--cleaning", "--cone", "b", "--json"))
+                .startsWith("{\"cleaning\":[{\"cone\":\"b\"")
+                .contains("\"assumed-cleaned\":true");
+    }
 }
