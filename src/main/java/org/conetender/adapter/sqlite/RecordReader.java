@@ -18,8 +18,8 @@ import org.sqlite.SQLiteConfig;
 
 /**
  * Reads the record without ever changing it, also while the daemon writes: it takes no lock of the daemon's,
- * makes no record, lifts no version and mends nothing. Where nobody has the record open, SQLite leaves an empty
- * {@code -wal} and a {@code -shm} beside it. What is read is one moment of each file.
+ * makes no record, lifts no version and mends nothing. Where nobody has the record open, SQLite leaves an
+ * empty {@code -wal} and a {@code -shm} beside it. What is read is one moment of each file.
  */
 public final class RecordReader {
 

@@ -1,5 +1,6 @@
 package org.conetender.app.cli;
 
+import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.time.LocalDate;
@@ -10,6 +11,8 @@ import java.util.concurrent.Callable;
 import org.conetender.adapter.sqlite.RecordReader;
 import org.conetender.app.Wiring;
 import org.conetender.app.config.Config;
+import org.conetender.app.plot.BatchPicture;
+import org.conetender.app.report.BatchPage;
 import org.conetender.app.report.BatchTable;
 import org.conetender.app.report.Cleaning;
 import org.conetender.app.report.LotCard;
@@ -27,15 +30,16 @@ import picocli.CommandLine.Spec;
 
 /** {@code report}: what the record tells of batches, lots and cleaning. The daemon may run meanwhile. */
 @Command(name = "report", mixinStandardHelpOptions = true, sortOptions = false,
-        description = "Tells what the record holds of batches, lots and cleaning. It changes nothing, and the daemon may run "
-                + "meanwhile; only to restore a backup it must be stopped.",
+        description = "Tells what the record holds of batches, lots and cleaning. It changes nothing, and the "
+                + "daemon may run meanwhile; only to restore a backup it must be stopped.",
         exitCodeListHeading = "%nExit codes:%n",
         exitCodeList = {"0:the report was printed, or the copy is whole",
             "2:the configuration or an option is wrong; nothing was printed",
             "69:the record or the backup cannot be had"},
         footerHeading = "%nExamples:%n",
         footer = {"  conetender report --cone a --since 2026-03-01",
-            "  conetender report --lot L-0417", "  conetender report --cleaning --cone a",
+            "  conetender report --batch a/12 --plot a-12.svg", "  conetender report --lot L-0417",
+            "  conetender report --cleaning --cone a",
             "  conetender report --csv > batches.csv",
             "  conetender report --backup /media/usb/larkmoor-2026-11-26.zip"})
 public final class ReportCommand implements Callable<Integer> {
@@ -57,6 +61,13 @@ public final class ReportCommand implements Callable<Integer> {
     @Option(names = "--since", paramLabel = "DATE", description = "only batches begun on this day or later, "
             + "such as 2026-03-01, in the site's zone")
     private String since;
+
+    @Option(names = "--batch", paramLabel = "CONE/NUMBER", description = "all about one batch, such as a/12")
+    private String batch;
+
+    @Option(names = "--plot", paramLabel = "FILE", description = "with --batch: also draw a picture into this "
+            + "file: SVG or PNG, as its name ends")
+    private Path plot;
 
     @Option(names = "--cleaning", description = "when the cones were rinsed, cleaned and disinfected")
     private boolean cleaning;
@@ -80,7 +91,7 @@ public final class ReportCommand implements Callable<Integer> {
         try {
             Path book = config.get().hardware().paths().store().resolve(Wiring.RECORD);
             if (copies.wanted()) {
-                if (cleaning || cone != null || lot != null || since != null || csv || json) {
+                if (batch != null || cleaning || cone != null || lot != null || since != null || csv || json) {
                     throw wrong("--backup and --restore stand alone: they are of the whole record");
                 }
                 copies.carryOut(book, spec.commandLine());
@@ -98,6 +109,9 @@ public final class ReportCommand implements Callable<Integer> {
         Past past = Past.of(config.settings(), record);
         List<Story> stories = chosen(past);
         PrintWriter out = spec.commandLine().getOut();
+        if (batch != null) {
+            return page(past, record);
+        }
         if (cleaning) {
             printCleaning(new Cleaning(past, stories), out);
             return 0;
@@ -120,6 +134,38 @@ public final class ReportCommand implements Callable<Integer> {
         }
         out.flush();
         return 0;
+    }
+
+    private int page(Past past, RecordReader record) {
+        Story story = past.stories().stream().filter(s -> s.name().equals(batch)).findFirst()
+                .orElseThrow(() -> wrong("There is no batch " + batch + "; name it as the table does, such as "
+                        + "a/12"));
+        BatchPage page = new BatchPage(measured(past, record, List.of(story)), story);
+        if (plot != null && !drawn(page)) {
+            return BAD_INPUT;
+        }
+        PrintWriter out = spec.commandLine().getOut();
+        if (json) {
+            page.printJson(out);
+        } else {
+            page.print(out);
+        }
+        out.flush();
+        return 0;
+    }
+
+    private boolean drawn(BatchPage page) {
+        BatchPicture picture = page.picture().orElseThrow(() -> wrong("--plot: nothing was measured of "
+                + batch));
+        try {
+            ForecastPicture.write(plot, picture::svg, picture::png);
+            return true;
+        } catch (IOException e) {
+            spec.commandLine().getErr().println("--plot " + plot + " could not be written: "
+                    + ForecastCommand.reason(e));
+            spec.commandLine().getErr().flush();
+            return false;
+        }
     }
 
     private void printCleaning(Cleaning c, PrintWriter out) {
@@ -158,8 +204,12 @@ public final class ReportCommand implements Callable<Integer> {
     }
 
     private List<Story> chosen(Past past) {
-        if (csv && json) {
-            throw wrong("--csv or --json: choose one");
+        if (plot != null && (batch == null || !ForecastPicture.canDraw(plot))) {
+            throw wrong(batch == null ? "--plot needs --batch" : "--plot " + plot
+                    + " must end in .svg or .png");
+        }
+        if (csv && (json || batch != null)) {
+            throw wrong(json ? "--csv or --json: choose one" : "--batch has no --csv; it has --json");
         }
         if (cone != null && !past.knows(cone)) {
             throw wrong("--cone " + cone + " is no cone of this site, and the record knows none of that "

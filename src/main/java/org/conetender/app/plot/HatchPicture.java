@@ -2,7 +2,6 @@ package org.conetender.app.plot;
 
 import java.io.IOException;
 import java.io.OutputStream;
-import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.stream.DoubleStream;
 import org.conetender.core.hatch.Course;
@@ -33,32 +32,17 @@ public record HatchPicture(Hatch hatch, String title, List<String> lines) {
     }
 
     public void svg(OutputStream out) throws IOException {
-        SvgPen pen = new SvgPen(Sheet.WIDTH, Sheet.HEIGHT);
-        draw(pen);
-        out.write(pen.document(title, String.join(". ", lines)).getBytes(StandardCharsets.UTF_8));
+        Output.svg(out, title, String.join(". ", lines), this::draw);
     }
 
     /** @throws IOException also where this Java has no letters to draw with */
     public void png(OutputStream out) throws IOException {
-        System.setProperty("java.awt.headless", "true");
-        try {
-            PngPen pen = new PngPen(Sheet.WIDTH, Sheet.HEIGHT);
-            draw(pen);
-            pen.write(out);
-        } catch (InternalError | LinkageError e) {
-            throw new IOException("this Java has no letters to draw with; apt install fontconfig "
-                    + "fonts-dejavu-core, or ask for a file that ends in .svg, which needs none", e);
-        }
+        Output.png(out, this::draw);
     }
 
     private void draw(Pen pen) {
         Sheet sheet = new Sheet(pen, hatch);
-        pen.text(Ink.TEXT, new Pen.Type(30, true, Pen.Side.RIGHT_OF), new Pen.Point(24, 46), title);
-        double y = 82;
-        for (String line : lines) {
-            pen.text(Ink.QUIET, new Pen.Type(20), new Pen.Point(24, y), line);
-            y += 28;
-        }
+        Output.heading(pen, title, lines);
         water(sheet);
         degreeHours(sheet);
         food(sheet);

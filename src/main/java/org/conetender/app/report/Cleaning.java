@@ -96,7 +96,8 @@ public record Cleaning(Past past, List<Story> stories) {
             m.put("cone", s.cone());
             m.put("batch", s.batch().number());
             for (Step step : List.of(Step.RINSED, Step.CLEANED, Step.DISINFECTED)) {
-                m.put(step.word(), of(s, step).stream().map(a -> hours.iso(Optional.of(a)).orElse("")).toList());
+                m.put(step.word(), of(s, step).stream().map(a -> hours.iso(Optional.of(a)).orElse(""))
+                        .toList());
             }
             m.put("assumed-cleaned", implied(s));
             all.add(m);

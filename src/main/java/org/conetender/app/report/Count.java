@@ -10,8 +10,8 @@ import org.conetender.core.image.Ask;
 
 /**
  * What a count of a sub-sample says of a batch (science.md §4): of a hundred full cysts, how many hatched
- * (H%), and how many nauplii a gram of the product gave (HE), each with the error of counting alone. Taking and
- * mixing the sample adds to it.
+ * (H%), and how many nauplii a gram of the product gave (HE), each with the error of counting alone. Taking
+ * and mixing the sample adds to it.
  *
  * @param told what was counted
  * @param degreeHours how far the cysts were, °C·h; empty where nobody knows

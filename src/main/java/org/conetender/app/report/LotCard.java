@@ -55,7 +55,8 @@ public record LotCard(Measured measured, String lot, List<Story> stories) {
                 : "  learnt from " + speed.timesSeen() + (speed.timesSeen() == 1 ? " batch" : " batches"));
         for (double share : SHARES) {
             out.println(Text.of("  K%.0f  %4.0f °C·h above 12 °C, in 8 of 10 batches %.0f to %.0f",
-                    100 * share, speed.degreeHoursAt(share), speed.within(share, false), speed.within(share, true)));
+                    100 * share, speed.degreeHoursAt(share), speed.within(share, false),
+                    speed.within(share, true)));
         }
         printCounts(out, speed);
         trend(this::slowness).ifPresent(t -> out.println("  with age: " + words(t,
@@ -77,7 +78,8 @@ public record LotCard(Measured measured, String lot, List<Story> stories) {
                 out.println(Text.of("  counted in %s%s: H%% %.0f ± %.0f, HE %,.0f ± %,.0f nauplii/g%s",
                         s.name(),
                         c.get().degreeHours().map(d -> Text.of(" at %.0f °C·h", d)).orElse(""),
-                        c.get().percent(), c.get().percentSd(), c.get().perGram(), c.get().perGramSd(),
+                        c.get().percent(), c.get().percentSd(), thousands(c.get().perGram()),
+                        thousands(c.get().perGramSd()),
                         early(c.get(), speed) ? " (early)" : ""));
             }
         }
@@ -85,6 +87,10 @@ public record LotCard(Measured measured, String lot, List<Story> stories) {
             out.println("  ± is one standard deviation of counting alone; taking the sample adds to it.");
             out.println("  Early: surely before 9 in 10 of what hatches had hatched.");
         }
+    }
+
+    private static double thousands(double nauplii) {
+        return Math.round(nauplii / 1_000) * 1_000;
     }
 
     private static boolean early(Count c, Speed speed) {

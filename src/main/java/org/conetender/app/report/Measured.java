@@ -80,6 +80,15 @@ public final class Measured {
         return water.between(s.cone(), from, to).filter(l -> l.lastMs() > from);
     }
 
+    /** The last place at which its cone was measured. */
+    Optional<Long> lastMs(Story s) {
+        return water.lastMs(s.cone());
+    }
+
+    Optional<ThermometerLog> between(Story s, long fromMs, long toMs) {
+        return water.between(s.cone(), fromMs, toMs);
+    }
+
     Replay.Question question(Story s, Speed speed) {
         Cone c = past.cone(s);
         double litres = s.batch().fill().map(Batch.Fill::litres).orElse(c.usual().litres());

@@ -21,7 +21,7 @@ record Trend(double perMonth, double sd) {
     /** @param days since the tin was opened  @param value of the figure  @param sd its doubt, above 0 */
     record Point(double days, double value, double sd) {}
 
-    /** Weighted least squares; empty for fewer than three points or within two weeks. @param points in order */
+    /** Weighted least squares; empty for fewer than three points, or within two weeks. Points in order. */
     static Optional<Trend> of(List<Point> points) {
         double w = 0;
         double x = 0;

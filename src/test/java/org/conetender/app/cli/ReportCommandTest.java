@@ -171,7 +171,6 @@ class ReportCommandTest {
                     .batch("a", 3, "L-0417", new int[] {300, 0, 200}).batch("a", 4, "L-0500", GOOD);
         }
         String card = report(0, "--lot", "L-0417");
-        System.out.println(card);
         assertThat(card).contains("3 batches, 6.0 g used; first opened for a/1 on 2026-11-20")
                 .contains("learnt from 3 batches").containsPattern("K50 +\\d{3} °C·h")
                 // 400 in a millilitre of two litres with two grams; the root of 400 is 20.
@@ -197,9 +196,44 @@ class ReportCommandTest {
         assertThat(text).containsPattern("last cleaned: Sun 2026-11-22 \\d\\d:\\d\\d\n")
                 .containsPattern("last disinfected: Sat 2026-11-21 \\d\\d:\\d\\d, 1 batch since")
                 .contains("last disinfected: not once in 2 batches")
-                .contains("after b/1: cleaned as the next batch implies").contains("after b/2: nothing was told");
+                .contains("after b/1: cleaned as the next batch implies")
+                .contains("after b/2: nothing was told");
         assertThat(report(0, "--cleaning", "--cone", "b", "--json"))
                 .startsWith("{\"cleaning\":[{\"cone\":\"b\"")
                 .contains("\"assumed-cleaned\":true");
+    }
+
+    @Test
+    void aBatchIsAPageWithItsPicture() throws Exception {
+        try (LarkmoorRecord r = LarkmoorRecord.in(folder)) {
+            r.started("a", "L-0417", 2).minutes(60, "a", 24)
+                    .told("a", new Change.Told(new Ask.SetSetpoint(28))).minutes(60, "a", 26)
+                    .moved("a", "incubating").minutes(600, "a", 28)
+                    .told("a", new Change.Tripped("stuck-heater", "the water warms by itself"),
+                            new Change.Doubted("it stood without air for 40 minutes"))
+                    .minutes(300, "a", 28.5).moved("a", "hatching").minutes(300, "a", 28).cut(90, true)
+                    .minutes(120, "a", 26).moved("a", "ready").minutes(120, "a", 28).did("a", Step.SETTLE)
+                    .minutes(20, "a", 28).moved("a", "settled").did("a", Step.DRAWING).did("a", Step.DRAINED)
+                    .did("a", Step.CLEANED).started("a", "L-0418", 2);
+        }
+        Path png = folder.resolve("a-1.png");
+        String page = report(0, "--batch", "a/1", "--plot", png.toString());
+        System.out.println(page);
+        assertThat(page.lines()).allMatch(l -> l.codePointCount(0, l.length()) <= 80);
+        assertThat(page).startsWith("batch a/1, lot L-0417, 2.0 g in 2.0 L at 25 g/kg; harvested")
+                .contains("Fri 2026-11-20 18:10  stocked: 2.0 g of lot L-0417")
+                .contains("ALARM stuck-heater: the water warms by itself").contains("set-point 28.0 °C")
+                .containsPattern("incubating +15\\.0 +2[78]\\.\\d +28\\.[12] +28\\.[56]")
+                .containsPattern("\\d{3} °C·h \\(\\d{3} to \\d{3}\\) until the harvest")
+                .contains("hatched of what hatches: about").doesNotContain("L-0418");
+        assertThat(javax.imageio.ImageIO.read(png.toFile()).getWidth()).isGreaterThan(700);
+        Path svg = folder.resolve("a-1.svg");
+        report(0, "--batch", "a/1", "--plot", svg.toString(), "--json");
+        assertThat(Files.readString(svg)).contains("stuck-heater").contains("incubating").contains("told 28.0");
+        assertThat(report(2, "--batch", "a/9")).isEmpty();
+        assertThat(report(2, "--plot", svg.toString())).isEmpty();
+        if (System.getProperty("conetender.keep") != null) {
+            Files.copy(png, Path.of(System.getProperty("conetender.keep")));
+        }
     }
 }
