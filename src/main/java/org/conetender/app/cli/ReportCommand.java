@@ -30,8 +30,8 @@ import picocli.CommandLine.Spec;
 
 /** {@code report}: what the record tells of batches, lots and cleaning. The daemon may run meanwhile. */
 @Command(name = "report", mixinStandardHelpOptions = true, sortOptions = false,
-        description = "Tells what the record holds of batches, lots and cleaning. It changes nothing, and the "
-                + "daemon may run meanwhile; only to restore a backup it must be stopped.",
+        description = "Tells what the record holds of batches, lots and cleaning. It changes nothing, "
+                + "and the daemon may run meanwhile; only to restore a backup it must be stopped.",
         exitCodeListHeading = "%nExit codes:%n",
         exitCodeList = {"0:the report was printed, or the copy is whole",
             "2:the configuration or an option is wrong; nothing was printed",
@@ -65,8 +65,8 @@ public final class ReportCommand implements Callable<Integer> {
     @Option(names = "--batch", paramLabel = "CONE/NUMBER", description = "all about one batch, such as a/12")
     private String batch;
 
-    @Option(names = "--plot", paramLabel = "FILE", description = "with --batch: also draw a picture into this "
-            + "file: SVG or PNG, as its name ends")
+    @Option(names = "--plot", paramLabel = "FILE", description = "with --batch: also draw a picture into "
+            + "this file: SVG or PNG, as its name ends")
     private Path plot;
 
     @Option(names = "--cleaning", description = "when the cones were rinsed, cleaned and disinfected")
@@ -91,7 +91,8 @@ public final class ReportCommand implements Callable<Integer> {
         try {
             Path book = config.get().hardware().paths().store().resolve(Wiring.RECORD);
             if (copies.wanted()) {
-                if (batch != null || cleaning || cone != null || lot != null || since != null || csv || json) {
+                if (batch != null || cleaning || cone != null || lot != null || since != null || csv
+                        || json) {
                     throw wrong("--backup and --restore stand alone: they are of the whole record");
                 }
                 copies.carryOut(book, spec.commandLine());
@@ -138,8 +139,8 @@ public final class ReportCommand implements Callable<Integer> {
 
     private int page(Past past, RecordReader record) {
         Story story = past.stories().stream().filter(s -> s.name().equals(batch)).findFirst()
-                .orElseThrow(() -> wrong("There is no batch " + batch + "; name it as the table does, such as "
-                        + "a/12"));
+                .orElseThrow(() -> wrong("There is no batch " + batch + "; name it as the table does, such "
+                        + "as a/12"));
         BatchPage page = new BatchPage(measured(past, record, List.of(story)), story);
         if (plot != null && !drawn(page)) {
             return BAD_INPUT;

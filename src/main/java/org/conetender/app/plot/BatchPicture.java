@@ -67,11 +67,11 @@ public record BatchPicture(Hatch hatch, String title, List<String> lines, List<S
         Frame f = sheet.panel("Water, °C", 200, 400,
                 new Frame.Range(Math.floor(low - spare), Math.ceil(high + spare)));
         for (Told t : told) {
-            sheet.drawn(Ink.HATCHED, Pen.Stroke.DASHED_HAIR, List.of(
-                    f.at(Math.max(t.fromMs(), f.fromMs()), t.degreesC()),
+            Pen.Point from = f.at(Math.max(t.fromMs(), f.fromMs()), t.degreesC());
+            sheet.drawn(Ink.HATCHED, Pen.Stroke.DASHED_HAIR, List.of(from,
                     f.at(Math.min(t.toMs(), f.toMs()), t.degreesC())));
-            sheet.pen().text(Ink.HATCHED, Sheet.SCALE, new Pen.Point(f.x(Math.max(t.fromMs(), f.fromMs())) + 8,
-                    f.y(t.degreesC()) - 8), Text.of("told %.1f", t.degreesC()));
+            sheet.pen().text(Ink.HATCHED, Sheet.SCALE, new Pen.Point(from.x() + 8, from.y() - 8),
+                    Text.of("told %.1f", t.degreesC()));
         }
         Trace.of(hatch.log(), f).forEach(l -> sheet.drawn(Ink.WATER, Pen.Stroke.BOLD, l));
     }

@@ -79,8 +79,8 @@ public record BatchPage(Measured measured, Story story) {
         return switch (f.change()) {
             case Change.Told(Ask.DidFill d) -> Text.of("filled: %.1f L at %.0f g/kg", d.litres(), d.ppt());
             case Change.Told(Ask.DidStock d) -> Text.of("stocked: %.1f g of lot %s", d.cystsG(), d.lot());
-            case Change.Told(Ask.DidCount d) -> Text.of("counted in %.2g mL: %d nauplii, %d under their shells,"
-                    + " %d unhatched", d.sampleMl(), d.nauplii(), d.umbrella(), d.unhatched());
+            case Change.Told(Ask.DidCount d) -> Text.of("counted in %.2f mL: %d nauplii, %d under their "
+                    + "shells, %d unhatched", d.sampleMl(), d.nauplii(), d.umbrella(), d.unhatched());
             case Change.Told(Ask.SetSetpoint s) -> Text.of("set-point %.1f °C", s.degreesC());
             case Change.Told(Ask.ReadyBy r) -> r.hour().map(h -> "wanted by " + h.text())
                     .orElse("no longer wanted at an hour");
@@ -153,8 +153,9 @@ public record BatchPage(Measured measured, Story story) {
     public Optional<BatchPicture> picture() {
         return measured.log(story).map(log -> {
             Hatch hatch = new Hatch(log, replay(log).orElseThrow(), past().ruler().zone());
-            List<String> under = new ArrayList<>(List.of(story.stock().map(Batch.Stock::lot).map(l -> "lot " + l
-                    + ", ").orElse("") + story.ended()));
+            List<String> under = new ArrayList<>();
+            under.add(story.stock().map(Batch.Stock::lot).map(l -> "lot " + l + ", ").orElse("")
+                    + story.ended());
             under.addAll(lines());
             return new BatchPicture(hatch, "Batch " + story.name(), under, stages(), marks(), told());
         });

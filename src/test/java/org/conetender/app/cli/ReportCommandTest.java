@@ -218,7 +218,6 @@ class ReportCommandTest {
         }
         Path png = folder.resolve("a-1.png");
         String page = report(0, "--batch", "a/1", "--plot", png.toString());
-        System.out.println(page);
         assertThat(page.lines()).allMatch(l -> l.codePointCount(0, l.length()) <= 80);
         assertThat(page).startsWith("batch a/1, lot L-0417, 2.0 g in 2.0 L at 25 g/kg; harvested")
                 .contains("Fri 2026-11-20 18:10  stocked: 2.0 g of lot L-0417")
@@ -229,7 +228,8 @@ class ReportCommandTest {
         assertThat(javax.imageio.ImageIO.read(png.toFile()).getWidth()).isGreaterThan(700);
         Path svg = folder.resolve("a-1.svg");
         report(0, "--batch", "a/1", "--plot", svg.toString(), "--json");
-        assertThat(Files.readString(svg)).contains("stuck-heater").contains("incubating").contains("told 28.0");
+        assertThat(Files.readString(svg)).contains("stuck-heater").contains("incubating")
+                .contains("told 28.0");
         assertThat(report(2, "--batch", "a/9")).isEmpty();
         assertThat(report(2, "--plot", svg.toString())).isEmpty();
         if (System.getProperty("conetender.keep") != null) {
