@@ -18,7 +18,7 @@ public record BatchPicture(Hatch hatch, String title, List<String> lines, List<S
 
     private static final double LEAST_RANGE_K = 4;
 
-    /** Marks and stages as places on the line of time, ms. */
+    /** @param word of a stage  @param fromMs from then, ms since 1970 UTC  @param toMs until then */
     public record Stretch(String word, long fromMs, long toMs) {}
 
     /** @param atMs when  @param word of an alarm or doubt */
@@ -66,6 +66,7 @@ public record BatchPicture(Hatch hatch, String title, List<String> lines, List<S
         double spare = Math.max(0.15 * (high - low), (LEAST_RANGE_K - high + low) / 2);
         Frame f = sheet.panel("Water, °C", 200, 400,
                 new Frame.Range(Math.floor(low - spare), Math.ceil(high + spare)));
+        Gaps.show(sheet, f);
         for (Told t : told) {
             Pen.Point from = f.at(Math.max(t.fromMs(), f.fromMs()), t.degreesC());
             sheet.drawn(Ink.HATCHED, Pen.Stroke.DASHED_HAIR, List.of(from,
@@ -94,17 +95,24 @@ public record BatchPicture(Hatch hatch, String title, List<String> lines, List<S
             }
             dark = !dark;
         }
-        double free = 0;
+        called(pen, f);
+    }
+
+    /** Words in two rows, as far as there is room; the marks are all there. */
+    private void called(Pen pen, Frame f) {
+        double[] free = {0, 0};
         for (Mark m : marks) {
-            if (f.holds(m.atMs())) {
-                double x = f.x(m.atMs());
-                pen.mark(Ink.HATCHED, new Pen.Point(x, 500), 9);
-                double width = Sheet.SCALE.width(m.word());
-                double begin = Math.min(x + 10, Sheet.RIGHT - width);
-                if (begin > free) {
-                    pen.text(Ink.HATCHED, Sheet.SCALE, new Pen.Point(begin, 526), m.word());
-                    free = begin + width + 12;
-                }
+            if (!f.holds(m.atMs())) {
+                continue;
+            }
+            double x = f.x(m.atMs());
+            pen.mark(Ink.HATCHED, new Pen.Point(x, 500), 9);
+            double width = Sheet.SCALE.width(m.word());
+            double begin = Math.min(x + 12, Sheet.RIGHT - width);
+            int row = begin > free[0] ? 0 : 1;
+            if (begin > free[row]) {
+                pen.text(Ink.HATCHED, Sheet.SCALE, new Pen.Point(begin, 522 + 24 * row), m.word());
+                free[row] = begin + width + 12;
             }
         }
     }
@@ -112,7 +120,7 @@ public record BatchPicture(Hatch hatch, String title, List<String> lines, List<S
     private void degreeHours(Sheet sheet) {
         Course course = hatch.course();
         double most = Math.max(1.15 * hatch.speed().k90(), course.most(course.now()));
-        Frame f = sheet.panel("Degree-hours above 12 °C, °C·h", 580, 780, new Frame.Range(0, most));
+        Frame f = sheet.panel("Degree-hours above 12 °C, °C·h", 600, 786, new Frame.Range(0, most));
         for (double share : new double[] {0.1, 0.5, 0.9}) {
             double needed = hatch.speed().degreeHoursAt(share);
             sheet.across(f, needed, Ink.QUIET, Pen.Stroke.DASHED_HAIR);

@@ -145,7 +145,7 @@ public record BatchPage(Measured measured, Story story) {
                 : Text.of("at least %.0f °C·h: the clock was not set over a cut", r.development()
                 .leastDegreeHours());
         return List.of(done + (story.harvest().isPresent() ? " until the harvest" : " so far"),
-                Text.of("hatched of what hatches: about %.0f %%, in 8 of 10 such batches %.0f to %.0f %%",
+                Text.of("hatched: about %.0f %% (8 in 10 such batches: %.0f to %.0f %%)",
                         100 * h.median(), 100 * h.low(), 100 * h.high()));
     }
 
