@@ -15,6 +15,8 @@ import org.conetender.core.unit.Moment;
 import org.conetender.port.Store;
 import org.conetender.port.Store.StoreException;
 import org.sqlite.SQLiteConfig;
+import org.sqlite.SQLiteErrorCode;
+import org.sqlite.SQLiteException;
 
 /**
  * Reads the record without ever changing it, also while the daemon writes: it takes no lock of the daemon's,
@@ -65,7 +67,7 @@ public final class RecordReader {
             }
             return read(db, version);
         } catch (SQLException e) {
-            throw Trouble.of("read", book, e);
+            throw trouble("read", book, e);
         } catch (Schema.Refused e) {
             throw new StoreException("the record " + book + " " + e.getMessage(), e);
         } catch (Damaged e) {
@@ -107,7 +109,7 @@ public final class RecordReader {
                 hand(db, "temperature", from, taker);
             }
         } catch (SQLException e) {
-            throw Trouble.of("read the temperatures of", file, e);
+            throw trouble("read the temperatures of", file, e);
         } catch (Schema.Refused e) {
             throw new StoreException("the history of temperatures " + file + " " + e.getMessage(), e);
         }
@@ -122,7 +124,7 @@ public final class RecordReader {
         try (Connection db = connect(book)) {
             return Schema.number(db, "PRAGMA user_version") == Schema.TOGETHER ? book : apart;
         } catch (SQLException e) {
-            throw Trouble.of("read", book, e);
+            throw trouble("read", book, e);
         }
     }
 
@@ -142,6 +144,16 @@ public final class RecordReader {
                 }
             }
         }
+    }
+
+    /** A reader meets the daemon by files beside the record, which it must be able to write. */
+    private static StoreException trouble(String doing, Path file, SQLException e) {
+        int code = e instanceof SQLiteException s ? s.getResultCode().code & Trouble.PRIMARY : 0;
+        return code != SQLiteErrorCode.SQLITE_READONLY.code && code != SQLiteErrorCode.SQLITE_CANTOPEN.code
+                ? Trouble.of(doing, file, e)
+                : new StoreException("could not " + doing + " the record " + file + ": this user has not the "
+                        + "right to use its folder; try it as the daemon's user (sudo -u conetender "
+                        + "conetender report)", e);
     }
 
     /** The version of a file that this program can read; 0 where nothing was written into it yet. */
