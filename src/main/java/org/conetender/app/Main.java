@@ -11,6 +11,7 @@ import org.conetender.app.cli.CheckCommand;
 import org.conetender.app.cli.DemoCommand;
 import org.conetender.app.cli.ForecastCommand;
 import org.conetender.app.cli.Misunderstood;
+import org.conetender.app.cli.ReportCommand;
 import org.conetender.app.cli.RunCommand;
 import org.conetender.app.cli.SafeCommand;
 import org.conetender.app.cli.SoakCommand;
@@ -58,7 +59,8 @@ public final class Main implements Runnable {
     public static CommandLine commandLine(RunCommand run) {
         CommandLine line = new CommandLine(new Main());
         for (Object command : new Object[] {new DemoCommand(), run, new CheckCommand(), new TellCommand(),
-            new WatchCommand(), new ForecastCommand(), new SoakCommand(), new SafeCommand()}) {
+            new WatchCommand(), new ReportCommand(), new ForecastCommand(), new SoakCommand(),
+            new SafeCommand()}) {
             line.addSubcommand(command);
         }
         // Each command tells it where it takes -V at all.

@@ -40,7 +40,7 @@ import org.conetender.port.Transport;
 public final class Wiring implements AutoCloseable {
 
     /** The record's file in its folder. */
-    private static final String RECORD = "conetender.db";
+    public static final String RECORD = "conetender.db";
 
     private final Agents agents;
     private final Ground ground;

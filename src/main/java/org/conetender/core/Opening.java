@@ -54,7 +54,7 @@ public final class Opening {
     }
 
     /** Requests that are left out of the book, by id. */
-    static Set<String> aside(List<Fact> facts) {
+    public static Set<String> aside(List<Fact> facts) {
         Set<String> out = new HashSet<>();
         for (Fact f : facts) {
             if (f.change() instanceof Change.SetAside a) {

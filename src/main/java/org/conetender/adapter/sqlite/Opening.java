@@ -117,7 +117,7 @@ final class Opening {
     }
 
     /** The lock comes first: without it even looking at the version could race with a migration. */
-    private static RecordLock lock(Path record) throws StoreException {
+    static RecordLock lock(Path record) throws StoreException {
         if (!Files.isDirectory(record.getParent())) {
             throw new StoreException("the folder for the record, " + record.getParent()
                     + ", does not exist; make it, or correct the record's path in the configuration", null);

@@ -58,10 +58,16 @@ final class Salvage {
      * without a battery repeats itself.
      */
     static String aside(Path file) throws IOException {
-        String name = "damaged-" + STAMP.format(Files.getLastModifiedTime(Files.exists(file) ? file
+        return aside(file, "damaged-");
+    }
+
+    /** @param why what the name begins with */
+    static String aside(Path file, String why) throws IOException {
+        String name = why + STAMP.format(Files.getLastModifiedTime(Files.exists(file) ? file
                 : file.getParent()).toInstant());
         String aside = name + "-" + file.getFileName();
-        for (int n = 2; Files.exists(file.resolveSibling(aside)); n++) {
+        for (int n = 2; Files.exists(file.resolveSibling(aside))
+                || Files.exists(Opening.history(file.resolveSibling(aside))); n++) {
             aside = name + "-" + n + "-" + file.getFileName();
         }
         return aside;

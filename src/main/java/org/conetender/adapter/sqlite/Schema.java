@@ -98,6 +98,21 @@ record Schema(int base, List<String> first, List<List<String>> later) {
      * @throws Refused if the file is newer than this program, or not one of conetender
      */
     void bring(Connection db) throws SQLException, Refused {
+        int found = admit(db);
+        if (found < base) {
+            lift(db, first, base);
+        }
+        for (int v = Math.max(found, base); v < version(); v++) {
+            lift(db, later.get(v - base), v + 1);
+        }
+    }
+
+    /**
+     * The version of a file of ours that is not newer than this program; nothing is changed.
+     *
+     * @throws Refused as {@link #bring}
+     */
+    int admit(Connection db) throws SQLException, Refused {
         int found = number(db, "PRAGMA user_version");
         int mark = number(db, "PRAGMA application_id");
         boolean empty = number(db, "SELECT count(*) FROM sqlite_schema") == 0;
@@ -110,12 +125,7 @@ record Schema(int base, List<String> first, List<List<String>> later) {
                     + ", this one knows up to " + version() + "): install that newer version again,"
                     + " or put back the copy made before it was installed");
         }
-        if (found < base) {
-            lift(db, first, base);
-        }
-        for (int v = Math.max(found, base); v < version(); v++) {
-            lift(db, later.get(v - base), v + 1);
-        }
+        return found;
     }
 
     /** The version that this program writes. */

@@ -21,6 +21,9 @@ final class Swap {
     /** Between the record's name and the name that the old one gets. */
     private static final String BECOMES = ".new-old-becomes-";
 
+    /** Between the history's name and that of the book's new file with which it takes its place. */
+    private static final String WAITS = ".new-waits-for-";
+
     /** What belongs to a database beside its file, the journal first: without it the file is an old state. */
     private static final List<String> BESIDE = List.of("-wal", "-shm", "");
 
@@ -37,12 +40,49 @@ final class Swap {
         syncFolder(record.getParent());
     }
 
+    /**
+     * The new file that lies ready for {@code other} takes its place with the one for {@code record}, once
+     * that is decided with that name, and never without.
+     */
+    static void wait(Path other, Path record, String old) throws IOException {
+        Files.move(making(other), waiting(other, old), StandardCopyOption.ATOMIC_MOVE);
+        syncFolder(record.getParent());
+    }
+
+    private static Path waiting(Path other, String old) {
+        return beside(other, WAITS + old);
+    }
+
+    /** Those that waited for nothing are of a try that was cut off before it was decided. */
+    private static void forget(Path other) throws IOException {
+        try (DirectoryStream<Path> left = Files.newDirectoryStream(other.getParent(),
+                other.getFileName() + WAITS + "*")) {
+            for (Path p : left) {
+                Files.delete(p);
+            }
+        }
+    }
+
+    /** Until the other file is in its place the decision stands, so this can be done again. */
+    private static void finishOther(Path other, Path old) throws IOException {
+        Path made = waiting(other, old.getFileName().toString());
+        if (Files.exists(made)) {
+            for (String end : BESIDE) {
+                aside(beside(other, end), beside(Opening.history(old), end));
+            }
+            syncFolder(other.getParent());
+            Files.move(made, other, StandardCopyOption.ATOMIC_MOVE);
+            syncFolder(other.getParent());
+        }
+    }
+
     /** Carries out what was decided, here or in a life before; nothing when nothing was. */
     static void finish(Path record) throws IOException {
         String prefix = record.getFileName() + BECOMES;
         try (DirectoryStream<Path> ready = Files.newDirectoryStream(record.getParent(), prefix + "*")) {
             for (Path made : ready) {
                 Path old = record.resolveSibling(made.getFileName().toString().substring(prefix.length()));
+                finishOther(Opening.history(record), old);
                 for (String end : BESIDE) {
                     aside(beside(record, end), beside(old, end));
                 }
@@ -51,6 +91,7 @@ final class Swap {
                 syncFolder(record.getParent());
             }
         }
+        forget(Opening.history(record));
     }
 
     /** What was copied there already is only taken away. */

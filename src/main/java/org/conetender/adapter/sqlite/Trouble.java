@@ -10,7 +10,7 @@ import org.sqlite.SQLiteException;
 final class Trouble {
 
     /** SQLite's extended codes keep the primary one in their low byte. */
-    private static final int PRIMARY = 0xff;
+    static final int PRIMARY = 0xff;
 
     private Trouble() {}
 

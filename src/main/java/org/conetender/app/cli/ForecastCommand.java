@@ -154,7 +154,7 @@ public final class ForecastCommand implements Callable<Integer> {
         }
     }
 
-    private static String reason(IOException e) {
+    static String reason(IOException e) {
         return switch (e) {
             case NoSuchFileException _ -> "its folder is not there";
             case AccessDeniedException _ -> "this user may not write there";

@@ -2,6 +2,7 @@ package org.conetender.app.cli;
 
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -36,12 +37,18 @@ record ForecastPicture(ForecastReport report, String log) {
         ForecastReport r = report;
         HatchPicture picture = new HatchPicture(new Hatch(r.read().log(), r.replay(),
                 r.read().zone()), title(), lines());
+        write(file, picture::svg, picture::png);
+    }
+
+    /** Draws onto a stream. */
+    interface Drawing {
+        void onto(OutputStream out) throws IOException;
+    }
+
+    /** In the form that the name asks for. */
+    static void write(Path file, Drawing svg, Drawing png) throws IOException {
         ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-        if (ending(file).equals(SVG)) {
-            picture.svg(bytes);
-        } else {
-            picture.png(bytes);
-        }
+        (ending(file).equals(SVG) ? svg : png).onto(bytes);
         Files.write(file, bytes.toByteArray());
     }
 

@@ -2,7 +2,6 @@ package org.conetender.app.plot;
 
 import java.io.IOException;
 import java.io.OutputStream;
-import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.stream.DoubleStream;
 import org.conetender.core.hatch.Course;
@@ -33,32 +32,17 @@ public record HatchPicture(Hatch hatch, String title, List<String> lines) {
     }
 
     public void svg(OutputStream out) throws IOException {
-        SvgPen pen = new SvgPen(Sheet.WIDTH, Sheet.HEIGHT);
-        draw(pen);
-        out.write(pen.document(title, String.join(". ", lines)).getBytes(StandardCharsets.UTF_8));
+        Output.svg(out, title, String.join(". ", lines), this::draw);
     }
 
     /** @throws IOException also where this Java has no letters to draw with */
     public void png(OutputStream out) throws IOException {
-        System.setProperty("java.awt.headless", "true");
-        try {
-            PngPen pen = new PngPen(Sheet.WIDTH, Sheet.HEIGHT);
-            draw(pen);
-            pen.write(out);
-        } catch (InternalError | LinkageError e) {
-            throw new IOException("this Java has no letters to draw with; apt install fontconfig "
-                    + "fonts-dejavu-core, or ask for a file that ends in .svg, which needs none", e);
-        }
+        Output.png(out, this::draw);
     }
 
     private void draw(Pen pen) {
         Sheet sheet = new Sheet(pen, hatch);
-        pen.text(Ink.TEXT, new Pen.Type(30, true, Pen.Side.RIGHT_OF), new Pen.Point(24, 46), title);
-        double y = 82;
-        for (String line : lines) {
-            pen.text(Ink.QUIET, new Pen.Type(20), new Pen.Point(24, y), line);
-            y += 28;
-        }
+        Output.heading(pen, title, lines);
         water(sheet);
         degreeHours(sheet);
         food(sheet);
@@ -76,7 +60,7 @@ public record HatchPicture(Hatch hatch, String title, List<String> lines) {
         double spare = Math.max(0.15 * (high - low), (LEAST_RANGE_K - high + low) / 2);
         Frame f = sheet.panel("Water, °C", 200, 360,
                 new Frame.Range(Math.floor(low - spare), Math.ceil(high + spare)));
-        unread(sheet, f);
+        Gaps.show(sheet, f);
         limit(sheet, f, Zones.USUAL.rate().ceilingC(), "arrest from %.0f °C on");
         limit(sheet, f, Zones.USUAL.rate().baseC(), "no development up to %.0f °C");
         Trace.of(hatch.log(), f).forEach(l -> sheet.drawn(Ink.WATER, Pen.Stroke.BOLD, l));
@@ -95,26 +79,6 @@ public record HatchPicture(Hatch hatch, String title, List<String> lines) {
             sheet.across(f, c, Ink.HATCHED, Pen.Stroke.DASHED_HAIR);
             sheet.pen().text(Ink.HATCHED, Sheet.SCALE, new Pen.Point(Sheet.LEFT + 8, f.y(c) - 6),
                     Text.of(words, c));
-        }
-    }
-
-    /** Where nothing was measured. */
-    private void unread(Sheet sheet, Frame f) {
-        long before = hatch.fromMs();
-        for (int i = 0; i < hatch.log().size(); i++) {
-            long at = hatch.log().timeMs(i);
-            boolean gap = i == 0 ? at > before : hatch.log().gapBefore(i);
-            if (gap && at > hatch.fromMs() && before < hatch.toMs()) {
-                double x = f.x(Math.max(before, hatch.fromMs()));
-                double to = f.x(Math.min(at, hatch.toMs()));
-                sheet.pen().box(Ink.UNKNOWN, new Pen.Point(x, f.place().top()),
-                        new Pen.Point(to, f.place().bottom()));
-                if (to - x > Sheet.SCALE.width("no reading")) {
-                    sheet.pen().text(Ink.TEXT, Sheet.SCALE.at(Pen.Side.AROUND),
-                            new Pen.Point((x + to) / 2, f.place().top() + 26), "no reading");
-                }
-            }
-            before = at;
         }
     }
 

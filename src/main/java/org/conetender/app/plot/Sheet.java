@@ -33,10 +33,15 @@ final class Sheet {
     private final long toMs;
 
     Sheet(Pen pen, Hatch hatch) {
+        this(pen, hatch, hatch.toMs());
+    }
+
+    /** @param toMs where it ends instead */
+    Sheet(Pen pen, Hatch hatch, long toMs) {
         this.pen = pen;
         this.hatch = hatch;
         this.fromMs = hatch.fromMs();
-        this.toMs = hatch.toMs();
+        this.toMs = toMs;
     }
 
     Pen pen() {

@@ -39,20 +39,7 @@ final class Replayer {
     }
 
     Replay run() {
-        course.add(0, done, Double.NaN);
-        beforeFirstReading();
-        for (int i = 1; i < log.size(); i++) {
-            if (log.timeMs(i) <= question.stockedMs()) {
-                continue;
-            }
-            if (log.gapBefore(i)) {
-                gap(Math.max(question.stockedMs(), log.timeMs(i - 1)), log.timeMs(i),
-                        log.waterC(i - 1), log.waterC(i));
-            } else {
-                measured(i);
-            }
-        }
-        closeHour(log.lastMs());
+        walk();
         if (log.lastMs() > question.stockedMs() + steps * STEP_MS) {
             course.add(Units.hours(log.lastMs() - question.stockedMs()), done, log.waterC(log.size() - 1));
         }
@@ -69,6 +56,25 @@ final class Replayer {
         hours.replaceAll(h -> h.hatched(speed));
         return new Replay(hours, done, forecast, new Replay.Outlook(speed, onward, whole,
                 Harvest.of(whole, speed), spread));
+    }
+
+    /** Only what was done until the last reading. */
+    Development walk() {
+        course.add(0, done, Double.NaN);
+        beforeFirstReading();
+        for (int i = 1; i < log.size(); i++) {
+            if (log.timeMs(i) <= question.stockedMs()) {
+                continue;
+            }
+            if (log.gapBefore(i)) {
+                gap(Math.max(question.stockedMs(), log.timeMs(i - 1)), log.timeMs(i),
+                        log.waterC(i - 1), log.waterC(i));
+            } else {
+                measured(i);
+            }
+        }
+        closeHour(log.lastMs());
+        return done;
     }
 
     /** Cysts wetted before the log began: the water was somewhere between the room and the first reading. */

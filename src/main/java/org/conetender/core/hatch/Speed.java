@@ -78,7 +78,13 @@ public record Speed(double k50DegreeHours, double sigma, Doubt doubt, int timesS
 
     /** Where one in ten batches is riper already, or one in ten is not yet. @param late the latter */
     public double k90Within(boolean late) {
-        return k90() * Math.exp((late ? 1 : -1) * Normal.Z90 * logSdAt(Normal.Z90));
+        return within(0.9, late);
+    }
+
+    /** The same of any share. @param share inside 0..1 */
+    public double within(double share, boolean late) {
+        return degreeHoursAt(share) * Math.exp((late ? 1 : -1) * Normal.Z90
+                * logSdAt(Normal.quantile(share)));
     }
 
     /**

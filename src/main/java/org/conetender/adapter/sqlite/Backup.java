@@ -1,0 +1,125 @@
+package org.conetender.adapter.sqlite;
+
+import java.io.IOException;
+import java.io.OutputStream;
+import java.nio.channels.Channels;
+import java.nio.channels.FileChannel;
+import java.nio.file.DirectoryStream;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.SQLException;
+import java.util.zip.Deflater;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipOutputStream;
+import org.conetender.port.Store.StoreException;
+
+/**
+ * A copy of the record in one file, a ZIP archive that holds the book and the history, each whole and as it
+ * stood at one moment. The daemon may run: the copy reads as a report does. The history is copied first, so
+ * that the book knows all that the history is about. The file gets its name when it is whole and synced.
+ */
+public final class Backup {
+
+    /** Names in the archive, whatever the record's files are called. */
+    static final String BOOK = "book.db";
+    static final String HISTORY = "history.db";
+
+    private final Path book;
+    private final Path to;
+
+    private Backup(Path book, Path to) {
+        this.book = book.toAbsolutePath();
+        this.to = to.toAbsolutePath();
+    }
+
+    /**
+     * Copies the record.
+     *
+     * @param book its file, as {@link SqliteStore#open} takes it  @param to must not exist
+     * @return how large the copy is, bytes
+     * @throws StoreException with what to do; then there is no such file
+     */
+    public static long of(Path book, Path to) throws StoreException {
+        return new Backup(book, to).make();
+    }
+
+    private long make() throws StoreException {
+        if (Files.exists(to)) {
+            throw exists(null);
+        }
+        // Says what is wrong with the record, if anything is.
+        RecordReader.of(book).kept();
+        try {
+            Path folder = Files.createTempDirectory(to.getParent(), ".conetender-backup-");
+            try {
+                return make(folder);
+            } finally {
+                remove(folder);
+            }
+        } catch (FileAlreadyExistsException e) {
+            throw exists(e);
+        } catch (IOException e) {
+            throw new StoreException("the backup " + to + " could not be written; see that its folder is "
+                    + "there, can be written, and has room (" + e + "). The record is as it was", e);
+        }
+    }
+
+    private StoreException exists(Exception cause) {
+        return new StoreException(to + " exists already, and a backup takes no other's place; give another "
+                + "name", cause);
+    }
+
+    private long make(Path folder) throws IOException, StoreException {
+        Path history = Opening.history(book);
+        if (Files.exists(history)) {
+            copy(history, folder.resolve(HISTORY));
+        }
+        copy(book, folder.resolve(BOOK));
+        Path whole = folder.resolve("whole.zip");
+        try (FileChannel channel = FileChannel.open(whole, StandardOpenOption.CREATE_NEW,
+                StandardOpenOption.WRITE)) {
+            ZipOutputStream zip = new ZipOutputStream(Channels.newOutputStream(channel));
+            zip.setLevel(Deflater.BEST_SPEED);
+            add(zip, folder.resolve(BOOK));
+            if (Files.exists(folder.resolve(HISTORY))) {
+                add(zip, folder.resolve(HISTORY));
+            }
+            zip.finish();
+            channel.force(true);
+        }
+        // Not over another file, and under its name only when it is whole.
+        Files.move(whole, to);
+        Swap.syncFolder(to.getParent());
+        return Files.size(to);
+    }
+
+    private static void copy(Path from, Path copy) throws StoreException {
+        try (Connection db = RecordReader.connect(from);
+                PreparedStatement p = db.prepareStatement("VACUUM INTO ?")) {
+            p.setString(1, copy.toString());
+            p.execute();
+        } catch (SQLException e) {
+            throw Trouble.of("copy", from, e);
+        }
+    }
+
+    private static void add(ZipOutputStream zip, Path file) throws IOException {
+        zip.putNextEntry(new ZipEntry(file.getFileName().toString()));
+        Files.copy(file, (OutputStream) zip);
+        zip.closeEntry();
+    }
+
+    /** What a kill leaves lying there is a folder of that odd name, and no backup. */
+    private static void remove(Path folder) throws IOException {
+        try (DirectoryStream<Path> all = Files.newDirectoryStream(folder)) {
+            for (Path p : all) {
+                Files.delete(p);
+            }
+        }
+        Files.delete(folder);
+    }
+}

@@ -1,0 +1,173 @@
+package org.conetender.adapter.sqlite;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.conetender.core.batch.Fact;
+import org.conetender.core.unit.Moment;
+import org.conetender.port.Store;
+import org.conetender.port.Store.StoreException;
+import org.sqlite.SQLiteConfig;
+import org.sqlite.SQLiteErrorCode;
+import org.sqlite.SQLiteException;
+
+/**
+ * Reads the record without ever changing it, also while the daemon writes: it takes no lock of the daemon's,
+ * makes no record, lifts no version and mends nothing. Where nobody has the record open, SQLite leaves an
+ * empty {@code -wal} and a {@code -shm} beside it. What is read is one moment of each file.
+ */
+public final class RecordReader {
+
+    /** The daemon's writes keep nobody waiting in this journal mode; only a checkpoint may, ms (guess). */
+    private static final int BUSY_MS = 2_000;
+
+    private static final long HALF_MINUTE_MS = 30_000;
+
+    /** A mean over this many minutes or one reading. @param at middle of them  @param degreesC °C */
+    public record Reading(Moment at, double degreesC) {}
+
+    /** Takes readings in the order of time. */
+    public interface Taker {
+        void take(String series, Reading reading);
+    }
+
+    private final Path book;
+
+    private RecordReader(Path book) {
+        this.book = book;
+    }
+
+    /** @param book its file, as {@link SqliteStore#open} takes it */
+    public static RecordReader of(Path book) {
+        return new RecordReader(book.toAbsolutePath());
+    }
+
+    /**
+     * Facts, checkpoint and damages.
+     *
+     * @throws StoreException with what to do, where there is no record, or one that this program cannot read
+     */
+    public Store.Kept kept() throws StoreException {
+        if (!Files.exists(book)) {
+            throw new StoreException("there is no record " + book + " yet; it begins when the daemon first "
+                    + "runs. If it lies elsewhere, name the site's configuration", null);
+        }
+        try (Connection db = connect(book); Statement s = db.createStatement()) {
+            s.execute("BEGIN");
+            int version = checked(db, Schema.BOOK);
+            if (version == 0) {
+                return new Store.Kept(List.of(), Optional.empty(), List.of());
+            }
+            return read(db, version);
+        } catch (SQLException e) {
+            throw trouble("read", book, e);
+        } catch (Schema.Refused e) {
+            throw new StoreException("the record " + book + " " + e.getMessage(), e);
+        } catch (Damaged e) {
+            throw new StoreException("the record " + book + " is damaged (" + e.getMessage() + "); nothing "
+                    + "was changed. Start conetender: it keeps the damaged one aside and goes on with what "
+                    + "can be read", e);
+        } catch (IllegalArgumentException e) {
+            throw new StoreException("could not understand the record " + book + ": " + e.getMessage()
+                    + "; it was written by another version or changed by hand", e);
+        }
+    }
+
+    /** All that a book of that version holds. */
+    static Store.Kept read(Connection db, int version) throws SQLException, Damaged {
+        Rows rows = new Rows(db, version != Schema.TOGETHER);
+        List<Fact> facts = new ArrayList<>();
+        rows.facts(facts);
+        return new Store.Kept(facts, rows.checkpoint(), rows.damages());
+    }
+
+    /**
+     * Hands over every temperature from that moment on, of all series. None where no history was kept.
+     *
+     * @param from in a boot that the history knows, or all of it is handed over
+     */
+    public void temperatures(Moment from, Taker taker) throws StoreException {
+        Path file = history();
+        if (!Files.exists(file)) {
+            return;
+        }
+        try (Connection db = connect(file); Statement s = db.createStatement()) {
+            s.execute("BEGIN");
+            int version = checked(db, Schema.HISTORY);
+            // Minutes follow on the means, which are of all that is older.
+            if (version > Schema.TOGETHER) {
+                hand(db, "mean", from, taker);
+            }
+            if (version > 0) {
+                hand(db, "temperature", from, taker);
+            }
+        } catch (SQLException e) {
+            throw trouble("read the temperatures of", file, e);
+        } catch (Schema.Refused e) {
+            throw new StoreException("the history of temperatures " + file + " " + e.getMessage(), e);
+        }
+    }
+
+    /** The file in which temperatures are: the book itself where all lies together. */
+    private Path history() throws StoreException {
+        Path apart = Opening.history(book);
+        if (Files.exists(apart) || !Files.exists(book)) {
+            return apart;
+        }
+        try (Connection db = connect(book)) {
+            return Schema.number(db, "PRAGMA user_version") == Schema.TOGETHER ? book : apart;
+        } catch (SQLException e) {
+            throw trouble("read", book, e);
+        }
+    }
+
+    private static void hand(Connection db, String table, Moment from, Taker taker) throws SQLException {
+        try (PreparedStatement p = db.prepareStatement("SELECT b.id, t.mono_ms, t.wall_ms, t.wall_trusted,"
+                + " t.series, t.degrees_c, " + (table.equals("mean") ? "t.minutes" : "1") + " FROM " + table
+                + " t JOIN boot b ON b.number = t.boot WHERE (t.boot, t.mono_ms) >= (coalesce((SELECT number"
+                + " FROM boot WHERE id = ?1), 0), CASE WHEN EXISTS (SELECT 1 FROM boot WHERE id = ?1) THEN ?2"
+                + " ELSE 0 END) ORDER BY t.boot, t.mono_ms, t.series")) {
+            p.setString(1, from.boot());
+            p.setLong(2, from.monoMs());
+            try (ResultSet r = p.executeQuery()) {
+                while (r.next()) {
+                    Moment first = new Moment(r.getString(1), r.getLong(2), r.getLong(3), r.getInt(4) == 1);
+                    taker.take(r.getString(5), new Reading(
+                            first.plusMs((r.getLong(7) - 1) * HALF_MINUTE_MS), r.getDouble(6)));
+                }
+            }
+        }
+    }
+
+    /** A reader meets the daemon by files beside the record, which it must be able to write. */
+    private static StoreException trouble(String doing, Path file, SQLException e) {
+        int code = e instanceof SQLiteException s ? s.getResultCode().code & Trouble.PRIMARY : 0;
+        return code != SQLiteErrorCode.SQLITE_READONLY.code && code != SQLiteErrorCode.SQLITE_CANTOPEN.code
+                ? Trouble.of(doing, file, e)
+                : new StoreException("could not " + doing + " the record " + file + ": this user has not the "
+                        + "right to use its folder; try it as the daemon's user (sudo -u conetender "
+                        + "conetender report)", e);
+    }
+
+    /** The version of a file that this program can read; 0 where nothing was written into it yet. */
+    static int checked(Connection db, Schema schema) throws SQLException, Schema.Refused {
+        int version = Schema.number(db, "PRAGMA user_version");
+        boolean empty = Schema.number(db, "SELECT count(*) FROM sqlite_schema") == 0;
+        schema.admit(db);
+        return empty ? 0 : version;
+    }
+
+    static Connection connect(Path file) throws SQLException {
+        SQLiteConfig config = new SQLiteConfig();
+        config.setReadOnly(true);
+        config.setBusyTimeout(BUSY_MS);
+        return config.createConnection("jdbc:sqlite:" + file);
+    }
+}

@@ -1,0 +1,76 @@
+package org.conetender.app.report;
+
+import java.util.List;
+import java.util.Optional;
+import org.conetender.core.batch.Batch;
+import org.conetender.core.batch.Change;
+import org.conetender.core.batch.Fact;
+import org.conetender.core.batch.Lots;
+import org.conetender.core.image.Ask;
+
+/**
+ * What a count of a sub-sample says of a batch (science.md §4): of a hundred full cysts, how many hatched
+ * (H%), and how many nauplii a gram of the product gave (HE), each with the error of counting alone. Taking
+ * and mixing the sample adds to it.
+ *
+ * @param told what was counted
+ * @param degreeHours how far the cysts were, °C·h; empty where nobody knows
+ * @param millilitresPerGram of the batch; 0 where its charge is not known
+ */
+record Count(Ask.DidCount told, Optional<Double> degreeHours, double millilitresPerGram) {
+
+    private static final double ML_PER_L = 1_000;
+
+    /** The last count of that batch; a later one says more of what hatches in all. */
+    static Optional<Count> last(Story s, Lots lots) {
+        return s.facts().stream().filter(f -> f.change() instanceof Change.Told(Ask.DidCount _))
+                .reduce((a, b) -> b).map(f -> new Count((Ask.DidCount) ((Change.Told) f.change()).ask(),
+                        taught(f, lots.all()), perGram(s)));
+    }
+
+    /** The lesson stands beside its report, in one transaction. */
+    private static Optional<Double> taught(Fact f, List<Lots.Kept> all) {
+        return all.stream().filter(k -> k.cone().equals(f.cone()) && (f.source().isEmpty()
+                ? k.seq() == f.seq() + 1 : k.source().equals(f.source()))).findFirst()
+                .map(k -> (k.what().lesson().at().leastDegreeHours()
+                        + k.what().lesson().at().mostDegreeHours()) / 2);
+    }
+
+    private static double perGram(Story s) {
+        Optional<Batch.Fill> fill = s.batch().fill();
+        return fill.isPresent() && s.stock().isPresent()
+                ? fill.get().litres() * ML_PER_L / s.stock().get().cystsG() : 0;
+    }
+
+    int all() {
+        return told.nauplii() + told.umbrella() + told.unhatched();
+    }
+
+    /** H%, 0..100. */
+    double percent() {
+        return 100.0 * told.nauplii() / all();
+    }
+
+    /**
+     * Its standard deviation, as of a binomial; at none or all of them as if one more of each had been seen,
+     * since a small count of one kind only proves little.
+     */
+    double percentSd() {
+        double p = (told.nauplii() + 1.0) / (all() + 2.0);
+        return 100 * Math.sqrt(p * (1 - p) / all());
+    }
+
+    /** HE, nauplii a gram. */
+    double perGram() {
+        return told.nauplii() / told.sampleMl() * millilitresPerGram;
+    }
+
+    /** Its standard deviation, as of a Poisson count; of none counted as if it were one. */
+    double perGramSd() {
+        return Math.sqrt(Math.max(1, told.nauplii())) / told.sampleMl() * millilitresPerGram;
+    }
+
+    boolean usable() {
+        return all() > 0 && millilitresPerGram > 0;
+    }
+}

@@ -1,0 +1,128 @@
+package org.conetender.app.report;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.conetender.core.batch.Batch;
+import org.conetender.core.batch.Change;
+import org.conetender.core.batch.ConeBook;
+import org.conetender.core.batch.Fact;
+import org.conetender.core.batch.Life;
+import org.conetender.core.batch.Stage;
+import org.conetender.core.image.Ask;
+import org.conetender.core.image.Step;
+import org.conetender.core.unit.Moment;
+
+/**
+ * One batch as the record has it, without what was withdrawn.
+ *
+ * @param cone its id
+ * @param batch as it stood at its end, or stands
+ * @param facts of it, in their order
+ * @param stages every stage it went through, in order
+ * @param newest whether no other batch came after it in that cone
+ */
+public record Story(String cone, Batch batch, List<Fact> facts, List<Entered> stages, boolean newest) {
+
+    /** @param stage its word  @param at when it was entered */
+    public record Entered(String stage, Moment at) {}
+
+    public Story {
+        facts = List.copyOf(facts);
+        stages = List.copyOf(stages);
+    }
+
+    /** @param book of the cone when the batch was the present one, for the last time */
+    static Story of(String cone, ConeBook book, boolean newest) {
+        List<Fact> facts = new ArrayList<>();
+        List<Entered> stages = new ArrayList<>();
+        Batch b = book.base();
+        for (Fact f : book.facts()) {
+            Batch next = Life.after(b, f);
+            boolean stage = !next.stage().equals(b.stage());
+            b = next;
+            if (stage && b.number() == book.batch().number()) {
+                stages.add(new Entered(b.stage().word(), b.stage().since()));
+            }
+            if (!(f.change() instanceof Change.Told(Ask.Did(Step s)) && s == Step.STARTED)) {
+                facts.add(f);
+            }
+        }
+        return new Story(cone, book.batch(), facts, stages, newest);
+    }
+
+    /** Such as {@code a/12}. */
+    public String name() {
+        return cone + "/" + batch.number();
+    }
+
+    public Optional<Batch.Stock> stock() {
+        return batch.stock();
+    }
+
+    /** When it began: with its cysts, or with its water where none came. */
+    Optional<Moment> began() {
+        return stock().map(Batch.Stock::at).or(() -> batch.fill().map(Batch.Fill::at));
+    }
+
+    /** When the first tenth hatched, or somebody saw the first; not where that was taken back. */
+    public Optional<Moment> hatched() {
+        return reached("hatching", List.of("hydrating", "incubating"));
+    }
+
+    /** When it was called ready. */
+    public Optional<Moment> ready() {
+        return reached("ready", List.of("hydrating", "incubating"));
+    }
+
+    /** The first time, if nothing led back to before. @param before stages that take it back */
+    private Optional<Moment> reached(String stage, List<String> before) {
+        Optional<Moment> at = Optional.empty();
+        String last = "";
+        for (Entered e : stages) {
+            if (before.contains(e.stage()) || stage.equals("ready") && e.stage().equals("hatching")
+                    && last.equals("ready")) {
+                at = Optional.empty();
+            } else if (e.stage().equals(stage) && at.isEmpty()) {
+                at = Optional.of(e.at());
+            }
+            last = e.stage();
+        }
+        return at;
+    }
+
+    /** When it was drawn; where nobody said so, when a batch that had hatched was emptied or cleaned. */
+    public Optional<Moment> harvest() {
+        if (abandoned()) {
+            return entered("drawing");
+        }
+        return entered("drawing").or(() -> hatched().isEmpty() && ready().isEmpty() ? Optional.empty()
+                : entered("drained").or(() -> entered("clean")));
+    }
+
+    /** Until when its cysts stood in the water; empty while they do. */
+    Optional<Moment> over() {
+        return entered("drained").or(() -> entered("abandoned")).or(() -> entered("clean"));
+    }
+
+    private Optional<Moment> entered(String stage) {
+        return stages.stream().filter(e -> e.stage().equals(stage)).map(Entered::at).findFirst();
+    }
+
+    private boolean abandoned() {
+        return entered("abandoned").isPresent();
+    }
+
+    /** How it ended, or where it stands, in words. */
+    public String ended() {
+        Stage s = batch.stage();
+        boolean empty = s instanceof Stage.Clean || s instanceof Stage.Drained;
+        if (abandoned()) {
+            return harvest().isPresent() ? "drawn, then given up" : "given up";
+        }
+        if (empty || !newest) {
+            return harvest().isPresent() ? "harvested" : "emptied without a harvest";
+        }
+        return "in the cone, " + s.word();
+    }
+}

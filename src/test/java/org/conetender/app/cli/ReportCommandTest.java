@@ -1,0 +1,236 @@
+package org.conetender.app.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.Statement;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import org.conetender.app.Main;
+import org.conetender.app.report.LarkmoorRecord;
+import org.conetender.core.batch.Change;
+import org.conetender.core.image.Ask;
+import org.conetender.core.image.Step;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class ReportCommandTest {
+
+    @TempDir
+    Path folder;
+
+    private String err = "";
+
+    private String report(int code, String... options) throws Exception {
+        List<String> all = new ArrayList<>(List.of("report", "--config",
+                LarkmoorRecord.config(folder).toString()));
+        all.addAll(List.of(options));
+        StringWriter out = new StringWriter();
+        StringWriter wrong = new StringWriter();
+        int was = Main.commandLine(new RunCommand()).setOut(new PrintWriter(out))
+                .setErr(new PrintWriter(wrong)).execute(all.toArray(String[]::new));
+        err = wrong.toString();
+        assertThat(was).as(out + err).isEqualTo(code);
+        return out.toString();
+    }
+
+    private static final int[] GOOD = {400, 20, 80};
+
+    @Test
+    void batchesAreATableInTheZoneOfTheSiteThatEightyColumnsHold() throws Exception {
+        try (LarkmoorRecord r = LarkmoorRecord.in(folder)) {
+            r.batch("a", 1, "L-0417", GOOD).batch("a", 2, "a lot with a very long label indeed, 2026", GOOD);
+            r.started("b", "L-0417", 1.5).minutes(60, "b", 27)
+                    .told("b", new Change.Doubted("it stood without air for 40 minutes, and nobody knows how "
+                            + "many of its nauplii have lived through that"));
+            String table = report(0);
+            assertThat(table.lines()).allMatch(l -> l.codePointCount(0, l.length()) <= 80)
+                    .anyMatch(l -> l.matches("a/1 +L-0417 +2\\.0  11-20 18:10  11-21 11:10  11-21 17:10  "
+                            + "11-21 19:10 +37[45]"))
+                    .anyMatch(l -> l.strip().equals("lot a lot with a very long label indeed, 2026"))
+                    .anyMatch(l -> l.matches("b/1 +L-0417 +1\\.5 .* -  +-  +-  +1[45]"))
+                    .anyMatch(l -> l.strip().equals("in the cone, hydrating"))
+                    .anyMatch(l -> l.strip().startsWith("in doubt: it stood without air"));
+        }
+    }
+
+    @Test
+    void aConeALotOrADayChooses() throws Exception {
+        try (LarkmoorRecord r = LarkmoorRecord.in(folder)) {
+            r.batch("a", 1, "L-0417", GOOD).batch("b", 1, "L-0418", GOOD).batch("a", 2, "L-0418", GOOD);
+        }
+        assertThat(report(0, "--csv", "--cone", "a").lines().skip(1)).hasSize(2);
+        assertThat(report(0, "--csv", "--lot", "L-0418").lines().skip(1)).hasSize(2);
+        assertThat(report(0, "--csv", "--since", "2026-11-22", "--cone", "a").lines().skip(1)).hasSize(1)
+                .allMatch(l -> l.startsWith("a,2,L-0418,2.0,2.0,25.0,2026-11-22T"));
+        assertThat(report(2, "--since", "yesterday")).isEmpty();
+        assertThat(err).contains("--since yesterday is no day");
+        assertThat(report(2, "--cone", "z")).isEmpty();
+        assertThat(err).contains("--cone z is no cone of this site");
+        assertThat(report(2, "--csv", "--json")).isEmpty();
+    }
+
+    @Test
+    void whatWasWithdrawnWasNeverThereAndWhatWasAssumedSaysSo() throws Exception {
+        try (LarkmoorRecord r = LarkmoorRecord.in(folder)) {
+            r.started("a", "L-0417", 2).minutes(5, "a", 27)
+                    .told("a", new Change.Told(new Ask.Withdraw("last"))).started("a", "L-0418", 3)
+                    .minutes(120, "a", 27).moved("a", "incubating").minutes(600, "a", 27)
+                    .did("a", Step.FIRST_SEEN).minutes(400, "a", 27).moved("a", "ready").minutes(60, "a", 27)
+                    .did("a", Step.CLEANED);
+        }
+        String csv = report(0, "--csv");
+        assertThat(csv.lines().skip(1)).hasSize(1).allMatch(l -> l.startsWith("a,1,L-0418,3.0")
+                && l.endsWith("harvested,,settle; drawing; drained"));
+        assertThat(csv).contains("\r\n");
+        assertThat(report(0)).contains("harvested; assumed from later reports: settle, drawing, drained");
+        assertThat(report(0, "--json")).startsWith("{\"batches\":[{\"cone\":\"a\",\"batch\":1,")
+                .contains("\"assumed\":[\"settle\",\"drawing\",\"drained\"]");
+    }
+
+    /** Ten minutes without power, after which the hour is known; then a boot whose clock is never set. */
+    @Test
+    void acrossACutItIsToldHowMuchIsKnown() throws Exception {
+        try (LarkmoorRecord r = LarkmoorRecord.in(folder)) {
+            r.started("a", "L-0417", 2).minutes(120, "a", 27).cut(60, true).minutes(120, "a", 25)
+                    .did("a", Step.ABANDONED).did("a", Step.CLEANED);
+            r.started("a", "L-0417", 2).minutes(60, "a", 27).cut(600, false).minutes(60, "a", 27)
+                    .did("a", Step.DRAINED);
+        }
+        String table = report(0);
+        assertThat(table).containsPattern("a/1 .* 6[5-9]\n +given up")
+                .containsPattern("a/2 .* ≥(29|30|31)\n +emptied without a harvest");
+        assertThat(report(0, "--json").split("\"degree_hours_most\"")).as("only where it is known")
+                .hasSize(2);
+    }
+
+    private Map<String, FileTime> files() throws Exception {
+        Map<String, FileTime> all = new TreeMap<>();
+        try (var files = Files.list(folder)) {
+            for (Path f : files.toList()) {
+                if (!f.toString().endsWith(".toml")) {
+                    all.put(f.getFileName().toString() + " " + Files.size(f), Files.getLastModifiedTime(f));
+                }
+            }
+        }
+        return all;
+    }
+
+    @Test
+    void itNeitherMakesNorLiftsNorChangesARecord() throws Exception {
+        assertThat(report(69)).isEmpty();
+        assertThat(err).contains("there is no record").doesNotContain("Exception");
+        assertThat(files()).isEmpty();
+        try (LarkmoorRecord r = LarkmoorRecord.in(folder)) {
+            r.started("a", "L-0417", 2).minutes(5, "a", 27);
+            Map<String, FileTime> before = files();
+            report(0);
+            before.keySet().removeIf(f -> f.contains("-shm"));
+            assertThat(files()).containsAllEntriesOf(before);
+        }
+        try (Connection db = DriverManager.getConnection("jdbc:sqlite:" + folder.resolve("conetender.db"));
+                Statement s = db.createStatement()) {
+            s.execute("PRAGMA user_version = 99");
+        }
+        assertThat(report(69)).isEmpty();
+        assertThat(err).contains("was written by a newer conetender (record version 99");
+    }
+
+    @Test
+    void aCopyIsMadeWhileTheDaemonHasTheRecordAndPutBackWhenItHasNot() throws Exception {
+        Path copy = folder.resolve("copy.zip");
+        try (LarkmoorRecord r = LarkmoorRecord.in(folder)) {
+            r.started("a", "L-0417", 2).minutes(5, "a", 27);
+            assertThat(report(0, "--backup", copy.toString())).contains("the record is copied into " + copy);
+            assertThat(report(69, "--backup", copy.toString())).isEmpty();
+            assertThat(err).contains("exists already");
+            assertThat(report(69, "--restore", copy.toString())).isEmpty();
+            assertThat(err).contains("stop that one first");
+            r.did("a", Step.ABANDONED);
+        }
+        assertThat(report(0)).contains("given up");
+        assertThat(report(2, "--restore", copy.toString(), "--csv")).isEmpty();
+        assertThat(report(0, "--restore", copy.toString())).contains("kept beside it as before-restore-2")
+                .contains("look at the cones");
+        assertThat(report(0)).contains("in the cone, hydrating");
+    }
+
+    @Test
+    void aLotHasItsCard() throws Exception {
+        try (LarkmoorRecord r = LarkmoorRecord.in(folder)) {
+            r.batch("a", 1, "L-0417", new int[] {400, 20, 80}).cut(20_000, true)
+                    .batch("a", 2, "L-0417", new int[] {350, 0, 150}).cut(20_000, true)
+                    .batch("a", 3, "L-0417", new int[] {300, 0, 200}).batch("a", 4, "L-0500", GOOD);
+        }
+        String card = report(0, "--lot", "L-0417");
+        assertThat(card).contains("3 batches, 6.0 g used; first opened for a/1 on 2026-11-20")
+                .contains("learnt from 3 batches").containsPattern("K50 +\\d{3} °C·h")
+                // 400 in a millilitre of two litres with two grams; the root of 400 is 20.
+                .contains("counted in a/1 at 375 °C·h: H% 80 ± 2, HE 400,000 ± 20,000 nauplii/g")
+                .contains("H% 60 ± 2").containsPattern("H% changes by -\\d+\\.\\d points a month")
+                .contains("K50 changes by").contains("batch   lot").doesNotContain("L-0500");
+        assertThat(card.lines()).allMatch(l -> l.codePointCount(0, l.length()) <= 80);
+        assertThat(report(0, "--lot", "L-0417", "--json"))
+                .contains("\"grams_used\":6,\"batches_seen\":3,\"k10\":[")
+                .contains("\"h_percent\":70").contains("\"batches\":[{");
+        assertThat(report(2, "--lot", "L-9")).isEmpty();
+        assertThat(err).contains("No batch of lot L-9");
+    }
+
+    @Test
+    void theCleaningOfEachConeIsKept() throws Exception {
+        try (LarkmoorRecord r = LarkmoorRecord.in(folder)) {
+            r.batch("a", 1, "L-0417", GOOD).did("a", Step.DISINFECTED).batch("a", 2, "L-0417", GOOD);
+            r.started("b", "L-0417", 2).minutes(60, "b", 27).did("b", Step.DRAINED).minutes(5, "b", 20)
+                    .started("b", "L-0417", 2);
+        }
+        String text = report(0, "--cleaning");
+        assertThat(text).containsPattern("last cleaned: Sun 2026-11-22 \\d\\d:\\d\\d\n")
+                .containsPattern("last disinfected: Sat 2026-11-21 \\d\\d:\\d\\d, 1 batch since")
+                .contains("last disinfected: not once in 2 batches")
+                .contains("after b/1: cleaned as the next batch implies")
+                .contains("after b/2: nothing was told");
+        assertThat(report(0, "--cleaning", "--cone", "b", "--json"))
+                .startsWith("{\"cleaning\":[{\"cone\":\"b\"")
+                .contains("\"assumed-cleaned\":true");
+    }
+
+    @Test
+    void aBatchIsAPageWithItsPicture() throws Exception {
+        try (LarkmoorRecord r = LarkmoorRecord.in(folder)) {
+            r.started("a", "L-0417", 2).minutes(60, "a", 24)
+                    .told("a", new Change.Told(new Ask.SetSetpoint(28))).minutes(60, "a", 26)
+                    .moved("a", "incubating").minutes(600, "a", 28)
+                    .told("a", new Change.Tripped("stuck-heater", "the water warms by itself"),
+                            new Change.Doubted("it stood without air for 40 minutes"))
+                    .minutes(300, "a", 28.5).moved("a", "hatching").minutes(300, "a", 28).cut(90, true)
+                    .minutes(120, "a", 26).moved("a", "ready").minutes(120, "a", 28).did("a", Step.SETTLE)
+                    .minutes(20, "a", 28).moved("a", "settled").did("a", Step.DRAWING).did("a", Step.DRAINED)
+                    .did("a", Step.CLEANED).started("a", "L-0418", 2);
+        }
+        Path png = folder.resolve("a-1.png");
+        String page = report(0, "--batch", "a/1", "--plot", png.toString());
+        assertThat(page.lines()).allMatch(l -> l.codePointCount(0, l.length()) <= 80);
+        assertThat(page).startsWith("batch a/1, lot L-0417, 2.0 g in 2.0 L at 25 g/kg; harvested")
+                .contains("Fri 2026-11-20 18:10  stocked: 2.0 g of lot L-0417")
+                .contains("ALARM stuck-heater: the water warms by itself").contains("set-point 28.0 °C")
+                .containsPattern("incubating +15\\.0 +2[78]\\.\\d +28\\.[12] +28\\.[56]")
+                .containsPattern("\\d{3} °C·h \\(\\d{3} to \\d{3}\\) until the harvest")
+                .contains("hatched: about").doesNotContain("L-0418");
+        assertThat(javax.imageio.ImageIO.read(png.toFile()).getWidth()).isGreaterThan(700);
+        Path svg = folder.resolve("a-1.svg");
+        report(0, "--batch", "a/1", "--plot", svg.toString(), "--json");
+        assertThat(Files.readString(svg)).contains("stuck-heater").contains("incubating")
+                .contains("told 28.0");
+        assertThat(report(2, "--batch", "a/9")).isEmpty();
+        assertThat(report(2, "--plot", svg.toString())).isEmpty();
+    }
+}
