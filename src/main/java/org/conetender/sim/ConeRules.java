@@ -219,7 +219,9 @@ final class ConeRules {
         boolean spent = cone.air().outOfBreath(settings.fittings().air().proof());
         rules.lasting("air-again", cone, paused && fresh && spent, 2,
                 "air was commanded off again before the water had recovered");
-        rules.lasting("air-back-told", cone, cameBack() && !told("air-back"), 2,
+        // Without a record an acknowledgement is known to this life alone.
+        rules.lasting("air-back-told", cone, cameBack() && !told("air-back")
+                && rig.process().keptWhileFailing().isEmpty(), 2,
                 "a separation came to nothing and the person who has not seen it is not told any more");
         rules.lasting("drawing-told", cone, paused && drawing && offForS > 12 * 60 - 100
                 && !told("air-due"), 2,

@@ -6,10 +6,13 @@ import java.util.OptionalLong;
 import org.conetender.core.State;
 import org.conetender.core.batch.Change;
 import org.conetender.core.image.Ask;
+import org.conetender.core.unit.Moment;
 
 /** The rules about lives that end too early: deaths in a row, and cuts on a machine without a clock. */
 final class LifeRules {
 
+    /** A set clock is never so far off unless it was stepped, ms. */
+    private static final long LIED_MS = 5_000;
     /** Three deaths within this are a loop; the daemon sees each up to a minute early (style.md, leases). */
     private static final long WITHIN_MS = 8 * 60_000;
     /** Nobody of our people acknowledges sooner after the third death than this. */
@@ -23,6 +26,7 @@ final class LifeRules {
     private long thirdMs = Long.MIN_VALUE;
     private long longestCutMs;
     private long untrustedAtMs;
+    private boolean lied;
     /** Number of the last fact that was left when the record was damaged; nobody has looked since. */
     private OptionalLong damagedAt = OptionalLong.empty();
 
@@ -81,7 +85,10 @@ final class LifeRules {
         boolean marked = s.book().cone(c.settings().id()).batch().marks().words().doubts().stream()
                 .anyMatch(d -> d.startsWith("the power was off"));
         double capMs = c.settings().timing().airOffCapMinutes() * 60_000;
-        rules.lasting("short-cut", c, marked && longestCutMs < capMs - SURELY_SHORT_MS
+        // A set clock that steps has lied, before or since: then nobody can tell how long a cut was.
+        Moment clock = rig.world().clock().now();
+        lied |= clock.wallTrusted() && Math.abs(clock.wallMs() - rig.world().clock().trueWallMs()) > LIED_MS;
+        rules.lasting("short-cut", c, marked && !lied && longestCutMs < capMs - SURELY_SHORT_MS
                 && now - untrustedAtMs > 60_000, 60, "a short power cut marked a batch for good");
     }
 }

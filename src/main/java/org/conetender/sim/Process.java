@@ -53,7 +53,11 @@ public final class Process {
             return false;
         }
         if (life.isEmpty() && world.powered() && now >= startAtMs) {
-            start();
+            try {
+                start();
+            } catch (SimStore.PowerCut e) {
+                return true;
+            }
         }
         return life.isPresent() && dies(life.get().agents(), now);
     }
