@@ -114,7 +114,8 @@ public final class ForecastTrial {
         lines.add(Text.of("Forecasts of the harvest point: %d batches, %d never came to it", plan.batches(),
                 hopeless));
         if (plan.batches() < ENOUGH) {
-            lines.add(Text.of("So few tell nothing of how often a stated share holds: take %d or more", ENOUGH));
+            lines.add(Text.of("So few tell nothing of how often a stated share holds: take %d or more",
+                    ENOUGH));
         }
         lines.addAll(new ForecastTable(all).lines());
         return lines;

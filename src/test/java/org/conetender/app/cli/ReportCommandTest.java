@@ -52,11 +52,12 @@ class ReportCommandTest {
                     .told("b", new Change.Doubted("it stood without air for 40 minutes, and nobody knows how "
                             + "many of its nauplii have lived through that"));
             String table = report(0);
+            // Temperatures are written ten minutes at a time: of b's hour up to nine are not there yet.
             assertThat(table.lines()).allMatch(l -> l.codePointCount(0, l.length()) <= 80)
                     .anyMatch(l -> l.matches("a/1 +L-0417 +2\\.0  11-20 18:10  11-21 11:10  11-21 17:10  "
                             + "11-21 19:10 +37[45]"))
                     .anyMatch(l -> l.strip().equals("lot a lot with a very long label indeed, 2026"))
-                    .anyMatch(l -> l.matches("b/1 +L-0417 +1\\.5 .* -  +-  +-  +1[45]"))
+                    .anyMatch(l -> l.matches("b/1 +L-0417 +1\\.5 .* -  +-  +-  +1[2-5]"))
                     .anyMatch(l -> l.strip().equals("in the cone, hydrating"))
                     .anyMatch(l -> l.strip().startsWith("in doubt: it stood without air"));
         }
