@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.concurrent.locks.LockSupport;
 import java.util.stream.Stream;
 import org.conetender.adapter.clock.LinuxClock;
+import org.conetender.adapter.mqtt.Eventually;
 import org.conetender.adapter.sqlite.SqliteStore;
 import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Checkpoint;
@@ -33,6 +34,7 @@ class YearOldStartTest extends OnTheBench {
 
     @Test
     void aYearOfHistoryMakesTheFirstDecisionLittleLater() throws Exception {
+        connect();
         bench.settings(c -> c.replace("[site]", "[site]\nheartbeat-line = 25"));
         Path empty = Files.createDirectories(folder.resolve("empty"));
         Path old = Files.createDirectories(folder.resolve("old"));
@@ -70,6 +72,8 @@ class YearOldStartTest extends OnTheBench {
             LockSupport.parkNanos(2_000_000);
         }
         double s = (clock.now().monoMs() - beganMs) / 1e3;
+        // Ended before it has introduced itself, its will would be the first that is heard of it.
+        Eventually.holds("it has introduced itself", 60, () -> "ready".equals(tree().get(ROOT + "/$state")));
         bench.signal("TERM");
         return s;
     }
