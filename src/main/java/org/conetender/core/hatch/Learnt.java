@@ -33,7 +33,10 @@ public final class Learnt {
 
         /** Those that can tell anything to who believes this. */
         private List<Lesson> heard(List<Lesson> lessons) {
-            return lessons.stream().filter(l -> l.says(lnK50, Math.hypot(sd, BATCH_SD))).toList();
+            // Who looked in vain before knows how new the first nauplii are: those looks tell that much.
+            boolean seen = lessons.stream().anyMatch(l -> l.sight() instanceof Lesson.Sight.First);
+            return lessons.stream().filter(l -> seen && l.sight() instanceof Lesson.Sight.NoneYet
+                    || l.says(lnK50, Math.hypot(sd, BATCH_SD))).toList();
         }
 
         /** After other lots of the same source: conjugate, since all is normal. @param lots what they are */
