@@ -95,7 +95,7 @@ final class Opening {
             Schema.BOOK.bring(db);
             check(db, "");
             Swap.syncFolder(book.getParent());
-            return new Opened(book, db, lock, read(db));
+            return new Opened(book, db, lock, read(db, Schema.BOOK.version()));
         } catch (SQLException e) {
             close(db, e);
             if (Trouble.damaged(e)) {
@@ -108,9 +108,9 @@ final class Opening {
         }
     }
 
-    /** All that the book holds. */
-    static Store.Kept read(Connection db) throws SQLException, Damaged {
-        Rows rows = new Rows(db, true);
+    /** All that the book holds. @param version of it */
+    static Store.Kept read(Connection db, int version) throws SQLException, Damaged {
+        Rows rows = new Rows(db, version != Schema.TOGETHER);
         List<Fact> facts = new ArrayList<>();
         rows.facts(facts);
         return new Store.Kept(facts, rows.checkpoint(), rows.damages());

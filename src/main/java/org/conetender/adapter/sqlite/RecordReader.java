@@ -7,10 +7,8 @@ import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.conetender.core.batch.Fact;
 import org.conetender.core.unit.Moment;
 import org.conetender.port.Store;
 import org.conetender.port.Store.StoreException;
@@ -65,7 +63,7 @@ public final class RecordReader {
             if (version == 0) {
                 return new Store.Kept(List.of(), Optional.empty(), List.of());
             }
-            return read(db, version);
+            return Opening.read(db, version);
         } catch (SQLException e) {
             throw trouble("read", book, e);
         } catch (Schema.Refused e) {
@@ -78,14 +76,6 @@ public final class RecordReader {
             throw new StoreException("could not understand the record " + book + ": " + e.getMessage()
                     + "; it was written by another version or changed by hand", e);
         }
-    }
-
-    /** All that a book of that version holds. */
-    static Store.Kept read(Connection db, int version) throws SQLException, Damaged {
-        Rows rows = new Rows(db, version != Schema.TOGETHER);
-        List<Fact> facts = new ArrayList<>();
-        rows.facts(facts);
-        return new Store.Kept(facts, rows.checkpoint(), rows.damages());
     }
 
     /**

@@ -162,7 +162,7 @@ public final class Restore {
                 throw noBackup("its book is empty", null);
             }
             if (schema == Schema.BOOK) {
-                RecordReader.read(db, version);
+                Opening.read(db, version);
             }
         } catch (Schema.Refused e) {
             throw new StoreException("the backup " + backup + " " + e.getMessage() + ". The record is as it "

@@ -64,7 +64,7 @@ public final class SqliteStore implements Store {
     @Override
     public Kept load() throws StoreException {
         try {
-            Kept kept = read.isPresent() ? read.get() : Opening.read(db);
+            Kept kept = read.isPresent() ? read.get() : Opening.read(db, Schema.BOOK.version());
             read = Optional.empty();
             return kept;
         } catch (SQLException e) {

@@ -10,12 +10,15 @@ import org.conetender.app.config.Effective;
 import org.conetender.app.config.Outcome;
 import org.conetender.app.config.Problem;
 import org.conetender.app.config.SettingDoc;
+import org.conetender.app.report.Lines;
 import org.conetender.core.unit.Text;
 
 /** What {@code check} prints, and what {@code run} prints when it refuses to start. */
 public final class CheckReport {
 
     private static final JsonFactory JSON = new JsonFactory();
+    /** Of what is said below a key. */
+    private static final int INDENT = 4;
 
     private CheckReport() {}
 
@@ -80,7 +83,7 @@ public final class CheckReport {
         StringBuilder out = new StringBuilder();
         for (SettingDoc d : docs) {
             line(out, d.key());
-            wrap(out, d.purpose());
+            Lines.wrapped(INDENT, d.purpose()).forEach(l -> line(out, l));
             line(out, "    allowed: " + d.range());
             line(out, "    default: " + d.fallbackText() + unit(d));
             line(out, "    example: " + d.name() + " = " + d.example());
@@ -104,19 +107,6 @@ public final class CheckReport {
 
     private static void warnings(StringBuilder out, String file, List<Problem> warnings) {
         warnings.forEach(p -> line(out, "warning: " + p.text(file)));
-    }
-
-    private static void wrap(StringBuilder out, String text) {
-        StringBuilder row = new StringBuilder("   ");
-        for (String word : text.split(" ")) {
-            // 80 columns: as wide as a terminal surely is.
-            if (row.length() + 1 + word.length() > 80) {
-                line(out, row.toString());
-                row = new StringBuilder("   ");
-            }
-            row.append(' ').append(word);
-        }
-        line(out, row.toString());
     }
 
     private static String count(int n, String what) {

@@ -44,9 +44,6 @@ public final class ForecastCommand implements Callable<Integer> {
 
     private static final int BAD_INPUT = 2;
 
-    /** How unsure the K50 of a lot is that nobody has seen (science.md §3.5.5). */
-    private static final double UNKNOWN_LOG_SD = 0.20;
-
     /** How well a person knows the K50 they give: about 10 % (*guess*). */
     private static final double TOLD_LOG_SD = 0.10;
 
@@ -210,7 +207,7 @@ public final class ForecastCommand implements Callable<Integer> {
         }
         double k50 = lotSpeed == null ? Speed.UNKNOWN_LOT.k50DegreeHours() : lotSpeed;
         double sigma = synchronyH == null ? Speed.UNKNOWN_LOT.sigma() : sigma(k50);
-        return lotSpeed == null ? new Speed(k50, sigma, UNKNOWN_LOG_SD, 0)
+        return lotSpeed == null ? new Speed(k50, sigma, Learnt.Prior.UNKNOWN.sd(), 0)
                 : new Speed(k50, sigma, TOLD_LOG_SD, Speed.KNOWN_AFTER);
     }
 

@@ -16,8 +16,6 @@ import org.conetender.core.unit.Text;
 public record BatchPicture(Hatch hatch, String title, List<String> lines, List<Stretch> stages,
                            List<Mark> marks, List<Told> told) {
 
-    private static final double LEAST_RANGE_K = 4;
-
     /** @param word of a stage  @param fromMs from then, ms since 1970 UTC  @param toMs until then */
     public record Stretch(String word, long fromMs, long toMs) {}
 
@@ -48,8 +46,10 @@ public record BatchPicture(Hatch hatch, String title, List<String> lines, List<S
         Output.heading(pen, title, lines);
         water(sheet);
         stages(sheet);
-        degreeHours(sheet);
-        hatched(sheet);
+        Course course = hatch.course();
+        Panels.degreeHours(sheet, 600, 786, Math.max(1.15 * hatch.speed().k90(),
+                course.most(course.now())));
+        sheet.timeAxis(Panels.hatched(sheet, 832));
     }
 
     private void water(Sheet sheet) {
@@ -63,9 +63,7 @@ public record BatchPicture(Hatch hatch, String title, List<String> lines, List<S
             low = Math.min(low, t.degreesC());
             high = Math.max(high, t.degreesC());
         }
-        double spare = Math.max(0.15 * (high - low), (LEAST_RANGE_K - high + low) / 2);
-        Frame f = sheet.panel("Water, °C", 200, 400,
-                new Frame.Range(Math.floor(low - spare), Math.ceil(high + spare)));
+        Frame f = sheet.panel("Water, °C", 200, 400, Frame.Range.ofWater(low, high));
         Gaps.show(sheet, f);
         for (Told t : told) {
             Pen.Point from = f.at(Math.max(t.fromMs(), f.fromMs()), t.degreesC());
@@ -115,27 +113,5 @@ public record BatchPicture(Hatch hatch, String title, List<String> lines, List<S
                 free[row] = begin + width + 12;
             }
         }
-    }
-
-    private void degreeHours(Sheet sheet) {
-        Course course = hatch.course();
-        double most = Math.max(1.15 * hatch.speed().k90(), course.most(course.now()));
-        Frame f = sheet.panel("Degree-hours above 12 °C, °C·h", 600, 786, new Frame.Range(0, most));
-        for (double share : new double[] {0.1, 0.5, 0.9}) {
-            double needed = hatch.speed().degreeHoursAt(share);
-            sheet.across(f, needed, Ink.QUIET, Pen.Stroke.DASHED_HAIR);
-            sheet.pen().text(Ink.QUIET, new Pen.Type(19), new Pen.Point(Sheet.LEFT + 8, f.y(needed) - 4),
-                    Text.of("%.0f %% hatch by %.0f", 100 * share, needed));
-        }
-        sheet.band(f, Ink.DEGREE_HOURS_BAND, course::least, course::most);
-        sheet.curve(f, Ink.DEGREE_HOURS, course::done);
-    }
-
-    private void hatched(Sheet sheet) {
-        Frame f = sheet.panel("Hatched, % of what hatches", 832, 1006, new Frame.Range(0, 100));
-        sheet.band(f, Ink.HATCHED_BAND, i -> 100 * hatch.replay().outlook().hatched(i).low(),
-                i -> 100 * hatch.replay().outlook().hatched(i).high());
-        sheet.curve(f, Ink.HATCHED, i -> 100 * hatch.replay().outlook().hatched(i).median());
-        sheet.timeAxis(f);
     }
 }

@@ -12,7 +12,17 @@ record Frame(Place place, long fromMs, long toMs, Range range) {
     record Place(double left, double top, double right, double bottom) {}
 
     /** In the unit of the panel. */
-    record Range(double low, double high) {}
+    record Range(double low, double high) {
+
+        /** The least range of a water's scale, K: noise of a probe must not fill the panel. */
+        private static final double LEAST_K = 4;
+
+        /** Of water between these, °C, with some room around it. */
+        static Range ofWater(double low, double high) {
+            double spare = Math.max(0.15 * (high - low), (LEAST_K - high + low) / 2);
+            return new Range(Math.floor(low - spare), Math.ceil(high + spare));
+        }
+    }
 
     double x(long ms) {
         return place.left + (place.right - place.left) * (ms - fromMs) / (toMs - fromMs);

@@ -5,7 +5,6 @@ import java.io.OutputStream;
 import java.util.List;
 import java.util.stream.DoubleStream;
 import org.conetender.core.hatch.Course;
-import org.conetender.core.hatch.Forecast;
 import org.conetender.core.hatch.Harvest;
 import org.conetender.core.hatch.Speed;
 import org.conetender.core.hatch.Zones;
@@ -18,11 +17,6 @@ import org.conetender.core.unit.Text;
  * @param hatch what it shows  @param title what a person wants to know  @param lines what else, below it
  */
 public record HatchPicture(Hatch hatch, String title, List<String> lines) {
-
-    private static final double[] SHARES = {0.1, 0.5, 0.9};
-
-    /** The least range of the water's scale, K: noise of a probe must not fill the panel. */
-    private static final double LEAST_RANGE_K = 4;
 
     /** Beyond any picture, h. */
     private static final double BEYOND_H = 10_000;
@@ -57,9 +51,7 @@ public record HatchPicture(Hatch hatch, String title, List<String> lines) {
             low = Math.min(low, course.waterC(i));
             high = Math.max(high, course.waterC(i));
         }
-        double spare = Math.max(0.15 * (high - low), (LEAST_RANGE_K - high + low) / 2);
-        Frame f = sheet.panel("Water, °C", 200, 360,
-                new Frame.Range(Math.floor(low - spare), Math.ceil(high + spare)));
+        Frame f = sheet.panel("Water, °C", 200, 360, Frame.Range.ofWater(low, high));
         Gaps.show(sheet, f);
         limit(sheet, f, Zones.USUAL.rate().ceilingC(), "arrest from %.0f °C on");
         limit(sheet, f, Zones.USUAL.rate().baseC(), "no development up to %.0f °C");
@@ -83,22 +75,13 @@ public record HatchPicture(Hatch hatch, String title, List<String> lines) {
     }
 
     private void degreeHours(Sheet sheet) {
-        Speed speed = hatch.speed();
         Course course = hatch.course();
         int last = 0;
         while (last < course.size() - 1 && hatch.pointMs(last + 1) <= hatch.toMs()) {
             last++;
         }
-        double most = Math.max(1.15 * speed.k90(), course.most(last));
-        Frame f = sheet.panel("Degree-hours above 12 °C, °C·h", 412, 644, new Frame.Range(0, most));
-        for (double share : SHARES) {
-            double needed = speed.degreeHoursAt(share);
-            sheet.across(f, needed, Ink.QUIET, Pen.Stroke.DASHED_HAIR);
-            sheet.pen().text(Ink.QUIET, new Pen.Type(19), new Pen.Point(Sheet.LEFT + 8, f.y(needed) - 4),
-                    Text.of("%.0f %% hatch by %.0f", 100 * share, needed));
-        }
-        sheet.band(f, Ink.DEGREE_HOURS_BAND, course::least, course::most);
-        sheet.curve(f, Ink.DEGREE_HOURS, course::done);
+        Frame f = Panels.degreeHours(sheet, 412, 644, Math.max(1.15 * hatch.speed().k90(),
+                course.most(last)));
         sheet.now(f);
     }
 
@@ -142,9 +125,7 @@ public record HatchPicture(Hatch hatch, String title, List<String> lines) {
 
     private void hatched(Sheet sheet) {
         Speed speed = hatch.speed();
-        Frame f = sheet.panel("Hatched, % of what hatches", 776, 1006, new Frame.Range(0, 100));
-        sheet.band(f, Ink.HATCHED_BAND, i -> 100 * share(i).low(), i -> 100 * share(i).high());
-        sheet.curve(f, Ink.HATCHED, i -> 100 * share(i).median());
+        Frame f = Panels.hatched(sheet, 776);
         sheet.now(f);
         double ready = hatch.forecast().ready().announced();
         if (hatch.forecast().reachable() && Double.isFinite(ready)) {
@@ -154,7 +135,7 @@ public record HatchPicture(Hatch hatch, String title, List<String> lines) {
                         "ready " + hatch.clock(ready));
             }
         }
-        for (double share : SHARES) {
+        for (double share : Panels.SHARES) {
             double at = hatch.course().hoursAt(speed.degreeHoursAt(share));
             if (Double.isFinite(at) && f.holds(hatch.ms(at))) {
                 Pen.Point p = f.at(hatch.ms(at), 100 * share);
@@ -164,9 +145,5 @@ public record HatchPicture(Hatch hatch, String title, List<String> lines) {
             }
         }
         sheet.timeAxis(f);
-    }
-
-    private Forecast.Hatched share(int i) {
-        return hatch.replay().outlook().hatched(i);
     }
 }

@@ -45,7 +45,8 @@ public record BatchPage(Measured measured, Story story) {
                     water(s).map(w -> Text.of("%.1f %7.1f %7.1f", w[0], w[1], w[2])).orElse("-"))
                     .stripTrailing());
         }
-        lines().forEach(l -> Lines.wrapped(0, l).forEach(out::println));
+        measured.log(story).map(l -> lines(replay(l))).orElse(List.of("no temperatures of it are on record"))
+                .forEach(l -> Lines.wrapped(0, l).forEach(out::println));
     }
 
     /** What happened, and how it ended. */
@@ -126,19 +127,14 @@ public record BatchPage(Measured measured, Story story) {
         });
     }
 
-    private Optional<Replay> replay(ThermometerLog log) {
-        return Optional.of(log.replay(measured.question(story, Known.NONE.after(past().book().lots(),
-                story.cone(), story.batch()).speed())));
+    private Replay replay(ThermometerLog log) {
+        return log.replay(measured.question(story, Known.NONE.begun(past().book().lots(), story.cone(),
+                story.batch()).speed()));
     }
 
     /** What its cysts did. */
-    private List<String> lines() {
-        Optional<ThermometerLog> log = measured.log(story);
-        if (log.isEmpty()) {
-            return List.of("no temperatures of it are on record");
-        }
-        Replay r = replay(log.get()).orElseThrow();
-        boolean exact = measured.done(story).orElseThrow().exact();
+    private List<String> lines(Replay r) {
+        boolean exact = measured.exact(story);
         Forecast.Hatched h = r.outlook().hatched(r.outlook().course().now());
         String done = exact ? Text.of("%.0f °C·h (%.0f to %.0f)", r.development().degreeHours(),
                 r.development().leastDegreeHours(), r.development().mostDegreeHours())
@@ -152,11 +148,12 @@ public record BatchPage(Measured measured, Story story) {
     /** Empty where nothing was measured. */
     public Optional<BatchPicture> picture() {
         return measured.log(story).map(log -> {
-            Hatch hatch = new Hatch(log, replay(log).orElseThrow(), past().ruler().zone());
+            Replay replay = replay(log);
+            Hatch hatch = new Hatch(log, replay, past().ruler().zone());
             List<String> under = new ArrayList<>();
             under.add(story.stock().map(Batch.Stock::lot).map(l -> "lot " + l + ", ").orElse("")
                     + story.ended());
-            under.addAll(lines());
+            under.addAll(lines(replay));
             return new BatchPicture(hatch, "Batch " + story.name(), under, stages(), marks(), told());
         });
     }

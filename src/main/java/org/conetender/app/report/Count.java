@@ -28,12 +28,8 @@ record Count(Ask.DidCount told, Optional<Double> degreeHours, double millilitres
                         taught(f, lots.all()), perGram(s)));
     }
 
-    /** The lesson stands beside its report, in one transaction. */
     private static Optional<Double> taught(Fact f, List<Lots.Kept> all) {
-        return all.stream().filter(k -> k.cone().equals(f.cone()) && (f.source().isEmpty()
-                ? k.seq() == f.seq() + 1 : k.source().equals(f.source()))).findFirst()
-                .map(k -> (k.what().lesson().at().leastDegreeHours()
-                        + k.what().lesson().at().mostDegreeHours()) / 2);
+        return all.stream().filter(k -> k.by(f)).findFirst().map(k -> k.what().lesson().at().degreeHours());
     }
 
     private static double perGram(Story s) {

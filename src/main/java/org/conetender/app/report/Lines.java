@@ -4,14 +4,14 @@ import java.util.ArrayList;
 import java.util.List;
 
 /** Text that fits eighty columns. */
-final class Lines {
+public final class Lines {
 
     static final int WIDTH = 80;
 
     private Lines() {}
 
     /** Broken at spaces, every line indented; a word that is wider than that is left whole. */
-    static List<String> wrapped(int indent, String text) {
+    public static List<String> wrapped(int indent, String text) {
         List<String> out = new ArrayList<>();
         StringBuilder line = new StringBuilder();
         for (String word : text.strip().split("\\s+")) {

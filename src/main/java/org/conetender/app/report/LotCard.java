@@ -36,8 +36,7 @@ public record LotCard(Measured measured, String lot, List<Story> stories) {
     Speed speed() {
         List<Speed> kin = lots().relatives(lot).stream()
                 .map(r -> Learnt.of(Learnt.Prior.UNKNOWN, r, List.of())).toList();
-        return Learnt.of(kin.isEmpty() ? Learnt.Prior.UNKNOWN : Learnt.Prior.of(kin),
-                lots().others(lot, "", 0), List.of());
+        return Learnt.of(Learnt.Prior.of(kin), lots().others(lot, "", 0), List.of());
     }
 
     double grams() {
@@ -61,7 +60,7 @@ public record LotCard(Measured measured, String lot, List<Story> stories) {
         printCounts(out, speed);
         trend(this::slowness).ifPresent(t -> out.println("  with age: " + words(t,
                 "K50 changes by %+.1f %% a month (± %.1f)")));
-        trend(this::hatching).ifPresent(t -> out.println("  with age: " + words(t,
+        trend((s, days) -> hatching(s, days, speed)).ifPresent(t -> out.println("  with age: " + words(t,
                 "H%% changes by %+.1f points a month (± %.1f)")));
     }
 
@@ -122,8 +121,8 @@ public record LotCard(Measured measured, String lot, List<Story> stories) {
                 100 * Math.log(alone.k50DegreeHours()), 100 * alone.doubt().lot()));
     }
 
-    private Optional<Trend.Point> hatching(Story s, double days) {
-        return Count.last(s, lots()).filter(Count::usable).filter(c -> !early(c, speed()))
+    private Optional<Trend.Point> hatching(Story s, double days, Speed speed) {
+        return Count.last(s, lots()).filter(Count::usable).filter(c -> !early(c, speed))
                 .map(c -> new Trend.Point(days, c.percent(), c.percentSd()));
     }
 
@@ -149,7 +148,7 @@ public record LotCard(Measured measured, String lot, List<Story> stories) {
         m.put("counts", counts);
         trend(this::slowness).ifPresent(t -> m.put("k50_percent_per_month", List.of(
                 BatchTable.tenths(t.perMonth()), BatchTable.tenths(t.sd()))));
-        trend(this::hatching).ifPresent(t -> m.put("h_points_per_month", List.of(
+        trend((s, days) -> hatching(s, days, speed)).ifPresent(t -> m.put("h_points_per_month", List.of(
                 BatchTable.tenths(t.perMonth()), BatchTable.tenths(t.sd()))));
         m.put("batches", new BatchTable(measured, stories).list());
         out.println(Json.write(m));

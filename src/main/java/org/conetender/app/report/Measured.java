@@ -64,7 +64,8 @@ public final class Measured {
         return log(s).map(l -> new Done(l.development(question(s, Speed.UNKNOWN_LOT)), exact(s)));
     }
 
-    private boolean exact(Story s) {
+    /** Whether all its hours are known. */
+    boolean exact(Story s) {
         Moment from = s.stock().orElseThrow().at();
         Moment to = s.over().orElse(s.facts().getLast().at());
         return ruler.exact(from, to);

@@ -17,7 +17,14 @@ import org.conetender.core.hatch.Lesson;
 public record Lots(List<Kept> all) {
 
     /** @param cone where it was learnt  @param seq of its fact  @param source of its fact */
-    public record Kept(String cone, long seq, String source, Change.Taught what) {}
+    public record Kept(String cone, long seq, String source, Change.Taught what) {
+
+        /** Whether that report taught it: the lesson stands beside its report, in one transaction. */
+        public boolean by(Fact report) {
+            return cone.equals(report.cone()) && source.equals(report.source())
+                    && (!source.isEmpty() || seq == report.seq() + 1);
+        }
+    }
 
     public static final Lots NONE = new Lots(List.of());
 
@@ -38,9 +45,7 @@ public record Lots(List<Kept> all) {
 
     /** As if that report had never been made. */
     Lots without(Fact report) {
-        List<Kept> left = all.stream().filter(k -> !(k.cone().equals(report.cone())
-                && k.source().equals(report.source())
-                && (!k.source().isEmpty() || k.seq() == report.seq() + 1))).toList();
+        List<Kept> left = all.stream().filter(k -> !k.by(report)).toList();
         return left.size() == all.size() ? this : new Lots(left);
     }
 

@@ -63,8 +63,7 @@ public record Known(Lots lots, Who who, Evidence evidence, List<Speed> kin, Spee
                         e.relatives.subList(0, of.size())), of, next.equals(who) ? speed : NONE.speed, false);
             }
         }
-        return new Known(now, next, e, of, Learnt.of(of.isEmpty() ? Learnt.Prior.UNKNOWN
-                : Learnt.Prior.of(of), e.others, e.own), true);
+        return new Known(now, next, e, of, Learnt.of(Learnt.Prior.of(of), e.others, e.own), true);
     }
 
     /** Whether they are the same cysts, of whose lot there is more to learn, or may be by now. */

@@ -41,6 +41,9 @@ public final class Learnt {
 
         /** After other lots of the same source: conjugate, since all is normal. @param lots what they are */
         public static Prior of(List<Speed> lots) {
+            if (lots.isEmpty()) {
+                return UNKNOWN;
+            }
             double ownVar = UNKNOWN.sd * UNKNOWN.sd - SHARED_SD * SHARED_SD;
             double precision = 1 / (SHARED_SD * SHARED_SD);
             double sum = precision * UNKNOWN.lnK50;

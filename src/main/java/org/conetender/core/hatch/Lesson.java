@@ -29,7 +29,7 @@ public record Lesson(At at, Sight sight) {
         }
 
         /** Middle of what was done, °C·h. */
-        double degreeHours() {
+        public double degreeHours() {
             return (leastDegreeHours + mostDegreeHours) / 2;
         }
 

@@ -17,6 +17,7 @@ import java.util.TreeMap;
 import org.conetender.app.Main;
 import org.conetender.app.report.LarkmoorRecord;
 import org.conetender.core.batch.Change;
+import org.conetender.core.hatch.Lesson;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.Step;
 import org.junit.jupiter.api.Test;
@@ -61,6 +62,20 @@ class ReportCommandTest {
                     .anyMatch(l -> l.strip().equals("in the cone, hydrating"))
                     .anyMatch(l -> l.strip().startsWith("in doubt: it stood without air"));
         }
+    }
+
+    /** Kin are learnt first; what the page says of the batch needs its own lot as well. */
+    @Test
+    void aPageKnowsWhatTheLotTaughtAlsoWhereItHasKin() throws Exception {
+        try (LarkmoorRecord r = LarkmoorRecord.in(folder)) {
+            r.batch("a", 1, "L-0417", GOOD).started("b", "L-0418", 2).moved("b", "incubating")
+                    .minutes(25 * 60, "b", 27).taught("b", new Ask.DidCount(5, 5, 190, 1),
+                    LarkmoorRecord.lesson("L-0418", 1, 375, new Lesson.Sight.Counted(5, 5, 190)));
+        }
+        String hatched = report(0, "--batch", "b/1").lines().filter(l -> l.startsWith("hatched: about"))
+                .findFirst().orElseThrow();
+        assertThat(Integer.parseInt(hatched.split("\\s+")[2])).as(hatched).isLessThan(80);
+        assertThat(report(0, "--batch", "a/1")).contains("hatched: about 9");
     }
 
     @Test
