@@ -63,7 +63,9 @@ abstract class OnTheBench {
 
     /** What is retained: without the log, which is not. */
     Map<String, String> tree() {
-        Map<String, String> all = new TreeMap<>(site.topics());
+        // One by one: a sorted map is copied by its size, and messages come and go meanwhile.
+        Map<String, String> all = new TreeMap<>();
+        site.topics().forEach(all::put);
         all.keySet().removeIf(t -> t.contains("/$log/") || t.endsWith("/set"));
         return all;
     }

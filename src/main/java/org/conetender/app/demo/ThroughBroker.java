@@ -29,7 +29,10 @@ final class ThroughBroker implements Eyes, Hands {
 
     @Override
     public SortedMap<String, String> under(String prefix) {
-        return new TreeMap<>(site.topics().subMap(prefix, prefix + Character.MAX_VALUE));
+        // One by one: a sorted map is copied by its size, and messages come and go meanwhile.
+        SortedMap<String, String> now = new TreeMap<>();
+        site.topics().subMap(prefix, prefix + Character.MAX_VALUE).forEach(now::put);
+        return now;
     }
 
     @Override
