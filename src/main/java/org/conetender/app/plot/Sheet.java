@@ -152,13 +152,14 @@ final class Sheet {
     /** Hours and days below the lowest panel. */
     void timeAxis(Frame f) {
         double y = f.place().bottom();
-        String day = "";
-        double free = 0;
-        double freeBelow = 0;
         double half = SCALE.width("00:00") / 2;
+        String day = hatch.day(fromMs);
+        pen.text(Ink.TEXT, SCALE, new Pen.Point(LEFT - half, y + 55), day);
+        double free = LEFT - half + SCALE.width(day) + 10;
+        double freeBelow = 0;
         for (ZonedDateTime t : hours()) {
             long ms = t.toInstant().toEpochMilli();
-            if (f.x(ms) - half > freeBelow) {
+            if (f.x(ms) - half > freeBelow && f.x(ms) + half <= WIDTH) {
                 pen.text(Ink.TEXT, SCALE.at(Pen.Side.AROUND), new Pen.Point(f.x(ms), y + 28),
                         Text.of("%02d:%02d", t.getHour(), t.getMinute()));
                 freeBelow = f.x(ms) + half + 8;

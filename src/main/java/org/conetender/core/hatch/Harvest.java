@@ -95,11 +95,16 @@ public record Harvest(Best best, double fromHours, double untilHours, Optional<T
                 course.hours(from), untilH, twice(course, speed, scale));
     }
 
-    /** Better twice if T90 − T10 is longer than an animal takes to its first moult (science.md §6). */
+    /**
+     * Better twice if T90 − T10 is longer than an animal takes to its first moult (science.md §6): in three
+     * of four lots that may be this one, since nobody should catch twice for a lot that hatches at once.
+     */
     private static Optional<Twice> twice(Course course, Speed speed, double scale) {
         double moult = speed.k10() + MOULT_DEGREE_HOURS;
         double firstH = course.hoursAt(moult);
-        if (speed.k90() <= moult || firstH == Double.POSITIVE_INFINITY) {
+        double narrow = Math.max(0, speed.sigma() - Normal.Z75 * speed.doubt().spread());
+        double apart = 2 * speed.k50DegreeHours() * Math.sinh(Normal.Z90 * narrow);
+        if (apart <= MOULT_DEGREE_HOURS || firstH == Double.POSITIVE_INFINITY) {
             return Optional.empty();
         }
         double share = speed.hatchedShare(moult);

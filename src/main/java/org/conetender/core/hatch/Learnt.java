@@ -39,7 +39,12 @@ public final class Learnt {
                     || l.says(lnK50, Math.hypot(sd, BATCH_SD))).toList();
         }
 
-        /** After other lots of the same source: conjugate, since all is normal. @param lots what they are */
+        /**
+         * After other lots of the same source: conjugate, since all is normal. Each counts by what its own
+         * batches told of it, so what was believed of it before is taken out again.
+         *
+         * @param lots what each was found to be, beginning from {@link #UNKNOWN}
+         */
         public static Prior of(List<Speed> lots) {
             if (lots.isEmpty()) {
                 return UNKNOWN;
@@ -48,9 +53,16 @@ public final class Learnt {
             double precision = 1 / (SHARED_SD * SHARED_SD);
             double sum = precision * UNKNOWN.lnK50;
             for (Speed s : lots) {
-                double p = 1 / (ownVar + s.doubt().lot() * s.doubt().lot());
+                double believed = 1 / (UNKNOWN.sd * UNKNOWN.sd);
+                double found = 1 / (s.doubt().lot() * s.doubt().lot());
+                if (found <= believed) {
+                    continue;
+                }
+                double told = found - believed;
+                double toldLnK50 = (found * Math.log(s.k50DegreeHours()) - believed * UNKNOWN.lnK50) / told;
+                double p = 1 / (ownVar + 1 / told);
                 precision += p;
-                sum += p * Math.log(s.k50DegreeHours());
+                sum += p * toldLnK50;
             }
             return new Prior(sum / precision, Math.sqrt(ownVar + 1 / precision));
         }
@@ -62,7 +74,7 @@ public final class Learnt {
     private static final int K = 97;
     private static final double STEP = 2 * REACH / (K - 1);
     /** All sigmas of science.md §2.3 are as likely. */
-    private static final double[] SIGMAS = centres(0.10, 0.28, 9);
+    private static final double[] SIGMAS = centres(Speed.LEAST_SIGMA, Speed.MOST_SIGMA, 9);
     /** Shares of full cysts that can hatch, and their weights (science.md §4: 64 to 99 %; *guesses*). */
     private static final double[] VIABLE = {0.55, 0.70, 0.82, 0.94};
     private static final double[] VIABLE_WEIGHT = {0.10, 0.25, 0.35, 0.30};

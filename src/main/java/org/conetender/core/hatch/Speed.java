@@ -22,15 +22,21 @@ public record Speed(double k50DegreeHours, double sigma, Doubt doubt, int timesS
     /** And if its harvest point is known to this log-sd, about three hours of a day (*guess*). */
     static final double KNOWN_LOG_SD = 0.12;
 
-    /** Uncertainty of sigma: lots run from 0.10 to 0.28 (science.md §2.3), the figures are *guesses*. */
-    private static final double SIGMA_SD_UNKNOWN = 0.04;
+    /** Sigmas of lots: good ones have 0.13 to 0.18, poor ones up to about 0.28 (science.md §2.3). */
+    static final double LEAST_SIGMA = 0.10;
+    static final double MOST_SIGMA = 0.28;
+
+    /** Any of them is as likely as another (*guess*), so its standard deviation is the width by √12. */
+    private static final double SIGMA_SD_UNKNOWN = (MOST_SIGMA - LEAST_SIGMA) / Math.sqrt(12);
+    /** Where a lot's speed was told by somebody who watched it (*guess*). */
     private static final double SIGMA_SD_KNOWN = 0.02;
 
     /**
-     * The prior of a lot nobody has seen hatch: K50 271 °C·h, log-sd 0.2 (science.md §3.5.5); sigma
-     * 0.15, the middle of the 0.13 to 0.18 of good lots (science.md §2.3).
+     * The prior of a lot nobody has seen hatch: K50 271 °C·h, log-sd 0.2 (science.md §3.5.5), and sigma in
+     * the middle of what lots have. It is the same prior that {@link Learnt} begins with, so that the first
+     * report moves a forecast by what it tells and by nothing else.
      */
-    public static final Speed UNKNOWN_LOT = new Speed(271, 0.15, 0.20, 0);
+    public static final Speed UNKNOWN_LOT = new Speed(271, (LEAST_SIGMA + MOST_SIGMA) / 2, 0.20, 0);
 
     /** @throws IllegalArgumentException if a figure is not one a lot can have */
     public Speed {
@@ -92,9 +98,7 @@ public record Speed(double k50DegreeHours, double sigma, Doubt doubt, int timesS
      * quartile of one that is not, so that three harvests in four are not too early (design.md).
      */
     public double calledReadyAt() {
-        // Of a lot that nobody has seen, only its speed enters: three in four is no finer than that.
-        return known() ? k90() : k90() * Math.exp(Normal.Z75 * (timesSeen == 0 ? doubt.lot()
-                : logSdAt(Normal.Z90)));
+        return known() ? k90() : k90() * Math.exp(Normal.Z75 * logSdAt(Normal.Z90));
     }
 
     /** Whether reports of this lot have replaced the prior. */

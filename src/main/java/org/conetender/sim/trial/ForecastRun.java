@@ -34,8 +34,13 @@ final class ForecastRun {
      */
     record Moment(double hour, Seer.Told told, double doneDegreeHours, double waterC) {}
 
-    /** @param t90H true hours from wetting; NaN if never  @param moments in order */
-    record End(double t90H, List<Moment> moments) {}
+    /**
+     * @param t90H true hours from wetting; NaN if never
+     * @param usualH the same of a batch such as its lot has in the mean, in the water that the probe shows:
+     *     what nobody can better who knows all of the lot and nothing of this batch
+     * @param moments in order
+     */
+    record End(double t90H, double usualH, List<Moment> moments) {}
 
     private final Brood brood;
     private final TrialHatch hatch;
@@ -82,7 +87,9 @@ final class ForecastRun {
     private End pass(Optional<Seer> seer, List<Report> reports, List<Double> shares) {
         TrialBench bench = new TrialBench(hatch.cone());
         LoneBatch batch = new LoneBatch(brood.lot(), brood.speed(0));
+        LoneBatch usual = new LoneBatch(brood.lot(), 1);
         double off = brood.probeOffC(0);
+        double shownC = Double.NaN;
         Predict.Switching kind = Switches.values()[(int) (brood.seed() % Switches.values().length)].kind();
         Thermal known = null;
         Predict law = Predict.IDLE;
@@ -96,7 +103,8 @@ final class ForecastRun {
             bench.step(on);
             batch.step(bench.waterC(), 1);
             Law.Seen s = bench.seen(on);
-            double shownC = s.probeC() + off;
+            shownC = s.probeC() + off;
+            usual.step(shownC, 1);
             degreeHours += Textbook.perHour(shownC) / HOUR_S;
             if (seer.isEmpty() && t % MINUTE_S == 0) {
                 shares.add(batch.hatched());
@@ -117,6 +125,14 @@ final class ForecastRun {
             law = law.steered(known, aimC, new Predict.Around(s.roomC(), 1), kind);
             on = law.on();
         }
-        return new End(batch.hoursTo(90), moments);
+        return new End(batch.hoursTo(90), goesOn(usual, shownC), moments);
+    }
+
+    /** In water that stays as it is. */
+    private static double goesOn(LoneBatch batch, double waterC) {
+        for (int t = 0; t < GIVEN_UP_S && Double.isNaN(batch.hoursTo(90)); t++) {
+            batch.step(waterC, 1);
+        }
+        return batch.hoursTo(90);
     }
 }

@@ -25,7 +25,9 @@ record ForecastTable(List<Judged> all) {
         List<String> lines = new ArrayList<>();
         lines.add("  within: share inside the 80 and the 50 % interval; wide: median width of the 80 %, h; "
                 + "off: median");
-        lines.add("  absolute error, min; fixed: that of 24 h; by hand: that of 319 °C·h above 12 °C");
+        lines.add("  absolute error, min; fixed: that of 24 h; by hand: that of 319 °C·h above 12 °C; "
+                + "known:");
+        lines.add("  that of who knows all of the lot, but not how its batches and probes differ");
         for (Point p : Point.values()) {
             lines.add("  " + name(p));
             lines.add(row("all", of(p, _ -> true)));
@@ -71,15 +73,19 @@ record ForecastTable(List<Judged> all) {
 
     private static String row(String what, List<Judged> some) {
         return Text.of("    %-32s %5d  within %3.0f, %2.0f %%  wide %5.1f  off %4.0f  fixed %4.0f  "
-                + "by hand %4.0f", what, some.size(), PERCENT * share(some, Judged::in80),
+                + "by hand %4.0f  known %3.0f", what, some.size(), PERCENT * share(some, Judged::in80),
                 PERCENT * share(some, Judged::in50),
                 median(some, j -> j.told().p90() - j.told().p10()), median(some, Judged::offMin),
-                median(some, ForecastTable::fixedMin),
-                median(some, j -> MINUTES * Math.abs(j.textbookH() - j.truthH())));
+                median(some, ForecastTable::fixedMin), median(some, j -> offMin(j, j.others().textbook())),
+                median(some, j -> offMin(j, j.others().usual())));
     }
 
     private static double fixedMin(Judged j) {
-        return MINUTES * Math.abs(j.fixedH() - j.truthH());
+        return offMin(j, j.others().fixed());
+    }
+
+    private static double offMin(Judged j, double saidH) {
+        return MINUTES * Math.abs(saidH - j.truthH());
     }
 
     private List<Judged> of(Point p, Predicate<Brood> which) {

@@ -14,7 +14,7 @@ import org.conetender.sim.Jobs;
  */
 public final class ForecastTrial {
 
-    private static final long FIRST_SEED = 730_000_000;
+    private static final long FIRST_SEED = 740_000_000;
     private static final double LEFT_H = 3;
     private static final double MINUTES = 60;
 
@@ -24,8 +24,15 @@ public final class ForecastTrial {
     /** When a forecast is judged. */
     enum Point { START, HALF, LAST }
 
-    /** One forecast and what came. @param truthH true hours left  @param textbookH by hand  @param fixedH */
-    record Judged(Brood brood, Point point, Seer.Told told, double truthH, double textbookH, double fixedH) {
+    /**
+     * What others would have said, h left.
+     *
+     * @param textbook by hand  @param fixed a day  @param usual who knows the lot and not the batch
+     */
+    record Others(double textbook, double fixed, double usual) {}
+
+    /** One forecast and what came. @param truthH true hours left  @param others what they would have said */
+    record Judged(Brood brood, Point point, Seer.Told told, double truthH, Others others) {
 
         boolean inside(double from, double to) {
             return truthH >= from && truthH <= to;
@@ -98,8 +105,9 @@ public final class ForecastTrial {
             };
             ForecastRun.Moment m = end.moments().stream().filter(x -> x.hour() <= Math.max(hour, 1))
                     .reduce((a, b) -> p == Point.START ? a : b).orElseThrow();
-            all.add(new Judged(brood, p, m.told(), end.t90H() - m.hour(),
-                    Textbook.hoursLeft(m, brood.setC()), Textbook.FIXED_H - m.hour()));
+            all.add(new Judged(brood, p, m.told(), end.t90H() - m.hour(), new Others(
+                    Textbook.hoursLeft(m, brood.setC()), Textbook.FIXED_H - m.hour(),
+                    end.usualH() - m.hour())));
         }
     }
 

@@ -62,14 +62,14 @@ class ForecastCommandTest {
                 .contains("61 readings from 2026-03-01 19:00 to 2026-03-02 05:00 (Europe/London)")
                 .contains("   1  2026-03-01 20:00    26.00  26.00  26.00   14.00   14.0")
                 .contains("  10  2026-03-02 05:00    26.00  26.00  26.00   14.00  140.0")
-                .contains("140.0 done of 375.9 needed")
-                // At the later quartile: (375.9 − 140) / 14 = 16.85 h after 05:00, and what the sums may err
-                .contains("ready at 2026-03-02 22:0").contains("; 8 in 10 such batches between ")
-                // Half of such lots: (328.4 − 140) / 14 = 13.46 h after 05:00
-                .contains("late on purpose", "50 % by 2026-03-02 14:21, 90 % by 2026-03-02 18:27")
-                // The middle of such batches: 1.2816 · 0.15 · 271 and some food is hatched later than T90.
-                .contains("most food in the cone then about 2026-03-02 21:",
-                        "with 98 % hatched; 95 % of it from")
+                .contains("140.0 done of 399.4 needed")
+                // At the later quartile: (399.4 − 140) / 14 = 18.53 h after 05:00, and what the sums may err
+                .contains("ready at 2026-03-02 23:3").contains("; 8 in 10 such batches between ")
+                // Half of such lots: (345.7 − 140) / 14 = 14.69 h after 05:00
+                .contains("late on purpose", "50 % by 2026-03-02 14:21, 90 % by 2026-03-02 19:41")
+                // The middle of such batches: 1.2816 · 0.19 · 271 and some food is hatched later than T90.
+                .contains("most food in the cone then about 2026-03-02 22:",
+                        "with 97 % hatched; 95 % of it from")
                 .contains("stay at 26.0 °C");
         assertThat(err.toString()).isEmpty();
     }
@@ -77,7 +77,7 @@ class ForecastCommandTest {
     @Test
     void aLotWhoseSpeedIsToldIsAnsweredMoreNarrowlyAndWithoutDelay() {
         run("--zone", "UTC", "--lot-speed", "250");
-        assertThat(out.toString()).contains("140.0 done of 303.0 needed").contains("as told")
+        assertThat(out.toString()).contains("140.0 done of 318.9 needed").contains("as told")
                 .doesNotContain("late on purpose");
     }
 
@@ -86,9 +86,9 @@ class ForecastCommandTest {
         assertThat(run("--zone", "UTC", "--json")).isZero();
         JsonNode json = new ObjectMapper().readTree(out.toString());
         assertThat(json.get("degree-hours").asDouble()).isEqualTo(140);
-        assertThat(json.get("degree-hours-needed").asDouble()).isCloseTo(375.9, within(0.1));
-        assertThat(json.get("ready-median").asText()).startsWith("2026-03-02T18:27:");
-        assertThat(json.get("ready-at").asText()).startsWith("2026-03-02T22:0");
+        assertThat(json.get("degree-hours-needed").asDouble()).isCloseTo(399.4, within(0.1));
+        assertThat(json.get("ready-median").asText()).startsWith("2026-03-02T19:41:");
+        assertThat(json.get("ready-at").asText()).startsWith("2026-03-02T23:3");
         assertThat(json.get("ready-from").asText()).isLessThan(json.get("ready-at").asText());
         assertThat(json.get("ready-until").asText()).isGreaterThan(json.get("ready-at").asText());
         assertThat(json.get("t50").asText()).startsWith("2026-03-02T14:21:");
@@ -126,7 +126,7 @@ class ForecastCommandTest {
     void aHatchThatIsOverSaysSinceWhen() throws IOException {
         log = write(200, 27);
         assertThat(run("--zone", "UTC")).isZero();
-        assertThat(out.toString()).contains("ready since about 2026-03-02 20:1");
+        assertThat(out.toString()).contains("ready since about 2026-03-02 21:3");
     }
 
     @ParameterizedTest
@@ -166,8 +166,8 @@ class ForecastCommandTest {
         JsonNode json = new ObjectMapper().readTree(out.toString());
         assertThat(json.get("harvest-twice")).hasSize(2);
         // Ts at 25 °C, asked back from the answer: (K90 − K10) / 13 °C.
-        double k90 = json.get("degree-hours-needed").asDouble() / Math.exp(0.6745 * 0.2);
-        assertThat((k90 - 271 * 271 / k90) / 13).isCloseTo(12, within(0.01));
+        double hours = number("t90", "--synchrony", "12") - number("t10", "--synchrony", "12");
+        assertThat(14 * hours / 13).isCloseTo(12, within(0.01));
     }
 
     private double number(String name, String... args) throws IOException {
@@ -179,19 +179,19 @@ class ForecastCommandTest {
         return text.endsWith("Z") ? Instant.parse(text).toEpochMilli() / 3.6e6 : Double.parseDouble(text);
     }
 
-    /** Half of such lots are ready by 2026-03-02 18:27, three in four at 22:0x. */
+    /** Half of such lots are ready by 2026-03-02 19:41, three in four at 23:3x. */
     @Test
     void whoAsksForAnHourIsToldTheChanceOfIt() throws IOException {
-        assertThat(number("ready-by-chance", "--by", "2026-03-02 18:27")).isCloseTo(0.5, within(0.005));
-        assertThat(number("ready-by-chance", "--by", "2026-03-02 22:05")).isCloseTo(0.75, within(0.01));
+        assertThat(number("ready-by-chance", "--by", "2026-03-02 19:42")).isCloseTo(0.5, within(0.005));
+        assertThat(number("ready-by-chance", "--by", "2026-03-02 23:33")).isCloseTo(0.75, within(0.01));
         assertThat(number("ready-by-chance", "--by", "2026-03-02 04:00")).isLessThan(0.01);
-        assertThat(number("by", "--by", "2026-03-02 18:27")).isEqualTo(
-                Instant.parse("2026-03-02T18:27:00Z").toEpochMilli() / 3.6e6);
+        assertThat(number("by", "--by", "2026-03-02 19:42")).isEqualTo(
+                Instant.parse("2026-03-02T19:42:00Z").toEpochMilli() / 3.6e6);
         out.getBuffer().setLength(0);
-        run("--zone", "UTC", "--by", "2026-03-02 18:27");
+        run("--zone", "UTC", "--by", "2026-03-02 19:42");
         run("--zone", "UTC", "--by", "2026-03-02 04:00");
         run("--zone", "UTC", "--by", "2026-03-06 05:00");
-        assertThat(out.toString()).contains("chance of being ready by 2026-03-02 18:27: 50 %",
+        assertThat(out.toString()).contains("chance of being ready by 2026-03-02 19:42: 50 %",
                 "by 2026-03-02 04:00: less than 1 %", "by 2026-03-06 05:00: more than 99 %");
         out.getBuffer().setLength(0);
         run("--zone", "UTC");
@@ -246,7 +246,7 @@ class ForecastCommandTest {
         log = write(200, 27);
         Files.writeString(log, Files.readString(log) + "2026-03-03 04:30,20\n2026-03-03 05:30,20\n");
         run("--zone", "UTC");
-        assertThat(out.toString()).contains("90 % by 2026-03-02 16:53", "ready since about 2026-03-02 20:1");
+        assertThat(out.toString()).contains("90 % by 2026-03-02 18:02", "ready since about 2026-03-02 21:3");
     }
 
     @Test
@@ -254,11 +254,11 @@ class ForecastCommandTest {
         for (String name : List.of("a.svg", "A.PNG")) {
             Path picture = dir.resolve(name);
             assertThat(run("--zone", "Europe/London", "--plot", picture.toString())).isZero();
-            assertThat(out.toString()).contains("ready at 2026-03-02 22:0");
+            assertThat(out.toString()).contains("ready at 2026-03-02 23:3");
             assertThat(Files.size(picture)).isGreaterThan(5_000);
         }
         assertThat(Files.readString(dir.resolve("a.svg"))).contains(
-                "<title id=\"title\">Ready about Mon 2 Mar 22:0",
+                "<title id=\"title\">Ready about Mon 2 Mar 23:3",
                 "8 in 10 such batches: Mon 2 Mar", "nobody has seen this lot hatch", "time in Europe/London");
     }
 

@@ -70,9 +70,9 @@ class HatchPictureTest {
         Document d = svg(hatch(600, i -> 27, Speed.UNKNOWN_LOT));
         assertThat(texts(d)).contains("Water, °C", "Degree-hours above 12 °C, °C·h",
                 "Hatched, % of what hatches",
-                "T10 09:54", "T50 13:04", "T90 16:53", "last reading", "time in Europe/Berlin", "Sun 1 Mar",
-                "Mon 2 Mar", "90 % hatch by 328", "Ready & well", "one <line>")
-                .anyMatch(t -> t.startsWith("Most food 19:")).anyMatch(t -> t.startsWith("ready 20:1"));
+                "T10 09:09", "T50 13:04", "T90 18:02", "last reading", "time in Europe/Berlin", "Sun 1 Mar",
+                "Mon 2 Mar", "90 % hatch by 346", "Ready & well", "one <line>")
+                .anyMatch(t -> t.startsWith("Most food 20:")).anyMatch(t -> t.startsWith("ready 21:3"));
         assertThat(all(d, "title").getFirst().getTextContent()).isEqualTo("Ready & well");
         assertThat(all(d, "desc").getFirst().getTextContent()).isEqualTo("one <line>. another");
     }

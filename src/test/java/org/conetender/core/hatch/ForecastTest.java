@@ -159,7 +159,7 @@ class ForecastTest {
         Forecast f = at(doneSoFar, waterC);
         for (int i = 0; i < n; i++) {
             double k50 = 271 * Math.exp(0.20 * random.nextGaussian() + 0.03 * random.nextGaussian());
-            double sigma = Math.max(0.02, 0.15 + 0.04 * random.nextGaussian());
+            double sigma = random.nextDouble(0.10, 0.28);
             double offset = 0.2 * random.nextGaussian();
             double trueRate = waterC + offset - 12;
             double trueDone = doneSoFar * trueRate / (waterC - 12);

@@ -122,6 +122,13 @@ class HarvestTest {
         });
     }
 
+    /** Of a lot nobody has seen it is even: who is told to catch twice has reason to. */
+    @Test
+    void nobodyIsSentTwiceForALotThatMayAsWellHatchAtOnce() {
+        assertThat(Speed.UNKNOWN_LOT.k90() - Speed.UNKNOWN_LOT.k10()).isGreaterThan(128);
+        assertThat(Harvest.of(fresh(27), Speed.UNKNOWN_LOT).twice()).isEmpty();
+    }
+
     @Test
     void aBatchThatIsPartlyHatchedIsReckonedFromWhereItStands() {
         Harvest whole = Harvest.of(fresh(AT_C), lot(0.15));

@@ -161,7 +161,7 @@ class LearntTest {
     @Test
     void everyLookMovesTheLotTheWayItMust() {
         assertThat(learnt(List.of(List.of(first(130)))).k90()).isLessThan(Speed.UNKNOWN_LOT.k90());
-        assertThat(learnt(List.of(List.of(first(240)))).k90()).isGreaterThan(Speed.UNKNOWN_LOT.k90());
+        assertThat(learnt(List.of(List.of(first(260)))).k90()).isGreaterThan(Speed.UNKNOWN_LOT.k90());
         assertThat(learnt(List.of(List.of(none(230)))).k90())
                 .isGreaterThan(learnt(List.of(List.of(none(120)))).k90() + 20);
         double right = learnt(List.of(List.of(judged(340, Lesson.Word.RIGHT)))).k90();
@@ -225,6 +225,26 @@ class LearntTest {
                 .isCloseTo(Math.exp(four.lnK50()), within(0.5));
     }
 
+    /** A look in vain at the very beginning tells nothing, and so moves nothing. */
+    @Test
+    void aReportThatTellsNothingMovesNoHour() {
+        Speed s = Learnt.of(Prior.UNKNOWN, List.of(), List.of(none(60), first(150)));
+        Speed heard = Learnt.of(new Prior(MID, 0.20), List.of(List.of(none(60))), List.of(none(90)));
+        assertThat(s.k90()).isLessThan(0.9 * Speed.UNKNOWN_LOT.k90());
+        assertThat(heard.k90()).isCloseTo(Speed.UNKNOWN_LOT.k90(), within(0.5));
+        assertThat(heard.calledReadyAt()).isCloseTo(Speed.UNKNOWN_LOT.calledReadyAt(), within(1.0));
+    }
+
+    /** What was believed of each of them before counts once, not once for each. */
+    @Test
+    void kinOfWhichNothingWasSeenTellNothing() {
+        Prior none = Prior.of(Collections.nCopies(9, Speed.UNKNOWN_LOT));
+        assertThat(none.lnK50()).isCloseTo(MID, within(1e-12));
+        assertThat(none.sd()).isCloseTo(0.20, within(1e-12));
+        Speed hardly = new Speed(330, 0.15, 0.19, 1);
+        assertThat(Prior.of(List.of(hardly, hardly)).sd()).isBetween(0.195, 0.20);
+    }
+
     /** Lots, batches and looks drawn from the model itself. */
     @Test
     void ofTenHarvestPointsEightLieWhereTheyWereSaidTo() {
@@ -250,7 +270,8 @@ class LearntTest {
                 others.add(List.of(none(dh - 14), first(dh), count(at, nauplii, 60 - nauplii)));
             }
             Speed s = Learnt.of(Prior.UNKNOWN, others, List.of()).at(26, 12);
-            double truth = k + 0.03 * r.nextGaussian() + sigma * Normal.Z90;
+            double shape = 0.02 * r.nextGaussian();
+            double truth = k + 0.03 * r.nextGaussian() + shape + sigma * Normal.Z90;
             double z = (truth - Math.log(s.k90())) / s.logSdAt(Normal.Z90);
             inside += Math.abs(z) < Normal.Z90 ? 1 : 0;
             below += z < 0 ? 1 : 0;

@@ -157,7 +157,7 @@ class ThermometerLogTest {
     /** In water so cold that only one batch in ten comes there before the look-ahead ends. */
     @Test
     void whereMostBatchesNeverComeTheQuickOnesDoNotComeSoonerForIt() {
-        Replay replay = replay(every(10 * MINUTE, 7, h -> 13.9), START);
+        Replay replay = replay(every(10 * MINUTE, 7, h -> 14.0), START);
         Forecast.Ready r = replay.forecast().ready();
         assertThat(r.earliest()).isBetween(80.0, 96.0);
         assertThat(r.earlierQuartile()).isInfinite();
