@@ -71,7 +71,8 @@ class ForecastTrialTest {
         ForecastTrial t = ForecastTrial.run(SEED, new ForecastTrial.Plan(24, 2), Stubborn::new, _ -> { });
         assertThat(t.targets().getFirst().met()).isFalse();
         assertThat(t.judged()).allSatisfy(j ->
-                assertThat(j.offMin()).isCloseTo(60 * Math.abs(j.others().fixed() - j.truthH()), within(2.0)));
+                assertThat(j.offMin())
+                        .isCloseTo(60 * Math.abs(j.others().fixed() - j.truthH()), within(2.0)));
     }
 
     @Test
