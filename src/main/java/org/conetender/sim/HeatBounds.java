@@ -69,7 +69,8 @@ final class HeatBounds {
     }
 
     private void bound(SimCone c, Since t, boolean warmRoom) {
-        int n = t.faults.size();
+        // Crossed wires put the outputs of two cones wrong at once.
+        int n = t.faults.size() + (int) t.faults.stream().filter(f -> f instanceof Fault.Crossed).count();
         double litres = Math.max(c.water().litres(), 0.4 * c.settings().usual().litres());
         double rise = c.settings().fittings().heat().riseKPerS(litres);
         double plain = t.aimC + Math.max(SINGLE_K, COAST * rise * LAGS_S) + error(c) + (n > 1 ? PAIR_K : 0);
@@ -79,7 +80,9 @@ final class HeatBounds {
         boolean further = judged && c.water().waterC() > plain + t.aloftK;
         rules.lasting(n > 1 ? "excess-of-two" : "excess", c, further, 5,
                 "the water went further above its set-point than " + n + " faults may bring it");
-        rules.lasting("layer", c, judged && n < 2 && c.water().waterC(1) > c.settings().limits().arrestC(), 5,
+        // Where no contact proves the air nothing shows that it stops: the probe lies below the plume.
+        boolean proven = c.fixtures.contacts.containsKey(Fixtures.PROOF);
+        rules.lasting("layer", c, judged && n < 2 && proven && c.water().waterC(1) > c.settings().limits().arrestC(), 5,
                 "water above the probe went beyond arrest with one fault");
     }
 

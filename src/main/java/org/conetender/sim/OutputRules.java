@@ -20,6 +20,8 @@ final class OutputRules {
 
     /** A filling, the trial of its switches, and a question of three parts, each of minutes (guess), s. */
     private static final long CROSSED_FOUND_S = 40 * 60;
+    /** Where each of two cones keeps what it was told to, crossed wires hurt nothing; more than this is it. */
+    private static final double CROSSED_K = 0.5;
 
     /** Part of a question in which a heater is on, three times as long as it takes 25 W in 2 L, s. */
     private static final long CROSSED_HEAT_S = 12 * 60;
@@ -55,7 +57,7 @@ final class OutputRules {
             rules.lasting("output-told", c, other
                     && !rules.told().any(c.settings().id(), "output-stuck"), SEEN_S,
                     "an output could not be set and nobody was told");
-            crossed(c);
+            crossed(c, s.live().cones().get(c.settings().id()).hold().aimC());
             button(s, c);
         }
         heart(s, anyHeater);
@@ -66,19 +68,21 @@ final class OutputRules {
      * one of them is locked off before that can be seen, its switch seemingly welded or its heater dead,
      * nothing more can be seen: then that is what is told, with the advice to look at plugs and wires.
      */
-    private void crossed(SimCone c) {
+    private void crossed(SimCone c, double aimC) {
         Feed feed = c.fixtures.feed;
         boolean strange = feed.strange() && c.heaterOn();
         rules.lasting("crossed-heat", c, strange, CROSSED_HEAT_S,
                 "another cone's output went on heating a cone");
-        boolean hazard = strange || feed.crossed() && rules.lastedS("crossed", c.settings().id()) > 0;
+        boolean hazard = strange && c.water().waterC() > aimC + CROSSED_K
+                || feed.crossed() && rules.lastedS("crossed", c.settings().id()) > 0;
         rules.lasting("crossed", c, hazard && !crossingTold(c), CROSSED_FOUND_S,
                 "the heater of one cone warmed another and nobody was told");
     }
 
     private boolean crossingTold(SimCone c) {
         Feed feed = c.fixtures.feed;
-        return rules.told().anywhere("wrong-cone") || !feed.conducts() && rig.world().cones().stream()
+        return rules.told().anywhere("wrong-cone") || rules.told().any(c.settings().id(), "switch-stuck")
+                || !feed.conducts() && rig.world().cones().stream()
                 .filter(any -> any == c || feed.follows(any.fixtures.feed))
                 .anyMatch(any -> rules.told().any(any.settings().id(), "welded", "no-effect"));
     }
