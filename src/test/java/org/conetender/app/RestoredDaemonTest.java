@@ -47,8 +47,11 @@ class RestoredDaemonTest extends OnTheBench {
                 + "stop that one first (systemctl stop conetender)");
         assertThat(bench.command("report", "--csv").text()).as("the record is as it was")
                 .contains("\r\nb,1,L-0417");
-        tells("b", "swirled");
+        tells("b", "topped-up");
         assertThat(stage("b")).isEqualTo("hydrating");
+        String minute = "(?s).*\"set_c\":27,\"heat\":[0-9.]+,\"cut_out\":[0-9.]+,\"air\":1,.*";
+        Eventually.holds("a minute of it is on record", 150, () -> bench.command("report", "--batch", "b/1",
+                "--json").text().matches(minute));
 
         assertThat(bench.signal("TERM")).as(bench.log()).isEqualTo(143);
         Told restored = bench.command("report", "--restore", copy.toString());

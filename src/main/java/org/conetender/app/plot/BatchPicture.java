@@ -132,28 +132,41 @@ public record BatchPicture(Hatch hatch, String title, List<String> lines, Did di
                 line = new ArrayList<>();
             }
             Pen.Point from = f.at(Math.max(t.fromMs(), f.fromMs()), t.degreesC());
+            Pen.Point to = f.at(Math.min(t.toMs(), f.toMs()), t.degreesC());
             line.add(from);
-            line.add(f.at(Math.min(t.toMs(), f.toMs()), t.degreesC()));
+            line.add(to);
             end = t.toMs();
-            if (!(Math.abs(t.degreesC() - named) < NAMED_K) && named(sheet, words, from, t.degreesC())) {
+            boolean moved = !(Math.abs(t.degreesC() - named) < NAMED_K);
+            if (moved && named(sheet, words, List.of(from, to), Text.of("set %.1f", t.degreesC()))) {
                 named = t.degreesC();
             }
         }
         sheet.drawn(Ink.HATCHED, Pen.Stroke.DASHED_HAIR, line);
     }
 
-    /** Whether there was room for its figure. @param words where others stand */
-    private static boolean named(Sheet sheet, List<Pen.Point> words, Pen.Point from, double setC) {
-        String word = Text.of("set %.1f", setC);
+    /**
+     * Whether there was room for its figure: above the line, beside others that stand there, or before it.
+     *
+     * @param words where others stand, in order  @param line its two ends
+     */
+    private static boolean named(Sheet sheet, List<Pen.Point> words, List<Pen.Point> line, String word) {
         double width = Sheet.SCALE.width(word);
-        Pen.Point at = new Pen.Point(Math.min(from.x() + 8, Sheet.RIGHT - width), from.y() - 8);
-        boolean room = words.stream().noneMatch(w -> Math.abs(w.x() - at.x()) < width + 8
-                && Math.abs(w.y() - at.y()) < Sheet.SCALE.size());
-        if (room) {
-            sheet.pen().text(Ink.HATCHED, Sheet.SCALE, at, word);
-            words.add(at);
+        double y = line.getFirst().y() - 8;
+        double x = line.getFirst().x() + 8;
+        double free = Sheet.LEFT;
+        for (Pen.Point w : words) {
+            free = Math.abs(w.y() - y) < Sheet.SCALE.size() ? Math.max(free, w.x() + width + 8) : free;
         }
-        return room;
+        x = Math.max(x, free);
+        if (x + width > Sheet.RIGHT) {
+            x = line.getFirst().x() - 8 - width;
+        }
+        if (x < free || x > line.getLast().x()) {
+            return false;
+        }
+        sheet.pen().text(Ink.HATCHED, Sheet.SCALE, new Pen.Point(x, y), word);
+        words.add(new Pen.Point(x, y));
+        return true;
     }
 
     /** A bar for each stage, with its word where there is room, and below it what was called. */
