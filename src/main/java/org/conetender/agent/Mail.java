@@ -30,7 +30,7 @@ public final class Mail {
     private final Queue<Result.Words> words = new ConcurrentLinkedQueue<>();
     private final AtomicReference<Shown> shown = new AtomicReference<>();
     private final AtomicReference<Optional<String>> storeTrouble = new AtomicReference<>(Optional.empty());
-    /** Why temperatures are not kept for reports; empty while they are. */
+    /** Why minutes are not kept for reports; empty while they are. */
     final AtomicReference<Optional<String>> historyTrouble =
             new AtomicReference<>(Optional.empty());
     private final AtomicReference<Optional<String>> brokerTrouble = new AtomicReference<>(Optional.empty());
@@ -64,7 +64,7 @@ public final class Mail {
     }
 
     void record(Result.Record r) {
-        if (!r.transactions().isEmpty() || r.checkpoint().isPresent()) {
+        if (!r.transactions().isEmpty() || r.minute().isPresent()) {
             records.add(r);
         }
     }

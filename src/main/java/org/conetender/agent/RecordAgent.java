@@ -3,8 +3,8 @@ package org.conetender.agent;
 import java.util.List;
 import java.util.Optional;
 import org.conetender.core.Result;
-import org.conetender.core.batch.Checkpoint;
 import org.conetender.core.batch.Fact;
+import org.conetender.core.batch.Minute;
 import org.conetender.core.image.Commit;
 import org.conetender.port.Store;
 import org.slf4j.Logger;
@@ -39,9 +39,9 @@ public final class RecordAgent implements Agent {
                 append(facts);
                 done++;
             }
-            r.checkpoint().ifPresent(c -> {
-                mail.committed(new Commit(Commit.MINUTE, attempt(() -> store.minute(c))));
-                history(c);
+            r.minute().ifPresent(m -> {
+                mail.committed(new Commit(Commit.MINUTE, attempt(() -> store.minute(m.checkpoint()))));
+                history(m);
             });
             done++;
         }
@@ -57,17 +57,17 @@ public final class RecordAgent implements Agent {
     }
 
     /** Reports lack what is not kept here, and nothing else does: an alarm of its own says so. */
-    private void history(Checkpoint c) {
+    private void history(Minute m) {
         boolean kept = mail.historyTrouble.get().isEmpty();
         try {
-            store.history(c);
+            store.history(m);
             if (!kept) {
-                LOG.info("the history of temperatures is being kept again");
+                LOG.info("the history is being kept again");
             }
             mail.historyTrouble.set(Optional.empty());
         } catch (Store.StoreException e) {
             if (kept) {
-                LOG.warn("temperatures are not kept for reports: {}", e.getMessage());
+                LOG.warn("temperatures and outputs are not kept for reports: {}", e.getMessage());
             }
             mail.historyTrouble.set(Optional.of(e.getMessage()));
         }

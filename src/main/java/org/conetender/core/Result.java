@@ -7,6 +7,7 @@ import org.conetender.core.alarm.Alarm;
 import org.conetender.core.alarm.Message;
 import org.conetender.core.batch.Checkpoint;
 import org.conetender.core.batch.Fact;
+import org.conetender.core.batch.Minute;
 import org.conetender.core.guard.Finding;
 import org.conetender.core.image.Request;
 
@@ -22,8 +23,13 @@ import org.conetender.core.image.Request;
 public record Result(State next, Map<String, Boolean> outputs, Record record, Words words,
                      Map<String, List<Finding>> findings) {
 
-    /** @param transactions lists of facts, each all or none  @param checkpoint once a minute */
-    public record Record(List<List<Fact>> transactions, Optional<Checkpoint> checkpoint) {}
+    /** @param transactions lists of facts, each all or none  @param minute once a minute */
+    public record Record(List<List<Fact>> transactions, Optional<Minute> minute) {
+
+        public Optional<Checkpoint> checkpoint() {
+            return minute.map(Minute::checkpoint);
+        }
+    }
 
     /**
      * @param replies to requests

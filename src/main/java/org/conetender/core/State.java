@@ -35,9 +35,10 @@ public record State(Ledger ledger, Live live) {
      * @param alarms which stand
      * @param timers the rest
      * @param beat the heartbeat's level, which every healthy tick turns over
+     * @param diary what the running minute leaves for reports
      */
     public record Live(Moment begun, Map<String, ConeLive> cones, Alarms alarms, Timers timers,
-                       boolean beat) {}
+                       boolean beat, Diary diary) {}
 
     /**
      * @param last when the last tick began; empty before the first
@@ -81,7 +82,8 @@ public record State(Ledger ledger, Live live) {
         }
         return new State(ledger, new Live(now, cones,
                 Alarms.resumed(seen(book, opening, facts), unseen(book), now),
-                new Timers(Optional.empty(), now.monoMs(), 0, List.of(), OptionalLong.empty()), false));
+                new Timers(Optional.empty(), now.monoMs(), 0, List.of(), OptionalLong.empty()), false,
+                Diary.EMPTY));
     }
 
     /** The facts with which a life ends in good order: what its relays did, and at last that it ended. */

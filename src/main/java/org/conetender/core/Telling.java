@@ -13,6 +13,7 @@ import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Checkpoint;
 import org.conetender.core.batch.Fact;
+import org.conetender.core.batch.Minute;
 import org.conetender.core.face.Answers;
 import org.conetender.core.face.LotWords;
 import org.conetender.core.face.NextStep;
@@ -196,15 +197,17 @@ final class Telling {
         // Nothing new is handed over before what the record refused, so that it is kept in order.
         List<Fact> again = minute || !work.transactions.isEmpty() ? work.ledger.refused() : List.of();
         Ledger ledger = again.isEmpty() ? work.ledger : work.ledger.offeredAgain(now);
+        Diary diary = work.before.live().diary().after(work, parts.alarms().next());
         State next = new State(ledger, new State.Live(work.before.live().begun(), parts.cones(),
-                parts.alarms().next(), timers, outputs.getOrDefault(Tick.HEARTBEAT, false)));
+                parts.alarms().next(), timers, outputs.getOrDefault(Tick.HEARTBEAT, false),
+                minute ? Diary.EMPTY : diary));
         List<List<Fact>> transactions = new ArrayList<>(work.transactions);
         if (!again.isEmpty()) {
             transactions.addFirst(again);
         }
         return new Result(next, outputs,
-                new Result.Record(transactions, minute ? Optional.of(checkpoint(parts.cones()))
-                : Optional.empty()),
+                new Result.Record(transactions, minute ? Optional.of(new Minute(checkpoint(parts.cones()),
+                        diary.outputs(work), diary.turns())) : Optional.empty()),
                 new Result.Words(List.copyOf(work.replies), parts.alarms().messages(),
                         Owed.notes(work, parts.waiting())), parts.findings());
     }

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import org.conetender.core.batch.Checkpoint;
 import org.conetender.core.batch.Fact;
+import org.conetender.core.batch.Minute;
 
 /**
  * The durable record. One thread at a time: the record agent's. When a call returns, what it was
@@ -31,11 +32,11 @@ public interface Store extends AutoCloseable {
     void minute(Checkpoint checkpoint) throws StoreException;
 
     /**
-     * Keeps the temperatures of a minute for reports, with those of the next: a sudden end may lose some
-     * minutes of them. Nothing else depends on them: what stops this stops neither {@link #append} nor
-     * {@link #minute}.
+     * Keeps a minute for reports, with the next ones: a sudden end may lose some of them. Nothing else
+     * depends on them: what stops this stops neither {@link #append} nor {@link #minute}. Of a storm of
+     * alarms only the beginning may be kept.
      */
-    void history(Checkpoint checkpoint) throws StoreException;
+    void history(Minute minute) throws StoreException;
 
     @Override
     void close();

@@ -10,6 +10,7 @@ import org.conetender.core.batch.Checkpoint;
 import org.conetender.core.batch.CheckpointText;
 import org.conetender.core.batch.Fact;
 import org.conetender.core.batch.FactText;
+import org.conetender.core.batch.Minute;
 import org.conetender.port.Store;
 
 /**
@@ -194,7 +195,7 @@ public final class SimStore implements Store {
 
     /** Nothing in a simulated world reads them. */
     @Override
-    public void history(Checkpoint checkpoint) throws StoreException {
+    public void history(Minute minute) throws StoreException {
         alive();
         refuse(disk.mood);
     }

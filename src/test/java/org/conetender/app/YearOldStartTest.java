@@ -16,6 +16,7 @@ import org.conetender.adapter.sqlite.SqliteStore;
 import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Checkpoint;
 import org.conetender.core.batch.Fact;
+import org.conetender.core.batch.Minute;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.Step;
 import org.conetender.core.unit.Moment;
@@ -93,7 +94,7 @@ class YearOldStartTest extends OnTheBench {
             store.append(facts);
             Checkpoint minute = new Checkpoint(now, List.of(new Checkpoint.Temperature("a", 21)), List.of());
             store.minute(minute);
-            store.history(minute);
+            store.history(Minute.of(minute));
         }
         rows(book.resolveSibling("conetender-history.db"));
     }
@@ -119,6 +120,10 @@ class YearOldStartTest extends OnTheBench {
         try (var db = DriverManager.getConnection("jdbc:sqlite:" + history); var s = db.createStatement()) {
             s.execute("INSERT INTO temperature " + Text.of(counted, 43_200)
                     + " SELECT 1, i * 60000, c, i * 60000, 1, 26.5 FROM n, s");
+            s.execute("INSERT INTO output " + Text.of(counted, 43_200)
+                    + " SELECT 1, i * 60000, c, 40, 100, 100, 0, 2700 FROM n, s WHERE c <> 'room'");
+            s.execute("INSERT INTO output_mean " + Text.of(counted, 48_240)
+                    + " SELECT 10, 1, i * 600000, c, 40, 100, 100, 0, 2700 FROM n, s WHERE c <> 'room'");
             s.execute("INSERT INTO mean " + Text.of(counted, 48_240)
                     + " SELECT 1, i * 600000, c, i * 600000, 1, 26.5, 10 FROM n, s");
         }

@@ -5,21 +5,20 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.sql.Connection;
-import java.sql.PreparedStatement;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.ArrayDeque;
 import java.util.List;
-import org.conetender.core.batch.Checkpoint;
-import org.conetender.core.unit.Moment;
+import org.conetender.core.batch.Minute;
 import org.conetender.port.Store.StoreException;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * The temperatures of all time, in a file of their own, which nothing but reports reads. It is opened with
- * the first minute that is kept, long after the first decision, and looked through by a thread of its own: a
- * year of it may take a while on a card. One that is damaged is kept aside and begun anew.
+ * The minutes of all time, in a file of their own, which nothing but reports reads: temperatures, outputs,
+ * and what became of alarms. It is opened with the first minute that is kept, long after the first decision,
+ * and looked through by a thread of its own: a year of it may take a while on a card. One that is damaged is
+ * kept aside and begun anew.
  */
 final class History implements AutoCloseable {
 
@@ -36,9 +35,9 @@ final class History implements AutoCloseable {
     private final Path file;
     private final int together;
     private long reserve = RESERVE;
-    private final ArrayDeque<Checkpoint> waiting = new ArrayDeque<>();
+    private final ArrayDeque<Minute> waiting = new ArrayDeque<>();
     private Connection db;
-    private Boots boots;
+    private MinuteRows rows;
     private Thinning thinning;
     private Look look;
 
@@ -48,15 +47,16 @@ final class History implements AutoCloseable {
     }
 
     /**
-     * Keeps the temperatures of a minute, with those of the next; a sudden end loses these few. A minute told
-     * twice replaces itself: the second knows better.
+     * Keeps a minute, with the next ones; a sudden end loses these few. One in which an alarm turned is
+     * written at once: what led to a sudden end is asked for most. A minute told twice replaces itself: the
+     * second knows better.
      */
-    void keep(Checkpoint c) throws StoreException {
-        waiting.add(c);
+    void keep(Minute m) throws StoreException {
+        waiting.add(m);
         if (waiting.size() > MOST) {
             waiting.removeFirst();
         }
-        if (db == null || waiting.size() >= together) {
+        if (db == null || waiting.size() >= together || !m.turns().isEmpty() && !rows.storm()) {
             write();
         }
     }
@@ -70,7 +70,7 @@ final class History implements AutoCloseable {
         } catch (SQLException e) {
             letGo();
             if (!Trouble.damaged(e)) {
-                throw Trouble.of("keep a temperature in", file, e);
+                throw Trouble.of("keep a minute in", file, e);
             }
             beginAnew(e.getMessage());
         } catch (Damaged e) {
@@ -105,7 +105,7 @@ final class History implements AutoCloseable {
         if (db == null) {
             db = Opening.connect(file);
             Schema.HISTORY.bring(db);
-            boots = new Boots(db);
+            rows = new MinuteRows(db);
             thinning = new Thinning(db);
             look = Look.at(file);
         }
@@ -117,28 +117,11 @@ final class History implements AutoCloseable {
     private void transaction() throws SQLException {
         try (Statement s = db.createStatement()) {
             s.execute("BEGIN IMMEDIATE");
-            for (Checkpoint c : waiting) {
-                insert(c);
+            for (Minute m : waiting) {
+                rows.insert(m);
                 thinning.minute();
             }
             s.execute("COMMIT");
-        }
-    }
-
-    private void insert(Checkpoint c) throws SQLException {
-        Moment at = c.at();
-        try (PreparedStatement p = db.prepareStatement("""
-                INSERT INTO temperature (boot, mono_ms, series, wall_ms, wall_trusted, degrees_c)
-                VALUES (?, ?, ?, ?, ?, ?) ON CONFLICT DO UPDATE SET degrees_c = excluded.degrees_c""")) {
-            for (Checkpoint.Temperature t : c.temperatures()) {
-                p.setLong(1, boots.number(at.boot()));
-                p.setLong(2, at.monoMs());
-                p.setString(3, t.series());
-                p.setLong(4, at.wallMs());
-                p.setInt(5, at.wallTrusted() ? 1 : 0);
-                p.setDouble(6, t.degreesC());
-                p.executeUpdate();
-            }
         }
     }
 
@@ -153,11 +136,11 @@ final class History implements AutoCloseable {
                             StandardCopyOption.REPLACE_EXISTING);
                 }
             }
-            LOG.warn("the history of temperatures {} was damaged ({}); it is kept as {} and begun anew. What"
+            LOG.warn("the history {} was damaged ({}); it is kept as {} and begun anew. What"
                     + " was reported is not affected", file, why, aside);
         } catch (IOException e) {
-            LOG.warn("the history of temperatures {} is damaged ({}) and cannot be moved away ({});"
-                    + " temperatures are not kept", file, why, e.toString());
+            LOG.warn("the history {} is damaged ({}) and cannot be moved away ({});"
+                    + " minutes are not kept", file, why, e.toString());
         }
     }
 
@@ -179,7 +162,7 @@ final class History implements AutoCloseable {
                 write();
             }
         } catch (StoreException e) {
-            LOG.warn("the last temperatures are not kept: {}", e.getMessage());
+            LOG.warn("the last minutes are not kept: {}", e.getMessage());
         }
         letGo();
     }

@@ -26,6 +26,13 @@ final class Opening {
     /** The journal is cut back to this after a checkpoint; the default never does (dependencies.md §4). */
     private static final int JOURNAL_BYTES = 4 << 20;
 
+    /**
+     * Size of a page in a file that is made new; said before the journal mode, after which it is fixed. A
+     * commit writes whole pages into the journal, however little it adds, and a checkpoint of eight cones
+     * fits into one of these: 16.0 MB a day where pages of 4096 bytes take 21.9 (YearTest).
+     */
+    private static final int PAGE_BYTES = 2_048;
+
     /** A book that can be used. @param kept what it holds */
     record Opened(Path file, Connection db, RecordLock lock, Store.Kept kept) {}
 
@@ -132,15 +139,22 @@ final class Opening {
         }
     }
 
-    /** Settings of a connection are not kept in the file: all but the journal mode are set each time. */
+    /** Settings of a connection are not kept in the file, but page size and journal mode. */
     static Connection connect(Path file) throws SQLException {
         SQLiteConfig config = new SQLiteConfig();
-        config.setJournalMode(SQLiteConfig.JournalMode.WAL);
         config.setSynchronous(SQLiteConfig.SynchronousMode.FULL);
         config.setJournalSizeLimit(JOURNAL_BYTES);
         config.setBusyTimeout(BUSY_MS);
         config.enforceForeignKeys(true);
-        return config.createConnection("jdbc:sqlite:" + file);
+        Connection db = config.createConnection("jdbc:sqlite:" + file);
+        try (Statement s = db.createStatement()) {
+            s.execute("PRAGMA page_size = " + PAGE_BYTES);
+            s.execute("PRAGMA journal_mode = WAL");
+            return db;
+        } catch (SQLException e) {
+            close(db, e);
+            throw e;
+        }
     }
 
     /** A connection that changes no setting of the file. */

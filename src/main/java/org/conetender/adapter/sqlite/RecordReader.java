@@ -3,13 +3,10 @@ package org.conetender.adapter.sqlite;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
-import java.sql.PreparedStatement;
-import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.List;
 import java.util.Optional;
-import org.conetender.core.unit.Moment;
 import org.conetender.port.Store;
 import org.conetender.port.Store.StoreException;
 import org.sqlite.SQLiteConfig;
@@ -25,16 +22,6 @@ public final class RecordReader {
 
     /** The daemon's writes keep nobody waiting in this journal mode; only a checkpoint may, ms (guess). */
     private static final int BUSY_MS = 2_000;
-
-    private static final long HALF_MINUTE_MS = 30_000;
-
-    /** A mean over this many minutes or one reading. @param at middle of them  @param degreesC °C */
-    public record Reading(Moment at, double degreesC) {}
-
-    /** Takes readings in the order of time. */
-    public interface Taker {
-        void take(String series, Reading reading);
-    }
 
     private final Path book;
 
@@ -78,35 +65,13 @@ public final class RecordReader {
         }
     }
 
-    /**
-     * Hands over every temperature from that moment on, of all series. None where no history was kept.
-     *
-     * @param from in a boot that the history knows, or all of it is handed over
-     */
-    public void temperatures(Moment from, Taker taker) throws StoreException {
-        Path file = history();
-        if (!Files.exists(file)) {
-            return;
-        }
-        try (Connection db = connect(file); Statement s = db.createStatement()) {
-            s.execute("BEGIN");
-            int version = checked(db, Schema.HISTORY);
-            // Minutes follow on the means, which are of all that is older.
-            if (version > Schema.TOGETHER) {
-                hand(db, "mean", from, taker);
-            }
-            if (version > 0) {
-                hand(db, "temperature", from, taker);
-            }
-        } catch (SQLException e) {
-            throw trouble("read the temperatures of", file, e);
-        } catch (Schema.Refused e) {
-            throw new StoreException("the history of temperatures " + file + " " + e.getMessage(), e);
-        }
+    /** What was kept of all minutes. */
+    public HistoryReader history() throws StoreException {
+        return new HistoryReader(minutes());
     }
 
-    /** The file in which temperatures are: the book itself where all lies together. */
-    private Path history() throws StoreException {
+    /** The file in which minutes are: the book itself where all lies together. */
+    private Path minutes() throws StoreException {
         Path apart = Opening.history(book);
         if (Files.exists(apart) || !Files.exists(book)) {
             return apart;
@@ -118,26 +83,8 @@ public final class RecordReader {
         }
     }
 
-    private static void hand(Connection db, String table, Moment from, Taker taker) throws SQLException {
-        try (PreparedStatement p = db.prepareStatement("SELECT b.id, t.mono_ms, t.wall_ms, t.wall_trusted,"
-                + " t.series, t.degrees_c, " + (table.equals("mean") ? "t.minutes" : "1") + " FROM " + table
-                + " t JOIN boot b ON b.number = t.boot WHERE (t.boot, t.mono_ms) >= (coalesce((SELECT number"
-                + " FROM boot WHERE id = ?1), 0), CASE WHEN EXISTS (SELECT 1 FROM boot WHERE id = ?1) THEN ?2"
-                + " ELSE 0 END) ORDER BY t.boot, t.mono_ms, t.series")) {
-            p.setString(1, from.boot());
-            p.setLong(2, from.monoMs());
-            try (ResultSet r = p.executeQuery()) {
-                while (r.next()) {
-                    Moment first = new Moment(r.getString(1), r.getLong(2), r.getLong(3), r.getInt(4) == 1);
-                    taker.take(r.getString(5), new Reading(
-                            first.plusMs((r.getLong(7) - 1) * HALF_MINUTE_MS), r.getDouble(6)));
-                }
-            }
-        }
-    }
-
     /** A reader meets the daemon by files beside the record, which it must be able to write. */
-    private static StoreException trouble(String doing, Path file, SQLException e) {
+    static StoreException trouble(String doing, Path file, SQLException e) {
         int code = e instanceof SQLiteException s ? s.getResultCode().code & Trouble.PRIMARY : 0;
         return code != SQLiteErrorCode.SQLITE_READONLY.code && code != SQLiteErrorCode.SQLITE_CANTOPEN.code
                 ? Trouble.of(doing, file, e)

@@ -74,6 +74,42 @@ record Schema(int base, List<String> first, List<List<String>> later) {
             ) STRICT, WITHOUT ROWID""";
 
     /**
+     * What became of alarms, for ever: the store bounds how many rows of it a day may bring
+     * ({@link AlarmRows}). {@code turn} is the word of a {@code Minute.Turn}.
+     */
+    private static final String ALARM = """
+            CREATE TABLE alarm (
+              number       INTEGER PRIMARY KEY,
+              boot         INTEGER NOT NULL REFERENCES boot,
+              mono_ms      INTEGER NOT NULL,
+              wall_ms      INTEGER NOT NULL,
+              wall_trusted INTEGER NOT NULL CHECK (wall_trusted IN (0, 1)),
+              cone         TEXT NOT NULL,
+              alarm        TEXT NOT NULL,
+              turn         TEXT NOT NULL,
+              what         TEXT NOT NULL
+            ) STRICT""";
+
+    /**
+     * What was switched in the minute that ends there, as a share in per cent, and the set-point that was
+     * followed, in hundredths of a degree: whole numbers that take a byte or two. The hour is not repeated:
+     * the book knows the clock of each boot.
+     */
+    private static String outputs(String name, String more) {
+        return "CREATE TABLE " + name + " (" + more + """
+              boot    INTEGER NOT NULL REFERENCES boot,
+              mono_ms INTEGER NOT NULL,
+              cone    TEXT NOT NULL,
+              heat    INTEGER NOT NULL CHECK (heat BETWEEN 0 AND 100),
+              cut_out INTEGER NOT NULL CHECK (cut_out BETWEEN 0 AND 100),
+              air     INTEGER NOT NULL CHECK (air BETWEEN 0 AND 100),
+              lamp    INTEGER NOT NULL CHECK (lamp BETWEEN 0 AND 100),
+              set_hundredths INTEGER,
+              PRIMARY KEY (boot, mono_ms, cone)
+            ) STRICT, WITHOUT ROWID""";
+    }
+
+    /**
      * Temperatures are many and written together each minute: clustered by time they touch one page a minute,
      * by series they would touch one page per cone (15 against 61 MB a day with eight cones, dependencies.md
      * §11). The time key is boot and monotonic clock, because the wall clock may step back and repeat itself.
@@ -90,7 +126,9 @@ record Schema(int base, List<String> first, List<List<String>> later) {
               degrees_c    REAL NOT NULL,
               PRIMARY KEY (boot, mono_ms, series)
             ) STRICT, WITHOUT ROWID""", MARK),
-            List.of(List.of("DROP TABLE IF EXISTS fact", "DROP TABLE IF EXISTS checkpoint", MEAN)));
+            List.of(List.of("DROP TABLE IF EXISTS fact", "DROP TABLE IF EXISTS checkpoint", MEAN),
+                    List.of(outputs("output", ""), outputs("output_mean",
+                            "minutes INTEGER NOT NULL CHECK (minutes > 0),"), ALARM)));
 
     /**
      * Brings the file to the version of today.

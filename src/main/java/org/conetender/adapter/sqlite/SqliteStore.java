@@ -10,16 +10,17 @@ import java.util.Optional;
 import org.conetender.core.batch.Checkpoint;
 import org.conetender.core.batch.CheckpointText;
 import org.conetender.core.batch.Fact;
+import org.conetender.core.batch.Minute;
 import org.conetender.port.Store;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
  * The record in two SQLite files: the book of facts and checkpoint, small and read whole at the start, and
- * the history of temperatures, which is opened with the first minute and never stops the book. Both are in
- * WAL mode with synchronous=FULL: of 10 000 crash states none lost an acknowledged commit or was damaged,
- * where NORMAL lost most (control.md §6.2). Beside each file lie {@code -wal} and {@code -shm}, which belong
- * to it, and beside the book {@code .lock}.
+ * the history of all minutes, which is opened with the first one and never stops the book. Both are in WAL
+ * mode with synchronous=FULL: of 10 000 crash states none lost an acknowledged commit or was damaged, where
+ * NORMAL lost most (control.md §6.2). Beside each file lie {@code -wal} and {@code -shm}, which belong to it,
+ * and beside the book {@code .lock}.
  *
  * <p>One thread at a time, as {@link Store} says.
  */
@@ -87,8 +88,8 @@ public final class SqliteStore implements Store {
     }
 
     @Override
-    public void history(Checkpoint checkpoint) throws StoreException {
-        history.keep(checkpoint);
+    public void history(Minute minute) throws StoreException {
+        history.keep(minute);
     }
 
     private interface Writes {

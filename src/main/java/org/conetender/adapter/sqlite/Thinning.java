@@ -16,25 +16,31 @@ final class Thinning {
     /** Thirty days of minutes (issue: 10-minute means after 30 days). */
     static final int MINUTES = 30 * 24 * 60;
     /**
-     * So many are thinned together, so that a page is rewritten for many minutes and not for each (guess).
+     * So many are thinned together, so that a page is rewritten for many minutes and not for each (guess:
+     * four hours of them, some tens of milliseconds of work).
      */
-    static final int AT_ONCE = 60;
-    private static final long TEN_MIN_MS = 600_000;
+    static final int AT_ONCE = 240;
+    private static final String TEN_MIN = "mono_ms / 600000 * 600000";
+
+    private static final String MINUTES_KEPT = "SELECT boot, mono_ms FROM temperature UNION"
+            + " SELECT boot, mono_ms FROM output";
 
     private final Connection db;
     private final int keep;
+    private final int atOnce;
     private long minutes;
 
     Thinning(Connection db) throws SQLException {
-        this(db, MINUTES);
+        this(db, MINUTES, AT_ONCE);
     }
 
-    /** @param keep so many minutes stay as they are */
-    Thinning(Connection db, int keep) throws SQLException {
+    /** @param keep so many minutes stay as they are  @param atOnce so many are thinned together */
+    Thinning(Connection db, int keep, int atOnce) throws SQLException {
         this.db = db;
         this.keep = keep;
-        try (Statement s = db.createStatement(); ResultSet r = s.executeQuery(
-                "SELECT count(*) FROM (SELECT DISTINCT boot, mono_ms FROM temperature)")) {
+        this.atOnce = atOnce;
+        try (Statement s = db.createStatement();
+                ResultSet r = s.executeQuery("SELECT count(*) FROM (" + MINUTES_KEPT + ")")) {
             this.minutes = r.next() ? r.getLong(1) : 0;
         }
     }
@@ -42,7 +48,7 @@ final class Thinning {
     /** Another minute was kept; within the caller's transaction. */
     void minute() throws SQLException {
         minutes++;
-        if (minutes >= keep + AT_ONCE) {
+        if (minutes >= keep + atOnce) {
             thin();
         }
     }
@@ -50,9 +56,8 @@ final class Thinning {
     private void thin() throws SQLException {
         long boot;
         long monoMs;
-        try (PreparedStatement p = db.prepareStatement("SELECT DISTINCT boot, mono_ms FROM temperature"
-                + " ORDER BY boot, mono_ms LIMIT 1 OFFSET ?")) {
-            p.setLong(1, AT_ONCE - 1);
+        try (PreparedStatement p = db.prepareStatement(MINUTES_KEPT + " ORDER BY 1, 2 LIMIT 1 OFFSET ?")) {
+            p.setLong(1, atOnce - 1);
             try (ResultSet r = p.executeQuery()) {
                 if (!r.next()) {
                     return;
@@ -61,15 +66,33 @@ final class Thinning {
                 monoMs = r.getLong(2);
             }
         }
-        run("INSERT INTO mean SELECT boot, mono_ms / " + TEN_MIN_MS + " * " + TEN_MIN_MS + ", series,"
-                + " min(wall_ms), min(wall_trusted), avg(degrees_c), count(*) FROM temperature"
-                + " WHERE (boot, mono_ms) <= (?, ?) GROUP BY 1, 2, 3 ON CONFLICT DO UPDATE SET"
-                + " degrees_c = (degrees_c * minutes + excluded.degrees_c * excluded.minutes)"
-                + " / (minutes + excluded.minutes), minutes = minutes + excluded.minutes,"
-                + " wall_ms = min(wall_ms, excluded.wall_ms),"
-                + " wall_trusted = min(wall_trusted, excluded.wall_trusted)", boot, monoMs);
+        run("INSERT INTO mean SELECT boot, " + TEN_MIN + ", series, min(wall_ms), min(wall_trusted),"
+                + " avg(degrees_c), count(*) FROM temperature"
+                + " WHERE (boot, mono_ms) <= (?, ?) GROUP BY 1, 2, 3 ON CONFLICT DO UPDATE SET "
+                + mean("degrees_c", "") + ", wall_ms = min(wall_ms, excluded.wall_ms),"
+                + " wall_trusted = min(wall_trusted, excluded.wall_trusted),"
+                + " minutes = minutes + excluded.minutes", boot, monoMs);
         run("DELETE FROM temperature WHERE (boot, mono_ms) <= (?, ?)", boot, monoMs);
-        minutes -= AT_ONCE;
+        run("INSERT INTO output_mean (minutes, boot, mono_ms, cone, heat, cut_out, air, lamp, set_hundredths)"
+                + " SELECT count(*), boot, " + TEN_MIN + ", cone, " + whole("heat") + ", " + whole("cut_out")
+                + ", " + whole("air") + ", " + whole("lamp") + ", " + whole("set_hundredths")
+                + " FROM output WHERE (boot, mono_ms) <= (?, ?) GROUP BY 2, 3, 4 ON CONFLICT DO UPDATE SET "
+                + mean("heat", "round") + ", " + mean("cut_out", "round") + ", " + mean("air", "round")
+                + ", " + mean("lamp", "round") + ", set_hundredths = coalesce(excluded.set_hundredths,"
+                + " set_hundredths), minutes = minutes + excluded.minutes", boot, monoMs);
+        run("DELETE FROM output WHERE (boot, mono_ms) <= (?, ?)", boot, monoMs);
+        minutes -= atOnce;
+    }
+
+    /** The mean of a column in whole numbers; of a set-point, while one was followed. */
+    private static String whole(String column) {
+        return "round(avg(" + column + "))";
+    }
+
+    /** A mean that lies there already, joined by the new one. */
+    private static String mean(String column, String by) {
+        return column + " = " + by + "((" + column + " * minutes + excluded." + column
+                + " * excluded.minutes) * 1.0 / (minutes + excluded.minutes))";
     }
 
     private void run(String sql, long boot, long monoMs) throws SQLException {

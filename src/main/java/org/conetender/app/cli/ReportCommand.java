@@ -193,12 +193,14 @@ public final class ReportCommand implements Callable<Integer> {
         }
     }
 
-    /** Without temperatures the rest can still be told. */
+    /** Without the history the rest can still be told. What was switched is read where it is shown. */
     private Measured measured(Past past, RecordReader record, List<Story> stories) {
         try {
-            return Measured.of(past, record, stories);
+            Measured m = Measured.of(past, record, stories);
+            return batch != null || csv || json ? m.withOutputs(record, stories) : m;
         } catch (Store.StoreException e) {
-            spec.commandLine().getErr().println("note: no degree-hours, since: " + e.getMessage());
+            spec.commandLine().getErr().println("note: no temperatures, outputs and alarms, since: "
+                    + e.getMessage());
             spec.commandLine().getErr().flush();
             return Measured.none(past);
         }

@@ -21,7 +21,8 @@ enum Ink {
     DEGREE_HOURS_BAND(0x00664a, 0.25),
     HATCHED(0xb34700, 1),
     HATCHED_BAND(0xe69f00, 0.35),
-    FOOD(0x56b4e9, 1);
+    FOOD(0x56b4e9, 1),
+    LAMP(0xe69f00, 1);
 
     private final int rgb;
     private final double opacity;

@@ -10,6 +10,8 @@ final class Panels {
 
     static final double[] SHARES = {0.1, 0.5, 0.9};
 
+    private static final Pen.Type LETTERS = new Pen.Type(19);
+
     private Panels() {}
 
     /** What was done and may have been, with what the lot needs. @param most upper edge, °C·h */
@@ -17,11 +19,17 @@ final class Panels {
         Speed speed = sheet.hatch().speed();
         Course course = sheet.hatch().course();
         Frame f = sheet.panel("Degree-hours above 12 °C, °C·h", top, bottom, new Frame.Range(0, most));
+        double above = Double.POSITIVE_INFINITY;
+        double left = Sheet.LEFT + 8;
         for (double share : SHARES) {
             double needed = speed.degreeHoursAt(share);
+            String words = Text.of("%.0f %% hatch by %.0f", 100 * share, needed);
             sheet.across(f, needed, Ink.QUIET, Pen.Stroke.DASHED_HAIR);
-            sheet.pen().text(Ink.QUIET, new Pen.Type(19), new Pen.Point(Sheet.LEFT + 8, f.y(needed) - 4),
-                    Text.of("%.0f %% hatch by %.0f", 100 * share, needed));
+            // Where the lines are close the words stand beside those of the line below.
+            left = above - f.y(needed) < LETTERS.size() + 2 ? left + LETTERS.width(words) + 8
+                    : Sheet.LEFT + 8;
+            above = f.y(needed);
+            sheet.pen().text(Ink.QUIET, LETTERS, new Pen.Point(left, f.y(needed) - 4), words);
         }
         sheet.band(f, Ink.DEGREE_HOURS_BAND, course::least, course::most);
         sheet.curve(f, Ink.DEGREE_HOURS, course::done);

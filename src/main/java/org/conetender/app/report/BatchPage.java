@@ -3,8 +3,8 @@ package org.conetender.app.report;
 import java.io.PrintWriter;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import org.conetender.app.plot.BatchPicture;
 import org.conetender.app.plot.Hatch;
 import org.conetender.core.batch.Batch;
@@ -18,12 +18,12 @@ import org.conetender.core.hatch.ThermometerLog;
 import org.conetender.core.image.Ask;
 import org.conetender.core.unit.Moment;
 import org.conetender.core.unit.Text;
-import org.conetender.core.unit.Units;
 
-/** One batch: what happened to it, how warm it was in each stage, and how far its cysts came. */
+/**
+ * One batch: what happened to it, how warm it was and what was switched in each stage, and how far its cysts
+ * came.
+ */
 public record BatchPage(Measured measured, Story story) {
-
-    private static final int INDENT = 22;
 
     private Past past() {
         return measured.past();
@@ -32,19 +32,9 @@ public record BatchPage(Measured measured, Story story) {
     public void print(PrintWriter out) {
         title().forEach(out::println);
         out.println("times in " + past().ruler().zone());
-        Hours hours = new Hours(past().ruler());
-        for (Fact f : happened()) {
-            List<String> lines = Lines.wrapped(INDENT, words(f));
-            out.println(Text.of("%-20s  ", hours.full(f.at())) + lines.getFirst().strip());
-            lines.subList(1, lines.size()).forEach(out::println);
-        }
+        new Timeline(measured, story).print(out);
         out.println();
-        out.println("stage          hours   least °C    mean    most");
-        for (BatchPicture.Stretch s : stages()) {
-            out.println(Text.of("%-12s %7.1f %10s", s.word(), Units.hours(s.toMs() - s.fromMs()),
-                    water(s).map(w -> Text.of("%.1f %7.1f %7.1f", w[0], w[1], w[2])).orElse("-"))
-                    .stripTrailing());
-        }
+        new StageTable(measured, story).print(out);
         measured.log(story).map(l -> lines(replay(l))).orElse(List.of("no temperatures of it are on record"))
                 .forEach(l -> Lines.wrapped(0, l).forEach(out::println));
     }
@@ -54,77 +44,6 @@ public record BatchPage(Measured measured, Story story) {
         return Lines.wrapped(0, "batch " + story.name() + story.stock().map(k -> Text.of(
                 ", lot %s, %.1f g", k.lot(), k.cystsG())).orElse("") + story.batch().fill().map(f -> Text.of(
                 " in %.1f L at %.0f g/kg", f.litres(), f.ppt())).orElse("") + "; " + story.ended());
-    }
-
-    /** Its own facts, and what was called and acknowledged meanwhile. */
-    private List<Fact> happened() {
-        long first = story.facts().getFirst().seq();
-        long next = past().stories().stream().filter(s -> s.cone().equals(story.cone())
-                && s.batch().number() == story.batch().number() + 1)
-                .map(s -> s.facts().getFirst().seq()).findFirst().orElse(Long.MAX_VALUE);
-        List<Long> own = story.facts().stream().map(Fact::seq).collect(Collectors.toList());
-        return past().facts().stream().filter(f -> f.seq() >= first && f.seq() < next)
-                .filter(f -> own.contains(f.seq()) || (f.cone().equals(story.cone()) || f.cone().isEmpty())
-                        && called(f.change())).toList();
-    }
-
-    private static boolean called(Change c) {
-        return switch (c) {
-            case Change.Tripped _, Change.Released _, Change.AlarmRaised _, Change.Told(Ask.Acknowledge _),
-                 Change.Told(Ask.Shelve _) -> true;
-            default -> false;
-        };
-    }
-
-    private static String words(Fact f) {
-        return switch (f.change()) {
-            case Change.Told(Ask.DidFill d) -> Text.of("filled: %.1f L at %.0f g/kg", d.litres(), d.ppt());
-            case Change.Told(Ask.DidStock d) -> Text.of("stocked: %.1f g of lot %s", d.cystsG(), d.lot());
-            case Change.Told(Ask.DidCount d) -> Text.of("counted in %.2f mL: %d nauplii, %d under their "
-                    + "shells, %d unhatched", d.sampleMl(), d.nauplii(), d.umbrella(), d.unhatched());
-            case Change.Told(Ask.SetSetpoint s) -> Text.of("set-point %.1f °C", s.degreesC());
-            case Change.Told(Ask.ReadyBy r) -> r.hour().map(h -> "wanted by " + h.text())
-                    .orElse("no longer wanted at an hour");
-            case Change.Told(Ask.Acknowledge a) -> "acknowledged: " + a.alarm();
-            case Change.Told(Ask.Shelve s) -> Text.of("shelved for %.1f h: %s", s.hours(), s.alarm());
-            case Change.Told(Ask ask) -> ask.word();
-            case Change.Moved(String stage, String why) -> "- " + stage + ": " + why;
-            case Change.Doubted(String why) -> "IN DOUBT: " + why;
-            case Change.Undoubted(String why) -> "no longer in doubt: " + why;
-            case Change.Tripped(String guard, String why) -> "ALARM " + guard + ": " + why;
-            case Change.Released(String guard, String why) -> "released " + guard + ": " + why;
-            case Change.AlarmRaised(String alarm, String what) -> "ALARM " + alarm + ": " + what;
-            default -> f.change().getClass().getSimpleName();
-        };
-    }
-
-    /** Until it was emptied. */
-    private List<BatchPicture.Stretch> stages() {
-        List<BatchPicture.Stretch> out = new ArrayList<>();
-        List<Story.Entered> all = story.stages();
-        for (int i = 0; i < all.size(); i++) {
-            long from = past().ruler().lineMs(all.get(i).at());
-            Optional<Long> to = i + 1 < all.size() ? Optional.of(past().ruler().lineMs(all.get(i + 1).at()))
-                    : all.get(i).stage().equals("clean") ? Optional.empty()
-                    : measured.lastMs(story).filter(l -> l > from);
-            to.ifPresent(t -> out.add(new BatchPicture.Stretch(all.get(out.size()).stage(), from, t)));
-        }
-        return out;
-    }
-
-    /** Least, mean over time, most, °C. */
-    private Optional<double[]> water(BatchPicture.Stretch s) {
-        return measured.between(story, s.fromMs(), s.toMs()).map(l -> {
-            double least = l.waterC(0);
-            double most = least;
-            double sum = 0;
-            for (int i = 1; i < l.size(); i++) {
-                least = Math.min(least, l.waterC(i));
-                most = Math.max(most, l.waterC(i));
-                sum += (l.waterC(i) + l.waterC(i - 1)) / 2 * (l.timeMs(i) - l.timeMs(i - 1));
-            }
-            return new double[] {least, sum / (l.lastMs() - l.firstMs()), most};
-        });
     }
 
     private Replay replay(ThermometerLog log) {
@@ -154,22 +73,11 @@ public record BatchPage(Measured measured, Story story) {
             under.add(story.stock().map(Batch.Stock::lot).map(l -> "lot " + l + ", ").orElse("")
                     + story.ended());
             under.addAll(lines(replay));
-            return new BatchPicture(hatch, "Batch " + story.name(), under, stages(), marks(), told());
+            BatchPicture.Did did = new BatchPicture.Did(new StageTable(measured, story).stretches(),
+                    new Timeline(measured, story).marks(), told(),
+                    measured.doings().pieces(story.cone(), log.firstMs(), log.lastMs()));
+            return new BatchPicture(hatch, "Batch " + story.name(), under, did);
         });
-    }
-
-    private List<BatchPicture.Mark> marks() {
-        List<BatchPicture.Mark> out = new ArrayList<>();
-        for (Fact f : happened()) {
-            long at = past().ruler().lineMs(f.at());
-            switch (f.change()) {
-                case Change.Tripped(String guard, String _) -> out.add(new BatchPicture.Mark(at, guard));
-                case Change.AlarmRaised(String alarm, String _) -> out.add(new BatchPicture.Mark(at, alarm));
-                case Change.Doubted _ -> out.add(new BatchPicture.Mark(at, "in doubt"));
-                default -> { }
-            }
-        }
-        return out;
     }
 
     private List<BatchPicture.Told> told() {
@@ -195,6 +103,9 @@ public record BatchPage(Measured measured, Story story) {
     }
 
     public void printJson(PrintWriter out) {
-        out.println(Json.write(new BatchTable(measured, List.of(story)).fields(story)));
+        Map<String, Object> all = new BatchTable(measured, List.of(story)).fields(story);
+        all.put("stages", new StageTable(measured, story).list());
+        all.put("called", new Timeline(measured, story).alarms());
+        out.println(Json.write(all));
     }
 }

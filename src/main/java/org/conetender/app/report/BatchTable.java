@@ -21,7 +21,7 @@ public record BatchTable(Measured measured, List<Story> stories) {
 
     private static final List<String> COLUMNS = List.of("cone", "batch", "lot", "cysts_g", "litres", "ppt",
             "stocked", "hatched", "ready", "harvest", "degree_hours", "degree_hours_least",
-            "degree_hours_most", "ended", "doubts", "assumed");
+            "degree_hours_most", "heat_hours", "alarms", "ended", "doubts", "assumed");
 
     public BatchTable {
         stories = List.copyOf(stories);
@@ -122,6 +122,10 @@ public record BatchTable(Measured measured, List<Story> stories) {
         hours.iso(s.ready()).ifPresent(t -> m.put("ready", t));
         hours.iso(s.harvest()).ifPresent(t -> m.put("harvest", t));
         measured.done(s).ifPresent(d -> figures(m, d));
+        measured.heatHours(s).ifPresent(h -> {
+            m.put("heat_hours", tenths(h));
+            m.put("alarms", measured.called(s).size());
+        });
         m.put("ended", s.ended());
         m.put("doubts", s.batch().marks().words().doubts());
         m.put("assumed", s.batch().marks().words().assumed());

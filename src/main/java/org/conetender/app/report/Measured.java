@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import org.conetender.adapter.sqlite.RecordReader;
 import org.conetender.core.batch.Batch;
+import org.conetender.core.batch.Fact;
 import org.conetender.core.hatch.Development;
 import org.conetender.core.hatch.Replay;
 import org.conetender.core.hatch.Speed;
@@ -27,24 +28,46 @@ public final class Measured {
     private final Past past;
     private final Ruler ruler;
     private final Water water;
+    private final Doings doings;
+    /** Empty until it is asked for. */
+    private List<Called> called = List.of();
 
     private Measured(Past past) {
         this.past = past;
         this.ruler = past.ruler();
         this.water = new Water(ruler);
+        this.doings = new Doings(ruler);
     }
 
     /** @throws Store.StoreException if the temperatures on record cannot be read */
     public static Measured of(Past past, RecordReader record, List<Story> stories)
             throws Store.StoreException {
         Measured m = none(past);
-        Optional<Moment> from = stories.stream().flatMap(s -> s.began().stream())
-                .min((a, b) -> Long.compare(m.ruler.lineMs(a), m.ruler.lineMs(b)));
+        Optional<Moment> from = m.from(stories);
         if (from.isPresent()) {
-            record.temperatures(new Moment(from.get().boot(), Math.max(0, from.get().monoMs() - BEFORE_MS),
-                    from.get().wallMs(), false), m.water::take);
+            record.history().temperatures(from.get(), m.water::take);
         }
         return m;
+    }
+
+    /**
+     * What was switched and what was called as well: for a year of many cones that takes a while.
+     *
+     * @throws Store.StoreException if what is on record of it cannot be read
+     */
+    public Measured withOutputs(RecordReader record, List<Story> stories) throws Store.StoreException {
+        Optional<Moment> from = from(stories);
+        if (from.isPresent()) {
+            record.history().outputs(from.get(), doings::take);
+        }
+        called = Called.of(record.history().alarms(), past.facts(), ruler);
+        return this;
+    }
+
+    private Optional<Moment> from(List<Story> stories) {
+        return stories.stream().flatMap(s -> s.facts().stream().limit(1).map(Fact::at))
+                .min((a, b) -> Long.compare(ruler.lineMs(a), ruler.lineMs(b)))
+                .map(m -> new Moment(m.boot(), Math.max(0, m.monoMs() - BEFORE_MS), m.wallMs(), false));
     }
 
     /** Where nothing is known of temperatures. */
@@ -96,5 +119,25 @@ public final class Measured {
         return new Replay.Question(speed, Zones.of(c.limits()),
                 ruler.lineMs(s.stock().orElseThrow().at()), new Replay.Surroundings(ROOM_C,
                         Losses.timeConstantH(litres, Losses.wattsPerK(litres, c.fittings().vessel()))));
+    }
+
+    /** How long its heater had power, h; empty where that is not on record. */
+    Optional<Double> heatHours(Story s) {
+        long from = ruler.lineMs(s.facts().getFirst().at());
+        long to = s.over().map(ruler::lineMs).orElse(Long.MAX_VALUE);
+        return doings.means(s.cone(), from, to).map(m -> m.heat() * Units.hours(m.ofMs()));
+    }
+
+    /** What was switched in the cones. */
+    Doings doings() {
+        return doings;
+    }
+
+    /** The alarms of its cone and of the site that stood while it was the present batch. */
+    List<Called> called(Story s) {
+        long from = ruler.lineMs(s.facts().getFirst().at());
+        long to = past.next(s).map(n -> ruler.lineMs(n.facts().getFirst().at())).orElse(Long.MAX_VALUE);
+        return called.stream().filter(c -> c.rise().cone().isEmpty() || c.rise().cone().equals(s.cone()))
+                .filter(c -> c.within(ruler, from, to)).toList();
     }
 }

@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import org.conetender.adapter.sqlite.RecordReader;
@@ -109,5 +110,11 @@ public final class Past {
 
     Cone cone(Story s) {
         return settings.cone(s.cone()).orElseThrow();
+    }
+
+    /** The batch after that one in its cone. */
+    Optional<Story> next(Story s) {
+        return stories.stream().filter(n -> n.cone().equals(s.cone())
+                && n.batch().number() == s.batch().number() + 1).findFirst();
     }
 }

@@ -5,7 +5,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
-import org.conetender.adapter.sqlite.RecordReader.Reading;
+import org.conetender.adapter.sqlite.HistoryReader.Reading;
 import org.conetender.core.hatch.ThermometerLog;
 
 /** What the thermometers of a site showed, by series, on one line of time. */

@@ -49,14 +49,14 @@ class BackupTest {
             store.append(facts(facts));
             store.minute(RecordWriter.minute(facts));
             for (int i = 1; i <= facts; i++) {
-                store.history(RecordWriter.minute(i));
+                store.history(RecordWriter.history(i));
             }
         }
     }
 
     private static int temperatures(Path book) throws Exception {
-        List<RecordReader.Reading> all = new ArrayList<>();
-        RecordReader.of(book).temperatures(new Moment("?", 0, 0, false), (series, r) -> {
+        List<HistoryReader.Reading> all = new ArrayList<>();
+        RecordReader.of(book).history().temperatures(new Moment("?", 0, 0, false), (series, r) -> {
             if (series.equals("a")) {
                 all.add(r);
             }
@@ -137,7 +137,7 @@ class BackupTest {
             assertThat(store.load().facts()).isEqualTo(facts(NEW));
             assertThat(store.load().checkpoint()).contains(RecordWriter.minute(NEW));
             store.append(List.of(RecordWriter.fact(NEW + 1)));
-            store.history(RecordWriter.minute(NEW + 1));
+            store.history(RecordWriter.history(NEW + 1));
         }
         assertThat(temperatures(book("other"))).isEqualTo(NEW + 1);
         assertThat(Restore.of(folder.resolve("copy"), book("other")).orElseThrow()).isNotEqualTo(old);

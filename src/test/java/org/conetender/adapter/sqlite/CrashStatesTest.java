@@ -115,7 +115,7 @@ class CrashStatesTest {
             require(kept.damages().size() == (due.damaged() ? 1 : 0), where + ": " + kept.damages());
             if (goOn) {
                 store.append(List.of(RecordWriter.fact(facts + 1)));
-                store.history(RecordWriter.minute(facts + 1));
+                store.history(RecordWriter.history(facts + 1));
                 require(store.load().facts().size() == facts + 1, where + ": it does not go on");
             }
         } catch (Store.StoreException e) {

@@ -57,7 +57,7 @@ public final class CrashWork {
             if (i % 4 == 0) {
                 store.minute(RecordWriter.minute(seq));
                 System.out.println("minute " + seq);
-                store.history(RecordWriter.minute(seq));
+                store.history(RecordWriter.history(seq));
             }
         }
     }

@@ -124,7 +124,7 @@ class DamagedBookTest {
     @Test
     void aBookThatIsGoneIsNoNewBeginningWhereItsHistoryIsThere() throws Exception {
         try (SqliteStore store = SqliteStore.open(book())) {
-            store.history(RecordWriter.minute(7));
+            store.history(RecordWriter.history(7));
         }
         Files.delete(book());
         assertThat(found().damages()).singleElement().asString().contains("nothing of it could be read");

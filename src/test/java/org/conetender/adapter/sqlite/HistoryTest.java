@@ -11,10 +11,12 @@ import java.sql.ResultSet;
 import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
 import java.util.concurrent.locks.LockSupport;
 import java.util.function.BooleanSupplier;
 import org.conetender.core.batch.Checkpoint;
 import org.conetender.core.batch.Fact;
+import org.conetender.core.batch.Minute;
 import org.conetender.core.unit.Moment;
 import org.conetender.port.Store.StoreException;
 import org.junit.jupiter.api.Test;
@@ -24,6 +26,9 @@ import org.junit.jupiter.api.io.TempDir;
 /** Temperatures lie apart: whatever becomes of them, the book is opened and written. */
 @Timeout(60)
 class HistoryTest {
+
+    /** So many minutes are thinned together here. */
+    private static final int AT_ONCE = 60;
 
     @TempDir
     Path folder;
@@ -36,9 +41,20 @@ class HistoryTest {
         return folder.resolve("record-history.db");
     }
 
-    private static Checkpoint minute(String boot, long minute, double degreesC) {
-        return new Checkpoint(new Moment(boot, minute * 60_000, 1_795_581_286_000L + minute * 60_000, true),
-                List.of(new Checkpoint.Temperature("a", degreesC)), List.of());
+    private static Moment at(String boot, long minute) {
+        return new Moment(boot, minute * 60_000, 1_795_581_286_000L + minute * 60_000, true);
+    }
+
+    /** At an even temperature the heater had as many per cent of power. */
+    private static Minute minute(String boot, long minute, double degreesC, Minute.AlarmTurn... turns) {
+        return new Minute(new Checkpoint(at(boot, minute), List.of(new Checkpoint.Temperature("a", degreesC)),
+                List.of()), List.of(new Minute.Outputs("a", degreesC / 100, 1, minute % 2, 0,
+                OptionalDouble.of(26.54))), List.of(turns));
+    }
+
+    private static Minute.AlarmTurn turn(long minute, Minute.Turn turn) {
+        return new Minute.AlarmTurn(at("b", minute), "a", "dry", turn, turn == Minute.Turn.RAISED
+                ? "the level is low" : "");
     }
 
     private static List<String> rows(Connection db, String sql) throws Exception {
@@ -187,7 +203,7 @@ class HistoryTest {
         try (SqliteStore store = SqliteStore.open(book(), 1)) {
             store.history(minute("b0", 0, 20));
             Connection db = store.history().connection();
-            Thinning thinning = new Thinning(db, 30);
+            Thinning thinning = new Thinning(db, 30, AT_ONCE);
             thinning.minute();
             for (int m = 1; m <= 91; m++) {
                 store.history(minute(m < 25 ? "b0" : "b1", m, m));
@@ -200,6 +216,126 @@ class HistoryTest {
                     "1 20 22.0 5 1200000", "2 20 27.0 5 1500000").endsWith("2 50 54.5 10 3000000")
                     .hasSize(7);
         }
+    }
+
+    @Test
+    void whatWasSwitchedBecomesMeansAsWell() throws Exception {
+        try (SqliteStore store = SqliteStore.open(book(), 1)) {
+            store.history(minute("b", 0, 20));
+            Connection db = store.history().connection();
+            Thinning thinning = new Thinning(db, 30, AT_ONCE);
+            for (int m = 1; m < 30 + AT_ONCE; m++) {
+                store.history(minute("b", m, m % 10 * 10));
+                thinning.minute();
+            }
+            assertThat(rows(db, "SELECT count(*), min(mono_ms) / 60000 FROM output"))
+                    .containsExactly("30 " + AT_ONCE);
+            assertThat(rows(db, "SELECT mono_ms / 60000, cone, heat, cut_out, air, lamp, set_hundredths,"
+                    + " minutes FROM output_mean")).startsWith("0 a 47 100 50 0 2654 10",
+                    "10 a 45 100 50 0 2654 10").hasSize(AT_ONCE / 10);
+        }
+        List<HistoryReader.Switched> read = new ArrayList<>();
+        RecordReader.of(book()).history().outputs(at("b", 5), read::add);
+        assertThat(read).hasSize(AT_ONCE / 10 - 1 + 30);
+        assertThat(read.getFirst()).isEqualTo(new HistoryReader.Switched(new Moment("b", 540_000, 0, false),
+                10, new Minute.Outputs("a", 0.45, 1, 0.5, 0, OptionalDouble.of(26.54))));
+        assertThat(read.getLast().from().monoMs()).isEqualTo((28 + AT_ONCE) * 60_000L);
+    }
+
+    /** Thinned in two goes, one mean is made of what both bring. */
+    @Test
+    void aMeanThatLiesThereIsJoined() throws Exception {
+        try (SqliteStore store = SqliteStore.open(book(), 1)) {
+            store.history(minute("b", 3, 20));
+            Connection db = store.history().connection();
+            Thinning thinning = new Thinning(db, 0, AT_ONCE);
+            for (int m = 4; m < 3 + 2 * AT_ONCE; m++) {
+                store.history(minute("b", m, m < 3 + AT_ONCE ? 20 : 50));
+                thinning.minute();
+            }
+            assertThat(rows(db, "SELECT degrees_c, minutes FROM mean WHERE mono_ms = 3600000"))
+                    .containsExactly("41.0 10");
+            assertThat(rows(db, "SELECT heat, minutes FROM output_mean WHERE mono_ms = 3600000"))
+                    .containsExactly("41 10");
+        }
+    }
+
+    @Test
+    void whatBecameOfAlarmsIsWrittenAtOnceAndForEver() throws Exception {
+        List<Minute.AlarmTurn> turns = List.of(turn(3, Minute.Turn.RAISED), turn(4, Minute.Turn.SEEN),
+                turn(6, Minute.Turn.OVER));
+        try (SqliteStore store = SqliteStore.open(book())) {
+            store.history(minute("b", 1, 27));
+            store.history(minute("b", 2, 27));
+            for (Minute.AlarmTurn t : turns) {
+                store.history(minute("b", t.at().monoMs() / 60_000, 27, t));
+                assertThat(RecordReader.of(book()).history().alarms()).last().isEqualTo(t);
+            }
+            assertThat(rows(store.history().connection(), "SELECT count(*) FROM temperature"))
+                    .containsExactly("5");
+        }
+        assertThat(RecordReader.of(book()).history().alarms()).isEqualTo(turns);
+    }
+
+    private static Minute flutter(int m) {
+        return minute("b", m, 27, turn(m, m % 2 == 0 ? Minute.Turn.OVER : Minute.Turn.RAISED));
+    }
+
+    /** One that flutters each minute for three days. */
+    @Test
+    void aStormOfAlarmsIsKeptWithinBoundsAndSaysSo() throws Exception {
+        try (SqliteStore store = SqliteStore.open(book())) {
+            for (int m = 1; m <= 3 * 1_440; m++) {
+                store.history(flutter(m));
+            }
+            Connection db = store.history().connection();
+            assertThat(rows(db, "SELECT max(n) FROM (SELECT count(*) AS n FROM alarm GROUP BY"
+                    + " mono_ms / 86400000)").getFirst()).as("of each day").satisfies(n ->
+                    assertThat(Integer.parseInt(n)).isBetween(AlarmRows.MOST_A_DAY - 1,
+                            AlarmRows.MOST_A_DAY));
+            assertThat(rows(db, "SELECT number FROM alarm WHERE turn = 'unkept' LIMIT 1"))
+                    .containsExactly("" + AlarmRows.MOST_A_DAY);
+            assertThat(rows(db, "SELECT count(*) FROM temperature").getFirst()).as("ten by ten again")
+                    .isNotEqualTo("4320").startsWith("431");
+            for (int m = 6 * 1_440; m < 6 * 1_440 + 9; m++) {
+                store.history(flutter(m));
+                store.history(flutter(m));
+            }
+        }
+        assertThat(RecordReader.of(book()).history().alarms()).last().satisfies(t -> {
+            assertThat(t.turn()).as("once it is over all are kept").isNotEqualTo(Minute.Turn.UNKEPT);
+            assertThat(t.at().monoMs()).isEqualTo((6 * 1_440 + 8) * 60_000L);
+        });
+    }
+
+    /** As version 2 made it, statement by statement; what is in it stays, the new tables come beside it. */
+    @Test
+    void oneOfTheVersionBeforeIsLiftedAndANewerDaemonReadsItBeforeToo() throws Exception {
+        SqliteStore.open(book(), 1).close();
+        try (Connection db = Opening.connect(history()); Statement s = db.createStatement()) {
+            for (String sql : Together.HISTORY_2) {
+                s.execute(sql);
+            }
+        }
+        List<HistoryReader.Reading> read = new ArrayList<>();
+        HistoryReader before = RecordReader.of(book()).history();
+        before.temperatures(at("?", 0), (_, r) -> read.add(r));
+        before.outputs(at("?", 0), s -> read.add(null));
+        assertThat(read).extracting(HistoryReader.Reading::degreesC).containsExactly(24.0, 25.5);
+        assertThat(before.alarms()).isEmpty();
+        try (SqliteStore store = SqliteStore.open(book(), 1)) {
+            store.history(minute("boot-1", 12, 27, turn(12, Minute.Turn.RAISED)));
+            assertThat(rows(store.history().connection(), "PRAGMA user_version")).containsExactly("3");
+            assertThat(rows(store.history().connection(), "SELECT mono_ms, degrees_c FROM temperature"))
+                    .containsExactly("660000 25.5", "720000 27.0");
+            assertThat(rows(store.history().connection(), "SELECT degrees_c, minutes FROM mean"))
+                    .containsExactly("24.0 10");
+        }
+        List<HistoryReader.Switched> switched = new ArrayList<>();
+        RecordReader.of(book()).history().outputs(at("?", 0), switched::add);
+        assertThat(switched).hasSize(1);
+        assertThat(RecordReader.of(book()).history().alarms()).hasSize(1);
+        assertThat(keptAside()).isFalse();
     }
 
     /** Made by the version before, statement by statement: facts, checkpoint and temperatures in one file. */
@@ -218,7 +354,7 @@ class HistoryTest {
             assertThat(rows(store.connection(), "SELECT name FROM sqlite_schema WHERE type = 'table'"))
                     .doesNotContain("temperature");
             store.append(List.of(RecordWriter.fact(3)));
-            store.history(RecordWriter.minute(3));
+            store.history(RecordWriter.history(3));
             assertThat(rows(store.history().connection(), "SELECT mono_ms, series FROM temperature"))
                     .containsExactly("2 a", "2 b", "3 a", "3 b");
             assertThat(rows(store.history().connection(),

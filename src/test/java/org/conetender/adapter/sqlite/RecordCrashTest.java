@@ -9,6 +9,7 @@ import java.io.InputStreamReader;
 import java.nio.file.Path;
 import java.sql.ResultSet;
 import java.sql.Statement;
+import java.util.List;
 import java.util.Random;
 import java.util.concurrent.TimeUnit;
 import org.conetender.core.batch.Fact;
@@ -103,15 +104,17 @@ class RecordCrashTest {
             long at = kept.checkpoint().orElseThrow().at().monoMs();
             assertThat(at).isGreaterThanOrEqualTo(lastMinute);
             assertThat(kept.checkpoint()).contains(RecordWriter.minute(at));
-            store.history(RecordWriter.minute(at));
-            assertThat(temperaturesAt(store, lastMinute)).as("of the last that was kept").isEqualTo(2);
+            store.history(RecordWriter.history(at));
+            for (String table : List.of("temperature", "output")) {
+                assertThat(rowsAt(store, table, lastMinute)).as("of the last that was kept").isEqualTo(2);
+            }
         }
         lastFact = kept.facts().size();
     }
 
-    private static int temperaturesAt(SqliteStore store, long monoMs) throws Exception {
+    private static int rowsAt(SqliteStore store, String table, long monoMs) throws Exception {
         try (Statement s = store.history().connection().createStatement(); ResultSet r = s.executeQuery(
-                "SELECT count(*) FROM temperature WHERE mono_ms = " + monoMs)) {
+                "SELECT count(*) FROM " + table + " WHERE mono_ms = " + monoMs)) {
             r.next();
             return r.getInt(1);
         }

@@ -3,9 +3,11 @@ package org.conetender.adapter.sqlite;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
 import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Checkpoint;
 import org.conetender.core.batch.Fact;
+import org.conetender.core.batch.Minute;
 import org.conetender.core.hatch.Development;
 import org.conetender.core.unit.Moment;
 
@@ -30,7 +32,7 @@ public final class RecordWriter {
                 System.out.println("fact " + seq);
                 if (seq % 4 == 0) {
                     store.minute(minute(seq));
-                    store.history(minute(seq));
+                    store.history(history(seq));
                     System.out.println("minute " + seq);
                 }
             }
@@ -47,5 +49,18 @@ public final class RecordWriter {
                 List.of(new Checkpoint.Temperature("a", seq / 16.0), new Checkpoint.Temperature("b", 27)),
                 List.of(new Checkpoint.ConePoint("a", 1,
                         new Development(seq, seq + 0.5, 0, 0, 0), new Checkpoint.At("boot-1", seq))));
+    }
+
+    /** Some minutes have an alarm. */
+    static Minute history(long seq) {
+        Checkpoint c = minute(seq);
+        return new Minute(c, List.of(outputs("a", seq % 101 / 100.0), outputs("b", 0)),
+                seq % 16 > 0 ? List.of() : List.of(new Minute.AlarmTurn(c.at(), "a", "probe",
+                        seq % 32 == 0 ? Minute.Turn.RAISED : Minute.Turn.OVER,
+                        seq % 32 == 0 ? "the probe is silent" : "")));
+    }
+
+    private static Minute.Outputs outputs(String cone, double heat) {
+        return new Minute.Outputs(cone, heat, 1, 1, 0, OptionalDouble.of(27));
     }
 }

@@ -15,6 +15,7 @@ import java.util.List;
 import java.util.Random;
 import org.conetender.core.batch.Fact;
 import org.conetender.core.batch.RandomFacts;
+import org.conetender.core.batch.Minute;
 import org.conetender.port.Store;
 import org.conetender.port.Store.StoreException;
 import org.conetender.port.StoreContract;
@@ -86,8 +87,8 @@ class SqliteStoreTest extends StoreContract {
     @Test
     void temperaturesLieInOrderOfTimeWhateverTheWallClockSays() throws Exception {
         try (SqliteStore store = SqliteStore.open(other(), 1)) {
-            store.history(checkpoint(60_000, 1));
-            store.history(checkpoint(120_000, 1));
+            store.history(Minute.of(checkpoint(60_000, 1)));
+            store.history(Minute.of(checkpoint(120_000, 1)));
             try (Statement s = store.history().connection().createStatement(); ResultSet r = s.executeQuery(
                     "SELECT mono_ms, series, degrees_c FROM temperature")) {
                 List<String> rows = new ArrayList<>();

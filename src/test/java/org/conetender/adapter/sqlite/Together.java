@@ -10,7 +10,7 @@ import org.conetender.core.batch.CheckpointText;
 import org.conetender.core.batch.Fact;
 import org.conetender.core.batch.FactText;
 
-/** Makes records as the first version made them, by its own statements. */
+/** Makes records as the versions before made them, by their own statements. */
 final class Together {
 
     private static final List<String> TABLES = List.of(
@@ -47,6 +47,23 @@ final class Together {
             ) STRICT""",
             "PRAGMA application_id = 1668247141", "PRAGMA user_version = 1",
             "INSERT INTO boot (id) VALUES ('boot-1')");
+
+    /** A history of version 2, with a mean of ten minutes and a minute. */
+    static final List<String> HISTORY_2 = List.of(TABLES.get(0), TABLES.get(2),
+            """
+            CREATE TABLE mean (
+              boot         INTEGER NOT NULL REFERENCES boot,
+              mono_ms      INTEGER NOT NULL,
+              series       TEXT NOT NULL,
+              wall_ms      INTEGER NOT NULL,
+              wall_trusted INTEGER NOT NULL CHECK (wall_trusted IN (0, 1)),
+              degrees_c    REAL NOT NULL,
+              minutes      INTEGER NOT NULL CHECK (minutes > 0),
+              PRIMARY KEY (boot, mono_ms, series)
+            ) STRICT, WITHOUT ROWID""",
+            "PRAGMA application_id = 1668247141", "PRAGMA user_version = 2",
+            "INSERT INTO boot (id) VALUES ('boot-1')", "INSERT INTO mean VALUES (1, 0, 'a', 5, 1, 24, 10)",
+            "INSERT INTO temperature VALUES (1, 660000, 'a', 660005, 1, 25.5)");
 
     private Together() {}
 

@@ -13,10 +13,13 @@ import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.TreeMap;
 import org.conetender.app.Main;
 import org.conetender.app.report.LarkmoorRecord;
 import org.conetender.core.batch.Change;
+import org.conetender.core.batch.Minute;
 import org.conetender.core.hatch.Lesson;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.Step;
@@ -245,8 +248,82 @@ class ReportCommandTest {
         Path svg = folder.resolve("a-1.svg");
         report(0, "--batch", "a/1", "--plot", svg.toString(), "--json");
         assertThat(Files.readString(svg)).contains("stuck-heater").contains("incubating")
-                .contains("told 28.0");
+                .contains("set 28.0");
+        assertThat(Files.readString(svg)).contains("what was switched is not on record");
         assertThat(report(2, "--batch", "a/9")).isEmpty();
         assertThat(report(2, "--plot", svg.toString())).isEmpty();
+    }
+
+    private static Optional<Minute.Outputs> outputs(String cone, double heat, double air, double setC) {
+        return Optional.of(new Minute.Outputs(cone, heat, 1, air, 1 - air, setC > 0 ? OptionalDouble.of(setC)
+                : OptionalDouble.empty()));
+    }
+
+    /** A batch with what was switched, a set-point that moves for an hour, and alarms of all fates. */
+    private void switchedBatch() throws Exception {
+        try (LarkmoorRecord r = LarkmoorRecord.in(folder)) {
+            r.turned("b", "dry", Minute.Turn.RAISED, "the level of another cone is low");
+            r.started("a", "L-0417", 2).switching(c -> outputs(c, 1, 1, 27)).minutes(60, "a", 24)
+                    .switching(c -> outputs(c, 0.4, 1, 27)).minutes(60, "a", 27).moved("a", "incubating")
+                    .turned("a", "one-probe", Minute.Turn.RAISED, "one of two probes is silent")
+                    .minutes(25, "a", 27)
+                    .turned("a", "one-probe", Minute.Turn.SEEN, "").minutes(95, "a", 27)
+                    .turned("a", "one-probe", Minute.Turn.OVER, "")
+                    .told("a", new Change.Told(new Ask.SetSetpoint(28)))
+                    .switching(c -> outputs(c, 0.5, 1, 28)).minutes(600, "a", 28)
+                    .turned("", "history", Minute.Turn.RAISED, "the disk is nearly full").minutes(30, "a", 28)
+                    .told("a", new Change.Tripped("stuck-heater", "the water warms by itself"))
+                    .turned("a", "welded", Minute.Turn.RAISED, "the water warms by itself")
+                    .minutes(200, "a", 28).cut(15, true).switching(c -> outputs(c, 0.45, 1, 28))
+                    .minutes(30, "a", 27)
+                    .moved("a", "hatching").minutes(420, "a", 28).moved("a", "ready")
+                    .switching(c -> outputs(c, 0, 1, 20)).minutes(60, "a", 26).did("a", Step.SETTLE)
+                    .switching(c -> outputs(c, 0, 0, 0)).minutes(7, "a", 25).moved("a", "settled")
+                    .did("a", Step.DRAWING).minutes(3, "a", 25).switching(c -> outputs(c, 0, 1, 0))
+                    .did("a", Step.DRAINED).did("a", Step.CLEANED).minutes(20, "a", 22)
+                    .turned("a", "dry", Minute.Turn.RAISED, "it is dry").minutes(15, "a", 21);
+        }
+    }
+
+    @Test
+    void aPageTellsWhatWasSwitchedAndHowLongAlarmsStood() throws Exception {
+        switchedBatch();
+        String page = report(0, "--batch", "a/1");
+        assertThat(page.lines()).allMatch(l -> l.codePointCount(0, l.length()) <= 80);
+        assertThat(page.replaceAll("\\s+", " ")).contains(
+                "ALARM one-probe: one of two probes is silent; stood 2 h, acknowledged after 25 min",
+                "ALARM history: the disk is nearly full; stood until conetender was started anew, or less",
+                "ALARM welded: the water warms by itself; stood until", "ALARM dry: it is dry; stands")
+                .doesNotContain("another cone").doesNotContain("ALARM stuck-heater");
+        assertThat(page).containsPattern("hydrating +2\\.0 .* 27\\.0 +(69|70|71) +100 +0\n")
+                .containsPattern("incubating .* 27\\.9 +4[89] +100 +0\n")
+                .containsPattern("settling +0\\.1 .* - +0 +0 +100\n");
+    }
+
+    @Test
+    void programsAreToldTheSame() throws Exception {
+        switchedBatch();
+        String json = report(0, "--batch", "a/1", "--json");
+        assertThat(json).contains("\"stage\":\"settling\"")
+                .contains("\"heat\":0,\"cut_out\":1,\"air\":0,\"lamp\":1")
+                .contains("\"set_c\":27,").contains("{\"cone\":\"a\",\"alarm\":\"one-probe\"")
+                .contains("\"stood_minutes\":120,\"stands\":false").contains("\"what\":\"it is dry\"")
+                .contains("\"stands\":true");
+        assertThat(report(0, "--csv").lines().findFirst().orElseThrow())
+                .contains("degree_hours_most,heat_hours,alarms,ended");
+        assertThat(report(0, "--csv").lines().skip(1)).singleElement().asString()
+                .containsPattern(",12\\.5,4,harvested,");
+    }
+
+    @Test
+    void aPictureShowsIt() throws Exception {
+        switchedBatch();
+        Path svg = folder.resolve("a-1.svg");
+        report(0, "--batch", "a/1", "--plot", svg.toString());
+        assertThat(Files.readString(svg)).contains(">heat<", ">air<", ">lamp<", ">set 27.0<", ">set 28.0<",
+                ">one-probe<", ">welded<").doesNotContain("not on record");
+        Path png = folder.resolve("a-1.png");
+        report(0, "--batch", "a/1", "--plot", png.toString());
+        assertThat(javax.imageio.ImageIO.read(png.toFile()).getWidth()).isGreaterThan(700);
     }
 }

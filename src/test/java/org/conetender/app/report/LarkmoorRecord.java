@@ -7,10 +7,12 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import org.conetender.adapter.sqlite.SqliteStore;
 import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Checkpoint;
 import org.conetender.core.batch.Fact;
+import org.conetender.core.batch.Minute;
 import org.conetender.core.hatch.Development;
 import org.conetender.core.hatch.Lesson;
 import org.conetender.core.image.Ask;
@@ -33,6 +35,7 @@ public final class LarkmoorRecord implements AutoCloseable {
     private long minute = 10;
     private long seq;
     private int requests;
+    private Function<String, Optional<Minute.Outputs>> outputs = _ -> Optional.empty();
 
     private LarkmoorRecord(SqliteStore store) throws StoreException {
         this.store = store;
@@ -96,16 +99,32 @@ public final class LarkmoorRecord implements AutoCloseable {
                 new Change.Told(new Ask.DidStock(lot, grams)));
     }
 
-    /** So many minutes at that temperature, cone and room; of many only every fifth is written. */
+    /** So many minutes at that temperature, cone and room; of many without outputs every fifth is written. */
     public LarkmoorRecord minutes(int minutes, String cone, double c) throws StoreException {
         for (int i = 0; i < minutes; i++) {
             minute++;
-            if (minutes > 30 && i % 5 != 0) {
+            if (minutes > 30 && i % 5 != 0 && outputs.apply(cone).isEmpty()) {
                 continue;
             }
-            store.history(new Checkpoint(now(), List.of(new Checkpoint.Temperature(cone, c
-                    + 0.1 * Math.sin(minute / 7.0)), new Checkpoint.Temperature("room", 19.5)), List.of()));
+            Checkpoint at = new Checkpoint(now(), List.of(new Checkpoint.Temperature(cone, c
+                    + 0.1 * Math.sin(minute / 7.0)), new Checkpoint.Temperature("room", 19.5)), List.of());
+            store.history(outputs.apply(cone).map(o -> new Minute(at, List.of(o), List.of()))
+                    .orElse(Minute.of(at)));
         }
+        return this;
+    }
+
+    /** From now on such outputs are kept of each minute of a cone; none before. */
+    public LarkmoorRecord switching(Function<String, Optional<Minute.Outputs>> each) {
+        outputs = each;
+        return this;
+    }
+
+    /** An alarm turned in a minute in which nothing was measured. */
+    public LarkmoorRecord turned(String cone, String alarm, Minute.Turn turn, String what)
+            throws StoreException {
+        store.history(new Minute(new Checkpoint(now(), List.of(), List.of()), List.of(),
+                List.of(new Minute.AlarmTurn(now(), cone, alarm, turn, what))));
         return this;
     }
 

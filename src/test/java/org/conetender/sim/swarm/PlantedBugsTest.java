@@ -13,6 +13,7 @@ import java.util.stream.Stream;
 import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Checkpoint;
 import org.conetender.core.batch.Fact;
+import org.conetender.core.batch.Minute;
 import org.conetender.core.guard.Finding;
 import org.conetender.core.guard.Guard;
 import org.conetender.core.guard.Guards;
@@ -255,8 +256,8 @@ class PlantedBugsTest {
         }
 
         @Override
-        public void history(Checkpoint checkpoint) throws StoreException {
-            real.history(checkpoint);
+        public void history(Minute minute) throws StoreException {
+            real.history(minute);
         }
 
         @Override
