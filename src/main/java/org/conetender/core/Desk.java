@@ -202,6 +202,7 @@ final class Desk {
         for (Ask a : expanded(r.ask(), work.ledger.book().cone(cone.id()))) {
             changes.add(new Change.Told(a));
         }
+        Teaching.drawn(work, cone, r.ask()).ifPresent(changes::add);
         Teaching.of(work, cone, r.ask()).ifPresent(changes::add);
         changes.addAll(releases(r.ask(), cone));
         // The site's alarms may be acknowledged without a cone; what is noted of them is noted at the first.

@@ -108,15 +108,48 @@ class LessonStoryTest {
                 + ", from one batch: first tenth at about ", "ripe at ", "in four cases of five ");
     }
 
+    private static Lesson.At judged(Story s) {
+        Lesson last = lots(s).all().getLast().what().lesson();
+        assertThat(last.sight()).isInstanceOf(Lesson.Sight.Judged.class);
+        return last.at();
+    }
+
+    /** A kill between the draining and the answer; also where the cleaning is all that was told. */
     @Test
-    void aVerdictOnCystsWhoseCourseIsForgottenTeachesNothing() {
+    void aVerdictAfterAKillCountsForTheHourOfTheHarvest() {
+        for (Step[] emptied : new Step[][] {{Step.SETTLE, Step.DRAWING, Step.DRAINED}, {Step.DRAINED},
+            {Step.CLEANED}}) {
+            Story s = started();
+            s.minutes(60 * 24).does(Step.FIRST_SEEN, Step.VALVE_SHUT).does(emptied).minutes(2);
+            s.restart("boot-2", 60_000).minutes(90);
+            assertThat(s.did("a", Step.RIGHT).accepted()).isTrue();
+            s.minutes(1);
+            assertThat(judged(s).hours()).as(emptied[0].word()).isCloseTo(24, within(0.1));
+            assertThat(judged(s).leastDegreeHours()).isCloseTo(24 * 15, within(5.0));
+            assertThat(judged(s).mostDegreeHours()).isCloseTo(24 * 15, within(5.0));
+        }
+    }
+
+    /** The rest hatches on; what was drawn is judged. */
+    @Test
+    void aVerdictOnAPartCountsForTheHourAtWhichThatWasDrawn() {
         Story s = started();
         s.minutes(60 * 24).does(Step.FIRST_SEEN, Step.VALVE_SHUT, Step.SETTLE).minutes(3)
-                .does(Step.DRAWING, Step.DRAINED).minutes(2);
-        s.restart("boot-2", 60_000).minutes(1);
-        assertThat(s.did("a", Step.RIGHT).accepted()).isTrue();
-        s.minutes(1);
-        assertThat(lots(s).all()).hasSize(1);
+                .does(Step.DRAWING, Step.PART_DRAWN, Step.VALVE_OPEN).minutes(60 * 5);
+        s.does(Step.TOO_EARLY).minutes(1);
+        assertThat(judged(s).hours()).isCloseTo(24, within(0.1));
+        s.restart("boot-2", 60_000).minutes(60);
+        s.does(Step.VALVE_SHUT, Step.SETTLE).minutes(3).does(Step.DRAWING, Step.DRAINED, Step.RIGHT).tick();
+        assertThat(judged(s).hours()).as("of the second harvest").isCloseTo(30, within(0.3));
+    }
+
+    @Test
+    void aDrainingThatIsTakenBackWasNoHarvest() {
+        Story s = started();
+        s.minutes(60 * 20).does(Step.FIRST_SEEN, Step.DRAINED).tick();
+        assertThat(s.ask("a", new Ask.Withdraw("drained")).accepted()).isTrue();
+        s.minutes(60 * 4).does(Step.DRAINED, Step.RIGHT).tick();
+        assertThat(judged(s).hours()).isCloseTo(24, within(0.1));
     }
 
     @Test

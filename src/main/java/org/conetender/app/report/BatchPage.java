@@ -13,6 +13,7 @@ import org.conetender.core.batch.Fact;
 import org.conetender.core.face.Json;
 import org.conetender.core.hatch.Forecast;
 import org.conetender.core.hatch.Known;
+import org.conetender.core.hatch.Lesson;
 import org.conetender.core.hatch.Replay;
 import org.conetender.core.hatch.ThermometerLog;
 import org.conetender.core.image.Ask;
@@ -88,6 +89,8 @@ public record BatchPage(Measured measured, Story story) {
             case Change.Told(Ask.Acknowledge a) -> "acknowledged: " + a.alarm();
             case Change.Told(Ask.Shelve s) -> Text.of("shelved for %.1f h: %s", s.hours(), s.alarm());
             case Change.Told(Ask ask) -> ask.word();
+            case Change.Drawn(long _, Lesson.At at) -> Text.of("- drawn after %.0f °C·h, %.1f h from their "
+                    + "wetting", at.degreeHours(), at.hours());
             case Change.Moved(String stage, String why) -> "- " + stage + ": " + why;
             case Change.Doubted(String why) -> "IN DOUBT: " + why;
             case Change.Undoubted(String why) -> "no longer in doubt: " + why;

@@ -32,6 +32,7 @@ public final class FactText {
             case Change.Learned l -> join("learned", List.of("" + l.what().watts(), "" + l.what().litres(),
                     "" + l.what().rise(), "" + l.what().loss(), "" + l.what().lagS()));
             case Change.Taught t -> join("taught", LessonText.fields(t));
+            case Change.Drawn d -> join("drawn", LessonText.fields(d));
             case Change.Worn w -> join("worn", List.of("" + w.closings()));
             case Change.ClockSet _ -> join("clock-set", List.of());
             case Change.Began b -> join("began", b.lastSeen().map(MomentText::fields).orElse(List.of()));
@@ -67,6 +68,7 @@ public final class FactText {
             case "learned" -> new Change.Learned(new HeaterBook.Learned(figure(f, 1), figure(f, 2),
                     figure(f, 3), figure(f, 4), figure(f, 5)));
             case "taught" -> LessonText.taught(f, 1);
+            case "drawn" -> LessonText.drawn(f, 1);
             case "worn" -> new Change.Worn(Long.parseLong(at(f, 1)));
             case "clock-set" -> new Change.ClockSet();
             case "began" -> new Change.Began(f.size() > 1 ? Optional.of(MomentText.moment(f, 1))

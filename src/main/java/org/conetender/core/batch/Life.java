@@ -23,7 +23,7 @@ public final class Life {
             case Change.Undoubted u -> b.undoubted(u.why());
             case Change.Tripped _, Change.Released _, Change.AlarmRaised _, Change.AlarmOver _,
                  Change.Began _, Change.Left _, Change.Bridged _, Change.Tried _, Change.Learned _,
-                 Change.Worn _, Change.ClockSet _, Change.Taught _,
+                 Change.Worn _, Change.ClockSet _, Change.Taught _, Change.Drawn _,
                  Change.SetAside _, Change.Described _ -> b;
         };
     }

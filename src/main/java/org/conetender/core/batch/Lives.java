@@ -67,7 +67,7 @@ public record Lives(boolean running, List<Moment> exits, Optional<ConeBook.Latch
             case Change.Moved _, Change.Tripped _, Change.Released _, Change.Doubted _,
                  Change.Undoubted _, Change.AlarmRaised _, Change.AlarmOver _, Change.Bridged _,
                  Change.Tried _, Change.Learned _, Change.Worn _, Change.ClockSet _, Change.Taught _,
-                 Change.Described _ -> this;
+                 Change.Drawn _, Change.Described _ -> this;
         };
     }
 

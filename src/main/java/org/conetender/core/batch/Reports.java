@@ -22,7 +22,7 @@ public final class Reports {
             case Change.Moved m -> !m.stage().equals("settling");
             case Change.Tripped _, Change.Doubted _, Change.AlarmRaised _, Change.AlarmOver _,
                  Change.Began _, Change.Left _, Change.Bridged _, Change.Tried _, Change.Learned _,
-                 Change.Worn _, Change.ClockSet _,
+                 Change.Worn _, Change.Drawn _, Change.ClockSet _,
                  Change.SetAside _, Change.Described _ -> true;
             case Change.Released _, Change.Undoubted _, Change.Taught _ -> false;
         };
