@@ -124,8 +124,9 @@ final class Telling {
         boolean stocked = switch (r.ask()) {
             case Ask.DidStock _ -> true;
             case Ask.Did(Step s) -> s == Step.STARTED || s == Step.STOCKED;
-            case Ask.DidFill _, Ask.DidCount _, Ask.SetUsual _, Ask.SetSetpoint _, Ask.ReadyBy _,
-                 Ask.Withdraw _, Ask.Acknowledge _, Ask.Shelve _, Ask.Alarms _, Ask.Away _ -> false;
+            case Ask.DidFill _, Ask.DidCount _, Ask.DidWeigh _, Ask.TinHolds _, Ask.SetUsual _,
+                 Ask.SetSetpoint _, Ask.ReadyBy _, Ask.Withdraw _, Ask.Acknowledge _, Ask.Shelve _,
+                 Ask.Alarms _, Ask.Away _ -> false;
         };
         if (!stocked) {
             return "";

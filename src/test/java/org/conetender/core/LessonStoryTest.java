@@ -3,6 +3,7 @@ package org.conetender.core;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Lots;
 import org.conetender.core.face.HourWords;
 import org.conetender.core.hatch.Lesson;
@@ -150,6 +151,36 @@ class LessonStoryTest {
         assertThat(s.ask("a", new Ask.Withdraw("drained")).accepted()).isTrue();
         s.minutes(60 * 4).does(Step.DRAINED, Step.RIGHT).tick();
         assertThat(judged(s).hours()).isCloseTo(24, within(0.1));
+    }
+
+    @Test
+    void whatWasWeighedIsAnsweredByWhatAGramGave() {
+        Story s = started();
+        assertThat(s.ask("a", new Ask.DidWeigh(9.5)).sentence()).contains("there is no harvest to weigh");
+        s.minutes(60 * 24).does(Step.FIRST_SEEN, Step.DRAINED);
+        Speed before = speed(s, "a");
+        assertThat(s.ask("a", new Ask.DidWeigh(6)).sentence())
+                .contains("6 g wet, recorded. That is 3.0 g of each gram of cysts.");
+        assertThat(s.ask("a", new Ask.DidWeigh(3.5)).sentence())
+                .contains("3.5 g wet, recorded. 9.5 g in all of this batch: 4.8 g of each gram of cysts.");
+        assertThat(s.ask("a", new Ask.DidWeigh(80)).sentence()).contains("No cysts give so much");
+        assertThat(s.ask("a", new Ask.Withdraw("last")).sentence()).contains("'weighed' is withdrawn");
+        s.restart("boot-2", 60_000).minutes(1);
+        assertThat(s.ask("a", new Ask.DidWeigh(0.5)).sentence()).contains("10.0 g in all of this batch");
+        assertThat(speed(s, "a")).as("a weight teaches no hour").isEqualTo(before);
+    }
+
+    @Test
+    void aTinIsToldOfWithoutACone() {
+        Story s = started();
+        assertThat(s.ask("", new Ask.TinHolds("L-0417", 425)).sentence())
+                .startsWith("Lot L-0417: 425 g are left, recorded;").doesNotContain("Next");
+        assertThat(s.ask("a", new Ask.TinHolds("L-0417", 420)).accepted()).isTrue();
+        assertThat(s.paper.facts().stream().filter(f -> f.change() instanceof Change.Told(Ask.TinHolds _)))
+                .hasSize(2).allMatch(f -> f.cone().isEmpty());
+        assertThat(s.ask("a", new Ask.Withdraw("last")).sentence()).as("of the cone").contains("'started'");
+        assertThat(s.ask("", new Ask.TinHolds("unknown", 425)).sentence()).contains("write one on it");
+        assertThat(s.ask("", new Ask.TinHolds("L-0417", -1)).accepted()).isFalse();
     }
 
     @Test

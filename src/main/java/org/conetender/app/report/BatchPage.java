@@ -48,6 +48,8 @@ public record BatchPage(Measured measured, Story story) {
         }
         measured.log(story).map(l -> lines(replay(l))).orElse(List.of("no temperatures of it are on record"))
                 .forEach(l -> Lines.wrapped(0, l).forEach(out::println));
+        story.weight().ifPresent(y -> out.println(Text.of("yield: %.1f g wet, %.1f g of each gram of cysts",
+                y.wetG(), y.perGram())));
     }
 
     /** What happened, and how it ended. */
@@ -83,6 +85,7 @@ public record BatchPage(Measured measured, Story story) {
             case Change.Told(Ask.DidStock d) -> Text.of("stocked: %.1f g of lot %s", d.cystsG(), d.lot());
             case Change.Told(Ask.DidCount d) -> Text.of("counted in %.2f mL: %d nauplii, %d under their "
                     + "shells, %d unhatched", d.sampleMl(), d.nauplii(), d.umbrella(), d.unhatched());
+            case Change.Told(Ask.DidWeigh w) -> Text.of("weighed: %.1f g wet", w.wetG());
             case Change.Told(Ask.SetSetpoint s) -> Text.of("set-point %.1f °C", s.degreesC());
             case Change.Told(Ask.ReadyBy r) -> r.hour().map(h -> "wanted by " + h.text())
                     .orElse("no longer wanted at an hour");

@@ -87,6 +87,8 @@ public final class FactText {
             case Ask.DidStock d -> List.of("stock", d.lot(), "" + d.cystsG());
             case Ask.DidCount d -> List.of("count", "" + d.nauplii(), "" + d.umbrella(), "" + d.unhatched(),
                     "" + d.sampleMl());
+            case Ask.DidWeigh w -> List.of("weighed", "" + w.wetG());
+            case Ask.TinHolds t -> List.of("tin", t.lot(), "" + t.cystsG());
             case Ask.SetUsual u -> List.of("usual", u.lot().orElse(""), number(u.litres()),
                     number(u.cystsG()), number(u.ppt()));
             case Ask.SetSetpoint s -> List.of("setpoint", "" + s.degreesC());
@@ -107,6 +109,8 @@ public final class FactText {
             case "stock" -> new Ask.DidStock(at(f, 1), figure(f, 2));
             case "count" -> new Ask.DidCount(Integer.parseInt(at(f, 1)), Integer.parseInt(at(f, 2)),
                     Integer.parseInt(at(f, 3)), figure(f, 4));
+            case "weighed" -> new Ask.DidWeigh(figure(f, 1));
+            case "tin" -> new Ask.TinHolds(at(f, 1), figure(f, 2));
             case "usual" -> new Ask.SetUsual(Optional.of(at(f, 1)).filter(s -> !s.isEmpty()),
                     maybe(f, 2), maybe(f, 3), maybe(f, 4));
             case "setpoint" -> new Ask.SetSetpoint(figure(f, 1));

@@ -35,8 +35,8 @@ public final class Life {
             case Ask.DidStock d -> stock(b, d, at);
             case Ask.SetSetpoint s -> b.with(b.marks().held(new Batch.Held.At(s.degreesC())));
             case Ask.ReadyBy r -> readyBy(b, r);
-            case Ask.DidCount _, Ask.SetUsual _, Ask.Withdraw _, Ask.Acknowledge _, Ask.Shelve _,
-                 Ask.Alarms _, Ask.Away _ -> b;
+            case Ask.DidCount _, Ask.DidWeigh _, Ask.TinHolds _, Ask.SetUsual _, Ask.Withdraw _,
+                 Ask.Acknowledge _, Ask.Shelve _, Ask.Alarms _, Ask.Away _ -> b;
         };
     }
 

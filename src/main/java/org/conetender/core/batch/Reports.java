@@ -39,8 +39,9 @@ public final class Reports {
                      TOO_EARLY, RIGHT, LATE, NONE_SEEN -> false;
             };
             case Ask.Withdraw _ -> true;
-            case Ask.DidFill _, Ask.DidStock _, Ask.DidCount _, Ask.SetUsual _, Ask.SetSetpoint _,
-                 Ask.ReadyBy _, Ask.Acknowledge _, Ask.Shelve _, Ask.Alarms _, Ask.Away _ -> false;
+            case Ask.DidFill _, Ask.DidStock _, Ask.DidCount _, Ask.DidWeigh _, Ask.TinHolds _,
+                 Ask.SetUsual _, Ask.SetSetpoint _, Ask.ReadyBy _, Ask.Acknowledge _, Ask.Shelve _,
+                 Ask.Alarms _, Ask.Away _ -> false;
         };
     }
 
@@ -48,9 +49,10 @@ public final class Reports {
     static boolean withdrawable(Fact f) {
         return f.change() instanceof Change.Told(Ask ask) && switch (ask) {
             case Ask.Did d -> d.step() != Step.HANDS_IN;
-            case Ask.DidFill _, Ask.DidStock _, Ask.DidCount _, Ask.SetSetpoint _, Ask.ReadyBy _ -> true;
-            case Ask.SetUsual _, Ask.Withdraw _, Ask.Acknowledge _, Ask.Shelve _, Ask.Alarms _,
-                 Ask.Away _ -> false;
+            case Ask.DidFill _, Ask.DidStock _, Ask.DidCount _, Ask.DidWeigh _, Ask.SetSetpoint _,
+                 Ask.ReadyBy _ -> true;
+            case Ask.TinHolds _, Ask.SetUsual _, Ask.Withdraw _, Ask.Acknowledge _, Ask.Shelve _,
+                 Ask.Alarms _, Ask.Away _ -> false;
         };
     }
 

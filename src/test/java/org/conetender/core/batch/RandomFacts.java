@@ -79,7 +79,7 @@ public final class RandomFacts {
     }
 
     private static Ask ask(Random r) {
-        return switch (r.nextInt(12)) {
+        return switch (r.nextInt(14)) {
             case 0 -> new Ask.Did(Step.values()[r.nextInt(Step.values().length)]);
             case 1 -> new Ask.DidFill(figure(r), figure(r));
             case 2 -> new Ask.DidStock(text(r), figure(r));
@@ -92,6 +92,8 @@ public final class RandomFacts {
             case 7 -> new Ask.Acknowledge(text(r));
             case 9 -> new Ask.Shelve(text(r), figure(r));
             case 10 -> new Ask.Alarms();
+            case 11 -> new Ask.DidWeigh(figure(r));
+            case 12 -> new Ask.TinHolds(text(r), figure(r));
             default -> new Ask.Away(text(r));
         };
     }
