@@ -78,9 +78,9 @@ final class Teaching {
         return sight(ask).isPresent();
     }
 
-    /** The lot that the cone's cysts are of. */
-    static String lot(Work work, Cone cone) {
-        return work.batch(cone.id()).stock().map(Batch.Stock::lot).orElse("");
+    /** Whether that step judges a harvest. */
+    static boolean verdict(Step s) {
+        return sight(new Ask.Did(s)).filter(Sight.Judged.class::isInstance).isPresent();
     }
 
     private static Optional<Sight> sight(Ask ask) {

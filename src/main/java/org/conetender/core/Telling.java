@@ -14,7 +14,6 @@ import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Checkpoint;
 import org.conetender.core.batch.Fact;
 import org.conetender.core.face.Answers;
-import org.conetender.core.face.LotWords;
 import org.conetender.core.face.NextStep;
 import org.conetender.core.face.Sentences;
 import org.conetender.core.guard.Finding;
@@ -115,8 +114,7 @@ final class Telling {
     private String more(Request r) {
         Cone c = work.settings.cone(r.cone()).orElse(work.settings.cones().getFirst());
         return r.ask() instanceof Ask.ReadyBy ? new Appointments(work).answer(c)
-                : Teaching.of(work, c, r.ask()).isPresent()
-                        ? LotWords.taught(Teaching.lot(work, c), work.speed(c.id())) : hurried(r);
+                : Teaching.looks(r.ask()) ? LookAnswer.of(work, c, r) : hurried(r);
     }
 
     /** Told at stocking: how long this charge will stand without air at its harvest (science.md §7.3). */

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Lots;
 import org.conetender.core.face.HourWords;
+import org.conetender.core.face.Sentences;
 import org.conetender.core.hatch.Lesson;
 import org.conetender.core.hatch.Speed;
 import org.conetender.core.image.Ask;
@@ -151,6 +152,73 @@ class LessonStoryTest {
         assertThat(s.ask("a", new Ask.Withdraw("drained")).accepted()).isTrue();
         s.minutes(60 * 4).does(Step.DRAINED, Step.RIGHT).tick();
         assertThat(judged(s).hours()).isCloseTo(24, within(0.1));
+    }
+
+    @Test
+    void aLookInVainAfterTheFirstNaupliiIsToldNotToCountAndWhatToDo() {
+        Story s = started();
+        s.minutes(60 * 10).does(Step.FIRST_SEEN).minutes(10);
+        Speed before = speed(s, "a");
+        String said = s.did("a", Step.NONE_SEEN).sentence();
+        assertThat(said).contains("'none-seen' is recorded.", "does not count: 'first-seen' was reported at ",
+                "say 'withdraw' twice, then 'none-seen' again");
+        assertThat(speed(s, "a")).isEqualTo(before);
+        s.ask("a", new Ask.Withdraw("last"));
+        s.ask("a", new Ask.Withdraw("last"));
+        assertThat(s.did("a", Step.NONE_SEEN).sentence()).doesNotContain("does not count");
+        s.minutes(60).does(Step.FIRST_SEEN).minutes(40);
+        assertThat(s.did("a", Step.FIRST_SEEN).sentence()).contains("does not count: 'first-seen' was ",
+                "If this 'first-seen' was the slip, say 'withdraw'", "it stands by now, and a 'count'");
+    }
+
+    /** 95 of 100 after seven hours: no lot is that quick. */
+    @Test
+    void aCountThatCannotBeIsSaidToBeTakenForASlip() {
+        Story s = started();
+        s.minutes(60 * 7);
+        Speed before = speed(s, "a");
+        String said = s.ask("a", new Ask.DidCount(95, 2, 3, 1)).sentence();
+        assertThat(said).contains("That hardly can be: after 105 degree-hours at most 1 % of what hatches",
+                "taken for a slip", "'withdraw'");
+        assertThat(speed(s, "a").k50DegreeHours()).isCloseTo(before.k50DegreeHours(), within(30.0));
+        s.ask("a", new Ask.Withdraw("count"));
+        s.minutes(60 * 9);
+        assertThat(s.ask("a", new Ask.DidCount(40, 10, 60, 1)).sentence()).doesNotContain("slip");
+        s.minutes(60 * 20);
+        assertThat(s.ask("a", new Ask.DidCount(1, 0, 300, 1)).sentence())
+                .contains("That hardly can be", "at least ");
+    }
+
+    @Test
+    void whoMovesTheForecastIsToldTheNewHour() {
+        Story s = started();
+        s.minutes(60 * 9).does(Step.NONE_SEEN).minutes(60);
+        double before = hours(s);
+        String said = s.did("a", Step.FIRST_SEEN).sentence();
+        s.minutes(1);
+        assertThat(hours(s)).isLessThan(before - 1);
+        long wallMs = s.now().wallMs() + Math.round(hours(s) * 3_600_000);
+        assertThat(said).containsPattern(" That makes it ready about (Tue )?\\d\\d:\\d\\d, \\d.* sooner than")
+                .contains(Sentences.clock(wallMs, s.settings().site().feeding().zone(), s.now().wallMs())
+                        .replaceFirst(".$", ""));
+        assertThat(s.did("a", Step.SALTED).sentence()).doesNotContain("ready about");
+    }
+
+    private static double hours(Story s) {
+        return s.state().live().cones().get("a").outlook().forecast().orElseThrow().ready().announced();
+    }
+
+    /** Nobody named the tin: it is a batch, and no lot is spoken of that nobody has. */
+    @Test
+    void whereTheTinHasNoLabelNoLotIsSpokenOf() {
+        Story s = Story.at();
+        s.senses.water("a", 27);
+        s.ask("a", new Ask.DidFill(2, 25));
+        assertThat(s.ask("a", new Ask.DidStock("unknown", 2)).sentence()).contains("2 g of cysts, recorded")
+                .doesNotContain("unknown");
+        s.minutes(60 * 11);
+        assertThat(s.did("a", Step.FIRST_SEEN).sentence()).contains(" This batch: first tenth at about ",
+                "Its tin has no label").doesNotContain("unknown", "Lot ");
     }
 
     @Test

@@ -27,7 +27,7 @@ public final class Answers {
             case Ask.Did d -> "'" + d.step().word() + "' is recorded." + asked(d.step(), book.cone(r.cone()));
             case Ask.DidFill f ->
                     Text.of("filled with %s L at %s ppt, recorded.", plain(f.litres()), plain(f.ppt()));
-            case Ask.DidStock k -> Text.of("%s g of lot %s, recorded.", plain(k.cystsG()), k.lot());
+            case Ask.DidStock k -> LotWords.grams(k.cystsG(), k.lot()) + ", recorded.";
             case Ask.DidCount c -> Text.of("count of %d nauplii, %d umbrella, %d unhatched, recorded%s.",
                     c.nauplii(), c.umbrella(), c.unhatched(), hatched(c));
             case Ask.DidWeigh w -> weighed(w, book.cone(r.cone()));
@@ -57,8 +57,8 @@ public final class Answers {
     }
 
     private static String usual(Cone.Usual u) {
-        return Text.of("its usual values are now %s L at %s ppt with %s g of lot %s.", plain(u.litres()),
-                plain(u.ppt()), plain(u.cystsG()), u.lot());
+        return Text.of("its usual values are now %s L at %s ppt with %s.", plain(u.litres()),
+                plain(u.ppt()), LotWords.grams(u.cystsG(), u.lot()));
     }
 
     /** With all that was weighed of the batch, so that a slip is seen at once. */
