@@ -1,12 +1,12 @@
 package org.conetender.core;
 
-import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Fact;
 import org.conetender.core.batch.Fits;
+import org.conetender.core.batch.Reports;
 import org.conetender.core.face.LotWords;
 import org.conetender.core.face.Sentences;
 import org.conetender.core.hatch.Forecast;
@@ -78,12 +78,12 @@ final class LookAnswer {
 
     /** The first nauplii came once: who reported them before is believed. */
     private String once(Fact first) {
-        List<String> since = facts().filter(f -> f.change() instanceof Change.Told && f.seq() > first.seq()
-                && !f.source().equals(first.source())).map(Fact::source).distinct().toList();
+        int reports = (int) facts().filter(f -> Reports.withdrawable(f) && f.seq() >= first.seq())
+                .map(Fact::source).distinct().count();
         boolean late = work.since(first.at()).mostMs() > Fits.WITHDRAW_WITHIN_MS;
         return LotWords.once(request.ask().word(), work.image.now().wallTrusted() && first.at().wallTrusted()
                 ? Optional.of(Sentences.clock(first.at().wallMs(), work.settings.site().feeding().zone(),
-                        work.image.now().wallMs())) : Optional.empty(), late || since.size() > 1);
+                        work.image.now().wallMs())) : Optional.empty(), late ? 0 : reports);
     }
 
     /** A count that contradicts all that is known, where it was not let move that. */

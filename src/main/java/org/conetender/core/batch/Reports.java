@@ -46,7 +46,7 @@ public final class Reports {
     }
 
     /** Whether that fact is a person's report about the batch, which can be taken back. */
-    static boolean withdrawable(Fact f) {
+    public static boolean withdrawable(Fact f) {
         return f.change() instanceof Change.Told(Ask ask) && switch (ask) {
             case Ask.Did d -> d.step() != Step.HANDS_IN;
             case Ask.DidFill _, Ask.DidStock _, Ask.DidCount _, Ask.DidWeigh _, Ask.SetSetpoint _,

@@ -9,7 +9,7 @@ import org.conetender.core.unit.Text;
 public final class LotWords {
 
     /** Said of a verdict on cysts of which the record no longer knows how far they were. */
-    public static final String NO_COURSE = " It teaches nothing, since nobody wrote down how far its "
+    public static final String NO_COURSE = " It teaches nothing, since it is not known how far its "
             + "cysts were when they were drawn.";
 
     private static final String NO_LABEL = " Its tin has no label, so the next batch learns nothing from "
@@ -26,14 +26,14 @@ public final class LotWords {
      * Why a look does not count after the first nauplii were reported.
      *
      * @param word of the look  @param at when they were, where a clock tells
-     * @param stands whether that report can no longer be withdrawn
+     * @param back reports to withdraw until that one is taken back as well; 0 where it stands
      */
-    public static String once(String word, Optional<String> at, boolean stands) {
+    public static String once(String word, Optional<String> at, int back) {
         return Text.of(" For the hour it does not count: 'first-seen' was reported%s, and the first come "
                 + "only once. If this '%s' was the slip, say 'withdraw'; if that was, %s.",
-                at.map(t -> " at " + t).orElse(" before"), word, stands
-                ? "it stands by now, and a 'count' outvotes it"
-                : "say 'withdraw' twice, then '" + word + "' again");
+                at.map(t -> " at " + t).orElse(" before"), word, back == 0
+                ? "it stands by now, and a 'count' outvotes it" : "say 'withdraw' "
+                + (back == 2 ? "twice" : back + " times") + ", then again what was right");
     }
 
     /**
@@ -43,10 +43,13 @@ public final class LotWords {
      * @param bound share that would be expected at most, or at least, 0..1
      */
     public static String slip(double degreeHours, boolean many, double bound) {
-        return Text.of(" That hardly can be: after %.0f degree-hours at %s %.0f %% of what hatches should "
-                + "have hatched. So it is kept, but taken for a slip: it moves the hour little or not at "
-                + "all. See that cone and lot are right and that empty shells were left out; then say "
-                + "'withdraw', or count once more.", degreeHours, many ? "most" : "least", 100 * bound);
+        String expected = many ? bound < 0.01 ? "less than 1 %" : Text.of("at most %.0f %%", 100 * bound)
+                : bound > 0.99 ? "more than 99 %" : Text.of("at least %.0f %%", 100 * bound);
+        return Text.of(" That hardly can be: after %.0f degree-hours %s of what hatches should have hatched. "
+                + "So it is kept, but taken for a slip: it moves the hour little or not at all. See that "
+                + "cone and lot are right and that empty shells were left out; then say 'withdraw', or count "
+                + "once more.%s", degreeHours, expected, many ? ""
+                : " If it stays so, few of these cysts can hatch at all.");
     }
 
     /** @param hours from now */
