@@ -123,9 +123,9 @@ record ForecastText(ForecastReport report, boolean hours) {
                 new Event("T90, nine tenths", course.hoursAt(s.k90())),
                 new Event("ready, as announced", f.reachable() ? f.ready().announced() : Double.NaN)));
         if (Double.isFinite(h.best().hours())) {
-            all.addAll(List.of(new Event("95 % of most food", h.fromHours()),
+            all.addAll(List.of(new Event("most food, 95 % from", h.fromHours()),
                     new Event("most food in the cone", h.best().hours()),
-                    new Event("95 % of most food still", h.untilHours())));
+                    new Event("most food, 95 % until", h.untilHours())));
         }
         h.twice().ifPresent(t -> all.addAll(List.of(new Event(Text.of(
                 "first harvest (%.0f %%)", 100 * t.firstShare()), t.firstHours()),
