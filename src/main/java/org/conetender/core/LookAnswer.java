@@ -52,9 +52,13 @@ final class LookAnswer {
             return request.ask() instanceof Ask.Did(Step s) && Teaching.verdict(s) && b.stock().isPresent()
                     ? LotWords.NO_COURSE : "";
         }
-        Optional<String> not = before(lesson.get().sight()).map(this::once)
-                .or(() -> hardToBelieve(lesson.get()));
-        return not.orElse("") + LotWords.taught(b.stock().get().lot(), work.speed(cone.id())) + hour(b);
+        // What a slip would have taught is not said as if it were known.
+        Optional<String> slip = hardToBelieve(lesson.get());
+        if (slip.isPresent()) {
+            return slip.get() + hour(b);
+        }
+        return before(lesson.get().sight()).map(this::once).orElse("")
+                + LotWords.taught(b.stock().get().lot(), work.speed(cone.id())) + hour(b);
     }
 
     /** The report of this batch that keeps this one from counting. */
