@@ -57,7 +57,8 @@ final class Desk {
                     + String.join(", ", work.settings.cones().stream().map(Cone::id).toList()) + ".");
             return;
         }
-        if (site && !(r.ask() instanceof Ask.Away || r.ask() instanceof Ask.Acknowledge
+        if (site && !(r.ask() instanceof Ask.Away || r.ask() instanceof Ask.TinHolds
+                || r.ask() instanceof Ask.Acknowledge
                 || r.ask() instanceof Ask.Shelve s && Shelving.site(s, work.settings)
                 || r.ask() instanceof Ask.Alarms)) {
             work.reply(r, false, "Name the cone this is about.");
@@ -120,9 +121,10 @@ final class Desk {
             case Ask.DidFill _ -> Fits.refusal(book, Step.FILLED);
             case Ask.DidStock _ -> Fits.refusal(book, Step.STOCKED);
             case Ask.DidCount _ -> Fits.countRefusal(v.stage());
+            case Ask.DidWeigh _ -> Fits.weighRefusal(book.batch());
             case Ask.SetUsual u -> usual(book.usual(), u);
             case Ask.Shelve s -> Shelving.refusal(s, v);
-            case Ask.Away _, Ask.Alarms _ -> Optional.empty();
+            case Ask.TinHolds _, Ask.Away _, Ask.Alarms _ -> Optional.empty();
             case Ask.SetSetpoint s -> setpoint(s.degreesC(), v);
             case Ask.ReadyBy r -> new Appointments(work).refusal(r, v.cone());
             case Ask.Withdraw w -> withdraw(w.what(), v);
@@ -202,10 +204,12 @@ final class Desk {
         for (Ask a : expanded(r.ask(), work.ledger.book().cone(cone.id()))) {
             changes.add(new Change.Told(a));
         }
+        Teaching.drawn(work, cone, r.ask()).ifPresent(changes::add);
         Teaching.of(work, cone, r.ask()).ifPresent(changes::add);
         changes.addAll(releases(r.ask(), cone));
         // The site's alarms may be acknowledged without a cone; what is noted of them is noted at the first.
-        String at = r.ask() instanceof Ask.Acknowledge ? cone.id()
+        // A tin belongs to no cone, and nothing of a cone follows from it.
+        String at = r.ask() instanceof Ask.TinHolds ? "" : r.ask() instanceof Ask.Acknowledge ? cone.id()
                 : r.ask() instanceof Ask.Shelve s ? Shelving.place(work.settings, s, cone) : r.cone();
         ConeBook before = work.ledger.book().cone(cone.id());
         work.write(at, changes, new Ledger.Reason(Optional.of(r), r.ask().word()));
@@ -230,8 +234,9 @@ final class Desk {
             // Written with its name, so that the answer can say what is taken back.
             case Ask.Withdraw _ -> book.lastReport().map(f -> words(book, f).getFirst())
                     .<List<Ask>>map(w -> List.of(new Ask.Withdraw(w))).orElse(List.of(ask));
-            case Ask.Did _, Ask.DidFill _, Ask.DidStock _, Ask.DidCount _, Ask.SetUsual _, Ask.SetSetpoint _,
-                 Ask.Acknowledge _, Ask.Shelve _, Ask.Alarms _, Ask.Away _ -> List.of(ask);
+            case Ask.Did _, Ask.DidFill _, Ask.DidStock _, Ask.DidCount _, Ask.DidWeigh _, Ask.TinHolds _,
+                 Ask.SetUsual _, Ask.SetSetpoint _, Ask.Acknowledge _, Ask.Shelve _, Ask.Alarms _,
+                 Ask.Away _ -> List.of(ask);
         };
     }
 

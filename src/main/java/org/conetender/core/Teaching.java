@@ -1,8 +1,11 @@
 package org.conetender.core;
 
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.Change;
+import org.conetender.core.batch.ConeBook;
+import org.conetender.core.batch.Stage;
 import org.conetender.core.hatch.Development;
 import org.conetender.core.hatch.Growth;
 import org.conetender.core.hatch.Lesson;
@@ -25,8 +28,39 @@ final class Teaching {
     static Optional<Change.Taught> of(Work work, Cone cone, Ask ask) {
         Optional<Sight> sight = sight(ask);
         Batch b = work.batch(cone.id());
+        if (sight.isEmpty() || b.stock().isEmpty()) {
+            return Optional.empty();
+        }
+        Optional<Lesson.At> at = sight.get() instanceof Sight.Judged
+                ? harvest(work.ledger.book().cone(cone.id())).or(() -> now(work, cone)) : now(work, cone);
+        return at.map(a -> new Change.Taught(b.stock().get().lot(), b.number(), new Lesson(a, sight.get())));
+    }
+
+    /**
+     * How far the cysts are that this report says are drawn: a verdict on their harvest may come hours and
+     * restarts later.
+     */
+    static Optional<Change.Drawn> drawn(Work work, Cone cone, Ask ask) {
+        Batch b = work.batch(cone.id());
+        // What is left after a part was drawn, and thrown away without 'drawing', is no harvest.
+        boolean untold = !(b.stage() instanceof Stage.Drawing) && b.marks().harvests() == 0;
+        boolean drawn = ask instanceof Ask.Did(Step s) && (s == Step.DRAWING
+                || untold && (s == Step.DRAINED || s == Step.CLEANED));
+        return drawn && b.stage().develops() ? now(work, cone).map(at -> new Change.Drawn(b.number(), at))
+                : Optional.empty();
+    }
+
+    /** At the last harvest of the present batch; empty where the record does not tell. */
+    private static Optional<Lesson.At> harvest(ConeBook book) {
+        return book.facts().stream().flatMap(f -> f.change() instanceof Change.Drawn(long batch, Lesson.At at)
+                && batch == book.batch().number() ? Stream.of(at) : Stream.empty()).reduce((a, b) -> b);
+    }
+
+    /** As far as is known now. */
+    private static Optional<Lesson.At> now(Work work, Cone cone) {
+        Batch b = work.batch(cone.id());
         Growth growth = work.live(cone.id()).growth();
-        if (sight.isEmpty() || b.stock().isEmpty() || !growth.stock().equals(b.stock())) {
+        if (b.stock().isEmpty() || !growth.stock().equals(b.stock())) {
             return Optional.empty();
         }
         Development done = growth.done();
@@ -35,14 +69,18 @@ final class Teaching {
         double hours = Units.hours(lasted.bounded() ? (lasted.leastMs() + lasted.mostMs()) / 2
                 : lasted.leastMs());
         return done.mostDegreeHours() < LEAST_DEGREE_HOURS || hours <= 0 ? Optional.empty()
-                : Optional.of(new Change.Taught(b.stock().get().lot(), b.number(), new Lesson(
-                        new Lesson.At(Math.max(LEAST_DEGREE_HOURS / 2, done.leastDegreeHours()),
-                                done.mostDegreeHours(), hours), sight.get())));
+                : Optional.of(new Lesson.At(Math.max(LEAST_DEGREE_HOURS / 2, done.leastDegreeHours()),
+                        done.mostDegreeHours(), hours));
     }
 
-    /** The lot that the cone's cysts are of. */
-    static String lot(Work work, Cone cone) {
-        return work.batch(cone.id()).stock().map(Batch.Stock::lot).orElse("");
+    /** Whether that reports a look at the cysts or what was drawn of them. */
+    static boolean looks(Ask ask) {
+        return sight(ask).isPresent();
+    }
+
+    /** Whether that step judges a harvest. */
+    static boolean verdict(Step s) {
+        return sight(new Ask.Did(s)).filter(Sight.Judged.class::isInstance).isPresent();
     }
 
     private static Optional<Sight> sight(Ask ask) {
@@ -58,8 +96,10 @@ final class Teaching {
                      RELAY_EXCHANGED -> null;
             };
             case Ask.DidCount c -> new Sight.Counted(c.nauplii(), c.umbrella(), c.unhatched());
-            case Ask.DidFill _, Ask.DidStock _, Ask.SetUsual _, Ask.SetSetpoint _, Ask.ReadyBy _,
-                 Ask.Withdraw _, Ask.Acknowledge _, Ask.Shelve _, Ask.Alarms _, Ask.Away _ -> null;
+            // No figure tells what of a wet weight is water, shells or late: it says nothing of an hour.
+            case Ask.DidWeigh _, Ask.TinHolds _, Ask.DidFill _, Ask.DidStock _, Ask.SetUsual _,
+                 Ask.SetSetpoint _, Ask.ReadyBy _, Ask.Withdraw _, Ask.Acknowledge _, Ask.Shelve _,
+                 Ask.Alarms _, Ask.Away _ -> null;
         });
     }
 }

@@ -15,7 +15,6 @@ import org.conetender.core.batch.Checkpoint;
 import org.conetender.core.batch.Fact;
 import org.conetender.core.batch.Minute;
 import org.conetender.core.face.Answers;
-import org.conetender.core.face.LotWords;
 import org.conetender.core.face.NextStep;
 import org.conetender.core.face.Sentences;
 import org.conetender.core.guard.Finding;
@@ -116,8 +115,7 @@ final class Telling {
     private String more(Request r) {
         Cone c = work.settings.cone(r.cone()).orElse(work.settings.cones().getFirst());
         return r.ask() instanceof Ask.ReadyBy ? new Appointments(work).answer(c)
-                : Teaching.of(work, c, r.ask()).isPresent()
-                        ? LotWords.taught(Teaching.lot(work, c), work.speed(c.id())) : hurried(r);
+                : Teaching.looks(r.ask()) ? LookAnswer.of(work, c, r) : hurried(r);
     }
 
     /** Told at stocking: how long this charge will stand without air at its harvest (science.md §7.3). */
@@ -125,8 +123,9 @@ final class Telling {
         boolean stocked = switch (r.ask()) {
             case Ask.DidStock _ -> true;
             case Ask.Did(Step s) -> s == Step.STARTED || s == Step.STOCKED;
-            case Ask.DidFill _, Ask.DidCount _, Ask.SetUsual _, Ask.SetSetpoint _, Ask.ReadyBy _,
-                 Ask.Withdraw _, Ask.Acknowledge _, Ask.Shelve _, Ask.Alarms _, Ask.Away _ -> false;
+            case Ask.DidFill _, Ask.DidCount _, Ask.DidWeigh _, Ask.TinHolds _, Ask.SetUsual _,
+                 Ask.SetSetpoint _, Ask.ReadyBy _, Ask.Withdraw _, Ask.Acknowledge _, Ask.Shelve _,
+                 Ask.Alarms _, Ask.Away _ -> false;
         };
         if (!stocked) {
             return "";

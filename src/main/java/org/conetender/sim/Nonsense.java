@@ -41,7 +41,8 @@ final class Nonsense {
             "a started litres=2", "a acknowledge", "a filled litres", "a filled litres=2 litres=3", "a usual",
             "a filled litres=two", "a withdraw filled stocked", "a setpoint",
             "a ready-by", "a alarms now", "a shelve dry", "a shelve welded 2", "a shelve no-such-alarm 2",
-            "a shelve one-probe 0", "a shelve one-probe 13", "site alarms", "a shelve one-probe 2");
+            "a shelve one-probe 0", "a shelve one-probe 13", "site alarms", "a shelve one-probe 2",
+            "a weighed wet-g=9.5", "site tin lot=unknown cysts-g=425", "a count nauplii=3");
 
     private Nonsense() {}
 }

@@ -46,7 +46,8 @@ class DemoTest {
             assertThat(demo.harvests()).as(demo.person() + " " + demo.view()).isEqualTo(3);
             assertThat(everReady).as("a harvest was announced").isTrue();
             assertThat(demo.score()).filteredOn(l -> l.matches("[abc]\\s.*")).hasSize(3)
-                    .allMatch(l -> l.matches(".*\\([+-]\\d+ min\\).*\\([+-]\\d+ min\\).*(yes|no).*"));
+                    .allMatch(l -> l.matches(".*\\([+-]\\d+\\).*\\([+-]\\d+\\).*(yes|no).*"));
+            assertThat(demo.score()).allMatch(l -> l.length() <= 80, "eighty columns");
             Eventually.holds("what was said last is what is kept", 20, witness::theLastWordIsKept);
             assertThat(witness.wrong()).isEmpty();
             assertThat(witness.said("/hand/step/set")).as("the person spoke").isGreaterThan(15);

@@ -3,8 +3,10 @@ package org.conetender.core;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Lots;
 import org.conetender.core.face.HourWords;
+import org.conetender.core.face.Sentences;
 import org.conetender.core.hatch.Lesson;
 import org.conetender.core.hatch.Speed;
 import org.conetender.core.image.Ask;
@@ -108,21 +110,157 @@ class LessonStoryTest {
                 + ", from one batch: first tenth at about ", "ripe at ", "in four cases of five ");
     }
 
+    private static Lesson.At judged(Story s) {
+        Lesson last = lots(s).all().getLast().what().lesson();
+        assertThat(last.sight()).isInstanceOf(Lesson.Sight.Judged.class);
+        return last.at();
+    }
+
+    /** A kill between the draining and the answer; also where the cleaning is all that was told. */
     @Test
-    void aVerdictOnCystsWhoseCourseIsForgottenTeachesNothing() {
+    void aVerdictAfterAKillCountsForTheHourOfTheHarvest() {
+        for (Step[] emptied : new Step[][] {{Step.SETTLE, Step.DRAWING, Step.DRAINED}, {Step.DRAINED},
+            {Step.CLEANED}}) {
+            Story s = started();
+            s.minutes(60 * 24).does(Step.FIRST_SEEN, Step.VALVE_SHUT).does(emptied).minutes(2);
+            s.restart("boot-2", 60_000).minutes(90);
+            assertThat(s.did("a", Step.RIGHT).accepted()).isTrue();
+            s.minutes(1);
+            assertThat(judged(s).hours()).as(emptied[0].word()).isCloseTo(24, within(0.1));
+            assertThat(judged(s).leastDegreeHours()).isCloseTo(24 * 15, within(5.0));
+            assertThat(judged(s).mostDegreeHours()).isCloseTo(24 * 15, within(5.0));
+        }
+    }
+
+    /** The rest hatches on; what was drawn is judged. */
+    @Test
+    void aVerdictOnAPartCountsForTheHourAtWhichThatWasDrawn() {
         Story s = started();
         s.minutes(60 * 24).does(Step.FIRST_SEEN, Step.VALVE_SHUT, Step.SETTLE).minutes(3)
-                .does(Step.DRAWING, Step.DRAINED).minutes(2);
-        s.restart("boot-2", 60_000).minutes(1);
-        assertThat(s.did("a", Step.RIGHT).accepted()).isTrue();
+                .does(Step.DRAWING, Step.PART_DRAWN, Step.VALVE_OPEN).minutes(60 * 5);
+        s.does(Step.TOO_EARLY).minutes(1);
+        assertThat(judged(s).hours()).isCloseTo(24, within(0.1));
+        s.restart("boot-2", 60_000).minutes(60);
+        s.does(Step.VALVE_SHUT, Step.SETTLE).minutes(3).does(Step.DRAWING, Step.DRAINED, Step.RIGHT).tick();
+        assertThat(judged(s).hours()).as("of the second harvest").isCloseTo(30, within(0.3));
+    }
+
+    @Test
+    void aDrainingThatIsTakenBackWasNoHarvest() {
+        Story s = started();
+        s.minutes(60 * 20).does(Step.FIRST_SEEN, Step.DRAINED).tick();
+        assertThat(s.ask("a", new Ask.Withdraw("drained")).accepted()).isTrue();
+        s.minutes(60 * 4).does(Step.DRAINED, Step.RIGHT).tick();
+        assertThat(judged(s).hours()).isCloseTo(24, within(0.1));
+    }
+
+    @Test
+    void aLookInVainAfterTheFirstNaupliiIsToldNotToCountAndWhatToDo() {
+        Story s = started();
+        s.minutes(60 * 10).does(Step.FIRST_SEEN).minutes(10);
+        Speed before = speed(s, "a");
+        String said = s.did("a", Step.NONE_SEEN).sentence();
+        assertThat(said).contains("'none-seen' is recorded.", "does not count: 'first-seen' was reported at ",
+                "say 'withdraw' twice, then again what was right");
+        assertThat(speed(s, "a")).isEqualTo(before);
+        s.ask("a", new Ask.Withdraw("last"));
+        s.does(Step.SALTED);
+        assertThat(s.did("a", Step.NONE_SEEN).sentence()).contains("say 'withdraw' 3 times");
+        for (int i = 0; i < 3; i++) {
+            assertThat(s.ask("a", new Ask.Withdraw("last")).accepted()).isTrue();
+        }
+        assertThat(s.did("a", Step.NONE_SEEN).sentence()).doesNotContain("does not count");
+        s.minutes(60).does(Step.FIRST_SEEN).minutes(40);
+        assertThat(s.did("a", Step.FIRST_SEEN).sentence()).contains("does not count: 'first-seen' was ",
+                "If this 'first-seen' was the slip, say 'withdraw'", "it stands by now, and a 'count'");
+    }
+
+    /** 95 of 100 after seven hours: no lot is that quick. */
+    @Test
+    void aCountThatCannotBeIsSaidToBeTakenForASlip() {
+        Story s = started();
+        s.minutes(60 * 7);
+        Speed before = speed(s, "a");
+        String said = s.ask("a", new Ask.DidCount(95, 2, 3, 1)).sentence();
+        assertThat(said).containsPattern("That hardly can be: after 105 degree-hours at most [1-5] %")
+                .contains("taken for a slip", "'withdraw'").doesNotContain("from one batch");
+        assertThat(speed(s, "a").k50DegreeHours()).isCloseTo(before.k50DegreeHours(), within(30.0));
+        s.ask("a", new Ask.Withdraw("count"));
+        s.minutes(60 * 9);
+        assertThat(s.ask("a", new Ask.DidCount(40, 10, 60, 1)).sentence()).doesNotContain("slip");
+        s.minutes(60 * 20);
+        assertThat(s.ask("a", new Ask.DidCount(1, 0, 300, 1)).sentence())
+                .contains("That hardly can be", "more than 99 % of", "few of these cysts can hatch at all");
+    }
+
+    @Test
+    void whoMovesTheForecastIsToldTheNewHour() {
+        Story s = started();
+        s.minutes(60 * 9).does(Step.NONE_SEEN).minutes(60);
+        double before = hours(s);
+        String said = s.did("a", Step.FIRST_SEEN).sentence();
         s.minutes(1);
-        assertThat(lots(s).all()).hasSize(1);
+        assertThat(hours(s)).isLessThan(before - 1);
+        long wallMs = s.now().wallMs() + Math.round(hours(s) * 3_600_000);
+        assertThat(said).containsPattern(" That makes it ready about (Tue )?\\d\\d:\\d\\d, \\d.* sooner than")
+                .contains(Sentences.clock(wallMs, s.settings().site().feeding().zone(), s.now().wallMs())
+                        .replaceFirst(".$", ""));
+        assertThat(s.did("a", Step.SALTED).sentence()).doesNotContain("ready about");
+    }
+
+    private static double hours(Story s) {
+        return s.state().live().cones().get("a").outlook().forecast().orElseThrow().ready().announced();
+    }
+
+    /** Nobody named the tin: it is a batch, and no lot is spoken of that nobody has. */
+    @Test
+    void whereTheTinHasNoLabelNoLotIsSpokenOf() {
+        Story s = Story.at();
+        s.senses.water("a", 27);
+        s.ask("a", new Ask.DidFill(2, 25));
+        assertThat(s.ask("a", new Ask.DidStock("unknown", 2)).sentence()).contains("2 g of cysts, recorded")
+                .doesNotContain("unknown");
+        s.minutes(60 * 11);
+        assertThat(s.did("a", Step.FIRST_SEEN).sentence()).contains(" This batch: first tenth at about ",
+                "Its tin has no label").doesNotContain("unknown", "Lot ");
+    }
+
+    @Test
+    void whatWasWeighedIsAnsweredByWhatAGramGave() {
+        Story s = started();
+        assertThat(s.ask("a", new Ask.DidWeigh(9.5)).sentence()).contains("there is no harvest to weigh");
+        s.minutes(60 * 24).does(Step.FIRST_SEEN, Step.DRAINED);
+        Speed before = speed(s, "a");
+        assertThat(s.ask("a", new Ask.DidWeigh(6)).sentence())
+                .contains("6 g wet, recorded. That is 3.0 g of each gram of cysts.");
+        assertThat(s.ask("a", new Ask.DidWeigh(3.5)).sentence())
+                .contains("3.5 g wet, recorded. 9.5 g in all of this batch: 4.8 g of each gram of cysts.");
+        assertThat(s.ask("a", new Ask.DidWeigh(80)).sentence()).contains("No cysts give so much");
+        assertThat(s.ask("a", new Ask.Withdraw("last")).sentence()).contains("'weighed' is withdrawn");
+        s.restart("boot-2", 60_000).minutes(1);
+        assertThat(s.ask("a", new Ask.DidWeigh(0.5)).sentence()).contains("10.0 g in all of this batch");
+        assertThat(speed(s, "a")).as("a weight teaches no hour").isEqualTo(before);
+    }
+
+    @Test
+    void aTinIsToldOfWithoutACone() {
+        Story s = started();
+        assertThat(s.ask("", new Ask.TinHolds("L-0417", 425)).sentence())
+                .startsWith("Lot L-0417: 425 g are left, recorded;").doesNotContain("Next");
+        assertThat(s.ask("a", new Ask.TinHolds("L-0417", 420)).accepted()).isTrue();
+        assertThat(s.paper.facts().stream().filter(f -> f.change() instanceof Change.Told(Ask.TinHolds _)))
+                .hasSize(2).allMatch(f -> f.cone().isEmpty());
+        assertThat(s.ask("a", new Ask.Withdraw("last")).sentence()).as("of the cone").contains("'started'");
+        assertThat(s.ask("", new Ask.TinHolds("unknown", 425)).sentence()).contains("write one on it");
+        assertThat(s.ask("", new Ask.TinHolds("L-0417", -1)).accepted()).isFalse();
     }
 
     @Test
     void whereNothingHasDevelopedNothingIsTaught() {
         Story s = started();
         s.ask("a", new Ask.DidCount(0, 0, 90, 1));
+        s.does(Step.DRAINED);
+        assertThat(s.did("a", Step.TOO_EARLY).sentence()).contains("teaches nothing, since it is not known");
         s.minutes(1);
         assertThat(lots(s).all()).isEmpty();
     }

@@ -74,7 +74,7 @@ class PermitsTest {
                 new Ask.SetSetpoint(24), new Ask.SetSetpoint(28),
                 new Ask.ReadyBy(Optional.of(Hour.parse("2026-03-03 14:00"))),
                 new Ask.ReadyBy(Optional.empty()),
-                new Ask.DidCount(9, 9, 9, 1)));
+                new Ask.DidCount(9, 9, 9, 1), new Ask.DidWeigh(9.5), new Ask.TinHolds("L-0417", 425)));
         return all;
     }
 

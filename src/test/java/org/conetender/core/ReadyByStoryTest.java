@@ -72,7 +72,7 @@ class ReadyByStoryTest {
                 + "safe", "it comes at Tue ");
         String answer = asks(s, "tue 14:30", true);
         assertThat(answer).startsWith("Cone a: wanted ready by 2026-03-03 14:30, recorded.")
-                .contains("Held at 25.", "reckoned anew every minute", "nobody has seen this lot hatch");
+                .contains("Held at 25.", "reckoned anew every minute", "nobody has seen such cysts hatch");
         assertThat(s.batch("a").marks().readyBy()).contains(Hour.parse("2026-03-03 14:30"));
         s.minutes(2);
         assertThat(aim(s)).isBetween(24.0, 26.0);

@@ -31,7 +31,7 @@ import picocli.CommandLine.Spec;
 @Command(name = "forecast", mixinStandardHelpOptions = true, sortOptions = false,
         description = {"Reckons from a thermometer's log how far a hatch has come and when it will be ready.",
             "The log is CSV: a time and a water temperature per line, with or without a header,"
-                + " fields parted by , or ;"},
+                + " fields parted by , or ; or tabs."},
         exitCodeListHeading = "%nExit codes:%n",
         exitCodeList = {"0:the forecast was printed",
             "2:the log or an option is wrong; nothing was reckoned"},
@@ -104,6 +104,9 @@ public final class ForecastCommand implements Callable<Integer> {
             description = "also draw a picture into this file: SVG or PNG, as its name ends")
     private Path plot;
 
+    @Option(names = "--hours", description = "also list every hour, a table that adds up by hand")
+    private boolean hours;
+
     @Option(names = "--json", description = "print one JSON object for another program")
     private boolean json;
 
@@ -126,7 +129,7 @@ public final class ForecastCommand implements Callable<Integer> {
         if (json) {
             new ForecastJson(report).print(out);
         } else {
-            new ForecastText(report).print(out);
+            new ForecastText(report, hours).print(out);
         }
         out.flush();
         return 0;

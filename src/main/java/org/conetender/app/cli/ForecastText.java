@@ -1,7 +1,10 @@
 package org.conetender.app.cli;
 
 import java.io.PrintWriter;
-import java.util.Locale;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import org.conetender.app.report.Lines;
 import org.conetender.core.hatch.Course;
 import org.conetender.core.hatch.Development;
 import org.conetender.core.hatch.Forecast;
@@ -9,21 +12,35 @@ import org.conetender.core.hatch.Harvest;
 import org.conetender.core.hatch.Onward;
 import org.conetender.core.hatch.Replay;
 import org.conetender.core.hatch.Speed;
+import org.conetender.core.unit.Text;
 
-/** A {@link ForecastReport} for people: a table that adds up by hand, then the answer. */
-record ForecastText(ForecastReport report) {
+/**
+ * A {@link ForecastReport} for people: the answer, the moments at which something is to be done, and where it
+ * is wanted the table of all hours, which adds up by hand.
+ *
+ * @param hours whether every hour is listed
+ */
+record ForecastText(ForecastReport report, boolean hours) {
+
+    /** @param what happens  @param hours after the last reading */
+    private record Event(String what, double hours) {}
 
     void print(PrintWriter out) {
         LogReader.Result read = report.read();
-        line(out, "%d %s from %s to %s (%s)", read.log().size(),
+        wrapped(out, Text.of("%d %s from %s to %s (%s)", read.log().size(),
                 read.log().size() == 1 ? "reading" : "readings", report.time(read.log().firstMs()),
-                report.time(read.log().lastMs()), read.zone());
-        read.remarks().forEach(r -> out.println("note: " + r));
+                report.time(read.log().lastMs()), read.zone()));
+        read.remarks().forEach(r -> wrapped(out, "note: " + r));
         line(out, "cysts stocked %s%n", report.time(report.stockedMs()));
-        printTable(out);
         printAnswer(out, report.replay().forecast());
         printArrest(out, report.replay().development());
-        out.println("by hand: up to 30 °C each measured hour gains its mean temperature less 12");
+        out.println();
+        printEvents(out);
+        if (hours) {
+            out.println();
+            printTable(out);
+            out.println("by hand: up to 30 °C each measured hour gains its mean temperature less 12");
+        }
     }
 
     private void printTable(PrintWriter out) {
@@ -35,92 +52,97 @@ record ForecastText(ForecastReport report) {
                     water(h.water()), h.gainedDegreeHours(), h.done().degreeHours(), 100 * h.hatched(),
                     interval(h.done()));
         }
-        out.println();
     }
 
     private static String water(Replay.Water w) {
         return !w.measured() ? "      -      -      -"
-                : String.format(Locale.ROOT, "%7.2f %6.2f %6.2f", w.meanC(), w.leastC(), w.mostC());
+                : Text.of("%7.2f %6.2f %6.2f", w.meanC(), w.leastC(), w.mostC());
     }
 
     /** Shown once it would change the printed figure. */
     private static String interval(Development d) {
         double least = d.leastDegreeHours();
         double most = d.mostDegreeHours();
-        return most - least < 0.05 ? "" : String.format(Locale.ROOT, "  (done %.1f to %.1f)", least, most);
+        return most - least < 0.05 ? "" : Text.of("  (done %.1f to %.1f)", least, most);
     }
 
     private void printAnswer(PrintWriter out, Forecast f) {
-        line(out, "degree-hours above 12 °C: %.1f done of %.1f needed (%s; K50 %.0f)",
-                f.doneDegreeHours(), f.neededDegreeHours(),
+        line(out, "degree-hours above 12 °C: %.1f done of %.1f needed (K50 %.0f)%n  %s", f.doneDegreeHours(),
+                f.neededDegreeHours(), report.speed().k50DegreeHours(),
                 report.speed().known() ? "until 90 % have hatched, as told"
                 : "by then nine in ten have hatched in three " + (report.speed().timesSeen() == 0 ? "lots"
-                : "such batches") + " of four", report.speed().k50DegreeHours());
+                : "such batches") + " of four");
         line(out, "hatched at the last reading: %.0f %% of what hatches, probably %.0f to %.0f %%",
                 100 * f.hatched().median(), 100 * f.hatched().low(), 100 * f.hatched().high());
         if (f.reachable()) {
             printReady(out, f);
         } else {
-            out.println(f.sentence());
+            wrapped(out, f.sentence());
         }
         report.byMs().ifPresent(ms -> line(out, "chance of being ready by %s: %s", report.time(ms),
                 percent(report.chance())));
-        printFood(out);
         Onward o = report.replay().outlook().onward();
-        if (o.daily()) {
-            line(out, "from the last reading on the water is taken to do as in the 24 h before it: %.1f to "
-                    + "%.1f °C, in the mean %.1f °C", o.leastC(), o.mostC(), o.meanC());
-        } else {
-            line(out, "from the last reading on the water is taken to stay at %.1f °C, the last hour's mean",
-                    o.meanC());
-        }
+        wrapped(out, "from the last reading on the water is taken to " + (o.daily() ? Text.of("do as in the "
+                + "24 h before it: %.1f to %.1f °C, in the mean %.1f °C", o.leastC(), o.mostC(), o.meanC())
+                : Text.of("stay at %.1f °C, the last hour's mean", o.meanC())));
     }
 
     /** What is nearly sure is not told as sure. */
     private static String percent(double chance) {
         return chance < 0.01 ? "less than 1 %" : chance > 0.99 ? "more than 99 %"
-                : String.format(Locale.ROOT, "%.0f %%", 100 * chance);
+                : Text.of("%.0f %%", 100 * chance);
     }
 
     private void printReady(PrintWriter out, Forecast f) {
         Forecast.Ready r = f.ready();
-        line(out, "ready %s %s; 8 in 10 such batches between %s and %s, 5 in 10 between %s and %s",
+        line(out, "ready %s %s%n  8 in 10 such batches between %s and %s%n  5 in 10 between %s and %s",
                 r.announced() < 0 ? "since about" : "at", ahead(r.announced()), ahead(r.earliest()),
                 ahead(r.latest()), ahead(r.earlierQuartile()), ahead(r.laterQuartile()));
         if (!report.speed().known()) {
-            out.println("this is late on purpose, since " + (report.speed().timesSeen() == 0
+            out.println("  late on purpose, since " + (report.speed().timesSeen() == 0
                     ? "nobody has seen the lot hatch" : "one look does not settle what a lot does"));
         }
         if (!f.course().calibrated()) {
-            out.println("most of the way lies outside 20 to 30 °C, where little is published: "
-                    + "the interval is wider");
+            wrapped(out, "most of the way lies outside 20 to 30 °C, where little is published: the interval "
+                    + "is wider");
+        }
+        if (report.replay().outlook().harvest().twice().isPresent()) {
+            wrapped(out, "this lot hatches over longer than its first nauplii take to moult: harvest twice");
         }
     }
 
-    /** For the lot's median: when the shares are reached, and when to harvest. */
-    private void printFood(PrintWriter out) {
+    /** In their order, each with where the middle of such batches stands then. */
+    private void printEvents(PrintWriter out) {
         Course course = report.replay().outlook().course();
         Speed s = report.speed();
-        if (Double.isFinite(course.hoursAt(s.k90()))) {
-            line(out, "in the middle of such batches 10 %% hatch by %s, 50 %% by %s, 90 %% by %s",
-                    ahead(course.hoursAt(s.k10())), ahead(course.hoursAt(s.k50DegreeHours())),
-                    ahead(course.hoursAt(s.k90())));
-        }
+        Forecast f = report.replay().forecast();
         Harvest h = report.replay().outlook().harvest();
+        List<Event> all = new ArrayList<>(List.of(new Event("last reading", 0),
+                new Event("T10, a tenth hatched", course.hoursAt(s.k10())),
+                new Event("T50, half hatched", course.hoursAt(s.k50DegreeHours())),
+                new Event("T90, nine tenths", course.hoursAt(s.k90())),
+                new Event("ready, as announced", f.reachable() ? f.ready().announced() : Double.NaN)));
         if (Double.isFinite(h.best().hours())) {
-            line(out, "most food in the cone then about %s, with %.0f %% hatched; 95 %% of it from %s to %s",
-                    ahead(h.best().hours()), 100 * h.best().hatched(), ahead(h.fromHours()),
-                    ahead(h.untilHours()));
+            all.addAll(List.of(new Event("most food, 95 % from", h.fromHours()),
+                    new Event("most food in the cone", h.best().hours()),
+                    new Event("most food, 95 % until", h.untilHours())));
         }
-        h.twice().ifPresent(t -> line(out, "this lot hatches over longer than its first nauplii take to "
-                + "moult: harvest twice, about %s (%.0f %% of them) and %s", ahead(t.firstHours()),
-                100 * t.firstShare(), ahead(t.secondHours())));
+        h.twice().ifPresent(t -> all.addAll(List.of(new Event(Text.of(
+                "first harvest (%.0f %%)", 100 * t.firstShare()), t.firstHours()),
+                new Event("second harvest", t.secondHours()))));
+        out.println("                          when                °C·h  hatched");
+        all.stream().filter(e -> Double.isFinite(e.hours())).sorted(Comparator.comparingDouble(Event::hours))
+                .forEach(e -> {
+                    double done = course.doneAt(e.hours()).degreeHours();
+                    line(out, "%-25s %-17s %6.1f %6.0f %%", e.what(), ahead(e.hours()), done,
+                            100 * s.hatchedShare(done));
+                });
     }
 
     private static void printArrest(PrintWriter out, Development d) {
         if (d.hoursArrested() > 0) {
-            line(out, "no development for up to %.1f h too warm (33 °C or more) and %.1f h too cold "
-                    + "(12 °C or less); progress is kept", d.hoursWarm(), d.hoursCold());
+            wrapped(out, Text.of("no development for up to %.1f h too warm (33 °C or more) and "
+                    + " %.1f h too cold (12 °C or less); progress is kept", d.hoursWarm(), d.hoursCold()));
         }
         if (d.hoursAboveLoss() > 0) {
             line(out, "up to %.1f h at 38 °C or more: the cysts may be lost; look before you feed",
@@ -132,7 +154,11 @@ record ForecastText(ForecastReport report) {
         return Double.isFinite(hours) ? report.time(report.aheadMs(hours)) : "an hour nobody can tell";
     }
 
+    private static void wrapped(PrintWriter out, String text) {
+        Lines.wrapped(0, text).forEach(out::println);
+    }
+
     private static void line(PrintWriter out, String format, Object... values) {
-        out.println(String.format(Locale.ROOT, format, values));
+        out.println(Text.of(format, values));
     }
 }

@@ -22,12 +22,15 @@ record LogColumns(char separator, int date, int time, int water, boolean header,
     private static final double COLDEST_C = 0.5;
     private static final double WARMEST_C = 60;
 
+    private static final double FREEZING_F = 32;
+    private static final double WARMEST_F = 140;
+
     private static final int MOST_WHOLE_DIGITS = 4;
     private static final int MOST_DECIMALS = 9;
 
     /** Learns from the first line of a log. @throws BadLog with a phrase if it is no such line */
     static LogColumns of(String line, boolean fahrenheit) throws BadLog {
-        char separator = line.indexOf(';') >= 0 ? ';' : ',';
+        char separator = separator(line);
         List<String> fields = split(line, separator);
         if (LogTimes.looksLikeOne(fields.getFirst())) {
             if (fields.size() != 2) {
@@ -37,6 +40,11 @@ record LogColumns(char separator, int date, int time, int water, boolean header,
             return new LogColumns(separator, -1, 0, 1, false, fahrenheit);
         }
         return header(fields, separator, fahrenheit);
+    }
+
+    /** Of a comma's two meanings that is taken which the other signs leave to it. */
+    static char separator(String line) {
+        return line.indexOf(';') >= 0 ? ';' : line.strip().indexOf('\t') >= 0 ? '\t' : ',';
     }
 
     private static LogColumns header(List<String> fields, char separator, boolean fahrenheit) throws BadLog {
@@ -109,17 +117,21 @@ record LogColumns(char separator, int date, int time, int water, boolean header,
 
     /** °C. @throws BadLog with a phrase if it is no water temperature */
     double celsius(String text) throws BadLog {
-        double value = number(separator == ';' ? text.replace(',', '.') : text);
+        double value = number(separator != ',' ? text.replace(',', '.') : text);
         double c = fahrenheit ? (value - 32) / 1.8 : value;
         if (c >= COLDEST_C && c <= WARMEST_C) {
             return c;
         }
         String shown = "\"" + text + "\" is not the temperature of water in a cone";
         if (value == 85 && !fahrenheit) {
-            throw new BadLog(shown + ": 85 is what a probe answers just after power-up; delete the line");
+            throw new BadLog(shown + ": 85 is what a probe answers just after power-up; delete the line, or "
+                    + "say --fahrenheit if the log is in °F");
         }
-        throw new BadLog(shown + " in " + (fahrenheit ? "°F; is the log in °C?"
-                : "°C; if the log is in °F, say --fahrenheit"));
+        String why = shown + " in " + (fahrenheit ? "°F; is the log in °C? Then leave --fahrenheit out"
+                : "°C; if the log is in °F, say --fahrenheit");
+        // Water that the other scale could mean is told once: so it is on every line.
+        throw fahrenheit ? value > COLDEST_C && value < FREEZING_F ? BadLog.throughout(why) : new BadLog(why)
+                : value > WARMEST_C && value <= WARMEST_F ? BadLog.throughout(why) : new BadLog(why);
     }
 
     /** Plain decimal numbers only: "1e9", "0x1p3" and "NaN" are no readings of a thermometer. */

@@ -18,7 +18,7 @@ import org.conetender.core.hatch.ThermometerLog;
 
 /**
  * Reads a thermometer log in CSV: a time and a temperature per line, with a header or without, fields
- * parted by {@code ,} or {@code ;}. Blank lines and lines that begin with {@code #} are skipped.
+ * parted by {@code ,} or {@code ;} or tabs. Blank lines and lines that begin with {@code #} are skipped.
  *
  * <p>All or nothing: one line that is no reading refuses the file, and every such line is told at
  * once. What can be put right without guessing (order, repeats) is put right and told. One use, one thread.
@@ -164,7 +164,7 @@ public final class LogReader {
             }
             if (columns == null) {
                 // Without columns nothing below can be judged; two columns are the best reading of it.
-                columns = new LogColumns(text.indexOf(';') >= 0 ? ';' : ',', -1, 0, 1, true,
+                columns = new LogColumns(LogColumns.separator(text), -1, 0, 1, true,
                         format.fahrenheit());
             }
         }

@@ -182,8 +182,8 @@ public final class ReportCommand implements Callable<Integer> {
     }
 
     private void printCard(LotCard card, PrintWriter out) {
-        if (card.stories().isEmpty()) {
-            throw wrong("No batch of lot " + lot + " is on record");
+        if (!card.known()) {
+            throw wrong("No batch of lot " + lot + " is on record, and nobody told what is left of it");
         }
         if (json) {
             card.printJson(out);

@@ -13,12 +13,14 @@ final class Sentences {
     private final List<String> told = new ArrayList<>();
     private int untold;
     private String once = "";
+    private int onceAt;
     private int alike;
 
     /** What is wrong with most lines in the same way. */
     void addOnce(String sentence) {
         if (once.isEmpty()) {
             once = sentence;
+            onceAt = told.size();
         } else {
             alike++;
         }
@@ -39,11 +41,11 @@ final class Sentences {
 
     List<String> list(String rest) {
         List<String> all = new ArrayList<>();
+        all.addAll(told);
         if (!once.isEmpty()) {
-            all.add(once + (alike == 0 ? "" : Text.of(" It is the same with %d more %s.", alike,
+            all.add(onceAt, once + (alike == 0 ? "" : Text.of(" It is the same with %d more %s.", alike,
                     alike == 1 ? "line" : "lines")));
         }
-        all.addAll(told);
         if (untold > 0) {
             all.add("and " + untold + " more " + rest + ".");
         }

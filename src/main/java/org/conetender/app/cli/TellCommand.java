@@ -42,6 +42,8 @@ import picocli.CommandLine.Spec;
             "  conetender tell b filled litres=2 ppt=25",
             "  conetender tell b stocked lot=L-0417 cysts-g=2",
             "  conetender tell a count nauplii=41 umbrella=3 unhatched=12 sample-ml=1",
+            "  conetender tell a weighed wet-g=9.5",
+            "  conetender tell site tin lot=L-0417 cysts-g=425",
             "  conetender tell a ready-by fri 07:30",
             "  conetender tell site alarms",
             "  conetender tell a acknowledge air-failed",
@@ -61,7 +63,8 @@ public final class TellCommand implements Callable<Integer> {
 
     @Parameters(index = "1", paramLabel = "STEP",
             description = "such as started, filled, stocked, settle, drawing, drained, cleaned; or "
-                    + "count, usual, setpoint, ready-by, withdraw, acknowledge, shelve, alarms, away, back")
+                    + "count, weighed, tin, usual, setpoint, ready-by, withdraw, acknowledge, shelve, "
+                    + "alarms, away, back")
     private String step;
 
     @Parameters(index = "2..*", arity = "0..*", paramLabel = "NAME=VALUE", description = "the step's figures")

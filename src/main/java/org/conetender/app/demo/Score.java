@@ -19,6 +19,9 @@ final class Score {
     private static final long MINUTE_MS = 60_000;
     private static final long BEFORE_MS = 180 * MINUTE_MS;
 
+    /** A table in eighty columns. */
+    private static final String ROW = "%-4s %-8s %-9s %-16s %-16s %-4s %-9s %s";
+
     private final World world;
     private final Announcements announced;
     private final ZoneId zone;
@@ -43,12 +46,12 @@ final class Score {
         List<String> out = new ArrayList<>();
         out.add("Forecast against truth. The truth is T90: nine in ten of what can hatch have");
         out.add("hatched. Nobody has seen these lots hatch, so each is announced late on purpose:");
-        out.add("at the hour by which three in four such lots are ready. So most minutes here are");
-        out.add("+, announced later than it was; - would be earlier. 'held': the interval given");
-        out.add("at stocking (8 in 10) has the truth in it.");
+        out.add("at the hour by which three in four such lots are ready. In brackets minutes: +");
+        out.add("was announced later than it came, - earlier. 'held': the interval given at");
+        out.add("stocking (8 in 10) has the truth in it.");
         out.add("");
-        out.add("cone  lot      truth      told at stocking      told 3 h before       held  drained    "
-                + "hatched");
+        out.add(Text.of(ROW, "cone", "lot", "truth", "told at stocking", "told 3 h before", "held", "drained",
+                "hatched"));
         harvests(world).forEach(b -> out.add(line(b)));
         return out;
     }
@@ -60,10 +63,10 @@ final class Score {
                 : announced.standing(b.cone(), b.stockedAtMs(), truthMs - BEFORE_MS);
         String held = first.isEmpty() || truthMs < 0 ? "" : first.get().interval().holds(wall(truthMs))
                 ? "yes" : "no";
-        return Text.of("%-5s %-8s %-10s %-21s %-21s %-5s %-10s %3.0f %%", b.cone(), b.lot().label(),
+        return Text.of(ROW, b.cone(), b.lot().label(),
                 truthMs < 0 ? "not yet" : clock(wall(truthMs)), told(first, truthMs), told(late, truthMs),
                 held,
-                clock(wall(b.endedAtMs())), 100 * b.harvest().hatched()).stripTrailing();
+                clock(wall(b.endedAtMs())), Text.of("%3.0f %%", 100 * b.harvest().hatched())).stripTrailing();
     }
 
     private String told(Optional<Announcements.Note> note, long truthMs) {
@@ -71,7 +74,7 @@ final class Score {
             return "nothing";
         }
         String clock = clock(note.get().readyWallMs());
-        return truthMs < 0 ? clock : clock + Text.of(" (%+d min)",
+        return truthMs < 0 ? clock : clock + Text.of(" (%+d)",
                 Math.round((note.get().readyWallMs() - wall(truthMs)) / (double) MINUTE_MS));
     }
 

@@ -27,6 +27,8 @@ public final class TellMessages {
             case Ask.DidStock s -> one("hand/stocked", json("lot", s.lot(), "cysts-g", s.cystsG()));
             case Ask.DidCount c -> one("hand/count", json("nauplii", c.nauplii(), "umbrella", c.umbrella(),
                     "unhatched", c.unhatched(), "sample-ml", c.sampleMl()));
+            case Ask.DidWeigh w -> one("hand/weighed", json("wet-g", w.wetG()));
+            case Ask.TinHolds t -> one("site/tin", json("lot", t.lot(), "cysts-g", t.cystsG()));
             case Ask.SetUsual u -> usual(u);
             case Ask.SetSetpoint s -> one("water/setpoint", Sentences.plain(s.degreesC()));
             case Ask.ReadyBy r -> one("hatch/ready-by", r.hour().map(Hour::text).orElse(EMPTY));

@@ -37,6 +37,8 @@ public record BatchPage(Measured measured, Story story) {
         new StageTable(measured, story).print(out);
         measured.log(story).map(l -> lines(replay(l))).orElse(List.of("no temperatures of it are on record"))
                 .forEach(l -> Lines.wrapped(0, l).forEach(out::println));
+        story.weight().ifPresent(y -> out.println(Text.of("yield: %.1f g wet, %.1f g of each gram of cysts",
+                y.wetG(), y.perGram())));
     }
 
     /** What happened, and how it ended. */

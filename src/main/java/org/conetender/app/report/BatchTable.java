@@ -21,7 +21,7 @@ public record BatchTable(Measured measured, List<Story> stories) {
 
     private static final List<String> COLUMNS = List.of("cone", "batch", "lot", "cysts_g", "litres", "ppt",
             "stocked", "hatched", "ready", "harvest", "degree_hours", "degree_hours_least",
-            "degree_hours_most", "heat_hours", "alarms", "ended", "doubts", "assumed");
+            "degree_hours_most", "heat_hours", "alarms", "ended", "doubts", "assumed", "wet_g", "wet_g_per_g");
 
     public BatchTable {
         stories = List.copyOf(stories);
@@ -67,6 +67,8 @@ public record BatchTable(Measured measured, List<Story> stories) {
         Batch.Words w = s.batch().marks().words();
         out.add(s.ended() + (s.stock().isEmpty() ? "; no cysts were told of, the first time is the water's"
                 : "")
+                + s.weight().map(y -> Text.of("; %.1f g wet, %.1f g of each gram", y.wetG(), y.perGram()))
+                .orElse("")
                 + (w.assumed().isEmpty() ? "" : "; assumed from later reports: "
                 + String.join(", ", w.assumed())));
         if (lot.codePointCount(0, lot.length()) > LOT) {
@@ -129,6 +131,10 @@ public record BatchTable(Measured measured, List<Story> stories) {
         m.put("ended", s.ended());
         m.put("doubts", s.batch().marks().words().doubts());
         m.put("assumed", s.batch().marks().words().assumed());
+        s.weight().ifPresent(y -> {
+            m.put("wet_g", tenths(y.wetG()));
+            m.put("wet_g_per_g", tenths(y.perGram()));
+        });
         return m;
     }
 
@@ -143,6 +149,11 @@ public record BatchTable(Measured measured, List<Story> stories) {
     }
 
     static double tenths(double figure) {
-        return Math.round(figure * 10) / 10.0;
+        return rounded(figure, 10);
+    }
+
+    /** @param parts of one that are kept */
+    static double rounded(double figure, int parts) {
+        return Math.round(figure * parts) / (double) parts;
     }
 }

@@ -21,7 +21,6 @@ import org.conetender.core.unit.Text;
  */
 public record LotCard(Measured measured, String lot, List<Story> stories) {
 
-    private static final double DAY_MS = 86_400_000.0;
     private static final double[] SHARES = {0.1, 0.5, 0.9};
 
     public LotCard {
@@ -39,6 +38,19 @@ public record LotCard(Measured measured, String lot, List<Story> stories) {
         return Learnt.of(Learnt.Prior.of(kin), lots().others(lot, "", 0), List.of());
     }
 
+    private LotWeights weights() {
+        return new LotWeights(measured, stories);
+    }
+
+    private Optional<Tin> tin() {
+        return Tin.of(measured.past(), lot);
+    }
+
+    /** Whether the record knows of it. */
+    public boolean known() {
+        return !stories.isEmpty() || tin().isPresent();
+    }
+
     double grams() {
         return stories.stream().flatMap(s -> s.stock().stream()).mapToDouble(Batch.Stock::cystsG).sum();
     }
@@ -47,9 +59,11 @@ public record LotCard(Measured measured, String lot, List<Story> stories) {
         Speed speed = speed();
         Hours hours = new Hours(measured.past().ruler());
         out.println("lot " + lot);
-        out.println(Text.of("  %d %s, %.1f g used; first opened for %s on %s", stories.size(),
-                stories.size() == 1 ? "batch" : "batches", grams(), stories.getFirst().name(),
+        out.println(stories.isEmpty() ? "  no batch yet" : Text.of("  %d %s, %.1f g used; first opened for %s"
+                + " on %s", stories.size(), stories.size() == 1 ? "batch" : "batches", grams(),
+                stories.getFirst().name(),
                 stories.getFirst().began().map(hours::day).orElse("an unknown day")));
+        tin().ifPresent(t -> out.println("  " + t.words(hours)));
         out.println(speed.timesSeen() == 0 ? "  nobody has seen it hatch: what follows is what any lot does"
                 : "  learnt from " + speed.timesSeen() + (speed.timesSeen() == 1 ? " batch" : " batches"));
         for (double share : SHARES) {
@@ -58,14 +72,11 @@ public record LotCard(Measured measured, String lot, List<Story> stories) {
                     speed.within(share, true)));
         }
         printCounts(out, speed);
-        trend(this::slowness).ifPresent(t -> out.println("  with age: " + words(t,
+        weights().print(out);
+        trend(this::slowness).ifPresent(t -> out.println(t.words(
                 "K50 changes by %+.1f %% a month (± %.1f)")));
-        trend((s, days) -> hatching(s, days, speed)).ifPresent(t -> out.println("  with age: " + words(t,
+        trend((s, days) -> hatching(s, days, speed)).ifPresent(t -> out.println(t.words(
                 "H%% changes by %+.1f points a month (± %.1f)")));
-    }
-
-    private static String words(Trend t, String format) {
-        return Text.of(format, t.perMonth(), t.sd()) + (t.sure() ? "" : ", which may be chance");
     }
 
     private void printCounts(PrintWriter out, Speed speed) {
@@ -96,21 +107,8 @@ public record LotCard(Measured measured, String lot, List<Story> stories) {
         return c.degreeHours().isPresent() && c.degreeHours().get() < speed.within(0.9, false);
     }
 
-    private interface Figure {
-        Optional<Trend.Point> of(Story s, double days);
-    }
-
-    private Optional<Trend> trend(Figure figure) {
-        List<Trend.Point> points = new ArrayList<>();
-        Optional<Double> first = Optional.empty();
-        for (Story s : stories) {
-            Optional<Double> days = s.began().flatMap(measured.past().ruler()::hour)
-                    .map(h -> h.toInstant().toEpochMilli() / DAY_MS);
-            first = first.or(() -> days);
-            double opened = first.orElse(0.0);
-            days.flatMap(d -> figure.of(s, d - opened)).ifPresent(points::add);
-        }
-        return Trend.of(points);
+    private Optional<Trend> trend(Trend.Figure figure) {
+        return Trend.of(Trend.points(measured, stories, figure));
     }
 
     /** Percent of K50, by what that batch alone taught. */
@@ -146,6 +144,8 @@ public record LotCard(Measured measured, String lot, List<Story> stories) {
                     Math.round(c.perGramSd()), "early", early(c, speed))));
         }
         m.put("counts", counts);
+        tin().ifPresent(t -> m.put("grams_left", BatchTable.tenths(t.leftG())));
+        weights().put(m);
         trend(this::slowness).ifPresent(t -> m.put("k50_percent_per_month", List.of(
                 BatchTable.tenths(t.perMonth()), BatchTable.tenths(t.sd()))));
         trend((s, days) -> hatching(s, days, speed)).ifPresent(t -> m.put("h_points_per_month", List.of(

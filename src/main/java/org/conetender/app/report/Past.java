@@ -94,6 +94,12 @@ public final class Past {
         return kept.facts();
     }
 
+    /** Those that count: what was set aside does not. */
+    List<Fact> counted() {
+        Set<String> aside = Opening.aside(kept.facts());
+        return kept.facts().stream().filter(f -> !aside.contains(f.source())).toList();
+    }
+
     /** Times at which the record itself was damaged and a part was lost, in words. */
     public List<String> damages() {
         return kept.damages();

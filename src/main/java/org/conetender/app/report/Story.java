@@ -9,6 +9,7 @@ import org.conetender.core.batch.ConeBook;
 import org.conetender.core.batch.Fact;
 import org.conetender.core.batch.Life;
 import org.conetender.core.batch.Stage;
+import org.conetender.core.batch.Yield;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.Step;
 import org.conetender.core.unit.Moment;
@@ -58,6 +59,11 @@ public record Story(String cone, Batch batch, List<Fact> facts, List<Entered> st
 
     public Optional<Batch.Stock> stock() {
         return batch.stock();
+    }
+
+    /** What it gave, as far as somebody weighed it. */
+    public Optional<Yield> weight() {
+        return Yield.of(batch, facts);
     }
 
     /** When it began: with its cysts, or with its water where none came. */

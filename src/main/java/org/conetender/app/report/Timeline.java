@@ -11,6 +11,7 @@ import java.util.stream.Collectors;
 import org.conetender.app.plot.BatchPicture;
 import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Fact;
+import org.conetender.core.hatch.Lesson;
 import org.conetender.core.image.Ask;
 import org.conetender.core.unit.Moment;
 import org.conetender.core.unit.Text;
@@ -67,12 +68,15 @@ record Timeline(Measured measured, Story story) {
             case Change.Told(Ask.DidStock d) -> Text.of("stocked: %.1f g of lot %s", d.cystsG(), d.lot());
             case Change.Told(Ask.DidCount d) -> Text.of("counted in %.2f mL: %d nauplii, %d under their "
                     + "shells, %d unhatched", d.sampleMl(), d.nauplii(), d.umbrella(), d.unhatched());
+            case Change.Told(Ask.DidWeigh w) -> Text.of("weighed: %.1f g wet", w.wetG());
             case Change.Told(Ask.SetSetpoint s) -> Text.of("set-point %.1f °C", s.degreesC());
             case Change.Told(Ask.ReadyBy r) -> r.hour().map(h -> "wanted by " + h.text())
                     .orElse("no longer wanted at an hour");
             case Change.Told(Ask.Acknowledge a) -> "acknowledged: " + a.alarm();
             case Change.Told(Ask.Shelve s) -> Text.of("shelved for %.1f h: %s", s.hours(), s.alarm());
             case Change.Told(Ask ask) -> ask.word();
+            case Change.Drawn(long _, Lesson.At at) -> Text.of("- drawn after %.0f °C·h, %.1f h from their "
+                    + "wetting", at.degreeHours(), at.hours());
             case Change.Moved(String stage, String why) -> "- " + stage + ": " + why;
             case Change.Doubted(String why) -> "IN DOUBT: " + why;
             case Change.Undoubted(String why) -> "no longer in doubt: " + why;

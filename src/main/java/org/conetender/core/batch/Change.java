@@ -47,6 +47,14 @@ public sealed interface Change {
      */
     record Taught(String lot, long batch, Lesson lesson) implements Change {}
 
+    /**
+     * How far the cysts were when they were drawn: their harvest is judged by that, whenever somebody does.
+     *
+     * @param batch number of the cone's batch
+     * @param at how far
+     */
+    record Drawn(long batch, Lesson.At at) implements Change {}
+
     /** A heater's relay has closed so often, ever. @param closings of all relays the cone had */
     record Worn(long closings) implements Change {}
 

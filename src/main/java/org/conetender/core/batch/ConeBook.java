@@ -73,7 +73,8 @@ public record ConeBook(Batch base, List<Fact> facts, Batch batch, Usual usual, L
             case Change.Told _ when Reports.exchange(f) -> with(heater.relayExchanged()).folded(f);
             case Change.Tried _ -> with(heater.tried(batch.fill().map(Batch.Fill::at)));
             case Change.Learned l -> with(heater.learned(l.what(), f.at()));
-            case Change.Told _, Change.Moved _, Change.Doubted _, Change.Undoubted _ -> folded(f);
+            case Change.Told _, Change.Moved _, Change.Drawn _, Change.Doubted _, Change.Undoubted _ ->
+                    folded(f);
             case Change.Began _, Change.Left _, Change.ClockSet _, Change.SetAside _, Change.Described _,
                  Change.Taught _ -> this;
         };

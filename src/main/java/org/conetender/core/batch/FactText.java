@@ -32,6 +32,7 @@ public final class FactText {
             case Change.Learned l -> join("learned", List.of("" + l.what().watts(), "" + l.what().litres(),
                     "" + l.what().rise(), "" + l.what().loss(), "" + l.what().lagS()));
             case Change.Taught t -> join("taught", LessonText.fields(t));
+            case Change.Drawn d -> join("drawn", LessonText.fields(d));
             case Change.Worn w -> join("worn", List.of("" + w.closings()));
             case Change.ClockSet _ -> join("clock-set", List.of());
             case Change.Began b -> join("began", b.lastSeen().map(MomentText::fields).orElse(List.of()));
@@ -67,6 +68,7 @@ public final class FactText {
             case "learned" -> new Change.Learned(new HeaterBook.Learned(figure(f, 1), figure(f, 2),
                     figure(f, 3), figure(f, 4), figure(f, 5)));
             case "taught" -> LessonText.taught(f, 1);
+            case "drawn" -> LessonText.drawn(f, 1);
             case "worn" -> new Change.Worn(Long.parseLong(at(f, 1)));
             case "clock-set" -> new Change.ClockSet();
             case "began" -> new Change.Began(f.size() > 1 ? Optional.of(MomentText.moment(f, 1))
@@ -85,6 +87,8 @@ public final class FactText {
             case Ask.DidStock d -> List.of("stock", d.lot(), "" + d.cystsG());
             case Ask.DidCount d -> List.of("count", "" + d.nauplii(), "" + d.umbrella(), "" + d.unhatched(),
                     "" + d.sampleMl());
+            case Ask.DidWeigh w -> List.of("weighed", "" + w.wetG());
+            case Ask.TinHolds t -> List.of("tin", t.lot(), "" + t.cystsG());
             case Ask.SetUsual u -> List.of("usual", u.lot().orElse(""), number(u.litres()),
                     number(u.cystsG()), number(u.ppt()));
             case Ask.SetSetpoint s -> List.of("setpoint", "" + s.degreesC());
@@ -105,6 +109,8 @@ public final class FactText {
             case "stock" -> new Ask.DidStock(at(f, 1), figure(f, 2));
             case "count" -> new Ask.DidCount(Integer.parseInt(at(f, 1)), Integer.parseInt(at(f, 2)),
                     Integer.parseInt(at(f, 3)), figure(f, 4));
+            case "weighed" -> new Ask.DidWeigh(figure(f, 1));
+            case "tin" -> new Ask.TinHolds(at(f, 1), figure(f, 2));
             case "usual" -> new Ask.SetUsual(Optional.of(at(f, 1)).filter(s -> !s.isEmpty()),
                     maybe(f, 2), maybe(f, 3), maybe(f, 4));
             case "setpoint" -> new Ask.SetSetpoint(figure(f, 1));

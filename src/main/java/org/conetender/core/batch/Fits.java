@@ -44,7 +44,7 @@ public final class Fits {
             case CLEANED -> cleaned(stage);
             case RINSED, DISINFECTED -> stage instanceof Stage.Drained || stage instanceof Stage.Clean ? null
                     : "it still holds a batch; report 'drained' first.";
-            case TOO_EARLY, RIGHT, LATE -> harvested(book.batch()) ? null
+            case TOO_EARLY, RIGHT, LATE -> Verdict.harvested(book.batch()) ? null
                     : "there is no harvest to judge; answer after the next one, before the cone is "
                     + "stocked again.";
             case ABANDONED -> stage.hasWater() && !(stage instanceof Stage.Abandoned) ? null
@@ -57,11 +57,10 @@ public final class Fits {
         return stage.develops() ? Optional.empty() : Optional.of("no cysts are in it to count.");
     }
 
-    /** Whether something was drawn; where nobody reports the harvest, the cleaning tells of it. */
-    private static boolean harvested(Batch b) {
-        boolean over = b.stage() instanceof Stage.Drawing || b.stage() instanceof Stage.Drained
-                || b.stage() instanceof Stage.Clean;
-        return b.marks().harvests() > 0 || over && b.stock().isPresent();
+    /** Why there is nothing to weigh; empty when there is. */
+    public static Optional<String> weighRefusal(Batch b) {
+        return Verdict.harvested(b) ? Optional.empty() : Optional.of("there is no harvest to weigh; say it "
+                + "after the next one, before the cone is stocked again.");
     }
 
     private static String holds(ConeBook book, String word) {
@@ -114,6 +113,10 @@ public final class Fits {
                     || c.nauplii() > 1_000_000 || c.umbrella() > 1_000_000 || c.unhatched() > 1_000_000
                     ? "counts must lie between 0 and 1000000." : null,
                     range("sample-ml", c.sampleMl(), 0.01, 1_000));
+            case Ask.DidWeigh w -> range("wet-g", w.wetG(), 0.01, 5_000);
+            case Ask.TinHolds t -> first(range("cysts-g", t.cystsG(), 0, 50_000), lot(t.lot()),
+                    Lots.unnamed(t.lot()) ? "'" + t.lot() + "' is what a tin without a label is called; "
+                    + "write one on it, such as L-0417, and say that." : null);
             case Ask.SetUsual u -> first(u.litres().map(Fits::litres).orElse(null),
                     u.ppt().map(v -> range("ppt", v, Usual.LEAST_PPT, Usual.MOST_PPT)).orElse(null),
                     u.cystsG().map(v -> range("cysts-g", v, 0.01, 200)).orElse(null),

@@ -5,15 +5,14 @@ import java.util.List;
 import org.conetender.core.hatch.Lesson;
 import org.conetender.core.hatch.Lesson.Sight;
 
-/** The written form of what a report teaches; part of {@link FactText}. */
+/** The written form of what a report teaches, or a harvest would; part of {@link FactText}. */
 final class LessonText {
 
     private LessonText() {}
 
     static List<String> fields(Change.Taught t) {
-        Lesson.At at = t.lesson().at();
-        List<String> out = new ArrayList<>(List.of(t.lot(), "" + t.batch(), "" + at.leastDegreeHours(),
-                "" + at.mostDegreeHours(), "" + at.hours()));
+        List<String> out = new ArrayList<>(List.of(t.lot(), "" + t.batch()));
+        out.addAll(at(t.lesson().at()));
         out.addAll(switch (t.lesson().sight()) {
             case Sight.NoneYet _ -> List.of("none");
             case Sight.First _ -> List.of("first");
@@ -23,10 +22,28 @@ final class LessonText {
         return out;
     }
 
+    static List<String> fields(Change.Drawn d) {
+        List<String> out = new ArrayList<>(List.of("" + d.batch()));
+        out.addAll(at(d.at()));
+        return out;
+    }
+
+    private static List<String> at(Lesson.At at) {
+        return List.of("" + at.leastDegreeHours(), "" + at.mostDegreeHours(), "" + at.hours());
+    }
+
+    private static Lesson.At at(List<String> f, int from) {
+        return new Lesson.At(FactText.figure(f, from), FactText.figure(f, from + 1),
+                FactText.figure(f, from + 2));
+    }
+
+    /** @throws IllegalArgumentException for what {@link #fields} never wrote */
+    static Change.Drawn drawn(List<String> f, int from) {
+        return new Change.Drawn(Long.parseLong(FactText.at(f, from)), at(f, from + 1));
+    }
+
     /** @throws IllegalArgumentException for what {@link #fields} never wrote */
     static Change.Taught taught(List<String> f, int from) {
-        Lesson.At at = new Lesson.At(FactText.figure(f, from + 2), FactText.figure(f, from + 3),
-                FactText.figure(f, from + 4));
         int more = from + 6;
         Sight sight = switch (FactText.at(f, from + 5)) {
             case "none" -> new Sight.NoneYet();
@@ -36,7 +53,7 @@ final class LessonText {
             default -> throw new IllegalArgumentException("unknown kind of lesson: " + f.get(from + 5));
         };
         return new Change.Taught(FactText.at(f, from), Long.parseLong(FactText.at(f, from + 1)),
-                new Lesson(at, sight));
+                new Lesson(at(f, from + 2), sight));
     }
 
     private static int whole(List<String> f, int i) {

@@ -23,7 +23,7 @@ public final class Life {
             case Change.Undoubted u -> b.undoubted(u.why());
             case Change.Tripped _, Change.Released _, Change.AlarmRaised _, Change.AlarmOver _,
                  Change.Began _, Change.Left _, Change.Bridged _, Change.Tried _, Change.Learned _,
-                 Change.Worn _, Change.ClockSet _, Change.Taught _,
+                 Change.Worn _, Change.ClockSet _, Change.Taught _, Change.Drawn _,
                  Change.SetAside _, Change.Described _ -> b;
         };
     }
@@ -35,8 +35,8 @@ public final class Life {
             case Ask.DidStock d -> stock(b, d, at);
             case Ask.SetSetpoint s -> b.with(b.marks().held(new Batch.Held.At(s.degreesC())));
             case Ask.ReadyBy r -> readyBy(b, r);
-            case Ask.DidCount _, Ask.SetUsual _, Ask.Withdraw _, Ask.Acknowledge _, Ask.Shelve _,
-                 Ask.Alarms _, Ask.Away _ -> b;
+            case Ask.DidCount _, Ask.DidWeigh _, Ask.TinHolds _, Ask.SetUsual _, Ask.Withdraw _,
+                 Ask.Acknowledge _, Ask.Shelve _, Ask.Alarms _, Ask.Away _ -> b;
         };
     }
 

@@ -67,7 +67,7 @@ public record Lives(boolean running, List<Moment> exits, Optional<ConeBook.Latch
             case Change.Moved _, Change.Tripped _, Change.Released _, Change.Doubted _,
                  Change.Undoubted _, Change.AlarmRaised _, Change.AlarmOver _, Change.Bridged _,
                  Change.Tried _, Change.Learned _, Change.Worn _, Change.ClockSet _, Change.Taught _,
-                 Change.Described _ -> this;
+                 Change.Drawn _, Change.Described _ -> this;
         };
     }
 
@@ -94,7 +94,8 @@ public record Lives(boolean running, List<Moment> exits, Optional<ConeBook.Latch
             case Ask.Did(Step step) -> step != Step.HANDS_IN && step != Step.VALVE_SHUT
                     && step != Step.VALVE_OPEN && step != Step.RELAY_EXCHANGED && step != Step.NONE_SEEN;
             case Ask.DidFill _, Ask.DidStock _, Ask.Withdraw _ -> true;
-            case Ask.DidCount _, Ask.SetUsual _, Ask.SetSetpoint _, Ask.ReadyBy _, Ask.Away _,
+            case Ask.DidCount _, Ask.DidWeigh _, Ask.TinHolds _, Ask.SetUsual _, Ask.SetSetpoint _,
+                 Ask.ReadyBy _, Ask.Away _,
                  Ask.Acknowledge _, Ask.Shelve _, Ask.Alarms _ -> false;
         };
     }

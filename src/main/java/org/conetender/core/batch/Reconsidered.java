@@ -56,7 +56,7 @@ public final class Reconsidered {
                 }
                 case Change.Told _, Change.Tripped _, Change.Released _, Change.Doubted _, Change.Undoubted _,
                      Change.AlarmRaised _, Change.AlarmOver _, Change.Bridged _, Change.Tried _,
-                     Change.Learned _, Change.Worn _, Change.Taught _, Change.ClockSet _,
+                     Change.Learned _, Change.Worn _, Change.Taught _, Change.Drawn _, Change.ClockSet _,
                      Change.Began _, Change.Left _,
                      Change.SetAside _,
                      Change.Described _ -> { }

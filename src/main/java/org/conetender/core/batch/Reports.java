@@ -22,7 +22,7 @@ public final class Reports {
             case Change.Moved m -> !m.stage().equals("settling");
             case Change.Tripped _, Change.Doubted _, Change.AlarmRaised _, Change.AlarmOver _,
                  Change.Began _, Change.Left _, Change.Bridged _, Change.Tried _, Change.Learned _,
-                 Change.Worn _, Change.ClockSet _,
+                 Change.Worn _, Change.Drawn _, Change.ClockSet _,
                  Change.SetAside _, Change.Described _ -> true;
             case Change.Released _, Change.Undoubted _, Change.Taught _ -> false;
         };
@@ -39,18 +39,20 @@ public final class Reports {
                      TOO_EARLY, RIGHT, LATE, NONE_SEEN -> false;
             };
             case Ask.Withdraw _ -> true;
-            case Ask.DidFill _, Ask.DidStock _, Ask.DidCount _, Ask.SetUsual _, Ask.SetSetpoint _,
-                 Ask.ReadyBy _, Ask.Acknowledge _, Ask.Shelve _, Ask.Alarms _, Ask.Away _ -> false;
+            case Ask.DidFill _, Ask.DidStock _, Ask.DidCount _, Ask.DidWeigh _, Ask.TinHolds _,
+                 Ask.SetUsual _, Ask.SetSetpoint _, Ask.ReadyBy _, Ask.Acknowledge _, Ask.Shelve _,
+                 Ask.Alarms _, Ask.Away _ -> false;
         };
     }
 
     /** Whether that fact is a person's report about the batch, which can be taken back. */
-    static boolean withdrawable(Fact f) {
+    public static boolean withdrawable(Fact f) {
         return f.change() instanceof Change.Told(Ask ask) && switch (ask) {
             case Ask.Did d -> d.step() != Step.HANDS_IN;
-            case Ask.DidFill _, Ask.DidStock _, Ask.DidCount _, Ask.SetSetpoint _, Ask.ReadyBy _ -> true;
-            case Ask.SetUsual _, Ask.Withdraw _, Ask.Acknowledge _, Ask.Shelve _, Ask.Alarms _,
-                 Ask.Away _ -> false;
+            case Ask.DidFill _, Ask.DidStock _, Ask.DidCount _, Ask.DidWeigh _, Ask.SetSetpoint _,
+                 Ask.ReadyBy _ -> true;
+            case Ask.TinHolds _, Ask.SetUsual _, Ask.Withdraw _, Ask.Acknowledge _, Ask.Shelve _,
+                 Ask.Alarms _, Ask.Away _ -> false;
         };
     }
 

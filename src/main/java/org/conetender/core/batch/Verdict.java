@@ -11,6 +11,13 @@ public final class Verdict {
 
     private Verdict() {}
 
+    /** Whether something was drawn; where nobody reports the harvest, the cleaning tells of it. */
+    static boolean harvested(Batch b) {
+        boolean over = b.stage() instanceof Stage.Drawing || b.stage() instanceof Stage.Drained
+                || b.stage() instanceof Stage.Clean;
+        return b.marks().harvests() > 0 || over && b.stock().isPresent();
+    }
+
     /** Whether the present batch was harvested and nobody has said yet how its hour was. */
     public static boolean wanted(ConeBook book) {
         Batch b = book.batch();

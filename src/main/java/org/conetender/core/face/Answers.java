@@ -8,6 +8,7 @@ import org.conetender.core.batch.Change;
 import org.conetender.core.batch.ConeBook;
 import org.conetender.core.batch.Lives;
 import org.conetender.core.batch.Verdict;
+import org.conetender.core.batch.Yield;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.Request;
 import org.conetender.core.image.Step;
@@ -26,9 +27,13 @@ public final class Answers {
             case Ask.Did d -> "'" + d.step().word() + "' is recorded." + asked(d.step(), book.cone(r.cone()));
             case Ask.DidFill f ->
                     Text.of("filled with %s L at %s ppt, recorded.", plain(f.litres()), plain(f.ppt()));
-            case Ask.DidStock k -> Text.of("%s g of lot %s, recorded.", plain(k.cystsG()), k.lot());
+            case Ask.DidStock k -> LotWords.grams(k.cystsG(), k.lot()) + ", recorded.";
             case Ask.DidCount c -> Text.of("count of %d nauplii, %d umbrella, %d unhatched, recorded%s.",
                     c.nauplii(), c.umbrella(), c.unhatched(), hatched(c));
+            case Ask.DidWeigh w -> weighed(w, book.cone(r.cone()));
+            case Ask.TinHolds t -> Text.of("Lot %s: %s g are left, recorded; what is stocked from now on is "
+                    + "taken off. A slip is put right by saying anew what is left.", t.lot(),
+                    plain(t.cystsG()));
             case Ask.SetUsual _ -> usual(book.cone(r.cone()).usual());
             case Ask.SetSetpoint p -> Text.of("this batch is held at %s °C.", plain(p.degreesC()));
             case Ask.ReadyBy h -> h.hour().isEmpty() ? "no hour is wanted for this batch any more."
@@ -44,7 +49,7 @@ public final class Answers {
             case Ask.Away a -> a.helper().isEmpty() ? "Somebody is near again." : "Away is noted; helper: "
                     + a.helper() + ".";
         };
-        if (r.cone().isEmpty()) {
+        if (r.cone().isEmpty() || r.ask() instanceof Ask.TinHolds) {
             return what;
         }
         Cone cone = s.cone(r.cone()).orElseThrow();
@@ -52,8 +57,17 @@ public final class Answers {
     }
 
     private static String usual(Cone.Usual u) {
-        return Text.of("its usual values are now %s L at %s ppt with %s g of lot %s.", plain(u.litres()),
-                plain(u.ppt()), plain(u.cystsG()), u.lot());
+        return Text.of("its usual values are now %s L at %s ppt with %s.", plain(u.litres()),
+                plain(u.ppt()), LotWords.grams(u.cystsG(), u.lot()));
+    }
+
+    /** With all that was weighed of the batch, so that a slip is seen at once. */
+    private static String weighed(Ask.DidWeigh w, ConeBook book) {
+        return Text.of("%s g wet, recorded.", plain(w.wetG())) + Yield.of(book.batch(), book.facts()).map(y ->
+                (y.wetG() > w.wetG() ? Text.of(" %.1f g in all of this batch:", y.wetG()) : " That is")
+                + Text.of(" %.1f g of each gram of cysts.", y.perGram()) + (y.possible() ? ""
+                : " No cysts give so much: was the sieve weighed with them, or much water? 'withdraw' takes "
+                + "it back.")).orElse("");
     }
 
     /** What an acknowledgement leaves locked, and what has to be said again first. */

@@ -28,6 +28,10 @@ public final class Description {
     static final String COUNT = schema(Map.of("nauplii", whole(), "umbrella", whole(), "unhatched", whole(),
             "sample-ml", number(0.01, 1000)), "nauplii", "umbrella", "unhatched", "sample-ml");
 
+    static final String WEIGHED = schema(Map.of("wet-g", number(0.01, 5_000)), "wet-g");
+    static final String TIN = schema(Map.of("lot", text(40), "cysts-g", number(0, 50_000)), "lot",
+            "cysts-g");
+
     static final String SHELVE = schema(Map.of("alarm", text(40), "hours", number(0,
             Ask.Shelve.MOST_HOURS)), "alarm", "hours");
 
@@ -88,6 +92,7 @@ public final class Description {
                 Property.of("filled", "Report a filling with its figures", "json").format(FILLED).set(),
                 Property.of("stocked", "Report cysts with their figures", "json").format(STOCKED).set(),
                 Property.of("count", "Report a counted sub-sample", "json").format(COUNT).set(),
+                Property.of("weighed", "Report a harvest's wet weight", "json").format(WEIGHED).set(),
                 Property.of("withdraw", "Take back the last report", "string").set(),
                 Property.of("acknowledge", "Acknowledge an alarm by its id", "string").set(),
                 Property.of("shelve", "Put an alarm on the shelf for some hours; 0 ends it", "json")
@@ -107,6 +112,7 @@ public final class Description {
                 Property.of("record", "How the record stands", "string"),
                 Property.of("alarms", "Every alarm of the site and its cones with its states", "string"),
                 Property.of("escalated", "For the second person: what nobody has answered", "string"),
+                Property.of("tin", "Report what is left of a lot", "json").format(TIN).set(),
                 Property.of("away", "Who may be called while nobody is near; empty ends it", "string")
                 .set()));
         return n;

@@ -1,9 +1,11 @@
 package org.conetender.core.face;
 
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Stream;
 import org.conetender.core.image.Ask;
 
 /** Turns named figures, from a document or a command line, into an {@link Ask}. */
@@ -17,17 +19,27 @@ final class Figures {
 
     /** @throws IllegalArgumentException with a sentence when a figure is missing, unknown or no number */
     static Ask filled(Map<String, Object> given) {
-        Figures f = new Figures(given).only("litres", "ppt");
+        Figures f = new Figures(given).all("litres", "ppt");
         return new Ask.DidFill(f.number("litres"), f.number("ppt"));
     }
 
     static Ask stocked(Map<String, Object> given) {
-        Figures f = new Figures(given).only("lot", "cysts-g");
+        Figures f = new Figures(given).all("lot", "cysts-g");
         return new Ask.DidStock(f.text("lot"), f.number("cysts-g"));
     }
 
+    /** What is left of a lot. */
+    static Ask tin(Map<String, Object> given) {
+        Figures f = new Figures(given).all("lot", "cysts-g");
+        return new Ask.TinHolds(f.text("lot"), f.number("cysts-g"));
+    }
+
+    static Ask weighed(Map<String, Object> given) {
+        return new Ask.DidWeigh(new Figures(given).all("wet-g").number("wet-g"));
+    }
+
     static Ask count(Map<String, Object> given) {
-        Figures f = new Figures(given).only("nauplii", "umbrella", "unhatched", "sample-ml");
+        Figures f = new Figures(given).all("nauplii", "umbrella", "unhatched", "sample-ml");
         return new Ask.DidCount(f.whole("nauplii"), f.whole("umbrella"), f.whole("unhatched"),
                 f.number("sample-ml"));
     }
@@ -42,7 +54,7 @@ final class Figures {
     }
 
     static Ask shelve(Map<String, Object> given) {
-        Figures f = new Figures(given).only("alarm", "hours");
+        Figures f = new Figures(given).all("alarm", "hours");
         return new Ask.Shelve(f.text("alarm"), f.number("hours"));
     }
 
@@ -56,9 +68,21 @@ final class Figures {
         return this;
     }
 
+    /** All of these and no others; whatever is missing is told at once. */
+    private Figures all(String... needed) {
+        only(needed);
+        List<String> missing = Stream.of(needed).filter(n -> given.get(n) == null).map(n -> "'" + n + "'")
+                .toList();
+        if (!missing.isEmpty()) {
+            throw new IllegalArgumentException((missing.size() == 1 ? "the figure " + missing.getFirst()
+                    + " is" : "the figures " + String.join(", ", missing.subList(0, missing.size() - 1))
+                    + " and " + missing.getLast() + " are") + " missing");
+        }
+        return this;
+    }
+
     private double number(String name) {
-        return maybe(name)
-                .orElseThrow(() -> new IllegalArgumentException("the figure '" + name + "' is missing"));
+        return maybe(name).orElseThrow();
     }
 
     private Optional<Double> maybe(String name) {
@@ -81,8 +105,7 @@ final class Figures {
     }
 
     private String text(String name) {
-        return maybeText(name).orElseThrow(
-                () -> new IllegalArgumentException("the figure '" + name + "' is missing"));
+        return maybeText(name).orElseThrow();
     }
 
     private Optional<String> maybeText(String name) {

@@ -1,21 +1,82 @@
 package org.conetender.core.face;
 
+import java.util.Optional;
+import org.conetender.core.batch.Lots;
 import org.conetender.core.hatch.Speed;
 import org.conetender.core.unit.Text;
 
 /** What is known of a lot, in a sentence: said to whoever has just taught something of it. */
 public final class LotWords {
 
+    /** Said of a verdict on cysts of which the record no longer knows how far they were. */
+    public static final String NO_COURSE = " It teaches nothing, since it is not known how far its "
+            + "cysts were when they were drawn.";
+
+    private static final String NO_LABEL = " Its tin has no label, so the next batch learns nothing from "
+            + "this: write one on it and name it, as in 'usual lot=L-0417'.";
+
     private LotWords() {}
+
+    /** Of a tin that nobody named there is nothing to say but that they are cysts. */
+    static String grams(double g, String lot) {
+        return Sentences.plain(g) + (Lots.unnamed(lot) ? " g of cysts" : " g of lot " + lot);
+    }
+
+    /**
+     * Why a look does not count after the first nauplii were reported.
+     *
+     * @param word of the look  @param at when they were, where a clock tells
+     * @param back reports to withdraw until that one is taken back as well; 0 where it stands
+     */
+    public static String once(String word, Optional<String> at, int back) {
+        return Text.of(" For the hour it does not count: 'first-seen' was reported%s, and the first come "
+                + "only once. If this '%s' was the slip, say 'withdraw'; if that was, %s.",
+                at.map(t -> " at " + t).orElse(" before"), word, back == 0
+                ? "it stands by now, and a 'count' outvotes it" : "say 'withdraw' "
+                + (back == 2 ? "twice" : back + " times") + ", then again what was right");
+    }
+
+    /**
+     * Why a count moves nothing.
+     *
+     * @param degreeHours done  @param many whether too many had hatched in it, rather than too few
+     * @param bound share that would be expected at most, or at least, 0..1
+     */
+    public static String slip(double degreeHours, boolean many, double bound) {
+        String expected = many ? bound < 0.01 ? "less than 1 %" : Text.of("at most %.0f %%", 100 * bound)
+                : bound > 0.99 ? "more than 99 %" : Text.of("at least %.0f %%", 100 * bound);
+        return Text.of(" That hardly can be: after %.0f degree-hours %s of what hatches should have hatched. "
+                + "So it is kept, but taken for a slip: it moves the hour little or not at all. See that "
+                + "cone and lot are right and that empty shells were left out; then say 'withdraw', or count "
+                + "once more.%s", degreeHours, expected, many ? ""
+                : " If it stays so, few of these cysts can hatch at all.");
+    }
+
+    /** @param hours from now */
+    public static String inHours(double hours) {
+        return Text.of("in about %.1f h", hours);
+    }
+
+    /** The hour that a report has moved. @param when in words  @param laterH by how much, h; 0 if unknown */
+    public static String moved(String when, double laterH) {
+        return " That makes it ready " + when + (laterH == 0 ? "." : ", " + span(Math.abs(laterH))
+                + (laterH < 0 ? " sooner" : " later") + " than was told before.");
+    }
+
+    private static String span(double hours) {
+        return hours < 1.5 ? Text.of("%.0f min", 60 * hours) : Text.of("%.1f h", hours);
+    }
 
     /** @param lot label of the tin  @param speed of it in the water it stands in */
     public static String taught(String lot, Speed speed) {
         if (speed.timesSeen() == 0) {
             return "";
         }
-        return Text.of(" Lot %s, from %s: first tenth at about %.0f degree-hours, half at %.0f, ripe at %.0f "
-                + "(in four cases of five %.0f to %.0f).", lot, speed.timesSeen() == 1 ? "one batch"
-                : speed.timesSeen() + " batches", speed.k10(), speed.k50DegreeHours(), speed.k90(),
-                speed.k90Within(false), speed.k90Within(true));
+        boolean unnamed = Lots.unnamed(lot);
+        return Text.of(" %s: first tenth at about %.0f degree-hours, half at %.0f, ripe at %.0f (in four "
+                + "cases of five %.0f to %.0f).%s", unnamed ? "This batch" : "Lot " + lot + ", from "
+                + (speed.timesSeen() == 1 ? "one batch" : speed.timesSeen() + " batches"), speed.k10(),
+                speed.k50DegreeHours(), speed.k90(), speed.k90Within(false), speed.k90Within(true),
+                unnamed ? NO_LABEL : "");
     }
 }

@@ -65,6 +65,8 @@ public final class SetTopic {
             case "hand/filled" -> Figures.filled(FlatJson.read(payload));
             case "hand/stocked" -> Figures.stocked(FlatJson.read(payload));
             case "hand/count" -> Figures.count(FlatJson.read(payload));
+            case "hand/weighed" -> Figures.weighed(FlatJson.read(payload));
+            case "site/tin" -> Figures.tin(FlatJson.read(payload));
             case "hand/withdraw" -> new Ask.Withdraw(payload.isBlank() || payload.equals("\0") ? "last"
                     : payload);
             case "hand/acknowledge" -> new Ask.Acknowledge(payload);

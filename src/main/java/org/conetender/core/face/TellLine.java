@@ -54,6 +54,8 @@ public final class TellLine {
                 yield readyBy(String.join(" ", rest));
             }
             case "usual" -> Figures.usual(figures(rest));
+            case "weighed" -> Figures.weighed(figures(rest));
+            case "tin" -> Figures.tin(figures(rest));
             case "count" -> Figures.count(figures(rest));
             case "away" -> new Ask.Away(figures(rest).getOrDefault("helper", "nobody").toString());
             case "back" -> new Ask.Away("");
@@ -68,8 +70,8 @@ public final class TellLine {
         if (step.isEmpty()) {
             throw new IllegalArgumentException("there is no step '" + verb + "'; the steps are "
                     + Description.STEPS.replace(",", ", ")
-                    + ", and count, usual, setpoint, ready-by, withdraw, acknowledge, shelve, alarms, "
-                    + "away, back");
+                    + ", and count, weighed, tin, usual, setpoint, ready-by, withdraw, acknowledge, shelve, "
+                    + "alarms, away, back");
         }
         if (!rest.isEmpty()) {
             throw new IllegalArgumentException("'" + verb + "' takes no figures; leave out '"

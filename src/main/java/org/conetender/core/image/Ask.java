@@ -24,6 +24,12 @@ public sealed interface Ask {
      */
     record DidCount(int nauplii, int umbrella, int unhatched, double sampleMl) implements Ask {}
 
+    /** The harvest was weighed. @param wetG nauplii, rinsed and drained in the sieve, g */
+    record DidWeigh(double wetG) implements Ask {}
+
+    /** Somebody looked how much is left of a lot. @param lot label of the tin  @param cystsG in it now, g */
+    record TinHolds(String lot, double cystsG) implements Ask {}
+
     /** Change one of the cone's usual values; each empty one stays. */
     record SetUsual(Optional<String> lot, Optional<Double> litres, Optional<Double> cystsG,
                     Optional<Double> ppt) implements Ask {}
@@ -65,6 +71,8 @@ public sealed interface Ask {
             case DidFill _ -> "filled";
             case DidStock _ -> "stocked";
             case DidCount _ -> "count";
+            case DidWeigh _ -> "weighed";
+            case TinHolds _ -> "tin";
             case SetUsual _ -> "usual";
             case SetSetpoint _ -> "setpoint";
             case ReadyBy _ -> "ready-by";

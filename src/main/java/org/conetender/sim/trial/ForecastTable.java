@@ -1,7 +1,9 @@
 package org.conetender.sim.trial;
 
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Set;
 import java.util.function.Predicate;
 import java.util.function.ToDoubleFunction;
 import org.conetender.core.unit.Text;
@@ -23,6 +25,7 @@ record ForecastTable(List<Judged> all) {
     /** What came out, a row for each split. */
     List<String> lines() {
         List<String> lines = new ArrayList<>();
+        Set<String> none = new LinkedHashSet<>();
         lines.add("  within: share inside the 80 and the 50 % interval; wide: median width of the 80 %, h; "
                 + "off: median");
         lines.add("  absolute error, min; fixed: that of 24 h; by hand: that of 319 °C·h above 12 °C; "
@@ -30,17 +33,21 @@ record ForecastTable(List<Judged> all) {
         lines.add("  that of who knows all of the lot, but not how its batches and probes differ");
         for (Point p : Point.values()) {
             lines.add("  " + name(p));
-            lines.add(row("all", of(p, _ -> true)));
-            for (int seen : Brood.SEEN) {
-                lines.add(row("lot seen " + seen, of(p, b -> b.seen() == seen)));
-            }
-            for (int i = 0; i + 1 < Brood.BANDS_C.length; i++) {
-                int band = i;
-                lines.add(row(band(band), of(p, b -> inBand(b, band))));
-            }
+            List<Split> splits = splits(p);
             for (Brood.Habit habit : Brood.Habit.values()) {
-                lines.add(row("seen 3, " + name(habit), of(p, b -> b.seen() == OFTEN && b.habit() == habit)));
+                splits.add(new Split("seen 3, " + name(habit),
+                        of(p, b -> b.seen() == OFTEN && b.habit() == habit)));
             }
+            for (Split s : splits) {
+                if (s.some.isEmpty()) {
+                    none.add(s.what);
+                } else {
+                    lines.add(row(s.what, s.some));
+                }
+            }
+        }
+        if (!none.isEmpty()) {
+            lines.add("  no row and no target, since no batch was of it: " + String.join("; ", none));
         }
         return lines;
     }
@@ -49,21 +56,32 @@ record ForecastTable(List<Judged> all) {
     List<Target> targets() {
         List<Target> targets = new ArrayList<>();
         for (Point p : Point.values()) {
-            targets.add(holds(name(p) + ", all", of(p, _ -> true)));
-            for (int seen : Brood.SEEN) {
-                targets.add(holds(name(p) + ", lot seen " + seen, of(p, b -> b.seen() == seen)));
-            }
-            for (int i = 0; i + 1 < Brood.BANDS_C.length; i++) {
-                int band = i;
-                targets.add(holds(name(p) + ", " + band(band), of(p, b -> inBand(b, band))));
-            }
+            splits(p).stream().filter(s -> !s.some.isEmpty())
+                    .forEach(s -> targets.add(holds(name(p) + ", " + s.what, s.some)));
         }
         List<Judged> often = of(Point.START, b -> b.seen() == OFTEN);
-        targets.add(new Target("error at the start, lot seen 3, as a part of that of fixed hours",
+        if (!often.isEmpty()) {
+            targets.add(new Target("error at the start, lot seen 3, as a part of that of fixed hours",
                 median(often, Judged::offMin) / median(often, ForecastTable::fixedMin), FIXED_PART));
+        }
         targets.add(new Target("median error 3 h before, min", median(of(Point.LAST, _ -> true),
                 Judged::offMin), LAST_MIN));
         return targets;
+    }
+
+    /** @param what of all batches  @param some those */
+    private record Split(String what, List<Judged> some) {}
+
+    private List<Split> splits(Point p) {
+        List<Split> splits = new ArrayList<>(List.of(new Split("all", of(p, _ -> true))));
+        for (int seen : Brood.SEEN) {
+            splits.add(new Split("lot seen " + seen, of(p, b -> b.seen() == seen)));
+        }
+        for (int i = 0; i + 1 < Brood.BANDS_C.length; i++) {
+            int band = i;
+            splits.add(new Split(band(band), of(p, b -> inBand(b, band))));
+        }
+        return splits;
     }
 
     private static Target holds(String what, List<Judged> some) {

@@ -57,21 +57,40 @@ class ForecastCommandTest {
 
     @Test
     void theAnswerStandsWithTheTableItCanBeCheckedBy() {
-        assertThat(run("--zone", "Europe/London")).isZero();
+        assertThat(run("--zone", "Europe/London", "--hours")).isZero();
         assertThat(out.toString())
                 .contains("61 readings from 2026-03-01 19:00 to 2026-03-02 05:00 (Europe/London)")
                 .contains("   1  2026-03-01 20:00    26.00  26.00  26.00   14.00   14.0")
                 .contains("  10  2026-03-02 05:00    26.00  26.00  26.00   14.00  140.0")
                 .contains("140.0 done of 399.4 needed")
                 // At the later quartile: (399.4 − 140) / 14 = 18.53 h after 05:00, and what the sums may err
-                .contains("ready at 2026-03-02 23:3").contains("; 8 in 10 such batches between ")
+                .contains("ready at 2026-03-02 23:3").contains("\n  8 in 10 such batches between ")
                 // Half of such lots: (345.7 − 140) / 14 = 14.69 h after 05:00
-                .contains("late on purpose", "50 % by 2026-03-02 14:21, 90 % by 2026-03-02 19:41")
+                .contains("late on purpose")
+                .containsPattern("T50, half hatched +2026-03-02 14:21 +271.0 +50 %\n")
+                .containsPattern("T90, nine tenths +2026-03-02 19:41 +345.7 +90 %\n")
                 // The middle of such batches: 1.2816 · 0.19 · 271 and some food is hatched later than T90.
-                .contains("most food in the cone then about 2026-03-02 22:",
-                        "with 97 % hatched; 95 % of it from")
+                .containsPattern("most food in the cone +2026-03-02 22:\\d\\d +\\d+\\.\\d +97 %")
                 .contains("stay at 26.0 °C");
         assertThat(err.toString()).isEmpty();
+    }
+
+    /** Eighty columns, and of the hours only those with something to do; in their order. */
+    @Test
+    void thoseHoursAreToldThatMatterAndTheOthersOnlyWhenAskedFor() throws IOException {
+        log = write(200, 24);
+        for (String lot : List.of("8", "12")) {
+            out.getBuffer().setLength(0);
+            assertThat(run("--zone", "America/Argentina/Buenos_Aires", "--synchrony", lot)).isZero();
+            assertThat(out.toString().lines()).hasSizeLessThan(28).allMatch(l -> l.length() <= 80);
+            assertThat(out.toString().lines().filter(l -> l.matches("[a-zA-Z0-9].* +2026-\\d\\d-\\d\\d "
+                    + "\\d\\d:\\d\\d +\\d+\\.\\d +\\d+ %")).map(l -> l.substring(26, 42))).isSorted()
+                    .hasSize(lot.equals("8") ? 8 : 10);
+            assertThat(out.toString()).contains("last reading").doesNotContain("by hand");
+        }
+        assertThat(out.toString()).contains("first harvest", "second harvest");
+        run("--zone", "UTC", "--hours");
+        assertThat(out.toString()).contains("  33  2026-03-03 04:00", "by hand");
     }
 
     @Test
@@ -160,7 +179,8 @@ class ForecastCommandTest {
     @Test
     void aLotThatHatchesOverLongIsHarvestedTwice() throws IOException {
         assertThat(run("--zone", "UTC", "--synchrony", "12")).isZero();
-        assertThat(out.toString()).contains("harvest twice, about 2026-03-02 18:4", "(82 % of them)");
+        assertThat(out.toString()).contains("harvest twice")
+                .containsPattern("first harvest \\(82 %\\) +2026-03-02 18:4");
         out.getBuffer().setLength(0);
         run("--zone", "UTC", "--synchrony", "12", "--json");
         JsonNode json = new ObjectMapper().readTree(out.toString());
@@ -211,8 +231,8 @@ class ForecastCommandTest {
         log = Files.writeString(dir.resolve("unheated.csv"), text);
         int code = run("--zone", "UTC", "--stocked", "2026-07-01 20:00");
         assertThat(code).as(err.toString()).isZero();
-        assertThat(out.toString()).contains("is taken to do as in the 24 h before it: 21.0 to 27.0 °C, in "
-                + "the mean 24.0 °C").doesNotContain("stay at");
+        assertThat(out.toString().replace('\n', ' ')).contains("is taken to do as in the 24 h before it: "
+                + "21.0 to 27.0 °C, in the mean 24.0 °C").doesNotContain("stay at");
         out.getBuffer().setLength(0);
         run("--zone", "UTC", "--stocked", "2026-07-01 20:00", "--json");
         JsonNode json = new ObjectMapper().readTree(out.toString());
@@ -246,7 +266,8 @@ class ForecastCommandTest {
         log = write(200, 27);
         Files.writeString(log, Files.readString(log) + "2026-03-03 04:30,20\n2026-03-03 05:30,20\n");
         run("--zone", "UTC");
-        assertThat(out.toString()).contains("90 % by 2026-03-02 18:02", "ready since about 2026-03-02 21:3");
+        assertThat(out.toString()).containsPattern("T90, nine tenths +2026-03-02 18:02")
+                .contains("ready since about 2026-03-02 21:3");
     }
 
     @Test

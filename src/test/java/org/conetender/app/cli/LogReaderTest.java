@@ -104,6 +104,31 @@ class LogReaderTest {
         assertThat(problems("2026-03-01T07:30Z,26.5\n", FAHRENHEIT).getFirst()).contains("is the log in °C?");
     }
 
+    /** Every line says the same then: it is told once, and what to do about it. */
+    @Test
+    void aWholeLogInTheOtherScaleIsToldInOneSentence() throws Exception {
+        assertThat(problems("2026-03-01T07:30Z,80.6\n2026-03-01T07:40Z,81\n2026-03-01T07:50Z,79\n", PLAIN))
+                .containsExactly("line 1 of cone-a.csv: \"80.6\" is not the temperature of water in a cone "
+                        + "in °C; if the log is in °F, say --fahrenheit. It is the same with 2 more lines.");
+        assertThat(problems("2026-03-01T07:30Z,26.5\n2026-03-01T07:40Z,27\n", FAHRENHEIT)).containsExactly(
+                "line 1 of cone-a.csv: \"26.5\" is not the temperature of water in a cone in °F; is the log "
+                        + "in °C? Then leave --fahrenheit out. It is the same with 1 more line.");
+        assertThat(problems("2026-03-01T07:30Z,85\n", PLAIN).getFirst()).contains("--fahrenheit");
+    }
+
+    @Test
+    void fieldsMayBePartedByTabs() throws Exception {
+        LogReader.Result r = read("Time\tRoom\tWater\n01.03.2026 07:30\t19,5\t26,5\n"
+                + "01.03.2026 07:40\t19,5\t26.6\n", BERLIN);
+        assertThat(r.log().firstMs()).isEqualTo(ms("2026-03-01T06:30:00Z"));
+        assertThat(r.log().waterC(0)).isEqualTo(26.5);
+        assertThat(r.log().waterC(1)).isEqualTo(26.6);
+        assertThat(read("2026-03-01T07:30Z\t26.5\n", PLAIN).log().size()).isEqualTo(1);
+        assertThat(read("2026-03-01T07:30Z,26.5\t\n", PLAIN).log().size()).isEqualTo(1);
+        assertThat(problems("2026-03-01T07:30Z\t26.5\n2026-03-01T07:40Z,26\n", PLAIN)).containsExactly(
+                "line 2 of cone-a.csv: has 1 column, not 2.");
+    }
+
     @Test
     void aTimeWithoutOffsetNeedsAZone() throws Exception {
         assertThat(problems("2026-03-01 07:30,26.5\n", PLAIN).getFirst())

@@ -108,7 +108,7 @@ class ReportCommandTest {
         }
         String csv = report(0, "--csv");
         assertThat(csv.lines().skip(1)).hasSize(1).allMatch(l -> l.startsWith("a,1,L-0418,3.0")
-                && l.endsWith("harvested,,settle; drawing; drained"));
+                && l.endsWith("harvested,,settle; drawing; drained,,"));
         assertThat(csv).contains("\r\n");
         assertThat(report(0)).contains("harvested; assumed from later reports: settle, drawing, drained");
         assertThat(report(0, "--json")).startsWith("{\"batches\":[{\"cone\":\"a\",\"batch\":1,")
@@ -202,6 +202,63 @@ class ReportCommandTest {
                 .contains("\"h_percent\":70").contains("\"batches\":[{");
         assertThat(report(2, "--lot", "L-9")).isEmpty();
         assertThat(err).contains("No batch of lot L-9");
+    }
+
+    /** As it lies in the sieve; several weighings of a batch are of several sieves. */
+    @Test
+    void whatWasWeighedStandsWithItsBatchAndItsLot() throws Exception {
+        try (LarkmoorRecord r = LarkmoorRecord.in(folder)) {
+            r.batch("a", 1, "L-0417", GOOD).told("a", weighed(6)).told("a", weighed(4)).cut(20_000, true)
+                    .batch("a", 2, "L-0417", GOOD).told("a", weighed(9)).told("a", weighed(90))
+                    .told("a", new Change.Told(new Ask.Withdraw("weighed"))).cut(20_000, true)
+                    .batch("a", 3, "L-0417", GOOD).told("a", weighed(8)).batch("a", 4, "L-0417", GOOD);
+        }
+        assertThat(report(0).lines()).anyMatch(l -> l.strip()
+                .equals("harvested; 10.0 g wet, 5.0 g of each gram"))
+                .allMatch(l -> l.codePointCount(0, l.length()) <= 80);
+        assertThat(report(0, "--batch", "a/1")).contains("weighed: 6.0 g wet")
+                .contains("yield: 10.0 g wet, 5.0 g of each gram of cysts");
+        assertThat(report(0, "--batch", "a/4")).doesNotContain("yield");
+        assertThat(report(0, "--lot", "L-0417"))
+                .contains("weighed after 3 batches: 4.5 g wet of each gram of cysts (4.0 to 5.0)")
+                .containsPattern("yield changes by -1\\.\\d\\d g/g a month \\(± \\d\\.");
+        assertThat(report(0, "--csv").lines().toList().get(1)).endsWith(",10.0,5.0");
+        assertThat(report(0, "--lot", "L-0417", "--json")).contains("\"wet_g_per_g\":[5,4.5,4]",
+                "\"wet_g_per_g_per_month\":[-1,");
+    }
+
+    private static Change weighed(double wetG) {
+        return new Change.Told(new Ask.DidWeigh(wetG));
+    }
+
+    private static Change left(String lot, double g) {
+        return new Change.Told(new Ask.TinHolds(lot, g));
+    }
+
+    /** From the last time somebody looked into the tin; what was withdrawn took nothing out of it. */
+    @Test
+    void theCardTellsWhatIsLeftOfALot() throws Exception {
+        try (LarkmoorRecord r = LarkmoorRecord.in(folder)) {
+            r.batch("a", 1, "L-0417", GOOD).told("", left("L-0417", 500)).told("", left("L-0500", 3))
+                    .batch("a", 2, "L-0417", GOOD).told("", left("L-0417", 425))
+                    .batch("a", 3, "L-0417", GOOD).started("b", "L-0417", 1.5).started("c", "L-0417", 30)
+                    .told("c", new Change.Told(new Ask.Withdraw("last"))).started("c", "L-0500", 4);
+        }
+        assertThat(report(0, "--lot", "L-0417").lines()).anyMatch(l -> l.matches(
+                "  421\\.5 g left \\(425\\.0 g told on 2026-11-2\\d, 3\\.5 g stocked since\\)"));
+        assertThat(report(0, "--lot", "L-0417", "--json")).contains("\"grams_left\":421.5");
+        assertThat(report(0, "--lot", "L-0417", "--cone", "b")).as("of all cones").contains("421.5 g left");
+        assertThat(report(0, "--lot", "L-0500")).contains("3.0 g told on", "but 4.0 g stocked since: look");
+    }
+
+    @Test
+    void aTinThatIsStillShutHasItsCardToo() throws Exception {
+        try (LarkmoorRecord r = LarkmoorRecord.in(folder)) {
+            r.told("", left("L-0417", 500)).batch("a", 1, "L-0500", GOOD);
+        }
+        assertThat(report(0, "--lot", "L-0417")).contains("no batch yet", "500.0 g left");
+        assertThat(report(0, "--lot", "L-0417", "--json")).contains("\"grams_left\":500");
+        assertThat(report(0, "--lot", "L-0500")).doesNotContain(" left (");
     }
 
     @Test

@@ -45,8 +45,12 @@ class HatchPictureTest {
     }
 
     private static Document svg(Hatch hatch) throws Exception {
+        return svg(hatch, "Ready & well", List.of("one <line>", "another"));
+    }
+
+    private static Document svg(Hatch hatch, String title, List<String> lines) throws Exception {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
-        new HatchPicture(hatch, "Ready & well", List.of("one <line>", "another")).svg(out);
+        new HatchPicture(hatch, title, lines).svg(out);
         return DocumentBuilderFactory.newInstance().newDocumentBuilder()
                 .parse(new ByteArrayInputStream(out.toByteArray()));
     }
@@ -111,27 +115,51 @@ class HatchPictureTest {
                 hatch(600, i -> 34, wide), hatch(9_000, i -> 26 + Math.sin(i / 300.0), Speed.UNKNOWN_LOT),
                 hatch(300, i -> 18, wide), hatch(1_200, i -> i % 700 == 0 ? 40 : 28, wide));
         for (Hatch h : hatches) {
-            Document d = svg(h);
-            for (String tag : List.of("polyline", "polygon")) {
-                assertThat(all(d, tag).stream().flatMap(e -> points(e).stream())).allSatisfy(p -> {
-                    assertThat(p.x()).isBetween(0.0, (double) Sheet.WIDTH);
-                    assertThat(p.y()).isBetween(0.0, (double) Sheet.HEIGHT);
-                });
-            }
-            for (Element t : all(d, "text")) {
-                double size = Double.parseDouble(t.getAttribute("font-size"));
-                double wideAs = new Pen.Type(size, t.hasAttribute("font-weight"), Pen.Side.AROUND)
-                        .width(t.getTextContent());
-                double x = Double.parseDouble(t.getAttribute("x"));
-                double left = switch (t.getAttribute("text-anchor")) {
-                    case "start" -> x;
-                    case "middle" -> x - wideAs / 2;
-                    default -> x - wideAs;
-                };
-                assertThat(left).as(t.getTextContent()).isGreaterThan(0);
-                assertThat(left + wideAs).as(t.getTextContent()).isLessThan(Sheet.WIDTH + 0.1);
-                assertThat(size).as("legible on a telephone").isGreaterThanOrEqualTo(19);
-            }
+            nothingLeavesIt(svg(h));
+        }
+    }
+
+    /** What cannot be forecast is told in a long sentence, and a log may have a long name. */
+    @Test
+    void aLongHeadingStaysOnTheSheetAndAboveThePanels() throws Exception {
+        String title = "the-thermometer-of-the-second-cone-from-the-left, spring.csv: not ready in sight";
+        String line = "stands still: the water is heading for 34.0 °C, in arrest; let it cool, and look in "
+                + "an hour whether it does, for nothing goes on meanwhile";
+        Document d = svg(hatch(600, i -> 34, Speed.UNKNOWN_LOT), title, List.of(line,
+                "stocked Sun 1 Mar 19:00"));
+        nothingLeavesIt(d);
+        List<Element> texts = all(d, "text");
+        double panel = texts.stream().filter(t -> t.getTextContent().equals("Water, °C"))
+                .mapToDouble(t -> Double.parseDouble(t.getAttribute("y"))).findFirst().orElseThrow();
+        List<Element> heading = texts.stream().filter(t -> Double.parseDouble(t.getAttribute("y")) < panel
+                && t.getAttribute("x").equals(texts.getFirst().getAttribute("x"))).toList();
+        assertThat(heading.getFirst().getTextContent()).startsWith("the-thermometer-of-the-second-cone");
+        assertThat(heading.stream().skip(1).map(Element::getTextContent).reduce((a, b) -> a + " " + b))
+                .contains(line + " stocked Sun 1 Mar 19:00");
+        assertThat(heading.stream().map(t -> Double.parseDouble(t.getAttribute("y")))).isSorted()
+                .allMatch(y -> y < panel - 10);
+    }
+
+    private static void nothingLeavesIt(Document d) {
+        for (String tag : List.of("polyline", "polygon")) {
+            assertThat(all(d, tag).stream().flatMap(e -> points(e).stream())).allSatisfy(p -> {
+                assertThat(p.x()).isBetween(0.0, (double) Sheet.WIDTH);
+                assertThat(p.y()).isBetween(0.0, (double) Sheet.HEIGHT);
+            });
+        }
+        for (Element t : all(d, "text")) {
+            double size = Double.parseDouble(t.getAttribute("font-size"));
+            double wideAs = new Pen.Type(size, t.hasAttribute("font-weight"), Pen.Side.AROUND)
+                    .width(t.getTextContent());
+            double x = Double.parseDouble(t.getAttribute("x"));
+            double left = switch (t.getAttribute("text-anchor")) {
+                case "start" -> x;
+                case "middle" -> x - wideAs / 2;
+                default -> x - wideAs;
+            };
+            assertThat(left).as(t.getTextContent()).isGreaterThan(0);
+            assertThat(left + wideAs).as(t.getTextContent()).isLessThan(Sheet.WIDTH + 0.1);
+            assertThat(size).as("legible on a telephone").isGreaterThanOrEqualTo(19);
         }
     }
 

@@ -28,7 +28,8 @@ class TellMessagesTest {
     @Test
     void whatIsToldIsWhatIsHeard() {
         for (Ask ask : List.of(new Ask.Did(Step.SETTLE), new Ask.DidFill(2, 25), new Ask.SetSetpoint(26.5),
-                new Ask.DidStock("L-0417", 2), new Ask.DidCount(41, 3, 9, 1), new Ask.Withdraw("last"),
+                new Ask.DidStock("L-0417", 2), new Ask.DidCount(41, 3, 9, 1), new Ask.DidWeigh(9.5),
+                new Ask.Withdraw("last"),
                 new Ask.Shelve("dry", 8), new Ask.Acknowledge("hour-missed"),
                 new Ask.ReadyBy(Optional.empty()),
                 new Ask.ReadyBy(Optional.of(Hour.parse("07:30"))),
@@ -40,5 +41,14 @@ class TellMessagesTest {
             assertThat(SETS.read(NAMES.cone("a") + "/" + m.property() + "/set", m.payload()))
                     .isEqualTo(new Heard.Understood("a", ask));
         }
+    }
+
+    /** A tin belongs to no cone. */
+    @Test
+    void whatIsToldOfTheSiteIsHeardOfTheSite() {
+        Ask ask = new Ask.TinHolds("L-0417", 425);
+        TellMessages.Message m = TellMessages.of(ask).getFirst();
+        assertThat(SETS.read(NAMES.root() + "/" + m.property() + "/set", m.payload()))
+                .isEqualTo(new Heard.Understood("", ask));
     }
 }

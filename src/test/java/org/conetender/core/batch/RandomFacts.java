@@ -42,7 +42,7 @@ public final class RandomFacts {
     }
 
     public static Change change(Random r) {
-        return switch (r.nextInt(18)) {
+        return switch (r.nextInt(19)) {
             case 0 -> new Change.Told(ask(r));
             case 1 -> new Change.Moved(text(r), text(r));
             case 2 -> new Change.Tripped(text(r), text(r));
@@ -56,6 +56,7 @@ public final class RandomFacts {
             case 9 -> new Change.Left();
             case 11 -> new Change.Tried(text(r));
             case 16 -> new Change.Taught(text(r), r.nextLong(1L << 40), lesson(r));
+            case 17 -> new Change.Drawn(r.nextLong(1L << 40), lesson(r).at());
             case 15 -> new Change.Worn(r.nextLong(1L << 40));
             case 12 -> new Change.Learned(new HeaterBook.Learned(figure(r), figure(r), figure(r), figure(r),
                     figure(r)));
@@ -78,7 +79,7 @@ public final class RandomFacts {
     }
 
     private static Ask ask(Random r) {
-        return switch (r.nextInt(12)) {
+        return switch (r.nextInt(14)) {
             case 0 -> new Ask.Did(Step.values()[r.nextInt(Step.values().length)]);
             case 1 -> new Ask.DidFill(figure(r), figure(r));
             case 2 -> new Ask.DidStock(text(r), figure(r));
@@ -91,6 +92,8 @@ public final class RandomFacts {
             case 7 -> new Ask.Acknowledge(text(r));
             case 9 -> new Ask.Shelve(text(r), figure(r));
             case 10 -> new Ask.Alarms();
+            case 11 -> new Ask.DidWeigh(figure(r));
+            case 12 -> new Ask.TinHolds(text(r), figure(r));
             default -> new Ask.Away(text(r));
         };
     }

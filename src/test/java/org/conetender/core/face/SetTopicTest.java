@@ -77,6 +77,9 @@ class SetTopicTest {
             hand/shelve  | {"alarm":"dry"}                   | 'hours' is missing
             hand/shelve  | dry 8                             | Not understood
             hand/filled  | {"litres":2}                      | 'ppt' is missing
+            hand/count   | {"nauplii":3}                     | 'unhatched' and 'sample-ml' are missing
+            site/tin     | {"lot":"L-0417"}                  | the figure 'cysts-g' is missing
+            hand/weighed | 9.5                               | Not understood
             hand/filled  | {"litres":"two","ppt":25}         | 'litres' must be a number
             hand/filled  | {"litres":2,"ppt":25,"x":1}       | unknown figure 'x'; known are litres, ppt
             hand/filled  | {"litres":1e999,"ppt":25}         | must be a number
@@ -113,6 +116,8 @@ class SetTopicTest {
     @CsvSource(delimiter = '|', textBlock = """
             a filled litres=2 ppt=25       | DidFill[litres=2.0, ppt=25.0]
             a stocked lot=L-9 cysts-g=1.5  | DidStock[lot=L-9, cystsG=1.5]
+            a weighed wet-g=9.5            | DidWeigh[wetG=9.5]
+            site tin lot=417 cysts-g=425   | TinHolds[lot=417, cystsG=425.0]
             a setpoint 26.5                | SetSetpoint[degreesC=26.5]
             a ready-by none                | ReadyBy[hour=Optional.empty]
             a withdraw                     | Withdraw[what=last]

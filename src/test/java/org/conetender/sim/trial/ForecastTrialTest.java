@@ -75,6 +75,15 @@ class ForecastTrialTest {
                         .isCloseTo(60 * Math.abs(j.others().fixed() - j.truthH()), within(2.0)));
     }
 
+    /** Of two batches most splits are empty: no figure that is none, and no target that cannot be met. */
+    @Test
+    void whatNoBatchWasOfIsNamedAndNotMeasured() throws InterruptedException {
+        ForecastTrial t = ForecastTrial.run(SEED, new ForecastTrial.Plan(2, 1), Stubborn::new, _ -> { });
+        assertThat(t.lines()).noneMatch(l -> l.contains("NaN"));
+        assertThat(t.lines().getLast()).startsWith("  no row and no target, since no batch was of it: ");
+        assertThat(t.targets()).isNotEmpty().noneMatch(x -> Double.isNaN(x.got()));
+    }
+
     @Test
     void broodsAreDrawnAsTheirSplitsSay() {
         List<Double> probes = new ArrayList<>();
