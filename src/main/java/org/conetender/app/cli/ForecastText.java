@@ -7,6 +7,8 @@ import org.conetender.core.hatch.Development;
 import org.conetender.core.hatch.Forecast;
 import org.conetender.core.hatch.Harvest;
 import org.conetender.core.hatch.Onward;
+import org.conetender.core.hatch.Rate;
+import org.conetender.core.hatch.RateForm;
 import org.conetender.core.hatch.Replay;
 import org.conetender.core.hatch.Speed;
 
@@ -23,7 +25,10 @@ record ForecastText(ForecastReport report) {
         printTable(out);
         printAnswer(out, report.replay().forecast());
         printArrest(out, report.replay().development());
-        out.println("by hand: up to 30 °C each measured hour gains its mean temperature less 12");
+        out.println(report.asked().form() == RateForm.BASE
+                ? "by hand: up to 30 °C each measured hour gains its mean temperature less 12"
+                : "reckoned by the rate \"" + report.asked().form() + "\", whose degree-hours are those of "
+                        + "the usual one at 24 °C only; a lot's K50 belongs to the form it was found with");
     }
 
     private void printTable(PrintWriter out) {
@@ -51,7 +56,8 @@ record ForecastText(ForecastReport report) {
     }
 
     private void printAnswer(PrintWriter out, Forecast f) {
-        line(out, "degree-hours above 12 °C: %.1f done of %.1f needed (%s; K50 %.0f)",
+        line(out, "degree-hours" + (report.asked().form() == RateForm.BASE ? " above 12 °C" : "")
+                + ": %.1f done of %.1f needed (%s; K50 %.0f)",
                 f.doneDegreeHours(), f.neededDegreeHours(),
                 report.speed().known() ? "until 90 % have hatched, as told"
                 : "by then nine in ten have hatched in three " + (report.speed().timesSeen() == 0 ? "lots"
@@ -117,10 +123,15 @@ record ForecastText(ForecastReport report) {
                 100 * t.firstShare(), ahead(t.secondHours())));
     }
 
-    private static void printArrest(PrintWriter out, Development d) {
+    private Rate rate() {
+        return report.asked().form().rate();
+    }
+
+    private void printArrest(PrintWriter out, Development d) {
         if (d.hoursArrested() > 0) {
-            line(out, "no development for up to %.1f h too warm (33 °C or more) and %.1f h too cold "
-                    + "(12 °C or less); progress is kept", d.hoursWarm(), d.hoursCold());
+            line(out, "no development for up to %.1f h too warm (%.0f °C or more) and %.1f h too cold "
+                    + "(%.0f °C or less); progress is kept", d.hoursWarm(), rate().ceilingC(), d.hoursCold(),
+                    rate().baseC());
         }
         if (d.hoursAboveLoss() > 0) {
             line(out, "up to %.1f h at 38 °C or more: the cysts may be lost; look before you feed",
