@@ -27,17 +27,26 @@ import org.conetender.core.unit.Units;
  * @param batch the batch
  * @param cysts in it
  * @param judged what is believed of it
+ * @param around what else matters
  */
-record Foresight(Cone cone, Batch batch, Cysts cysts, ConeJudgement judged) {
+record Foresight(Cone cone, Batch batch, Cysts cysts, ConeJudgement judged, Around around) {
 
     /** @param done what they have done  @param lot what is known of it */
     record Cysts(Development done, Known lot) {}
 
+    /** @param room from now on  @param rate by which the cysts develop in their water */
+    record Around(Room room, Rate rate) {}
 
     /** Of that cone in this tick. @param done what its cysts have done */
     static Foresight of(Work work, Cone c, Development done) {
         return new Foresight(c, work.batch(c.id()), new Cysts(done, work.known(c.id())),
-                work.judged.get(c.id()));
+                work.judged.get(c.id()), new Around(room(work, work.judged.get(c.id())),
+                        Zones.of(c.limits()).rate()));
+    }
+
+    /** With the course of its day, as far as that is learnt. */
+    private static Room room(Work work, ConeJudgement j) {
+        return work.before.live().day().room(work.image.now(), j.roomC(), ConeJudgement.UNMEASURED_ROOM_C);
     }
 
     /** When it is ready if it is held there. @param setC °C */
@@ -57,12 +66,11 @@ record Foresight(Cone cone, Batch batch, Cysts cysts, ConeJudgement judged) {
 
     private Projection projection(double setC) {
         double litres = Judge.warmedLitres(cone, batch);
-        double roomC = judged.roomOrUsualC();
         // As the cone has shown itself, where that fits its water; else as it was configured.
         Projection.Plant plant = judged.thermal().filter(Thermal::fits)
-                .map(t -> Projection.Plant.learned(litres, t.estimate(), roomC))
+                .map(t -> Projection.Plant.learned(litres, t.estimate(), around.room()))
                 .orElseGet(() -> new Projection.Plant(litres, cone.fittings().heat().watts(),
-                        Judge.lossWPerK(cone, litres), Room.constant(roomC)));
+                        Judge.lossWPerK(cone, litres), around.room()));
         return new Projection(judged.belief().middleC(), plant, new Projection.Plan(setC,
                 Math.min(setC, cone.limits().floorC()), cysts.lot().at(setC).calledReadyAt(),
                 idleH(litres)));
@@ -82,6 +90,6 @@ record Foresight(Cone cone, Batch batch, Cysts cysts, ConeJudgement judged) {
     }
 
     private Rate rate() {
-        return Zones.of(cone.limits()).rate();
+        return around.rate();
     }
 }

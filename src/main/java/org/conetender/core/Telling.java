@@ -197,7 +197,9 @@ final class Telling {
         List<Fact> again = minute || !work.transactions.isEmpty() ? work.ledger.refused() : List.of();
         Ledger ledger = again.isEmpty() ? work.ledger : work.ledger.offeredAgain(now);
         State next = new State(ledger, new State.Live(work.before.live().begun(), parts.cones(),
-                parts.alarms().next(), timers, outputs.getOrDefault(Tick.HEARTBEAT, false)));
+                parts.alarms().next(), timers, outputs.getOrDefault(Tick.HEARTBEAT, false),
+                work.before.live().day().after(work.image.now(), work.dtMs,
+                        Judge.room(work.settings.site(), work.image))));
         List<List<Fact>> transactions = new ArrayList<>(work.transactions);
         if (!again.isEmpty()) {
             transactions.addFirst(again);
@@ -227,6 +229,6 @@ final class Telling {
         });
         List<Checkpoint.Temperature> t = new ArrayList<>();
         warm.forEach((series, c) -> t.add(new Checkpoint.Temperature(series, c)));
-        return new Checkpoint(work.image.now(), t, points);
+        return new Checkpoint(work.image.now(), t, points, work.before.live().day().kept());
     }
 }

@@ -216,7 +216,8 @@ public final class Story {
         cones.replaceAll((id, c) -> c.judged().proving().part().failed() ? c
                 : c.judged(c.judged().proven(Proving.DONE)));
         State.Live l = s.live();
-        return new State(s.ledger(), new State.Live(l.begun(), cones, l.alarms(), l.timers(), l.beat()));
+        return new State(s.ledger(), new State.Live(l.begun(), cones, l.alarms(), l.timers(), l.beat(),
+                l.day()));
     }
 
     /** The wall clock jumps, and is trusted or not from now on. */

@@ -44,7 +44,8 @@ final class SiteDocs {
                             + "its socket strip and its residual-current device.", "60"),
             row("site.room-probe", text(PROBE_FORM), absent(),
                     "A probe in the room's air. With it the forecast knows what the water cools towards, "
-                            + "and faults are told sooner from a cold night.", "\"28-00000b0c0d0e\""),
+                            + "after a day also what the room does in a day, and faults are told sooner "
+                            + "from a cold night.", "\"28-00000b0c0d0e\""),
             row("site.heartbeat-line", line(), absent(),
                     "An output that beats while the daemon is well: it changes its level once a second. An "
                             + "external dead-man relay that watches the changes cuts the heaters when they "

@@ -7,11 +7,13 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Random;
+import java.util.stream.IntStream;
 import org.conetender.core.batch.Checkpoint.ConePoint;
 import org.conetender.core.batch.Checkpoint.Temperature;
 import org.conetender.core.hatch.Development;
 import org.conetender.core.hatch.Lesson;
 import org.conetender.core.hatch.Lesson.Sight;
+import org.conetender.core.hatch.RoomDay;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.Hour;
 import org.conetender.core.image.Step;
@@ -120,7 +122,14 @@ public final class RandomFacts {
                     new Checkpoint.At("b" + text(r), r.nextLong(1L << 45)), r.nextBoolean()
                             ? OptionalDouble.empty() : OptionalDouble.of(kept(r.nextDouble() * 30))));
         }
-        return new Checkpoint(moment(r), temperatures, cones);
+        return new Checkpoint(moment(r), temperatures, cones, r.nextBoolean() ? List.of() : day(r));
+    }
+
+    /** Not all of it unknown. */
+    private static List<RoomDay.Hour> day(Random r) {
+        return IntStream.range(0, RoomDay.HOURS).mapToObj(h -> h > 0 && r.nextInt(4) == 0
+                ? RoomDay.Hour.UNKNOWN : new RoomDay.Hour(Math.round(r.nextGaussian() * 2_000) / 1e2,
+                        1 + r.nextInt(RoomDay.MOST_DAYS))).toList();
     }
 
     /** As fine as a checkpoint keeps it. */
