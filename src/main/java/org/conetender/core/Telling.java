@@ -31,7 +31,6 @@ import org.conetender.core.image.Request;
 import org.conetender.core.image.Step;
 import org.conetender.core.judge.ConeJudgement;
 import org.conetender.core.judge.Judge;
-import org.conetender.core.judge.Losses;
 import org.conetender.core.settings.Cone;
 
 /** The last pass of a tick: alarms, answers, development and forecast, the checkpoint, the next state. */
@@ -142,10 +141,8 @@ final class Telling {
         Batch b = work.batch(c.id());
         ConeJudgement j = Refreshed.of(work.judged.get(c.id()), work.settled.book().cone(c.id()),
                 work.ledger.book().cone(c.id()));
-        double litres = Judge.warmedLitres(c, b);
-        double loss = Judge.lossWPerK(c, litres);
         Growth growth = work.live(c.id()).growth().after(b, j.belief(), new Growth.Around(j.roomOrUsualC(),
-                Losses.timeConstantH(litres, loss), Zones.of(c.limits())),
+                Proofs.cooling(work, c), Zones.of(c.limits())),
                 new Growth.When(work.image.now(), work.ledger.book().boots(),
                         work.ledger.book().cone(c.id()).bridges()));
         growth.crossings().fresh().ifPresent(bridge -> work.write(c.id(), new Change.Bridged(bridge)));

@@ -14,6 +14,7 @@ import org.conetender.core.hatch.Development;
 import org.conetender.core.hatch.Lesson;
 import org.conetender.core.hatch.Lesson.Sight;
 import org.conetender.core.hatch.RoomDay;
+import org.conetender.core.judge.Cooling;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.Hour;
 import org.conetender.core.image.Step;
@@ -53,14 +54,15 @@ public final class RandomFacts {
             case 5 -> new Change.AlarmOver(text(r));
             case 6 -> new Change.Undoubted(text(r));
             case 7 -> new Change.Bridged(new Bridge(moment(r), moment(r),
-                    new Bridge.Ends(figure(r), figure(r), figure(r), figure(r))));
+                    new Bridge.Ends(figure(r), figure(r), figure(r),
+                            new Cooling(figure(r), figure(r)))));
             case 8 -> new Change.ClockSet();
             case 9 -> new Change.Left();
             case 11 -> new Change.Tried(text(r));
             case 16 -> new Change.Taught(text(r), r.nextLong(1L << 40), lesson(r));
             case 15 -> new Change.Worn(r.nextLong(1L << 40));
             case 12 -> new Change.Learned(new HeaterBook.Learned(figure(r), figure(r), figure(r), figure(r),
-                    figure(r)));
+                    figure(r), figure(r)));
             case 10 -> new Change.SetAside(text(r), text(r), text(r));
             case 13 -> new Change.Described(text(r), r.nextLong(1L << 40), text(r));
             case 14 -> new Change.AlarmRaised(text(r), text(r));
