@@ -41,7 +41,7 @@ record Foresight(Cone cone, Batch batch, Cysts cysts, ConeJudgement judged, Arou
     static Foresight of(Work work, Cone c, Development done) {
         return new Foresight(c, work.batch(c.id()), new Cysts(done, work.known(c.id())),
                 work.judged.get(c.id()), new Around(room(work, work.judged.get(c.id())),
-                        Zones.of(c.limits()).rate()));
+                        Zones.of(work.settings.site(), c, work.batch(c.id())).rate()));
     }
 
     /** With the course of its day, as far as that is learnt. */

@@ -142,7 +142,7 @@ final class Telling {
         ConeJudgement j = Refreshed.of(work.judged.get(c.id()), work.settled.book().cone(c.id()),
                 work.ledger.book().cone(c.id()));
         Growth growth = work.live(c.id()).growth().after(b, j.belief(), new Growth.Around(j.roomOrUsualC(),
-                Proofs.cooling(work, c), Zones.of(c.limits())),
+                Proofs.cooling(work, c), Zones.of(work.settings.site(), c, b)),
                 new Growth.When(work.image.now(), work.ledger.book().boots(),
                         work.ledger.book().cone(c.id()).bridges()));
         growth.crossings().fresh().ifPresent(bridge -> work.write(c.id(), new Change.Bridged(bridge)));
