@@ -1,5 +1,6 @@
 package org.conetender.core;
 
+import java.util.Optional;
 import org.conetender.core.batch.Batch;
 import org.conetender.core.hatch.ByHour;
 import org.conetender.core.hatch.Course;
@@ -10,6 +11,7 @@ import org.conetender.core.hatch.Harvest;
 import org.conetender.core.hatch.Projection;
 import org.conetender.core.hatch.Rate;
 import org.conetender.core.hatch.Room;
+import org.conetender.core.hatch.RoomDay;
 import org.conetender.core.hatch.Zones;
 import org.conetender.core.heat.Hold;
 import org.conetender.core.judge.ConeJudgement;
@@ -40,13 +42,18 @@ record Foresight(Cone cone, Batch batch, Cysts cysts, ConeJudgement judged, Arou
     /** Of that cone in this tick. @param done what its cysts have done */
     static Foresight of(Work work, Cone c, Development done) {
         return new Foresight(c, work.batch(c.id()), new Cysts(done, work.known(c.id())),
-                work.judged.get(c.id()), new Around(room(work, work.judged.get(c.id())),
+                work.judged.get(c.id()), new Around(room(work, c),
                         Zones.of(work.settings.site(), c, work.batch(c.id())).rate()));
     }
 
-    /** With the course of its day, as far as that is learnt. */
-    private static Room room(Work work, ConeJudgement j) {
-        return work.before.live().day().room(work.image.now(), j.roomC(), ConeJudgement.UNMEASURED_ROOM_C);
+    /** With the course of its day, as far as that is learnt: from its probe, or else from this very water. */
+    private static Room room(Work work, Cone c) {
+        RoomDay measured = work.before.live().day();
+        Optional<Double> nowC = work.judged.get(c.id()).roomC();
+        return nowC.isPresent() || measured.known()
+                ? measured.room(work.image.now(), nowC, ConeJudgement.UNMEASURED_ROOM_C)
+                : work.live(c.id()).heating().felt().course(work.image.now(),
+                        ConeJudgement.UNMEASURED_ROOM_C);
     }
 
     /** When it is ready if it is held there. @param setC °C */

@@ -149,7 +149,8 @@ final class Telling {
         ConeLive was = work.live(c.id());
         Wear wear = was.wear().after(out.heat() && !was.out().heat(), work.dtMs / 1000.0,
                 Hold.switching(c.fittings().heat()));
-        return new ConeLive(j, work.beside.get(c.id()), growth, new ConeLive.Heating(hold, credit, wear), out,
+        return new ConeLive(j, work.beside.get(c.id()), growth, new ConeLive.Heating(hold, credit, wear,
+                was.heating().felt().after(work.image.now(), work.dtMs, j.feltRoomC())), out,
                 outlook(c, growth), work.known(c.id()), Buttons.heldMs(work, c));
     }
 

@@ -101,6 +101,15 @@ public record RoomDay(List<Hour> hours, Open open) {
         return nowC.map(usual::from).orElse(usual);
     }
 
+    /**
+     * The course of it alone, from a room that is taken to be so warm now and as much off its mean for good:
+     * for a day that a water felt, whose height says nothing. @param nowC °C
+     */
+    public Room course(Moment now, double nowC) {
+        Room usual = room(now, Optional.empty(), nowC);
+        return usual.plus(nowC - usual.aheadC(0));
+    }
+
     /** All of them, on straight lines where nobody has measured, also over midnight, °C. */
     private List<Double> whole() {
         int from = 0;
