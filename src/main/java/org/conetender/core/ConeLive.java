@@ -8,6 +8,7 @@ import org.conetender.core.hatch.Forecast;
 import org.conetender.core.hatch.Growth;
 import org.conetender.core.hatch.Harvest;
 import org.conetender.core.hatch.Known;
+import org.conetender.core.hatch.RoomDay;
 import org.conetender.core.heat.Hold;
 import org.conetender.core.heat.Share;
 import org.conetender.core.heat.Wear;
@@ -42,8 +43,9 @@ public record ConeLive(ConeJudgement judged, Beside beside, Growth growth, Heati
      * What its heating remembers.
      *
      * @param hold the law  @param credit its share of power  @param wear what the heater's switch has done
+     * @param felt the day of a room that nobody measures, as its water feels it
      */
-    public record Heating(Hold hold, Share.Credit credit, Wear wear) {}
+    public record Heating(Hold hold, Share.Credit credit, Wear wear, RoomDay felt) {}
 
     /**
      * @param forecast the last one; empty while no cysts develop or no temperature is known
@@ -97,8 +99,8 @@ public record ConeLive(ConeJudgement judged, Beside beside, Growth growth, Heati
     }
 
     ConeLive worn(Wear w) {
-        return new ConeLive(judged, beside, growth, new Heating(hold(), credit(), w), out, outlook,
-                known, pressedForMs);
+        return new ConeLive(judged, beside, growth, new Heating(hold(), credit(), w, heating.felt()),
+                out, outlook, known, pressedForMs);
     }
 
     ConeLive knowing(Known of) {
@@ -110,7 +112,7 @@ public record ConeLive(ConeJudgement judged, Beside beside, Growth growth, Heati
                 HeatTrack.fresh(), Optional.empty(), AirTrack.begun(Breath.begun(book, now)),
                 Motion.NONE, book.heater().tried(book.batch()) ? Proving.DONE : Proving.DUE);
         return new ConeLive(judged, Beside.NONE, Growth.resumed(cone, book, checkpoint),
-                new Heating(Hold.IDLE, Share.Credit.NONE, Wear.begun(0)),
+                new Heating(Hold.IDLE, Share.Credit.NONE, Wear.begun(0), RoomDay.NONE),
                 ConeOut.SAFE, new Outlook(Optional.empty(), Optional.empty(), 0, Outlook.NONE.water(),
                         Promise.NONE, Appointment.resumed(cone, book.batch(), checkpoint)),
                 Known.NONE, 0);

@@ -1,5 +1,6 @@
 package org.conetender.core;
 
+import java.util.Optional;
 import org.conetender.core.batch.Batch;
 import org.conetender.core.hatch.ByHour;
 import org.conetender.core.hatch.Course;
@@ -10,6 +11,7 @@ import org.conetender.core.hatch.Harvest;
 import org.conetender.core.hatch.Projection;
 import org.conetender.core.hatch.Rate;
 import org.conetender.core.hatch.Room;
+import org.conetender.core.hatch.RoomDay;
 import org.conetender.core.hatch.Zones;
 import org.conetender.core.heat.Hold;
 import org.conetender.core.judge.ConeJudgement;
@@ -27,17 +29,31 @@ import org.conetender.core.unit.Units;
  * @param batch the batch
  * @param cysts in it
  * @param judged what is believed of it
+ * @param around what else matters
  */
-record Foresight(Cone cone, Batch batch, Cysts cysts, ConeJudgement judged) {
+record Foresight(Cone cone, Batch batch, Cysts cysts, ConeJudgement judged, Around around) {
 
     /** @param done what they have done  @param lot what is known of it */
     record Cysts(Development done, Known lot) {}
 
+    /** @param room from now on  @param rate by which the cysts develop in their water */
+    record Around(Room room, Rate rate) {}
 
     /** Of that cone in this tick. @param done what its cysts have done */
     static Foresight of(Work work, Cone c, Development done) {
         return new Foresight(c, work.batch(c.id()), new Cysts(done, work.known(c.id())),
-                work.judged.get(c.id()));
+                work.judged.get(c.id()), new Around(room(work, c),
+                        Zones.of(work.settings.site(), c, work.batch(c.id())).rate()));
+    }
+
+    /** With the course of its day, as far as that is learnt: from its probe, or else from this very water. */
+    private static Room room(Work work, Cone c) {
+        RoomDay measured = work.before.live().day();
+        Optional<Double> nowC = work.judged.get(c.id()).roomC();
+        return nowC.isPresent() || measured.known()
+                ? measured.room(work.image.now(), nowC, ConeJudgement.UNMEASURED_ROOM_C)
+                : work.live(c.id()).heating().felt().course(work.image.now(),
+                        ConeJudgement.UNMEASURED_ROOM_C);
     }
 
     /** When it is ready if it is held there. @param setC °C */
@@ -57,12 +73,11 @@ record Foresight(Cone cone, Batch batch, Cysts cysts, ConeJudgement judged) {
 
     private Projection projection(double setC) {
         double litres = Judge.warmedLitres(cone, batch);
-        double roomC = judged.roomOrUsualC();
         // As the cone has shown itself, where that fits its water; else as it was configured.
         Projection.Plant plant = judged.thermal().filter(Thermal::fits)
-                .map(t -> Projection.Plant.learned(litres, t.estimate(), roomC))
+                .map(t -> Projection.Plant.learned(litres, t.estimate(), around.room()))
                 .orElseGet(() -> new Projection.Plant(litres, cone.fittings().heat().watts(),
-                        Judge.lossWPerK(cone, litres), Room.constant(roomC)));
+                        Judge.lossWPerK(cone, litres), around.room()));
         return new Projection(judged.belief().middleC(), plant, new Projection.Plan(setC,
                 Math.min(setC, cone.limits().floorC()), cysts.lot().at(setC).calledReadyAt(),
                 idleH(litres)));
@@ -82,6 +97,6 @@ record Foresight(Cone cone, Batch batch, Cysts cysts, ConeJudgement judged) {
     }
 
     private Rate rate() {
-        return Zones.of(cone.limits()).rate();
+        return around.rate();
     }
 }

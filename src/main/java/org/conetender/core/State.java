@@ -15,6 +15,7 @@ import org.conetender.core.batch.Checkpoint;
 import org.conetender.core.batch.Fact;
 import org.conetender.core.batch.Lives;
 import org.conetender.core.hatch.Known;
+import org.conetender.core.hatch.RoomDay;
 import org.conetender.core.image.Request;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.settings.Settings;
@@ -36,9 +37,10 @@ public record State(Ledger ledger, Live live) {
      * @param timers the rest
      * @param beat the heartbeat's level, which every healthy tick turns over
      * @param diary what the running minute leaves for reports
+     * @param day what the room does in a day
      */
     public record Live(Moment begun, Map<String, ConeLive> cones, Alarms alarms, Timers timers,
-                       boolean beat, Diary diary) {}
+                       boolean beat, Diary diary, RoomDay day) {}
 
     /**
      * @param last when the last tick began; empty before the first
@@ -83,7 +85,7 @@ public record State(Ledger ledger, Live live) {
         return new State(ledger, new Live(now, cones,
                 Alarms.resumed(seen(book, opening, facts), unseen(book), now),
                 new Timers(Optional.empty(), now.monoMs(), 0, List.of(), OptionalLong.empty()), false,
-                Diary.EMPTY));
+                Diary.EMPTY, RoomDay.resumed(checkpoint.map(Checkpoint::day).orElse(List.of()))));
     }
 
     /** The facts with which a life ends in good order: what its relays did, and at last that it ended. */

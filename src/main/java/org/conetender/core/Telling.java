@@ -31,7 +31,6 @@ import org.conetender.core.image.Request;
 import org.conetender.core.image.Step;
 import org.conetender.core.judge.ConeJudgement;
 import org.conetender.core.judge.Judge;
-import org.conetender.core.judge.Losses;
 import org.conetender.core.settings.Cone;
 
 /** The last pass of a tick: alarms, answers, development and forecast, the checkpoint, the next state. */
@@ -142,17 +141,16 @@ final class Telling {
         Batch b = work.batch(c.id());
         ConeJudgement j = Refreshed.of(work.judged.get(c.id()), work.settled.book().cone(c.id()),
                 work.ledger.book().cone(c.id()));
-        double litres = Judge.warmedLitres(c, b);
-        double loss = Judge.lossWPerK(c, litres);
         Growth growth = work.live(c.id()).growth().after(b, j.belief(), new Growth.Around(j.roomOrUsualC(),
-                Losses.timeConstantH(litres, loss), Zones.of(c.limits())),
+                Proofs.cooling(work, c), Zones.of(work.settings.site(), c, b)),
                 new Growth.When(work.image.now(), work.ledger.book().boots(),
                         work.ledger.book().cone(c.id()).bridges()));
         growth.crossings().fresh().ifPresent(bridge -> work.write(c.id(), new Change.Bridged(bridge)));
         ConeLive was = work.live(c.id());
         Wear wear = was.wear().after(out.heat() && !was.out().heat(), work.dtMs / 1000.0,
                 Hold.switching(c.fittings().heat()));
-        return new ConeLive(j, work.beside.get(c.id()), growth, new ConeLive.Heating(hold, credit, wear), out,
+        return new ConeLive(j, work.beside.get(c.id()), growth, new ConeLive.Heating(hold, credit, wear,
+                was.heating().felt().after(work.image.now(), work.dtMs, j.feltRoomC())), out,
                 outlook(c, growth), work.known(c.id()), Buttons.heldMs(work, c));
     }
 
@@ -199,7 +197,8 @@ final class Telling {
         Diary diary = work.before.live().diary().after(work, parts.alarms().next());
         State next = new State(ledger, new State.Live(work.before.live().begun(), parts.cones(),
                 parts.alarms().next(), timers, outputs.getOrDefault(Tick.HEARTBEAT, false),
-                minute ? Diary.EMPTY : diary));
+                minute ? Diary.EMPTY : diary, work.before.live().day().after(work.image.now(), work.dtMs,
+                        Judge.room(work.settings.site(), work.image))));
         List<List<Fact>> transactions = new ArrayList<>(work.transactions);
         if (!again.isEmpty()) {
             transactions.addFirst(again);
@@ -229,6 +228,6 @@ final class Telling {
         });
         List<Checkpoint.Temperature> t = new ArrayList<>();
         warm.forEach((series, c) -> t.add(new Checkpoint.Temperature(series, c)));
-        return new Checkpoint(work.image.now(), t, points);
+        return new Checkpoint(work.image.now(), t, points, work.before.live().day().kept());
     }
 }

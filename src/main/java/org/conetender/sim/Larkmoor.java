@@ -59,7 +59,7 @@ public final class Larkmoor {
         Site.Feeding feeding = new Site.Feeding(ZoneId.of("Europe/London"),
                 List.of(LocalTime.of(7, 30), LocalTime.of(12, 30), LocalTime.of(18, 0)), 30);
         Site site = new Site("larkmoor", "Larkmoor Fry Room", feeding, new Site.Supply(60, true),
-                Optional.of("28-00000a0000ff"), Optional.of("the neighbour"));
+                Optional.of("28-00000a0000ff"), Optional.of("the neighbour"), false);
         return new Settings(site, cones);
     }
 

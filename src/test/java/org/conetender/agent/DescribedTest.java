@@ -31,7 +31,8 @@ class DescribedTest {
 
     private static Settings named(String name) {
         Site s = THREE.site();
-        return new Settings(new Site(s.id(), name, s.feeding(), s.supply(), s.roomProbe(), s.second()),
+        return new Settings(new Site(s.id(), name, s.feeding(), s.supply(), s.roomProbe(), s.second(),
+                s.saltSlows()),
                 THREE.cones());
     }
 

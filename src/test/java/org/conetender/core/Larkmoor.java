@@ -21,7 +21,7 @@ public final class Larkmoor {
     public enum Fitting {
         LEVEL, AIR_PROOF, SIPHONING, BUTTON, AUTOMATIC, TWO_PROBES, NO_CUT_OUT, ROOM_PROBE, SOLID_STATE, MAT,
                 DIP_TUBE,
-        IDLE_AIR, HEARTBEAT, NO_HEAT
+        IDLE_AIR, HEARTBEAT, NO_HEAT, SALT_SLOWS
     }
 
     public static final ZoneId ZONE = ZoneId.of("UTC");
@@ -68,7 +68,7 @@ public final class Larkmoor {
         Site site = new Site("larkmoor", "Larkmoor Fry Room", new Site.Feeding(ZONE, feeds, 45),
                 new Site.Supply(limitWatts, has(Fitting.HEARTBEAT)),
                 has(Fitting.ROOM_PROBE) ? Optional.of("room") : Optional.empty(),
-                Optional.of("the neighbour"));
+                Optional.of("the neighbour"), has(Fitting.SALT_SLOWS));
         return new Settings(site, List.of(cone("a"), cone("b"), cone("c")));
     }
 

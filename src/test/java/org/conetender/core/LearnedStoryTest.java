@@ -9,8 +9,10 @@ import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Fact;
 import org.conetender.core.batch.HeaterBook.Learned;
 import org.conetender.core.image.Ask;
+import org.conetender.core.image.Reading;
 import org.conetender.core.image.Step;
 import org.conetender.core.judge.Basin;
+import org.conetender.core.judge.Cooling;
 import org.conetender.core.judge.Thermal;
 import org.conetender.core.unit.Units;
 import org.junit.jupiter.api.Test;
@@ -88,6 +90,30 @@ class LearnedStoryTest {
         assertThat(s.told()).isEmpty();
     }
 
+    private static Cooling bridged(Story s) {
+        return s.state().book().cone("a").bridges().getLast().ends().cooling();
+    }
+
+    @Test
+    void aPowerCutOfUnknownLengthIsReckonedByTheCoolingThatTheConeHasShown() {
+        Story s = hours(started(), 6);
+        double trueH = 1 / basin.build.lossPerS() / 3_600;
+        assertThat(last(s).coolingKnown()).isTrue();
+        s.wall(0, false).restart("boot-2", 60_000).minutes(1);
+        Cooling c = bridged(s);
+        assertThat(c.slowestH() / c.quickestH()).as("narrower than by the book").isLessThan(3.1);
+        assertThat(trueH).isBetween(c.quickestH(), c.slowestH());
+        assertThat(Math.sqrt(c.quickestH() * c.slowestH())).isCloseTo(trueH, within(0.3 * trueH));
+    }
+
+    @Test
+    void inARoomThatNobodyMeasuresTheBookIsAskedForTheCooling() {
+        Story s = hours(started(), 6);
+        s.senses.probe("room", new Reading.Absent());
+        s.minutes(20).wall(0, false).restart("boot-2", 60_000).minutes(1);
+        assertThat(bridged(s).slowestH() / bridged(s).quickestH()).isCloseTo(1.6 * 3.5, within(0.01));
+    }
+
     @Test
     void anotherAmountOfWaterKnowsNothingOfIt() {
         Story s = hours(started(), 4);
@@ -101,17 +127,17 @@ class LearnedStoryTest {
 
     @Test
     void whatCannotBeTrueIsNotBelieved() {
-        Learned good = new Learned(25, 2, 0.8, 1.2, 60);
+        Learned good = new Learned(25, 2, 0.8, 1.2, 60, 0);
         assertThat(good.fits(25, 2)).isTrue();
         assertThat(good.fits(50, 2)).isFalse();
         assertThat(good.fits(25, 3)).isFalse();
-        for (Learned bad : List.of(new Learned(25, 2, 0.1, 1, 60), new Learned(25, 2, 1, 9, 60),
-                new Learned(25, 2, 1, 1, 1), new Learned(25, 2, Double.NaN, 1, 60))) {
+        for (Learned bad : List.of(new Learned(25, 2, 0.1, 1, 60, 0), new Learned(25, 2, 1, 9, 60, 0),
+                new Learned(25, 2, 1, 1, 1, 0), new Learned(25, 2, Double.NaN, 1, 60, 0))) {
             assertThat(bad.fits(25, 2)).as("%s", bad).isFalse();
         }
-        assertThat(good.differs(new Learned(25, 2, 0.81, 1.19, 60.5), 0.02)).isFalse();
-        assertThat(good.differs(new Learned(25, 2, 0.82, 1.2, 60), 0.02)).isTrue();
-        assertThat(good.differs(new Learned(25, 1.5, 0.8, 1.2, 60), 0.02)).isTrue();
+        assertThat(good.differs(new Learned(25, 2, 0.81, 1.19, 60.5, 0), 0.02)).isFalse();
+        assertThat(good.differs(new Learned(25, 2, 0.82, 1.2, 60, 0), 0.02)).isTrue();
+        assertThat(good.differs(new Learned(25, 1.5, 0.8, 1.2, 60, 0), 0.02)).isTrue();
     }
 
     @Test

@@ -217,7 +217,7 @@ public final class Story {
                 : c.judged(c.judged().proven(Proving.DONE)));
         State.Live l = s.live();
         return new State(s.ledger(), new State.Live(l.begun(), cones, l.alarms(), l.timers(), l.beat(),
-                l.diary()));
+                l.diary(), l.day()));
     }
 
     /** The wall clock jumps, and is trusted or not from now on. */

@@ -30,7 +30,7 @@ final class Benches {
         var feeding = new Site.Feeding(ZoneId.of("UTC"),
                 List.of(LocalTime.of(7, 30), LocalTime.of(12, 30), LocalTime.of(18, 0)), 30);
         var site = new Site("larkmoor", "Larkmoor Fry Room", feeding, new Site.Supply(150, false),
-                Optional.of("room"), Optional.empty());
+                Optional.of("room"), Optional.empty(), false);
         return new Settings(site, List.of(cone("a", Cone.AirEntry.BOTTOM, geometry),
                 cone("b", Cone.AirEntry.BOTTOM, geometry), cone("c", Cone.AirEntry.DIP_TUBE, geometry)));
     }

@@ -14,7 +14,7 @@ import java.util.concurrent.Callable;
 import org.conetender.app.view.Terminal;
 import org.conetender.core.hatch.Forecast;
 import org.conetender.core.hatch.Learnt;
-import org.conetender.core.hatch.Rate;
+import org.conetender.core.hatch.RateForm;
 import org.conetender.core.hatch.Replay;
 import org.conetender.core.hatch.Speed;
 import org.conetender.core.hatch.ThermometerLog;
@@ -73,6 +73,12 @@ public final class ForecastCommand implements Callable<Integer> {
             description = "hours at 25 °C from 10 %% to 90 %% hatched of this lot; default: about 8, as "
                 + "good lots take")
     private Double synchronyH;
+
+    @Option(names = "--rate", paramLabel = "FORM", defaultValue = "base",
+            description = "how development answers to temperature: base (straight up to 30 °C, none from "
+                + "33), briere or enzyme (smooth, without published figures of their own); "
+                + "default: ${DEFAULT-VALUE}")
+    private RateForm form;
 
     @Mixin
     private final ForecastReports reports = new ForecastReports();
@@ -139,6 +145,9 @@ public final class ForecastCommand implements Callable<Integer> {
         if (plot != null && !ForecastPicture.canDraw(plot)) {
             throw new BadLog("--plot " + plot + " must end in .svg or .png");
         }
+        if (plot != null && form != RateForm.BASE) {
+            throw new BadLog("--plot draws by the usual rate alone; leave --rate " + form + " or --plot out");
+        }
     }
 
     /** Drawn before anything is printed: who asked for a picture and got none is told so first. */
@@ -169,16 +178,21 @@ public final class ForecastCommand implements Callable<Integer> {
         LogReader.Result read = read();
         ThermometerLog readings = read.log();
         long stockedMs = stocked == null ? readings.firstMs() : stockedMs(readings);
-        Replay replay = readings.replay(new Replay.Question(speed, Zones.USUAL, stockedMs, surroundings));
+        Zones zones = new Zones(form.rate(), Zones.USUAL.lossC());
+        Replay replay = readings.replay(new Replay.Question(speed, zones, stockedMs, surroundings));
         if (!reports.isEmpty()) {
+            if (form != RateForm.BASE) {
+                throw new BadLog("--rate " + form + " cannot go with what was seen of the batch: a lot is "
+                        + "learnt by the usual rate; leave one of them out");
+            }
             Speed seen = Learnt.of(prior(), List.of(), reports.lessons(times(), readings, replay));
             // A lot whose speed was told stays one that is known.
             Speed lot = lotSpeed == null ? seen : new Speed(seen.k50DegreeHours(), seen.sigma(), seen.doubt(),
                     Speed.KNOWN_AFTER);
-            replay = readings.replay(new Replay.Question(lot, Zones.USUAL, stockedMs, surroundings));
+            replay = readings.replay(new Replay.Question(lot, zones, stockedMs, surroundings));
         }
         OptionalLong byMs = by == null ? OptionalLong.empty() : OptionalLong.of(byMs(readings, stockedMs));
-        return new ForecastReport(read, stockedMs, byMs, replay);
+        return new ForecastReport(read, new ForecastReport.Asked(stockedMs, byMs, form), replay);
     }
 
     private Learnt.Prior prior() throws BadLog {
@@ -216,7 +230,7 @@ public final class ForecastCommand implements Callable<Integer> {
 
     /** From T90 − T10 and T50 (science.md §3.4). */
     private double sigma(double k50) throws BadLog {
-        double t50H = k50 / Rate.USUAL.perHour(SYNCHRONY_AT_C);
+        double t50H = k50 / form.rate().perHour(SYNCHRONY_AT_C);
         double x = synchronyH / (2 * t50H);
         double sigma = Math.log(x + Math.sqrt(x * x + 1)) / SCORE_OF_90;
         // Lots run from 0.10 to 0.28 (science.md §2.3).

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 import java.util.OptionalLong;
+import org.conetender.core.hatch.RateForm;
 import org.conetender.core.hatch.Replay;
 import org.conetender.core.hatch.Speed;
 import org.conetender.core.unit.Units;
@@ -12,17 +13,32 @@ import org.conetender.core.unit.Units;
  * What {@code forecast} has to say, before it is put into words or JSON.
  *
  * @param read the log and what was remarked about it
- * @param stockedMs when the cysts were wetted, ms since 1970 UTC
- * @param byMs by when the chance of being ready is asked, ms since 1970 UTC
+ * @param asked what else was asked
  * @param replay the reckoning
  */
-record ForecastReport(LogReader.Result read, long stockedMs, OptionalLong byMs, Replay replay) {
+record ForecastReport(LogReader.Result read, Asked asked, Replay replay) {
+
+    /**
+     * @param stockedMs when the cysts were wetted, ms since 1970 UTC
+     * @param byMs by when the chance of being ready is asked, ms since 1970 UTC
+     * @param form of the rate
+     */
+    record Asked(long stockedMs, OptionalLong byMs, RateForm form) {}
+
 
     private static final DateTimeFormatter DAY_AND_TIME =
             DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm", Locale.ROOT);
 
     private static final DateTimeFormatter WEEKDAY =
             DateTimeFormatter.ofPattern("EEE d MMM HH:mm", Locale.ENGLISH);
+
+    long stockedMs() {
+        return asked.stockedMs();
+    }
+
+    OptionalLong byMs() {
+        return asked.byMs();
+    }
 
     /** The lot in this water. */
     Speed speed() {
@@ -31,7 +47,7 @@ record ForecastReport(LogReader.Result read, long stockedMs, OptionalLong byMs, 
 
     /** The chance that it is ready by the moment that was asked, 0..1. */
     double chance() {
-        return replay.outlook().readyBy(Units.hours(byMs.orElseThrow() - read.log().lastMs()));
+        return replay.outlook().readyBy(Units.hours(byMs().orElseThrow() - read.log().lastMs()));
     }
 
     /** For people who know the year. */

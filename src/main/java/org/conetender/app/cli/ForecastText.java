@@ -10,6 +10,8 @@ import org.conetender.core.hatch.Development;
 import org.conetender.core.hatch.Forecast;
 import org.conetender.core.hatch.Harvest;
 import org.conetender.core.hatch.Onward;
+import org.conetender.core.hatch.Rate;
+import org.conetender.core.hatch.RateForm;
 import org.conetender.core.hatch.Replay;
 import org.conetender.core.hatch.Speed;
 import org.conetender.core.unit.Text;
@@ -39,6 +41,11 @@ record ForecastText(ForecastReport report, boolean hours) {
         if (hours) {
             out.println();
             printTable(out);
+        }
+        if (!usual()) {
+            wrapped(out, "reckoned by the rate \"" + report.asked().form() + "\", whose degree-hours are those of "
+                    + "the usual one at 24 °C only; a lot's K50 belongs to the form it was found with");
+        } else if (hours) {
             out.println("by hand: up to 30 °C each measured hour gains its mean temperature less 12");
         }
     }
@@ -67,8 +74,8 @@ record ForecastText(ForecastReport report, boolean hours) {
     }
 
     private void printAnswer(PrintWriter out, Forecast f) {
-        line(out, "degree-hours above 12 °C: %.1f done of %.1f needed (K50 %.0f)%n  %s", f.doneDegreeHours(),
-                f.neededDegreeHours(), report.speed().k50DegreeHours(),
+        line(out, "degree-hours" + (usual() ? " above 12 °C" : "") + ": %.1f done of %.1f needed (K50 %.0f)%n  %s",
+                f.doneDegreeHours(), f.neededDegreeHours(), report.speed().k50DegreeHours(),
                 report.speed().known() ? "until 90 % have hatched, as told"
                 : "by then nine in ten have hatched in three " + (report.speed().timesSeen() == 0 ? "lots"
                 : "such batches") + " of four");
@@ -139,10 +146,19 @@ record ForecastText(ForecastReport report, boolean hours) {
                 });
     }
 
-    private static void printArrest(PrintWriter out, Development d) {
+    private boolean usual() {
+        return report.asked().form() == RateForm.BASE;
+    }
+
+    private Rate rate() {
+        return report.asked().form().rate();
+    }
+
+    private void printArrest(PrintWriter out, Development d) {
         if (d.hoursArrested() > 0) {
-            wrapped(out, Text.of("no development for up to %.1f h too warm (33 °C or more) and "
-                    + " %.1f h too cold (12 °C or less); progress is kept", d.hoursWarm(), d.hoursCold()));
+            wrapped(out, Text.of("no development for up to %.1f h too warm (%.0f °C or more) and %.1f h too "
+                    + "cold (%.0f °C or less); progress is kept", d.hoursWarm(), rate().ceilingC(),
+                    d.hoursCold(), rate().baseC()));
         }
         if (d.hoursAboveLoss() > 0) {
             line(out, "up to %.1f h at 38 °C or more: the cysts may be lost; look before you feed",

@@ -44,7 +44,14 @@ final class SiteDocs {
                             + "its socket strip and its residual-current device.", "60"),
             row("site.room-probe", text(PROBE_FORM), absent(),
                     "A probe in the room's air. With it the forecast knows what the water cools towards, "
-                            + "and faults are told sooner from a cold night.", "\"28-00000b0c0d0e\""),
+                            + "after a day also what the room does in a day, and faults are told sooner "
+                            + "from a cold night.", "\"28-00000b0c0d0e\""),
+            row("site.salt-slows", flag(), value("false"),
+                    "Whether the salt of a batch's water counts in its forecast: thermal constants are 0.9 % "
+                            + "larger for each ppt above 30, from 10 to 45 ppt. The figures behind it are "
+                            + "few. Leave it off where the water is always mixed alike: what a lot teaches "
+                            + "holds it already. What was taught before a change no longer fits quite.",
+                    "true"),
             row("site.heartbeat-line", line(), absent(),
                     "An output that beats while the daemon is well: it changes its level once a second. An "
                             + "external dead-man relay that watches the changes cuts the heaters when they "

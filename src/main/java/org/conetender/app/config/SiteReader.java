@@ -34,7 +34,7 @@ final class SiteReader {
         Site.Supply supply = new Site.Supply(powerLimit(cones),
                 lines.output(site, "heartbeat-line", "site.heartbeat"));
         return new Site(id, name, feeding, supply, roomProbe(ids), site.text("second-person")
-                .map(p -> forPeople("second-person", p)));
+                .map(p -> forPeople("second-person", p)), site.flag("salt-slows"));
     }
 
     private String name(String id) {

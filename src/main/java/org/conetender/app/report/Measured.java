@@ -9,7 +9,6 @@ import org.conetender.core.hatch.Development;
 import org.conetender.core.hatch.Replay;
 import org.conetender.core.hatch.Speed;
 import org.conetender.core.hatch.ThermometerLog;
-import org.conetender.core.hatch.Zones;
 import org.conetender.core.judge.Losses;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.unit.Moment;
@@ -116,7 +115,7 @@ public final class Measured {
     Replay.Question question(Story s, Speed speed) {
         Cone c = past.cone(s);
         double litres = s.batch().fill().map(Batch.Fill::litres).orElse(c.usual().litres());
-        return new Replay.Question(speed, Zones.of(c.limits()),
+        return new Replay.Question(speed, past.zones(s),
                 ruler.lineMs(s.stock().orElseThrow().at()), new Replay.Surroundings(ROOM_C,
                         Losses.timeConstantH(litres, Losses.wattsPerK(litres, c.fittings().vessel()))));
     }

@@ -12,6 +12,7 @@ import org.conetender.core.Opening;
 import org.conetender.core.batch.Book;
 import org.conetender.core.batch.ConeBook;
 import org.conetender.core.batch.Fact;
+import org.conetender.core.hatch.Zones;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.settings.Settings;
 import org.conetender.core.unit.Moment;
@@ -112,6 +113,11 @@ public final class Past {
 
     List<Cone> cones() {
         return settings.cones();
+    }
+
+    /** By which that batch's cysts developed, as the site is configured today. */
+    Zones zones(Story s) {
+        return Zones.of(settings.site(), cone(s), s.batch());
     }
 
     Cone cone(Story s) {

@@ -6,6 +6,7 @@ import java.util.Optional;
 import org.conetender.core.hatch.ByHour;
 import org.conetender.core.hatch.Development;
 import org.conetender.core.hatch.Projection;
+import org.conetender.core.hatch.Room;
 import org.conetender.core.hatch.Speed;
 import org.conetender.core.hatch.Zones;
 import org.conetender.core.judge.Estimate;
@@ -84,7 +85,8 @@ public final class HourPilot implements Pilot {
 
     private ByHour byHour() {
         Projection.Plant plant = Projection.Plant.learned(hatch.litres(),
-                known.orElseGet(() -> Estimate.first(hatch.nominal(), waterC)), roomC);
+                known.orElseGet(() -> Estimate.first(hatch.nominal(), waterC)),
+                Room.constant(roomC));
         return new ByHour(done, lot, new Projection(waterC, plant,
                 new Projection.Plan(LIMITS.setpointC(), LIMITS.floorC(), lot.calledReadyAt(), 0)),
                 Zones.USUAL.rate());

@@ -9,6 +9,7 @@ import org.conetender.core.hatch.Learnt;
 import org.conetender.core.hatch.Lesson;
 import org.conetender.core.hatch.Lesson.Sight;
 import org.conetender.core.hatch.Projection;
+import org.conetender.core.hatch.Room;
 import org.conetender.core.hatch.Speed;
 import org.conetender.core.hatch.Zones;
 import org.conetender.core.judge.Estimate;
@@ -73,7 +74,8 @@ public final class OwnSeer implements Seer {
     @Override
     public Told tells() {
         Projection.Plant plant = Projection.Plant.learned(hatch.litres(),
-                known.orElseGet(() -> Estimate.first(hatch.nominal(), waterC)), roomC);
+                known.orElseGet(() -> Estimate.first(hatch.nominal(), waterC)),
+                Room.constant(roomC));
         Forecast.Ready r = Forecast.of(done, lot, new Projection(waterC, plant, Projection.Plan.hold(setC)),
                 Zones.USUAL.rate()).ready();
         return new Told(r.earliest(), r.earlierQuartile(), r.median(), r.laterQuartile(), r.latest());

@@ -1,5 +1,6 @@
 package org.conetender.core.batch;
 
+import org.conetender.core.judge.Cooling;
 import org.conetender.core.unit.Moment;
 
 /**
@@ -16,7 +17,7 @@ public record Bridge(Moment from, Moment to, Ends ends) {
      * @param beforeC water at the last measurement, °C
      * @param afterC water at the first one after, °C
      * @param roomC the room then, measured or assumed, °C
-     * @param timeConstantH of the cone, h, above 0
+     * @param cooling of the cone
      */
-    public record Ends(double beforeC, double afterC, double roomC, double timeConstantH) {}
+    public record Ends(double beforeC, double afterC, double roomC, Cooling cooling) {}
 }

@@ -3,6 +3,7 @@ package org.conetender.core.batch;
 import java.util.List;
 import java.util.OptionalDouble;
 import org.conetender.core.hatch.Development;
+import org.conetender.core.hatch.RoomDay;
 import org.conetender.core.unit.Moment;
 
 /**
@@ -11,12 +12,20 @@ import org.conetender.core.unit.Moment;
  * @param at when it was taken
  * @param temperatures every trusted reading of that moment
  * @param cones where the cysts of each cone stood
+ * @param day the room's hours from midnight UTC on, where any was learnt; else empty
  */
-public record Checkpoint(Moment at, List<Temperature> temperatures, List<ConePoint> cones) {
+public record Checkpoint(Moment at, List<Temperature> temperatures, List<ConePoint> cones,
+                         List<RoomDay.Hour> day) {
 
     public Checkpoint {
         temperatures = List.copyOf(temperatures);
         cones = List.copyOf(cones);
+        day = List.copyOf(day);
+    }
+
+    /** Where nothing was learnt of the room. */
+    public Checkpoint(Moment at, List<Temperature> temperatures, List<ConePoint> cones) {
+        this(at, temperatures, cones, List.of());
     }
 
     /** @param series cone id, or {@code room}  @param degreesC °C */

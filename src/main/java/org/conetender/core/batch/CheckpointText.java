@@ -7,12 +7,14 @@ import org.conetender.core.batch.Checkpoint.At;
 import org.conetender.core.batch.Checkpoint.ConePoint;
 import org.conetender.core.batch.Checkpoint.Temperature;
 import org.conetender.core.hatch.Development;
+import org.conetender.core.hatch.RoomDay;
 import org.conetender.core.unit.Moment;
 
 /**
  * The written form of a {@link Checkpoint}: a head line with the moment and how many lines follow,
- * then a line for each temperature and each cone, then an end line. Fields are separated and escaped as in
- * {@link FactText}. Eight cones stay below 2 kB, because this is rewritten every minute on a card
+ * then a line for each temperature and each cone, one for the room's day where it is known, and an end line.
+ * Fields are separated and escaped as in
+ * {@link FactText}. Eight cones stay below 2.2 kB, because this is rewritten every minute on a card
  * that wears (dependencies.md §11). Read back strictly: a text cut short is refused, not guessed.
  */
 public final class CheckpointText {
@@ -25,6 +27,8 @@ public final class CheckpointText {
     /** Beyond it rounding would overflow; nothing in a cone comes near. */
     private static final double MOST = 1e9;
     private static final String END = "end";
+    private static final String DAY = "room-day";
+    private static final double HUNDREDTH = 1e2;
     /** Fields of a cone's line; a set-point that was chosen for an hour follows. */
     private static final int POINT = 10;
 
@@ -45,6 +49,9 @@ public final class CheckpointText {
         }
         for (ConePoint p : c.cones()) {
             lines.add(FactText.join("cone", fields(p, at.boot())));
+        }
+        if (!c.day().isEmpty()) {
+            lines.add(FactText.join(DAY, c.day().stream().map(CheckpointText::hour).toList()));
         }
         lines.add(END);
         return String.join("\n", lines);
@@ -67,8 +74,10 @@ public final class CheckpointText {
         List<String> head = fields(lines[0], old ? OLD_HEAD : HEAD, 7);
         int temperatures = Integer.parseInt(head.get(5));
         int cones = Integer.parseInt(head.get(6));
-        if (temperatures < 0 || cones < 0 || lines.length != 2L + temperatures + cones
-                || !lines[lines.length - 1].equals(END)) {
+        int last = lines.length - 1;
+        boolean day = !old && last > 0 && lines[last - 1].startsWith(DAY);
+        if (temperatures < 0 || cones < 0 || lines.length != (day ? 3L : 2L) + temperatures + cones
+                || !lines[last].equals(END)) {
             throw new IllegalArgumentException("a checkpoint announces " + temperatures + " temperatures and "
                     + cones + " cones, which is not what follows: " + text);
         }
@@ -79,10 +88,34 @@ public final class CheckpointText {
         }
         Moment at = MomentText.moment(head, 1);
         List<ConePoint> c = new ArrayList<>();
-        for (int i = 1 + temperatures; i < lines.length - 1; i++) {
+        for (int i = 1 + temperatures; i < (day ? last - 1 : last); i++) {
             c.add(old ? old(fields(lines[i], "cone", 6), t, at) : cone(point(lines[i]), at));
         }
-        return new Checkpoint(at, t, c);
+        return new Checkpoint(at, t, c,
+                day ? day(fields(lines[last - 1], DAY, 1 + RoomDay.HOURS)) : List.of());
+    }
+
+    /** To a hundredth and with its days, such as 19.87/4; nothing while it is unknown. */
+    private static String hour(RoomDay.Hour h) {
+        return h.days() == 0 ? "" : sane(Math.round(h.meanC() * HUNDREDTH) / HUNDREDTH) + "/" + h.days();
+    }
+
+    private static List<RoomDay.Hour> day(List<String> f) {
+        List<RoomDay.Hour> hours = new ArrayList<>();
+        for (String h : f.subList(1, f.size())) {
+            String[] both = h.split("/", -1);
+            hours.add(h.isEmpty() ? RoomDay.Hour.UNKNOWN
+                    : new RoomDay.Hour(sane(Double.parseDouble(both[0])), days(both)));
+        }
+        return hours;
+    }
+
+    private static int days(String[] both) {
+        int days = both.length == 2 ? Integer.parseInt(both[1]) : 0;
+        if (days < 1 || days > RoomDay.MOST_DAYS) {
+            throw new IllegalArgumentException("no hour of the room is made of " + days + " days");
+        }
+        return days;
     }
 
     private static ConePoint cone(List<String> f, Moment at) {

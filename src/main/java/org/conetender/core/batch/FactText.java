@@ -30,7 +30,8 @@ public final class FactText {
             case Change.Bridged b -> join("bridged", MomentText.bridge(b.bridge()));
             case Change.Tried t -> join("tried", List.of(t.how()));
             case Change.Learned l -> join("learned", List.of("" + l.what().watts(), "" + l.what().litres(),
-                    "" + l.what().rise(), "" + l.what().loss(), "" + l.what().lagS()));
+                    "" + l.what().rise(), "" + l.what().loss(), "" + l.what().lagS(),
+                    "" + l.what().cools()));
             case Change.Taught t -> join("taught", LessonText.fields(t));
             case Change.Drawn d -> join("drawn", LessonText.fields(d));
             case Change.Worn w -> join("worn", List.of("" + w.closings()));
@@ -47,7 +48,7 @@ public final class FactText {
     public static Change read(String text) {
         List<String> f = split(text);
         Change change = change(f);
-        if (write(change).chars().filter(c -> c == '\t').count() != f.size() - 1) {
+        if (write(change).chars().filter(c -> c == '\t').count() < f.size() - 1) {
             throw new IllegalArgumentException("a fact has more fields than its kind knows: " + f);
         }
         return change;
@@ -66,7 +67,7 @@ public final class FactText {
             case "bridged" -> new Change.Bridged(MomentText.bridge(f, 1));
             case "tried" -> new Change.Tried(at(f, 1));
             case "learned" -> new Change.Learned(new HeaterBook.Learned(figure(f, 1), figure(f, 2),
-                    figure(f, 3), figure(f, 4), figure(f, 5)));
+                    figure(f, 3), figure(f, 4), figure(f, 5), f.size() > 6 ? figure(f, 6) : 0));
             case "taught" -> LessonText.taught(f, 1);
             case "drawn" -> LessonText.drawn(f, 1);
             case "worn" -> new Change.Worn(Long.parseLong(at(f, 1)));

@@ -23,6 +23,9 @@ public record HeaterBook(Optional<Learned> learned, Optional<Moment> learnedAt, 
     /** Lags of a heater as {@code core.judge} has them, s. */
     private static final double LEAST_LAG_S = 5;
     private static final double MOST_LAG_S = 150;
+    /** What it cools is news by so much, relative; and never more, times the nominal (guesses). */
+    private static final double COOLS_NEWS = 0.1;
+    private static final double MOST_COOLS = 4;
 
     /**
      * Ratios only: temperature tells no more (control.md §2.4).
@@ -31,8 +34,11 @@ public record HeaterBook(Optional<Learned> learned, Optional<Moment> learnedAt, 
      * @param rise at full power over what the configuration gives, 0.3 to 3
      * @param loss over what the configuration gives, 0.3 to 3
      * @param lagS time constant of the heater, s, 5 to 150
+     * @param cools how fast it would cool without heat, with all that evaporates and leaves by its bubbles,
+     *     over what the configuration gives; 0 while it has not shown that
      */
-    public record Learned(double watts, double litres, double rise, double loss, double lagS) {
+    public record Learned(double watts, double litres, double rise, double loss, double lagS,
+                          double cools) {
 
         /** Whether it is about that heater in that much water, and can be true. */
         public boolean fits(double ofWatts, double inLitres) {
@@ -43,7 +49,17 @@ public record HeaterBook(Optional<Learned> learned, Optional<Moment> learnedAt, 
         /** Whether the other says something new: by so much, relative, or about another heater. */
         public boolean differs(Learned other, double by) {
             return !other.fits(watts, litres) || Math.abs(rise / other.rise - 1) > by
-                    || Math.abs(loss / other.loss - 1) > by || Math.abs(lagS / other.lagS - 1) > by;
+                    || Math.abs(loss / other.loss - 1) > by || Math.abs(lagS / other.lagS - 1) > by
+                    || coolsOtherwise(other);
+        }
+
+        private boolean coolsOtherwise(Learned other) {
+            return cools > 0 && !(Math.abs(cools / other.cools - 1) <= COOLS_NEWS);
+        }
+
+        /** Whether it has shown how fast it cools. */
+        public boolean coolingKnown() {
+            return cools >= LEAST && cools <= MOST_COOLS;
         }
     }
 

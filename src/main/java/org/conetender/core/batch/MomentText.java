@@ -2,6 +2,7 @@ package org.conetender.core.batch;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.conetender.core.judge.Cooling;
 import org.conetender.core.unit.Moment;
 
 /** Moments and bridges as fields of a {@link FactText} line. Read back strictly. */
@@ -25,15 +26,18 @@ final class MomentText {
         List<String> out = new ArrayList<>(fields(b.from()));
         out.addAll(fields(b.to()));
         out.addAll(List.of("" + b.ends().beforeC(), "" + b.ends().afterC(), "" + b.ends().roomC(),
-                "" + b.ends().timeConstantH()));
+                "" + b.ends().cooling().quickestH(), "" + b.ends().cooling().slowestH()));
         return out;
     }
 
     /** The bridge whose first field is number {@code i}. */
     static Bridge bridge(List<String> f, int i) {
         int ends = i + 2 * FIELDS;
+        // An older release wrote the nominal time constant alone.
+        Cooling cooling = f.size() > ends + 4 ? new Cooling(figure(f, ends + 3), figure(f, ends + 4))
+                : Cooling.nominal(figure(f, ends + 3));
         return new Bridge(moment(f, i), moment(f, i + FIELDS), new Bridge.Ends(figure(f, ends),
-                figure(f, ends + 1), figure(f, ends + 2), figure(f, ends + 3)));
+                figure(f, ends + 1), figure(f, ends + 2), cooling));
     }
 
     private static double figure(List<String> f, int i) {

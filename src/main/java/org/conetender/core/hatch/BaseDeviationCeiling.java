@@ -36,6 +36,11 @@ public record BaseDeviationCeiling(double tbC, double tdC, double tcC) implement
         return tbC;
     }
 
+    @Override
+    public double thresholdAtC(double perHour) {
+        return tbC + Math.max(1, perHour);
+    }
+
     /** Beyond the deviation the form is a parabola about the middle of base and ceiling. */
     @Override
     public double bestC() {

@@ -39,7 +39,8 @@ public record Crossings(List<Crossed> all, Optional<Bridge> fresh) {
 
     private static Gap gap(Bridge b, Span span) {
         Bridge.Ends e = b.ends();
-        return new Gap(span, e.beforeC(), e.afterC(), e.roomC(), e.timeConstantH());
+        return new Gap(span, e.beforeC(), e.afterC(), e.roomC(), e.cooling(),
+                !b.from().sameBoot(b.to()));
     }
 
     Crossings opened(Bridge b) {

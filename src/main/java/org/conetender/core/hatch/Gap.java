@@ -1,24 +1,27 @@
 package org.conetender.core.hatch;
 
-import org.conetender.core.judge.HeatTrack;
+import org.conetender.core.judge.Cooling;
 import org.conetender.core.unit.Span;
 import org.conetender.core.unit.Units;
 
 /**
  * A time in which nothing was measured, such as a power cut, and what is known around it.
  *
- * <p>Intuition: without heat the water slides toward the room. It cannot have cooled faster than a
- * cone with its lid off in a draught, nor have been so warm that it could not have come down to what
- * was found afterwards. Between those two curves lies the truth; the rate's extremes between them
- * bound the degree-hours. Heat in the gap is not assumed, except what a warmer end proves.
+ * <p>Intuition: without heat the water slides toward the room. It cannot have cooled faster than a cone
+ * can, with its lid off in a draught unless it has shown itself, nor have been so warm that it could not
+ * have come down to what was found afterwards. Between those two curves lies the truth; the rate's extremes
+ * between them bound the degree-hours. Where the machine itself was off no relay was held, so the water
+ * cannot have been warmer either than a cone that cools as slowly as this one can; unless a warmer end proves
+ * heat.
  *
  * @param span how long it lasted, perhaps without an upper bound
  * @param beforeC last trusted water temperature before, °C
  * @param afterC first trusted one after, °C
  * @param roomC the room, measured or assumed, °C
- * @param timeConstantH the cone's time constant C/UA in hours, above 0 (science.md §9)
+ * @param cooling the cone's time constants, h, above 0 and in order
+ * @param off whether the machine was off in it: it ends in another boot than it began in
  */
-public record Gap(Span span, double beforeC, double afterC, double roomC, double timeConstantH) {
+public record Gap(Span span, double beforeC, double afterC, double roomC, Cooling cooling, boolean off) {
 
     /** The room may have been this much colder or warmer than it is now, K (*guess*). */
     static final double ROOM_K = 2;
@@ -26,21 +29,18 @@ public record Gap(Span span, double beforeC, double afterC, double roomC, double
     /** Probe error at either end, K (a probe of ±0.5 °C calibrated in place; *guess*). */
     static final double PROBE_K = 0.2;
 
-    /** Real time constant over the estimated one: bubbling with its lid off, or wrapped (*guess*). */
-    static final double FASTEST = 1 / HeatTrack.MOST_LOSSES;
-    static final double SLOWEST = 1.6;
-
     /** The rule for a gap that nothing bounds: no batch is taken for unattended longer (*guess*). */
     static final double LONGEST_H = 48;
 
     /** Steps of the numerical integral (guess: under a minute each for ten hours). */
     private static final int STEPS = 600;
 
-    /** @throws IllegalArgumentException if a temperature is not finite or the time constant not above 0 */
+    /** @throws IllegalArgumentException if a temperature is not finite or a time constant not above 0 */
     public Gap {
-        if (!Double.isFinite(beforeC + afterC + roomC) || !(timeConstantH > 0)) {
+        if (!Double.isFinite(beforeC + afterC + roomC) || !(cooling.quickestH() > 0)
+                || !(cooling.slowestH() >= cooling.quickestH())) {
             throw new IllegalArgumentException("a gap needs temperatures and a time constant above 0 h, got "
-                    + beforeC + ", " + afterC + ", " + roomC + " °C and " + timeConstantH + " h");
+                    + beforeC + ", " + afterC + ", " + roomC + " °C and " + cooling);
         }
     }
 
@@ -72,10 +72,13 @@ public record Gap(Span span, double beforeC, double afterC, double roomC, double
         int loss = 0;
         Rate rate = zones.rate();
         boolean itself = cooledByItself(mostH);
+        boolean unheated = itself && off && unheatedC(leastH) >= afterC - PROBE_K;
         for (int i = 0; i < STEPS; i++) {
             // Each step takes its worst end, so the sums bound the integrals from outside.
             double low = itself ? coldestC(leastH * (i + 1) / STEPS) : floorC();
-            double high = itself ? hottestC(mostH * (i + 1) / STEPS) : ceilC();
+            // What is found after it bounds backwards from its end, what was before it forwards.
+            double high = Math.min(itself ? hottestC(mostH * (i + 1) / STEPS) : ceilC(),
+                    unheated ? unheatedC(mostH * (STEPS - i - 1) / STEPS) : ceilC());
             least += rate.least(low, ceilC());
             most += rate.most(floorC(), high);
             cold += low <= rate.baseC() ? 1 : 0;
@@ -98,7 +101,7 @@ public record Gap(Span span, double beforeC, double afterC, double roomC, double
         double room = roomC - ROOM_K;
         double before = beforeC - PROBE_K;
         return before <= room ? floorC()
-                : room + (before - room) * Math.exp(-hoursIn / (FASTEST * timeConstantH));
+                : room + (before - room) * Math.exp(-hoursIn / cooling.quickestH());
     }
 
     /** Hottest it can have been so long before the gap ended, and still be found as it was. */
@@ -106,7 +109,13 @@ public record Gap(Span span, double beforeC, double afterC, double roomC, double
         double room = roomC - ROOM_K;
         double after = afterC + PROBE_K;
         return after <= room ? ceilC()
-                : Math.min(ceilC(), room + (after - room) * Math.exp(hoursLeft / (FASTEST * timeConstantH)));
+                : Math.min(ceilC(), room + (after - room) * Math.exp(hoursLeft / cooling.quickestH()));
+    }
+
+    /** Hottest it can have been so long after it began, if nothing heated: cooled as slowly as it can. */
+    private double unheatedC(double hoursIn) {
+        double room = roomC + ROOM_K;
+        return room + Math.max(0, beforeC + PROBE_K - room) * Math.exp(-hoursIn / cooling.slowestH());
     }
 
     private double floorC() {
@@ -122,7 +131,7 @@ public record Gap(Span span, double beforeC, double afterC, double roomC, double
         double room = roomC - ROOM_K;
         double from = beforeC - PROBE_K - room;
         double to = afterC + PROBE_K - room;
-        return to > 0 && from > to ? FASTEST * timeConstantH * Math.log(from / to) : 0;
+        return to > 0 && from > to ? cooling.quickestH() * Math.log(from / to) : 0;
     }
 
     /** The cooling clock at its slowest; infinite once the water may have reached the room. */
@@ -130,6 +139,6 @@ public record Gap(Span span, double beforeC, double afterC, double roomC, double
         double room = roomC + ROOM_K;
         double from = beforeC + PROBE_K - room;
         double to = afterC - PROBE_K - room;
-        return to > 0 && from > to ? SLOWEST * timeConstantH * Math.log(from / to) : Double.POSITIVE_INFINITY;
+        return to > 0 && from > to ? cooling.slowestH() * Math.log(from / to) : Double.POSITIVE_INFINITY;
     }
 }

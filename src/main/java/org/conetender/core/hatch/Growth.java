@@ -8,6 +8,7 @@ import org.conetender.core.batch.Bridge;
 import org.conetender.core.batch.Checkpoint;
 import org.conetender.core.batch.ConeBook;
 import org.conetender.core.judge.Belief;
+import org.conetender.core.judge.Cooling;
 import org.conetender.core.unit.Boots;
 import org.conetender.core.unit.Moment;
 import org.conetender.core.unit.Span;
@@ -36,8 +37,8 @@ public record Growth(Optional<Batch.Stock> stock, Development sure, double lastC
     /** So long a length is left open before it is judged by what is known (control.md §5; guess: an hour). */
     public static final long WAIT_MS = Units.HOUR_MS;
 
-    /** @param room °C, measured or assumed  @param timeConstantH C/UA in hours  @param zones of the cone */
-    public record Around(double roomC, double timeConstantH, Zones zones) {}
+    /** @param roomC °C, measured or assumed  @param cooling without heat  @param zones of the cone */
+    public record Around(double roomC, Cooling cooling, Zones zones) {}
 
     /** @param now this tick's  @param boots of this machine  @param bridges that the book holds */
     public record When(Moment now, Boots boots, List<Bridge> bridges) {}
@@ -117,24 +118,26 @@ public record Growth(Optional<Batch.Stock> stock, Development sure, double lastC
         }
         Span since = when.boots().between(lastAt, when.now());
         if (since.exact()) {
-            return new Growth(stock, advanced(water, around, since), water.middleC(), when.now(), known);
+            return new Growth(stock, advanced(water, around, since, !lastAt.sameBoot(when.now())),
+                    water.middleC(), when.now(), known);
         }
         // Without a temperature before, the cooling clock cannot tell: a room like the water stops it.
         boolean first = Double.isNaN(lastC);
         Bridge fresh = new Bridge(lastAt, when.now(), new Bridge.Ends(first ? water.middleC() : lastC,
-                water.middleC(), first ? water.middleC() : around.roomC(), around.timeConstantH()));
+                water.middleC(), first ? water.middleC() : around.roomC(), around.cooling()));
         List<Bridge> all = new ArrayList<>(when.bridges());
         all.add(fresh);
         return new Growth(stock, sure, water.middleC(), when.now(),
                 known.of(new When(when.now(), when.boots(), all), around.zones()).opened(fresh));
     }
 
-    private Development advanced(Belief water, Around around, Span since) {
+    /** @param off whether the machine was off since */
+    private Development advanced(Belief water, Around around, Span since, boolean off) {
         if (since.leastMs() <= HOLE_MS) {
             return sure.advance(since.leastMs(), water.coldestC(), water.hottestC(), around.zones());
         }
         double before = Double.isNaN(lastC) ? water.middleC() : lastC;
-        return sure.acrossGap(new Gap(since, before, water.middleC(), around.roomC(), around.timeConstantH()),
-                around.zones());
+        return sure.acrossGap(new Gap(since, before, water.middleC(), around.roomC(), around.cooling(),
+                off), around.zones());
     }
 }

@@ -20,9 +20,6 @@ public record Onward(boolean daily, double meanC, double leastC, double mostC, d
     private static final int PER_HOUR = (int) Math.round(1 / Projection.STEP_H);
     private static final int STEPS = 24 * PER_HOUR;
 
-    /** A day with more of it unread is no pattern (*guess*). */
-    private static final double MOST_UNREAD = 1.0 / 8;
-
     /** Water that swings by less is taken for steady, K (*guess*: what a thermostat leaves). */
     private static final double LEAST_SWING_K = 0.3;
 
@@ -58,27 +55,16 @@ public record Onward(boolean daily, double meanC, double leastC, double mostC, d
         }
 
         boolean pattern() {
-            double unread = Arrays.stream(waterC).filter(Double::isNaN).count();
             double range = Arrays.stream(waterC).filter(c -> !Double.isNaN(c)).max().orElseThrow()
                     - Arrays.stream(waterC).filter(c -> !Double.isNaN(c)).min().orElseThrow();
             // Without a reading a day ago the comparison is false.
-            return unread <= MOST_UNREAD * STEPS
-                    && Math.abs(waterC[STEPS] - waterC[0]) <= COMES_BACK * range;
+            return DayPattern.known(waterC) && Math.abs(waterC[STEPS] - waterC[0])
+                    <= COMES_BACK * range;
         }
 
         /** From now on, a straight line over what nobody knows. */
         List<Double> again() {
-            double[] c = waterC.clone();
-            int known = 0;
-            for (int i = 1; i <= STEPS; i++) {
-                if (!Double.isNaN(c[i])) {
-                    for (int k = known + 1; k < i; k++) {
-                        c[k] = c[known] + (c[i] - c[known]) * (k - known) / (i - known);
-                    }
-                    known = i;
-                }
-            }
-            return Arrays.stream(c, 0, STEPS).boxed().toList();
+            return Arrays.stream(DayPattern.bridged(waterC), 0, STEPS).boxed().toList();
         }
     }
 

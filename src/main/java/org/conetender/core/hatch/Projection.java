@@ -42,13 +42,15 @@ public record Projection(double waterC, Plant plant, Plan plan) {
         /**
          * As the cone has shown itself: only ratios are learned, so its heat capacity is that of its water;
          * what warms or cools it unexplained counts as a warmer or colder room.
+         *
+         * @param room as it is measured, or taken for
          */
-        public static Plant learned(double litres, Estimate known, double roomC) {
+        public static Plant learned(double litres, Estimate known, Room room) {
             double joules = litres * Units.BRINE_J_PER_L_K;
             Traits t = known.traits();
             double drift = Math.clamp(known.driftKPerS() / t.lossPerS(), -MOST_DRIFT_K, MOST_DRIFT_K);
             return new Plant(litres, t.riseKPerS() * joules, t.lossPerS() * joules,
-                    Room.constant(roomC + drift));
+                    room.plus(drift));
         }
 
         /** Share of its distance to the room that unheated water keeps over one step. */

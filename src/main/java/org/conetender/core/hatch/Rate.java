@@ -4,10 +4,11 @@ package org.conetender.core.hatch;
  * How fast cysts develop at a water temperature, in degree-hours gained per hour.
  *
  * <p>Every form here is zero outside {@code baseC..ceilingC}, positive inside, and has a single peak;
- * {@link #least} and {@link #most} rely on that. All agree at {@link #ANCHOR_C}, where published hatch times
- * for the competing thresholds meet; elsewhere a lot's figures belong to the form they were learnt with.
+ * {@link #least} and {@link #most} rely on that. All but {@link Salted} agree at {@link #ANCHOR_C}, where
+ * published hatch times for the competing thresholds meet; elsewhere a lot's figures belong to the form they
+ * were learnt with.
  */
-public sealed interface Rate permits BaseDeviationCeiling, Briere, SharpeSchoolfield {
+public sealed interface Rate permits BaseDeviationCeiling, Briere, SharpeSchoolfield, Salted {
 
     /** Base 12, deviation 30, ceiling 33 °C (science.md §3.5). */
     Rate USUAL = new BaseDeviationCeiling(12, 30, 33);
@@ -26,6 +27,16 @@ public sealed interface Rate permits BaseDeviationCeiling, Briere, SharpeSchoolf
 
     /** At or above it development is arrested, °C; progress is kept (science.md §3.5.2). */
     double ceilingC();
+
+    /**
+     * The water for which a lot's lower threshold is to be reckoned with, °C. Only the usual form leaves that
+     * threshold open; the others have it settled, as at the anchor.
+     *
+     * @param perHour degree-hours gained an hour on the average
+     */
+    default double thresholdAtC(double perHour) {
+        return ANCHOR_C;
+    }
 
     /** The least rate anywhere between two temperatures: one peak, so it is at one of the ends. */
     default double least(double lowC, double highC) {

@@ -2,6 +2,7 @@ package org.conetender.core.hatch;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.conetender.core.judge.Cooling;
 import org.conetender.core.unit.Span;
 import org.conetender.core.unit.Units;
 
@@ -49,7 +50,7 @@ final class Replayer {
         Course whole = course.ahead(held, rate);
         Speed lot = question.speed();
         Ahead ahead = Ahead.walk(done.degreeHours(), lot.calledReadyAt(), held, rate);
-        Speed speed = lot.at(rate.baseC() + Math.max(1, ahead.meanRate(lot.k90())), rate.baseC());
+        Speed speed = lot.at(rate.thresholdAtC(ahead.meanRate(lot.k90())), rate.baseC());
         Spread spread = Spread.of(done, speed, ahead, ahead).doubting(onward.doubtK(), done, ahead);
         Forecast forecast = new Remembered(onward, whole, spread)
                 .of(Forecast.of(done, lot, held, rate), rate);
@@ -108,8 +109,8 @@ final class Replayer {
     /** A gap is bounded as a whole; the hours it spans share what it gave by their length. */
     private void gap(long fromMs, long toMs, double beforeC, double afterC) {
         Replay.Surroundings s = question.surroundings();
-        Development all = new Gap(Span.exactly(toMs - fromMs), beforeC, afterC, s.roomC(), s.timeConstantH())
-                .development(question.zones());
+        Development all = new Gap(Span.exactly(toMs - fromMs), beforeC, afterC, s.roomC(),
+                Cooling.nominal(s.timeConstantH()), false).development(question.zones());
         long from = fromMs;
         while (from < toMs) {
             long to = Math.min(toMs, stepEndMs());

@@ -1,6 +1,8 @@
 package org.conetender.core.hatch;
 
+import org.conetender.core.batch.Batch;
 import org.conetender.core.settings.Cone;
+import org.conetender.core.settings.Site;
 import org.conetender.core.unit.Text;
 
 /**
@@ -29,5 +31,16 @@ public record Zones(Rate rate, double lossC) {
     public static Zones of(Cone.Limits limits) {
         double td = Math.min(Rate.USUAL.bestC(), limits.arrestC() - BEND_K);
         return new Zones(new BaseDeviationCeiling(Rate.USUAL.baseC(), td, limits.arrestC()), limits.lossC());
+    }
+
+    /** The same in water of that salinity, where it is to count. @param ppt g of salt for each kg */
+    public Zones in(double ppt) {
+        return new Zones(new Salted(rate, ppt), lossC);
+    }
+
+    /** Of the cysts of that batch: its water's salt counts only where somebody wants it to. */
+    public static Zones of(Site site, Cone cone, Batch batch) {
+        Zones z = of(cone.limits());
+        return site.saltSlows() ? z.in(batch.fill().map(Batch.Fill::ppt).orElse(cone.usual().ppt())) : z;
     }
 }

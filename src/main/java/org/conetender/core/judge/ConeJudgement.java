@@ -50,6 +50,17 @@ public record ConeJudgement(Water water, Optional<Double> roomC, Level level, He
         return water.belief();
     }
 
+    /**
+     * A room that nobody measures, as its water feels it: what warms or cools it unexplained, beside a room
+     * as it is usually taken for, °C. Only once a proof was passed. It holds what evaporates too, so only its
+     * course says something of the room.
+     */
+    public Optional<Double> feltRoomC() {
+        return roomC.isPresent() ? Optional.empty()
+                : thermal.filter(t -> t.following() && t.fits() && t.proof().passed()).map(t ->
+                UNMEASURED_ROOM_C + t.estimate().driftKPerS() / t.estimate().traits().lossPerS());
+    }
+
     /** The room as control should take it, °C. */
     public double roomOrUsualC() {
         return roomC.orElse(UNMEASURED_ROOM_C);

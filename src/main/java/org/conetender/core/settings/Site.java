@@ -14,9 +14,10 @@ import java.util.Optional;
  * @param supply the site's electrical limit and heartbeat
  * @param roomProbe id of the probe in the room's air, if there is one
  * @param second how the person is addressed who is called when nobody answers, if there is one
+ * @param saltSlows whether the salt of a batch's water counts in its forecasts
  */
 public record Site(String id, String name, Feeding feeding, Supply supply, Optional<String> roomProbe,
-                   Optional<String> second) {
+                   Optional<String> second, boolean saltSlows) {
 
     /**
      * @param zone of the feed hours and of every time shown to people

@@ -41,7 +41,7 @@ public enum Fitted {
         Site.Feeding feeding = new Site.Feeding(ZoneId.of("UTC"),
                 List.of(LocalTime.of(7, 30), LocalTime.of(18, 0)), 30);
         return new Settings(new Site("larkmoor", "Larkmoor Fry Room", feeding, new Site.Supply(60, siphons),
-                Optional.empty(), Optional.empty()), List.of(cone));
+                Optional.empty(), Optional.empty(), false), List.of(cone));
     }
 
     /** As it is named on the command line and in reports. */

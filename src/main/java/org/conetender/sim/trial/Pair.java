@@ -41,7 +41,7 @@ record Pair(long seed, Settings settings, Bench bench) {
         Site site = new Site("larkmoor", "Larkmoor Fry Room",
                 new Site.Feeding(ZoneId.of("Europe/London"), List.of(LocalTime.of(7, 30)), 30),
                 new Site.Supply(r.nextBoolean() ? most : sum, false),
-                r.nextBoolean() ? Optional.of(ROOM) : Optional.empty(), Optional.empty());
+                r.nextBoolean() ? Optional.of(ROOM) : Optional.empty(), Optional.empty(), false);
         double touching = standing == Standing.APART ? 0
                 : LEAST_W_PER_K * Math.pow(MOST_W_PER_K / LEAST_W_PER_K, r.nextDouble());
         return new Pair(seed, new Settings(site, cones),

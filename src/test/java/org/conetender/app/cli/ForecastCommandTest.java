@@ -55,6 +55,40 @@ class ForecastCommandTest {
         return command().setErr(new PrintWriter(err)).execute(all.toArray(String[]::new));
     }
 
+    private JsonNode byRate(String form) throws IOException {
+        out.getBuffer().setLength(0);
+        assertThat(run("--zone", "UTC", "--json", "--rate", form)).as(err.toString()).isZero();
+        return new ObjectMapper().readTree(out.toString());
+    }
+
+    @Test
+    void theOtherRatesAgreeAtTheirAnchorAndDifferElsewhere() throws IOException {
+        log = write(60, 24);
+        for (String form : List.of("base", "briere", "enzyme")) {
+            JsonNode a = byRate(form);
+            assertThat(a.get("degree-hours").asDouble()).as(form).isCloseTo(120, within(0.01));
+            assertThat(a.get("rate").asText()).isEqualTo(form);
+        }
+        log = write(60, 19);
+        double usual = byRate("base").get("degree-hours").asDouble();
+        assertThat(usual).isCloseTo(70, within(0.01));
+        // Briere's from 9.07 to 33 °C: 12·(19·9.93·√14)/(24·14.93·√9) an hour.
+        assertThat(byRate("briere").get("degree-hours").asDouble()).isCloseTo(78.8, within(0.1));
+        assertThat(byRate("enzyme").get("degree-hours").asDouble()).isBetween(50.0, 90.0);
+    }
+
+    @Test
+    void anotherRateIsNamedAndGoesNeitherWithReportsNorWithThePicture() {
+        assertThat(run("--zone", "UTC", "--rate", "briere")).isZero();
+        assertThat(out.toString()).contains("reckoned by the rate \"briere\"").doesNotContain("less 12");
+        assertThat(run("--zone", "UTC", "--rate", "briere", "--none-yet", "2026-03-02 01:00")).isEqualTo(2);
+        assertThat(err.toString()).contains("a lot is learnt by the usual rate");
+        assertThat(run("--zone", "UTC", "--rate", "enzyme", "--plot", dir.resolve("a.svg").toString()))
+                .isEqualTo(2);
+        assertThat(err.toString()).contains("--plot draws by the usual rate alone");
+        assertThat(run("--zone", "UTC", "--rate", "logan")).isEqualTo(2);
+    }
+
     @Test
     void theAnswerStandsWithTheTableItCanBeCheckedBy() {
         assertThat(run("--zone", "Europe/London", "--hours")).isZero();

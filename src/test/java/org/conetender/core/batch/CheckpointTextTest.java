@@ -5,12 +5,14 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.Random;
 import org.conetender.core.batch.Checkpoint.ConePoint;
 import org.conetender.core.batch.Checkpoint.Temperature;
 import org.conetender.core.hatch.Development;
+import org.conetender.core.hatch.RoomDay;
 import org.conetender.core.unit.Moment;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -32,7 +34,7 @@ class CheckpointTextTest {
     }
 
     @Test
-    void eightConesWithLongNamesAndLongFiguresStayBelowTwoKilobytes() {
+    void eightConesWithLongNamesAndLongFiguresStayWithinAPageOfTheCard() {
         List<Temperature> temperatures = new ArrayList<>();
         temperatures.add(new Temperature("room", -12.123456789012345));
         List<ConePoint> cones = new ArrayList<>();
@@ -45,8 +47,9 @@ class CheckpointTextTest {
                     new Checkpoint.At("1b2e30d8-20b9-4a4a-85b5-7f37c4b809d9", 2_592_000_000L),
                     OptionalDouble.of(24.85)));
         }
-        String text = CheckpointText.write(new Checkpoint(AT, temperatures, cones));
-        assertThat(text.getBytes(StandardCharsets.UTF_8).length).isLessThanOrEqualTo(2_000);
+        List<RoomDay.Hour> day = Collections.nCopies(RoomDay.HOURS, new RoomDay.Hour(-12.3456789, 4));
+        String text = CheckpointText.write(new Checkpoint(AT, temperatures, cones, day));
+        assertThat(text.getBytes(StandardCharsets.UTF_8).length).isLessThanOrEqualTo(2_200);
     }
 
     /** What the release before wrote: idle hours in one sum, and no moment of the cone's own. */
@@ -66,7 +69,8 @@ class CheckpointTextTest {
     void aTextCutShortAnywhereIsRefused() {
         String whole = CheckpointText.write(new Checkpoint(AT, List.of(new Temperature("a", 27.5)),
                 List.of(new ConePoint("a", 3, new Development(12, 13, 0.5, 0, 0),
-                        new Checkpoint.At(AT.boot(), 956_000)))));
+                        new Checkpoint.At(AT.boot(), 956_000))),
+                Collections.nCopies(RoomDay.HOURS, new RoomDay.Hour(19.87, 2))));
         for (int n = 0; n < whole.length(); n++) {
             String cut = whole.substring(0, n);
             assertThatThrownBy(() -> CheckpointText.read(cut)).as(cut)
@@ -79,6 +83,9 @@ class CheckpointTextTest {
             "checkpoint-2\tb\t1\t2\ttrue\t0\t1\ncone\ta\t1\t5\t4\t0\nend",
             "checkpoint-2\tb\t1\t2\ttrue\t0\t1\ncone\ta\t1\t5\t6\t0\t0\t0\t\t9\twarm\nend",
             "checkpoint-2\tb\t1\t2\ttrue\t0\t1\ncone\ta\t1\t5\t6\t0\t0\t0\t\t9\t25\t26\nend",
+            "checkpoint-2\tb\t1\t2\ttrue\t0\t0\nroom-day\t20/1\nend",
+            "checkpoint-2\tb\t1\t2\ttrue\t0\t0\nroom-day\t20/9\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t"
+                    + "\t\nend",
             "checkpoint-1\tb\t1\t2\tyes\t0\t0\nend",
             "checkpoint-1\tb\t1\t2\ttrue\t-1\t1\nend",
             "checkpoint-1\tb\t1\t2\ttrue\t1\t0\ntemperature\ta\tNaN\nend",

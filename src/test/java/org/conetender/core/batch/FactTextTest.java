@@ -4,8 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.util.Optional;
-import org.conetender.core.unit.Moment;
 import java.util.Random;
+import org.conetender.core.judge.Cooling;
+import org.conetender.core.unit.Moment;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -47,6 +48,18 @@ class FactTextTest {
             "told\tready-by\tsoon", "told\tready-by\tFRI 7:30", "sang\ta"})
     void aTextThatNobodyWroteIsRefused(String text) {
         assertThatThrownBy(() -> FactText.read(text)).isInstanceOf(IllegalArgumentException.class);
+    }
+
+    /** What the release before wrote: one nominal time constant, and a heater whose cooling is not known. */
+    @Test
+    void whatAnOlderReleaseLearnedAndBridgedIsReadAsItWasMeant() {
+        Change.Bridged b = (Change.Bridged) FactText.read("bridged\tb\t1\t2\ttrue\tc\t3\t4\ttrue\t27.0\t23.0"
+                + "\t18.0\t2.4");
+        assertThat(b.bridge().ends()).isEqualTo(new Bridge.Ends(27, 23, 18, Cooling.nominal(2.4)));
+        Change.Learned l = (Change.Learned) FactText.read("learned\t25.0\t2.0\t0.9\t1.1\t60.0");
+        assertThat(l.what()).isEqualTo(new HeaterBook.Learned(25, 2, 0.9, 1.1, 60, 0));
+        assertThat(l.what().coolingKnown()).isFalse();
+        assertThat(l.what().fits(25, 2)).isTrue();
     }
 
     @Test

@@ -7,11 +7,14 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Random;
+import java.util.stream.IntStream;
 import org.conetender.core.batch.Checkpoint.ConePoint;
 import org.conetender.core.batch.Checkpoint.Temperature;
 import org.conetender.core.hatch.Development;
 import org.conetender.core.hatch.Lesson;
 import org.conetender.core.hatch.Lesson.Sight;
+import org.conetender.core.hatch.RoomDay;
+import org.conetender.core.judge.Cooling;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.Hour;
 import org.conetender.core.image.Step;
@@ -51,7 +54,8 @@ public final class RandomFacts {
             case 5 -> new Change.AlarmOver(text(r));
             case 6 -> new Change.Undoubted(text(r));
             case 7 -> new Change.Bridged(new Bridge(moment(r), moment(r),
-                    new Bridge.Ends(figure(r), figure(r), figure(r), figure(r))));
+                    new Bridge.Ends(figure(r), figure(r), figure(r),
+                            new Cooling(figure(r), figure(r)))));
             case 8 -> new Change.ClockSet();
             case 9 -> new Change.Left();
             case 11 -> new Change.Tried(text(r));
@@ -59,7 +63,7 @@ public final class RandomFacts {
             case 17 -> new Change.Drawn(r.nextLong(1L << 40), lesson(r).at());
             case 15 -> new Change.Worn(r.nextLong(1L << 40));
             case 12 -> new Change.Learned(new HeaterBook.Learned(figure(r), figure(r), figure(r), figure(r),
-                    figure(r)));
+                    figure(r), figure(r)));
             case 10 -> new Change.SetAside(text(r), text(r), text(r));
             case 13 -> new Change.Described(text(r), r.nextLong(1L << 40), text(r));
             case 14 -> new Change.AlarmRaised(text(r), text(r));
@@ -123,7 +127,14 @@ public final class RandomFacts {
                     new Checkpoint.At("b" + text(r), r.nextLong(1L << 45)), r.nextBoolean()
                             ? OptionalDouble.empty() : OptionalDouble.of(kept(r.nextDouble() * 30))));
         }
-        return new Checkpoint(moment(r), temperatures, cones);
+        return new Checkpoint(moment(r), temperatures, cones, r.nextBoolean() ? List.of() : day(r));
+    }
+
+    /** Not all of it unknown. */
+    private static List<RoomDay.Hour> day(Random r) {
+        return IntStream.range(0, RoomDay.HOURS).mapToObj(h -> h > 0 && r.nextInt(4) == 0
+                ? RoomDay.Hour.UNKNOWN : new RoomDay.Hour(Math.round(r.nextGaussian() * 2_000) / 1e2,
+                        1 + r.nextInt(RoomDay.MOST_DAYS))).toList();
     }
 
     /** As fine as a checkpoint keeps it. */

@@ -34,7 +34,8 @@ class ReadyTimesTest {
         Settings l = Larkmoor.with();
         Site s = l.site();
         return new Settings(new Site(s.id(), s.name(),
-                new Site.Feeding(ZoneId.of(zone), List.of(hours), 45), s.supply(), s.roomProbe(), s.second()),
+                new Site.Feeding(ZoneId.of(zone), List.of(hours), 45), s.supply(), s.roomProbe(), s.second(),
+                s.saltSlows()),
                 l.cones());
     }
 

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.Random;
 import java.util.function.DoubleUnaryOperator;
+import org.conetender.core.judge.Cooling;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.unit.Span;
 import org.junit.jupiter.api.Test;
@@ -163,7 +164,8 @@ class DevelopmentTest {
     @Test
     void aGapWidensTheIntervalAndAddsToWhatWasDone() {
         Development before = Development.NONE.advance(10 * HOUR, 26, 26, Zones.USUAL);
-        Development after = before.acrossGap(new Gap(Span.exactly(HOUR), 26, 24, 20, 2.4), Zones.USUAL);
+        Development after = before.acrossGap(new Gap(Span.exactly(HOUR), 26, 24, 20,
+                Cooling.nominal(2.4), false), Zones.USUAL);
         assertThat(after.leastDegreeHours()).isBetween(149.0, 153.0);
         assertThat(after.mostDegreeHours()).isBetween(153.0, 155.0);
     }

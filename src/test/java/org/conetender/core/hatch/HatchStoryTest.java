@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.Random;
 import org.conetender.core.hatch.Projection.Plan;
 import org.conetender.core.hatch.Projection.Plant;
+import org.conetender.core.judge.Cooling;
 import org.conetender.core.judge.Losses;
 import org.conetender.core.unit.Span;
 import org.junit.jupiter.api.Test;
@@ -62,7 +63,7 @@ class HatchStoryTest {
     void aPowerCutOfTwoHoursCostsHoursAndCertaintyButNoProgress() {
         Development before = new Development(150, 150, 0, 0, 0);
         double after = 19 + 8 * Math.exp(-2 / TAU_H);
-        Gap cut = new Gap(Span.exactly(120 * MINUTE), 27, after, 19, TAU_H);
+        Gap cut = new Gap(Span.exactly(120 * MINUTE), 27, after, 19, Cooling.nominal(TAU_H), false);
         Development d = before.acrossGap(cut, Zones.USUAL);
         assertThat(d.leastDegreeHours()).isGreaterThan(150 + 2 * 6);
         assertThat(d.mostDegreeHours()).isLessThan(150 + 2 * 15);
@@ -75,7 +76,7 @@ class HatchStoryTest {
 
     @Test
     void twoCutsAddUpTheirDoubts() {
-        Gap gap = new Gap(Span.exactly(60 * MINUTE), 27, 24.5, 19, TAU_H);
+        Gap gap = new Gap(Span.exactly(60 * MINUTE), 27, 24.5, 19, Cooling.nominal(TAU_H), false);
         Development one = new Development(100, 100, 0, 0, 0).acrossGap(gap, Zones.USUAL);
         Development two = one.acrossGap(gap, Zones.USUAL);
         assertThat(two.mostDegreeHours() - two.leastDegreeHours())

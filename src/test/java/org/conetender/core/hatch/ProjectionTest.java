@@ -71,7 +71,7 @@ class ProjectionTest {
 
     @Test
     void aConeOfWhichNothingIsKnownIsTheOneOfItsConfiguration() {
-        Plant p = Plant.learned(2, driven(0, 1), 18);
+        Plant p = Plant.learned(2, driven(0, 1), Room.constant(18));
         assertThat(p.watts()).isCloseTo(25, within(1e-6));
         assertThat(p.wattsPerK()).isCloseTo(UA, within(1e-6));
         assertThat(p.reachC()).isCloseTo(18 + 25 / UA, within(1e-3));
@@ -80,7 +80,7 @@ class ProjectionTest {
     /** A probe of the room that reads low, a sunny sill, a neighbour: the water tells. */
     @Test
     void waterThatSettlesAboveItsRoomIsForeseenThere() {
-        Plant p = Plant.learned(2, driven(3 * UA, 4 * 3_600), 20);
+        Plant p = Plant.learned(2, driven(3 * UA, 4 * 3_600), Room.constant(20));
         double[] course = new Projection(21, p, Plan.hold(15)).courseC(12 * 8);
         assertThat(course[12 * 8]).as("three kelvin above what the room should make it")
                 .isBetween(21.5, 23.5);
@@ -88,7 +88,7 @@ class ProjectionTest {
 
     @Test
     void whatCannotBeARoomIsNotBelievedToBeOne() {
-        Plant p = Plant.learned(2, driven(60 * UA, 4 * 3_600), 20);
+        Plant p = Plant.learned(2, driven(60 * UA, 4 * 3_600), Room.constant(20));
         double[] course = new Projection(21, p, Plan.hold(15)).courseC(12 * 24);
         assertThat(course[12 * 24]).isLessThanOrEqualTo(28.01);
     }

@@ -12,12 +12,10 @@ import org.junit.jupiter.params.provider.MethodSource;
 
 class RateFormsTest {
 
-    /** Halves at 13 and 32 °C, guesses for the tests only. */
-    private static final SharpeSchoolfield ENZYME = SharpeSchoolfield.of(
-            new SharpeSchoolfield.Enzyme(13_000, -45_000, 450_000, 13, 32), 4, 34);
+    private static final SharpeSchoolfield ENZYME = (SharpeSchoolfield) RateForm.ENZYME.rate();
 
     static List<Rate> forms() {
-        return List.of(Rate.USUAL, new Briere(9.07, 34, 2), new Briere(12, 33, 3), ENZYME);
+        return List.of(Rate.USUAL, RateForm.BRIERE.rate(), new Briere(12, 33, 3), ENZYME);
     }
 
     @ParameterizedTest

@@ -79,7 +79,7 @@ final class HeaterDrawn {
         Site site = new Site("larkmoor", "Larkmoor Fry Room",
                 new Site.Feeding(ZoneId.of("Europe/London"), List.of(LocalTime.of(7, 30)), 30),
                 new Site.Supply(watts, false),
-                random.nextBoolean() ? Optional.of("room") : Optional.empty(), Optional.empty());
+                random.nextBoolean() ? Optional.of("room") : Optional.empty(), Optional.empty(), false);
         story = new Story(new Settings(site, List.of(cone))).trying().each(s -> second());
     }
 
