@@ -49,7 +49,7 @@ class CheckpointTextTest {
         }
         List<RoomDay.Hour> day = Collections.nCopies(RoomDay.HOURS, new RoomDay.Hour(-12.3456789, 4));
         String text = CheckpointText.write(new Checkpoint(AT, temperatures, cones, day));
-        assertThat(text.getBytes(StandardCharsets.UTF_8).length).isLessThanOrEqualTo(2_200);
+        assertThat(text.getBytes(StandardCharsets.UTF_8).length).isLessThanOrEqualTo(2_000);
     }
 
     /** What the release before wrote: idle hours in one sum, and no moment of the cone's own. */
