@@ -82,7 +82,8 @@ final class HeatBounds {
                 "the water went further above its set-point than " + n + " faults may bring it");
         // Where no contact proves the air nothing shows that it stops: the probe lies below the plume.
         boolean proven = c.fixtures.contacts.containsKey(Fixtures.PROOF);
-        rules.lasting("layer", c, judged && n < 2 && proven && c.water().waterC(1) > c.settings().limits().arrestC(), 5,
+        boolean aloft = c.water().waterC(1) > c.settings().limits().arrestC();
+        rules.lasting("layer", c, judged && n < 2 && proven && aloft, 5,
                 "water above the probe went beyond arrest with one fault");
     }
 

@@ -20,7 +20,7 @@ final class OutputRules {
 
     /** A filling, the trial of its switches, and a question of three parts, each of minutes (guess), s. */
     private static final long CROSSED_FOUND_S = 40 * 60;
-    /** Where each of two cones keeps what it was told to, crossed wires hurt nothing; more than this is it. */
+    /** Crossed wires hurt nothing while both cones keep what they were told to; beyond it they do, K. */
     private static final double CROSSED_K = 0.5;
 
     /** Part of a question in which a heater is on, three times as long as it takes 25 W in 2 L, s. */

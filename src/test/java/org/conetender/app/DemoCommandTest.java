@@ -74,7 +74,7 @@ class DemoCommandTest {
         for (String cone : List.of("a", "b", "c")) {
             assertThat(text()).containsPattern("Cone " + cone + ": hydrating, ready about")
                     .containsPattern("Cone " + cone + ": drained")
-                    .containsPattern("(?m)^" + cone + "\\s.*\\([+-]\\d+ min\\).*\\([+-]\\d+ min\\)");
+                    .containsPattern("(?m)^" + cone + "\\s.*\\([+-]\\d+\\).*\\([+-]\\d+\\)");
         }
         assertThat(text()).doesNotContain("Exception");
         assertNothingIsLeft();

@@ -18,7 +18,7 @@ class FewTouchesTest {
         for (int day = 1; day <= 3; day++) {
             assertThat(s.did("a", Step.STARTED).accepted()).isTrue();
             assertThat(s.batch("a").number()).isEqualTo(day);
-            s.pass(Duration.ofHours(26));
+            s.pass(Duration.ofHours(27));
             assertThat(s.stage()).isEqualTo("ready");
             assertThat(s.did("a", Step.CLEANED).accepted()).isTrue();
             assertThat(s.batch("a").marks().words().assumed())

@@ -41,7 +41,7 @@ class LifeStoryTest {
         assertThat(s.stage()).isEqualTo("incubating");
         s.pass(Duration.ofHours(14));
         assertThat(s.stage()).isEqualTo("hatching");
-        s.pass(Duration.ofHours(10));
+        s.pass(Duration.ofHours(11));
         assertThat(s.stage()).isEqualTo("ready");
         s.does(Step.SETTLE);
         assertThat(s.stage()).isEqualTo("settling");
@@ -132,7 +132,7 @@ class LifeStoryTest {
     void aBatchThatWasPartDrawnIsOfferedAgainTwoHoursLater() {
         Story s = Story.at();
         s.does(Step.STARTED);
-        s.pass(Duration.ofHours(26));
+        s.pass(Duration.ofHours(27));
         assertThat(s.stage()).isEqualTo("ready");
         s.does(Step.SETTLE);
         s.minutes(6);

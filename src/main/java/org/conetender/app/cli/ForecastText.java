@@ -43,8 +43,9 @@ record ForecastText(ForecastReport report, boolean hours) {
             printTable(out);
         }
         if (!usual()) {
-            wrapped(out, "reckoned by the rate \"" + report.asked().form() + "\", whose degree-hours are those of "
-                    + "the usual one at 24 °C only; a lot's K50 belongs to the form it was found with");
+            wrapped(out, "reckoned by the rate \"" + report.asked().form() + "\", whose degree-hours are "
+                    + "those of the usual one at 24 °C only; a lot's K50 belongs to the form it was found "
+                    + "with");
         } else if (hours) {
             out.println("by hand: up to 30 °C each measured hour gains its mean temperature less 12");
         }
@@ -74,7 +75,8 @@ record ForecastText(ForecastReport report, boolean hours) {
     }
 
     private void printAnswer(PrintWriter out, Forecast f) {
-        line(out, "degree-hours" + (usual() ? " above 12 °C" : "") + ": %.1f done of %.1f needed (K50 %.0f)%n  %s",
+        line(out, "degree-hours" + (usual() ? " above 12 °C" : "")
+                + ": %.1f done of %.1f needed (K50 %.0f)%n  %s",
                 f.doneDegreeHours(), f.neededDegreeHours(), report.speed().k50DegreeHours(),
                 report.speed().known() ? "until 90 % have hatched, as told"
                 : "by then nine in ten have hatched in three " + (report.speed().timesSeen() == 0 ? "lots"

@@ -21,7 +21,8 @@ public record BatchTable(Measured measured, List<Story> stories) {
 
     private static final List<String> COLUMNS = List.of("cone", "batch", "lot", "cysts_g", "litres", "ppt",
             "stocked", "hatched", "ready", "harvest", "degree_hours", "degree_hours_least",
-            "degree_hours_most", "heat_hours", "alarms", "ended", "doubts", "assumed", "wet_g", "wet_g_per_g");
+            "degree_hours_most", "heat_hours", "alarms", "ended", "doubts", "assumed", "wet_g",
+            "wet_g_per_g");
 
     public BatchTable {
         stories = List.copyOf(stories);
