@@ -76,11 +76,12 @@ public record State(Ledger ledger, Live live) {
         }
         Ledger ledger = Ledger.of(book, opening.getFirst().seq()).opened(opening);
         Map<String, ConeLive> cones = new TreeMap<>();
+        boolean unended = Lives.of(facts).running();
         Known known = Known.NONE;
         for (Cone c : settings.cones()) {
             known = known.begun(book.lots(), c.id(), book.cone(c.id()).batch());
             cones.put(c.id(), ConeLive.begin(c.id(), book.cone(c.id()), checkpoint, now).knowing(known)
-                    .worn(RelayLife.begun(c, book.cone(c.id()), Lives.of(facts).running())));
+                    .worn(RelayLife.begun(c, book.cone(c.id()), unended)));
         }
         return new State(ledger, new Live(now, cones,
                 Alarms.resumed(seen(book, opening, facts), unseen(book), now),

@@ -17,6 +17,7 @@ import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Checkpoint;
 import org.conetender.core.batch.Fact;
 import org.conetender.core.batch.Minute;
+import org.conetender.core.hatch.Lesson;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.Step;
 import org.conetender.core.unit.Moment;
@@ -30,6 +31,8 @@ class YearOldStartTest extends OnTheBench {
     private static final int STARTS = 3;
     /** A batch in a day and a half (guess). */
     private static final int BATCHES = 243;
+    /** Changes of a batch until it grows. */
+    private static final int GROWING = 5;
     /** The aim is 1.5; where other work waits for the processor, reading takes its share of that too. */
     private static final double MOST = 2;
 
@@ -79,14 +82,19 @@ class YearOldStartTest extends OnTheBench {
         return s;
     }
 
-    /** Eight cones, batch after batch, each with an alarm; thirty days of minutes, eleven months of means. */
+    /**
+     * Eight cones, batch after batch, each with an alarm and what was seen of it, of a new tin each month; the
+     * last one growing. Thirty days of minutes, eleven months of means.
+     */
     private static void year(Path book) throws Exception {
         Moment now = new LinuxClock().now();
         List<Fact> facts = new ArrayList<>();
         for (int batch = 0; batch < BATCHES; batch++) {
             for (String cone : List.of("a", "b", "c", "d", "e", "f", "g", "h")) {
                 String id = "r-" + batch + cone;
-                batch().forEach(c -> facts.add(new Fact(facts.size() + 1, now, cone,
+                int number = batch + 1;
+                long told = number < BATCHES ? Long.MAX_VALUE : GROWING;
+                batch(number).limit(told).forEach(c -> facts.add(new Fact(facts.size() + 1, now, cone,
                         c instanceof Change.Told ? id + facts.size() : "", c)));
             }
         }
@@ -99,15 +107,25 @@ class YearOldStartTest extends OnTheBench {
         rows(book.resolveSibling("conetender-history.db"));
     }
 
-    private static Stream<Change> batch() {
+    private static Stream<Change> batch(int number) {
+        String lot = Text.of("L-04%02d", number * 12 / BATCHES);
         return Stream.of(did(Step.STARTED), new Change.Told(new Ask.DidFill(2, 25)), did(Step.SALTED),
-                new Change.Told(new Ask.DidStock("L-0417", 2)), new Change.Moved("incubating", "it is time"),
+                new Change.Told(new Ask.DidStock(lot, 2)), new Change.Moved("incubating", "it is time"),
                 new Change.Tripped("no-effect", "the water did not warm"),
                 new Change.Told(new Ask.Acknowledge("no-effect")), new Change.Released("no-effect",
                 "acknowledged"), new Change.AlarmOver("no-effect"),
+                did(Step.NONE_SEEN), taught(lot, number, 150, new Lesson.Sight.NoneYet()),
+                did(Step.FIRST_SEEN), taught(lot, number, 165, new Lesson.Sight.First()),
+                new Change.Told(new Ask.DidCount(1, 90, 10, 30)),
+                taught(lot, number, 290, new Lesson.Sight.Counted(90, 10, 30)),
                 new Change.Moved("hatching", "it is time"),
                 new Change.Moved("ready", "it is time"), did(Step.SETTLE), new Change.Moved("settled", "it is"
                 + " time"), did(Step.DRAWING), did(Step.DRAINED), did(Step.RINSED), did(Step.CLEANED));
+    }
+
+    private static Change taught(String lot, int batch, double degreeHours, Lesson.Sight sight) {
+        return new Change.Taught(lot, batch, new Lesson(new Lesson.At(degreeHours, degreeHours,
+                degreeHours / 15), sight));
     }
 
     private static Change did(Step step) {

@@ -61,13 +61,19 @@ final class Rows {
 
     private Fact fact(ResultSet r, String boot) throws SQLException, Damaged {
         long seq = r.getLong(1);
-        if (boot == null || summed && r.getLong(9) != Sum.of(seq, boot, r.getLong(3), r.getLong(4),
-                r.getInt(5), r.getString(6), r.getString(7), r.getString(8))) {
+        long monoMs = r.getLong(3);
+        long wallMs = r.getLong(4);
+        int trusted = r.getInt(5);
+        String cone = r.getString(6);
+        String source = r.getString(7);
+        String change = r.getString(8);
+        if (boot == null || summed && r.getLong(9) != Sum.of(seq, boot, monoMs, wallMs, trusted, cone, source,
+                change)) {
             throw new Damaged("fact " + seq + " is not as it was written", null);
         }
-        Moment at = new Moment(boot, r.getLong(3), r.getLong(4), r.getInt(5) == 1);
+        Moment at = new Moment(boot, monoMs, wallMs, trusted == 1);
         try {
-            return new Fact(seq, at, r.getString(6), r.getString(7), FactText.read(r.getString(8)));
+            return new Fact(seq, at, cone, source, FactText.read(change));
         } catch (IllegalArgumentException e) {
             throw new IllegalArgumentException("fact " + seq + ": " + e.getMessage(), e);
         }

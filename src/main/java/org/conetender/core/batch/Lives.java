@@ -61,6 +61,7 @@ public record Lives(boolean running, List<Moment> exits, Optional<ConeBook.Latch
                     new Lives(running, exits, Optional.empty(), aside, damage);
             case Change.Released(String guard, String _) when guard.equals(DAMAGED) ->
                     new Lives(running, exits, lock, aside, Optional.empty());
+            case Change.Told _ when aside.isEmpty() -> this;
             case Change.Told(Ask ask) -> new Lives(running, exits, lock, aside.stream()
                     .filter(a -> !(reports(ask) && a.cone().equals(f.cone())) && !a.what().equals(
                             "'" + ask.word() + "' of cone " + f.cone())).toList(), damage);

@@ -1,6 +1,8 @@
 package org.conetender.core.batch;
 
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -38,9 +40,13 @@ public record Lots(List<Kept> all) {
         if (!(f.change() instanceof Change.Taught t)) {
             return this;
         }
-        List<Kept> next = new ArrayList<>(all);
-        next.add(new Kept(f.cone(), f.seq(), f.source(), t));
-        return new Lots(List.copyOf(next.subList(Math.max(0, next.size() - MOST), next.size())));
+        // One copy of references: a start folds years of lessons, one after the other.
+        Object[] before = all.toArray();
+        int forgotten = Math.max(0, before.length + 1 - MOST);
+        Kept[] next = new Kept[before.length + 1 - forgotten];
+        System.arraycopy(before, forgotten, next, 0, next.length - 1);
+        next[next.length - 1] = new Kept(f.cone(), f.seq(), f.source(), t);
+        return new Lots(Collections.unmodifiableList(Arrays.asList(next)));
     }
 
     /** As if that report had never been made. */
