@@ -83,8 +83,8 @@ class YearOldStartTest extends OnTheBench {
     }
 
     /**
-     * Eight cones, batch after batch, each with an alarm and what was seen of it, of a new tin each month; the
-     * last one growing. Thirty days of minutes, eleven months of means.
+     * Eight cones, batch after batch, each with an alarm and what was seen of it, of a new tin each month;
+     * the last one growing. Thirty days of minutes, eleven months of means.
      */
     private static void year(Path book) throws Exception {
         Moment now = new LinuxClock().now();
