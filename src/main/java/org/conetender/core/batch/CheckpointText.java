@@ -14,7 +14,8 @@ import org.conetender.core.unit.Moment;
  * The written form of a {@link Checkpoint}: a head line with the moment and how many lines follow,
  * then a line for each temperature and each cone, one for the room's day where it is known, and an end line.
  * Fields are separated and escaped as in {@link FactText}. Eight cones stay below 2 kB, because this is
- * rewritten every minute on a card that wears (dependencies.md §11). Read back strictly: a text cut short is refused, not guessed.
+ * rewritten every minute on a card that wears (dependencies.md §11). Read back strictly: a text cut short is
+ * refused, not guessed.
  */
 public final class CheckpointText {
 
