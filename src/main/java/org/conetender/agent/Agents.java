@@ -2,24 +2,31 @@ package org.conetender.agent;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Stream;
 import org.conetender.core.Damage;
 import org.conetender.core.Opening;
 import org.conetender.core.State;
 import org.conetender.core.Tick;
+import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Fact;
 import org.conetender.core.face.Names;
+import org.conetender.core.face.Outage;
 import org.conetender.core.face.Versions;
 import org.conetender.core.guard.Guard;
 import org.conetender.core.settings.Settings;
 import org.conetender.core.unit.Moment;
 import org.conetender.port.Store;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /**
  * The daemon's three duties, joined. Production gives each a thread; the simulation runs them by hand
  * in this order.
  */
 public record Agents(ControlAgent control, RecordAgent record, PublishAgent publish, Settings settings) {
+
+    private static final Logger LOG = LoggerFactory.getLogger(Agents.class);
 
     /**
      * Reads the record and stands where it stood; nothing is energised yet.
@@ -42,6 +49,9 @@ public record Agents(ControlAgent control, RecordAgent record, PublishAgent publ
         List<Fact> opening = Opening.facts(settings, facts, kept.checkpoint(), now);
         record.append(opening);
         State state = State.begin(settings, facts, kept.checkpoint(), opening);
+        if (opening.getFirst().change() instanceof Change.Began(Optional<Moment> last) && last.isPresent()) {
+            Outage.words(state.book().since(last.get(), now)).ifPresent(LOG::info);
+        }
         return new Agents(new ControlAgent(ports, mail, new Tick(settings, guards), state),
                 record,
                 new PublishAgent(new Face(settings, names, Versions.of(Stream.concat(facts.stream(),

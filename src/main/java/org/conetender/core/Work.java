@@ -38,7 +38,8 @@ final class Work {
     final long dtMs;
     final Map<String, ConeJudgement> judged = new TreeMap<>();
     final Map<String, Beside> beside = new TreeMap<>();
-    private final Map<String, Known> known = new TreeMap<>();
+    /** As far as it was asked for in this tick ({@link #known}). */
+    final Map<String, Known> known = new TreeMap<>();
     private boolean learnt;
     final List<List<Fact>> transactions = new ArrayList<>();
     final List<Result.Reply> replies = new ArrayList<>();

@@ -25,6 +25,7 @@ class MisunderstoodTest {
     @ParameterizedTest
     @CsvSource(delimiter = '|', value = {
         "forecast --log x.csv --room abc | --room takes a number such as 2.5, not 'abc'. | forecast",
+        "forecast --log x --rate foo | --rate takes one of base, briere, enzyme, not 'foo'. | forecast",
         "demo --seed abc | --seed takes a whole number such as 20, not 'abc'. | demo",
         "tell a started --timeout soon | --timeout takes a whole number such as 20, not 'soon'. | tell",
         "forecast --log x.csv --zone Foo/Bar | --zone takes a time zone such as Europe/London, not "

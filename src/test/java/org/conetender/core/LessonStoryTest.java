@@ -110,6 +110,20 @@ class LessonStoryTest {
                 + ", from one batch: first tenth at about ", "ripe at ", "in four cases of five ");
     }
 
+    /** Its kin have to be learnt as well, which is else spread over ticks. */
+    @Test
+    void theFirstLookAtALotIsAnsweredAtOnce() {
+        Story s = Story.at();
+        s.ask("a", new Ask.DidFill(2, 25));
+        s.ask("a", new Ask.DidStock("L-0507", 2));
+        s.ask("b", new Ask.DidFill(2, 25));
+        s.ask("b", new Ask.DidStock("L-0508", 2));
+        s.minutes(60 * 11);
+        s.did("a", Step.FIRST_SEEN);
+        s.minutes(2);
+        assertThat(s.did("b", Step.FIRST_SEEN).sentence()).contains(" Lot L-0508, from one batch: ");
+    }
+
     private static Lesson.At judged(Story s) {
         Lesson last = lots(s).all().getLast().what().lesson();
         assertThat(last.sight()).isInstanceOf(Lesson.Sight.Judged.class);

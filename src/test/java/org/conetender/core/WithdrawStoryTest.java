@@ -47,7 +47,7 @@ class WithdrawStoryTest {
         Story s = Story.at().does(Step.STARTED);
         s.ask("a", new Ask.SetSetpoint(25));
         assertThat(withdraw(s, "last", true)).contains("'setpoint' is withdrawn");
-        assertThat(withdraw(s, "last", true)).contains("'started' is withdrawn; the batch is clean again");
+        assertThat(withdraw(s, "last", true)).contains("'started' is withdrawn; the cone is clean again");
     }
 
     /** Else the report before it would be taken back without a word. */

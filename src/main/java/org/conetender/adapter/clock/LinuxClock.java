@@ -35,38 +35,51 @@ public final class LinuxClock implements Clock {
 
     private static final long MS_NS = 1_000_000;
 
-    private record Trust(boolean trusted, long askedMonoMs) {}
+    /** A wall clock that moved by more against the boot's was set: the flag is asked at once, ms (guess). */
+    private static final long SET_MS = 500;
+
+    /** @param apartMs by which the wall clock was ahead of the boot's */
+    private record Trust(boolean trusted, long askedMonoMs, long apartMs) {}
 
     private final String boot;
     private final LongSupplier monotonicNs;
+    private final LongSupplier wallMs;
     private final BooleanSupplier synchronised;
     private volatile Trust trust;
 
-    LinuxClock(String boot, LongSupplier monotonicNs, BooleanSupplier synchronised) {
+    LinuxClock(String boot, LongSupplier monotonicNs, LongSupplier wallMs, BooleanSupplier synchronised) {
         this.boot = boot;
         this.monotonicNs = monotonicNs;
+        this.wallMs = wallMs;
         this.synchronised = synchronised;
-        this.trust = new Trust(synchronised.getAsBoolean(), monotonicNs.getAsLong() / MS_NS);
+        long monoMs = monotonicNs.getAsLong() / MS_NS;
+        this.trust = asked(monoMs, wallMs.getAsLong());
     }
 
     /** @throws IllegalStateException if this is not a Linux that shows its boot id */
     public LinuxClock() {
-        this(bootId(BOOT_ID), sinceBoot(System::nanoTime, LinuxClock::kernelNs), Kernel::wallSynchronised);
+        this(bootId(BOOT_ID), sinceBoot(System::nanoTime, LinuxClock::kernelNs), System::currentTimeMillis,
+                Kernel::wallSynchronised);
     }
 
     @Override
     public Moment now() {
         long monoMs = monotonicNs.getAsLong() / MS_NS;
-        return new Moment(boot, monoMs, System.currentTimeMillis(), trusted(monoMs));
+        long wall = wallMs.getAsLong();
+        return new Moment(boot, monoMs, wall, trusted(monoMs, wall));
+    }
+
+    private Trust asked(long monoMs, long wall) {
+        return new Trust(synchronised.getAsBoolean(), monoMs, wall - monoMs);
     }
 
     /** Two threads may both ask; they get the same answer. */
-    private boolean trusted(long monoMs) {
+    private boolean trusted(long monoMs, long wall) {
         Trust t = trust;
-        if (monoMs - t.askedMonoMs() < TRUST_MS) {
+        if (monoMs - t.askedMonoMs() < TRUST_MS && Math.abs(wall - monoMs - t.apartMs()) < SET_MS) {
             return t.trusted();
         }
-        Trust fresh = new Trust(synchronised.getAsBoolean(), monoMs);
+        Trust fresh = asked(monoMs, wall);
         trust = fresh;
         return fresh.trusted();
     }

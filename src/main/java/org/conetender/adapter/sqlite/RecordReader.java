@@ -40,7 +40,7 @@ public final class RecordReader {
      * @throws StoreException with what to do, where there is no record, or one that this program cannot read
      */
     public Store.Kept kept() throws StoreException {
-        if (!Files.exists(book)) {
+        if (Files.notExists(book)) {
             throw new StoreException("there is no record " + book + " yet; it begins when the daemon first "
                     + "runs. If it lies elsewhere, name the site's configuration", null);
         }

@@ -28,10 +28,15 @@ public final class SqliteStore implements Store {
 
     private static final Logger LOG = LoggerFactory.getLogger(SqliteStore.class);
 
+    /** A fact lies for so many minutes in the journal alone (guess: written pages against exposure). */
+    static final int SETTLES_AFTER_MIN = 10;
+
     private final Path file;
     private final Connection db;
     private final RecordLock lock;
     private final Rows rows;
+    /** Minutes since the first fact that may lie in the journal alone; 0 while none does. */
+    private int unsettled;
     private final History history;
     /** What was read at the start, until somebody asks for it or more is written. */
     private Optional<Kept> read;
@@ -79,12 +84,31 @@ public final class SqliteStore implements Store {
     @Override
     public void append(List<Fact> facts) throws StoreException {
         together("keep a fact in", () -> rows.insert(facts));
+        unsettled = Math.max(1, unsettled);
+    }
+
+    /**
+     * Brings what is durable from the journal into the book itself, where each fact is guarded by its sum: a
+     * byte that falls over in a journal ends it there, and looks like its end. Not done, nothing is lost.
+     * Some minutes are waited for, since each time pages of a card are written anew.
+     */
+    private void settle() {
+        if (unsettled == 0 || ++unsettled <= SETTLES_AFTER_MIN) {
+            return;
+        }
+        try {
+            run("PRAGMA wal_checkpoint(PASSIVE)");
+            unsettled = 0;
+        } catch (SQLException e) {
+            LOG.debug("the journal of {} stays as it is for now: {}", file, e.toString());
+        }
     }
 
     @Override
     public void minute(Checkpoint checkpoint) throws StoreException {
         String text = CheckpointText.write(checkpoint);
         together("keep a minute in", () -> rows.replaceCheckpoint(text));
+        settle();
     }
 
     @Override

@@ -70,8 +70,8 @@ public final class ForecastCommand implements Callable<Integer> {
     private Double lotSpeed;
 
     @Option(names = "--synchrony", paramLabel = "H",
-            description = "hours at 25 °C from 10 %% to 90 %% hatched of this lot; default: about 8, as "
-                + "good lots take")
+            description = "hours at 25 °C from 10 %% to 90 %% hatched of this lot; default: about "
+                + "10, in the middle of what lots take")
     private Double synchronyH;
 
     @Option(names = "--rate", paramLabel = "FORM", defaultValue = "base",

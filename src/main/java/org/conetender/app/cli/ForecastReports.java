@@ -2,6 +2,7 @@ package org.conetender.app.cli;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.conetender.core.hatch.Development;
@@ -48,6 +49,13 @@ final class ForecastReports {
         }
         if (firstSeen != null) {
             lessons.add(new Lesson(looks.at("--first-seen", firstSeen), new Lesson.Sight.First()));
+        }
+        Optional<Lesson> vain = lessons.stream().filter(l -> l.sight() instanceof Lesson.Sight.NoneYet)
+                .filter(l -> lessons.stream().anyMatch(f -> f.sight() instanceof Lesson.Sight.First
+                        && f.at().hours() <= l.at().hours())).findFirst();
+        if (vain.isPresent()) {
+            throw new BadLog("--none-yet lies after --first-seen: one of the two is a slip, or they are of "
+                    + "two batches; leave that one out");
         }
         for (String c : counts) {
             Matcher m = COUNT.matcher(c);

@@ -4,6 +4,7 @@ import java.io.PrintWriter;
 import java.net.URI;
 import java.nio.file.Path;
 import java.time.ZoneId;
+import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Collectors;
 import picocli.CommandLine;
@@ -72,6 +73,10 @@ public final class Misunderstood implements IParameterExceptionHandler {
         }
         if (type == Path.class) {
             return "the path of a file";
+        }
+        if (type.isEnum()) {
+            return "one of " + Arrays.stream(type.getEnumConstants()).map(Object::toString)
+                    .collect(Collectors.joining(", "));
         }
         return type == double.class || type == Double.class ? "a number such as 2.5"
                 : "a whole number such as 20";

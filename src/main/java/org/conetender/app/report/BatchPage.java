@@ -11,6 +11,7 @@ import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Fact;
 import org.conetender.core.face.Json;
+import org.conetender.core.hatch.Development;
 import org.conetender.core.hatch.Forecast;
 import org.conetender.core.hatch.Known;
 import org.conetender.core.hatch.Replay;
@@ -57,13 +58,22 @@ public record BatchPage(Measured measured, Story story) {
     private List<String> lines(Replay r) {
         boolean exact = measured.exact(story);
         Forecast.Hatched h = r.outlook().hatched(r.outlook().course().now());
-        String done = exact ? Text.of("%.0f °C·h (%.0f to %.0f)", r.development().degreeHours(),
-                r.development().leastDegreeHours(), r.development().mostDegreeHours())
-                : Text.of("at least %.0f °C·h: the clock was not set over a cut", r.development()
-                .leastDegreeHours());
-        return List.of(done + (story.harvest().isPresent() ? " until the harvest" : " so far"),
-                Text.of("hatched: about %.0f %% (8 in 10 such batches: %.0f to %.0f %%)",
-                        100 * h.median(), 100 * h.low(), 100 * h.high()));
+        String done = exact ? between(r.development())
+                : Text.of("at least %.0f °C·h", r.development().leastDegreeHours());
+        List<String> out = new ArrayList<>();
+        out.add(done + (story.harvest().isPresent() ? " until the harvest" : " so far"));
+        out.add("hatched: " + (exact ? "about" : "at least about") + Text.of(" %.0f %% (8 in 10 such batches:"
+                + " %.0f to %.0f %%)", 100 * h.median(), 100 * h.low(), 100 * h.high()));
+        if (!exact) {
+            out.add("the clock was not set over a cut: how long that was nobody knows, and hours after it "
+                    + "are too early by as much");
+        }
+        return out;
+    }
+
+    private static String between(Development d) {
+        return Text.of("%.0f °C·h", d.degreeHours()) + (d.mostDegreeHours() - d.leastDegreeHours() < 1 ? ""
+                : Text.of(" (%.0f to %.0f)", d.leastDegreeHours(), d.mostDegreeHours()));
     }
 
     /** Empty where nothing was measured. */

@@ -64,7 +64,9 @@ public record LotCard(Measured measured, String lot, List<Story> stories) {
                 stories.getFirst().name(),
                 stories.getFirst().began().map(hours::day).orElse("an unknown day")));
         tin().ifPresent(t -> out.println("  " + t.words(hours)));
-        out.println(speed.timesSeen() == 0 ? "  nobody has seen it hatch: what follows is what any lot does"
+        out.println(speed.timesSeen() == 0 ? lots().others(lot, "", 0).isEmpty()
+                ? "  nobody has seen it hatch: what follows is what any lot does"
+                : "  looked at in vain, not yet seen to hatch: it is none of the quickest"
                 : "  learnt from " + speed.timesSeen() + (speed.timesSeen() == 1 ? " batch" : " batches"));
         for (double share : SHARES) {
             out.println(Text.of("  K%.0f  %4.0f °C·h above 12 °C, in 8 of 10 batches %.0f to %.0f",
@@ -81,10 +83,12 @@ public record LotCard(Measured measured, String lot, List<Story> stories) {
 
     private void printCounts(PrintWriter out, Speed speed) {
         boolean any = false;
+        boolean early = false;
         for (Story s : stories) {
             Optional<Count> c = Count.last(s, lots()).filter(Count::usable);
             if (c.isPresent()) {
                 any = true;
+                early |= early(c.get(), speed);
                 out.println(Text.of("  counted in %s%s: H%% %.0f ± %.0f, HE %,.0f ± %,.0f nauplii/g%s",
                         s.name(),
                         c.get().degreeHours().map(d -> Text.of(" at %.0f °C·h", d)).orElse(""),
@@ -95,7 +99,9 @@ public record LotCard(Measured measured, String lot, List<Story> stories) {
         }
         if (any) {
             out.println("  ± is one standard deviation of counting alone; taking the sample adds to it.");
-            out.println("  Early: surely before 9 in 10 of what hatches had hatched.");
+        }
+        if (early) {
+            out.println("  (early): surely before 9 in 10 of what hatches had hatched.");
         }
     }
 

@@ -19,10 +19,16 @@ record StageTable(Measured measured, Story story) {
     void print(PrintWriter out) {
         out.println("stage          hours   least °C    mean    most  set °C  heat %   air %  lamp %");
         for (Stretch s : stretches()) {
-            out.println(Text.of("%-12s %7.1f %10s %31s", s.word(), Units.hours(s.toMs() - s.fromMs()),
+            out.println(Text.of("%-12s %7s %10s %31s", s.word(), (exact() ? "" : "≥")
+                    + Text.of("%.1f", Units.hours(s.toMs() - s.fromMs())),
                     water(s).map(w -> Text.of("%.1f %7.1f %7.1f", w.least(), w.mean(), w.most())).orElse("-"),
                     switched(s).map(StageTable::row).orElse("")).stripTrailing());
         }
+    }
+
+    /** Where no clock tells how long a cut was, only the hours on record are counted. */
+    private boolean exact() {
+        return story.stock().isEmpty() || measured.exact(story);
     }
 
     private static String row(Doings.Means m) {
@@ -36,7 +42,7 @@ record StageTable(Measured measured, Story story) {
         for (Stretch s : stretches()) {
             Map<String, Object> m = new LinkedHashMap<>();
             m.put("stage", s.word());
-            m.put("hours", thousandths(Units.hours(s.toMs() - s.fromMs())));
+            m.put(exact() ? "hours" : "hours_least", thousandths(Units.hours(s.toMs() - s.fromMs())));
             water(s).ifPresent(w -> {
                 m.put("least_c", thousandths(w.least()));
                 m.put("mean_c", thousandths(w.mean()));

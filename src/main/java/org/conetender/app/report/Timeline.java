@@ -11,6 +11,7 @@ import java.util.stream.Collectors;
 import org.conetender.app.plot.BatchPicture;
 import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Fact;
+import org.conetender.core.face.Outage;
 import org.conetender.core.hatch.Lesson;
 import org.conetender.core.image.Ask;
 import org.conetender.core.unit.Moment;
@@ -32,6 +33,7 @@ record Timeline(Measured measured, Story story) {
         Hours hours = new Hours(ruler());
         List<Line> all = new ArrayList<>();
         facts().forEach(f -> all.add(new Line(f.at(), words(f))));
+        outages(all);
         measured.called(story).forEach(c -> all.add(new Line(c.rise().at(), "ALARM " + c.rise().alarm() + ": "
                 + c.rise().what() + "; " + c.stood(ruler()))));
         all.sort(Comparator.comparingLong(l -> ruler().lineMs(l.at())));
@@ -39,6 +41,19 @@ record Timeline(Measured measured, Story story) {
             List<String> lines = Lines.wrapped(INDENT, l.words());
             out.println(Text.of("%-20s  ", hours.full(l.at())) + lines.getFirst().strip());
             lines.subList(1, lines.size()).forEach(out::println);
+        }
+    }
+
+    /** Starts after which it was known that nobody had minded it for a while. */
+    private void outages(List<Line> all) {
+        List<Fact> own = story.facts();
+        for (Fact f : measured.past().facts()) {
+            boolean meanwhile = f.seq() > own.getFirst().seq()
+                    && (story.over().isEmpty() || f.seq() < own.getLast().seq());
+            if (meanwhile && f.change() instanceof Change.Began(Optional<Moment> last) && last.isPresent()) {
+                Outage.words(measured.past().book().since(last.get(), f.at()))
+                        .ifPresent(w -> all.add(new Line(f.at(), "- " + w)));
+            }
         }
     }
 

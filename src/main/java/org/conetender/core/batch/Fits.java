@@ -43,7 +43,8 @@ public final class Fits {
                     : "it holds no water as far as reported; nothing to drain.";
             case CLEANED -> cleaned(stage);
             case RINSED, DISINFECTED -> stage instanceof Stage.Drained || stage instanceof Stage.Clean ? null
-                    : "it still holds a batch; report 'drained' first.";
+                    : "it still holds a batch, as far as reported; if the cone really is empty, report "
+                    + "'drained' first.";
             case TOO_EARLY, RIGHT, LATE -> Verdict.harvested(book.batch()) ? null
                     : "there is no harvest to judge; answer after the next one, before the cone is "
                     + "stocked again.";

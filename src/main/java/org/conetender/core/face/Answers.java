@@ -7,6 +7,7 @@ import org.conetender.core.batch.Book;
 import org.conetender.core.batch.Change;
 import org.conetender.core.batch.ConeBook;
 import org.conetender.core.batch.Lives;
+import org.conetender.core.batch.Stage;
 import org.conetender.core.batch.Verdict;
 import org.conetender.core.batch.Yield;
 import org.conetender.core.image.Ask;
@@ -39,7 +40,8 @@ public final class Answers {
             case Ask.ReadyBy h -> h.hour().isEmpty() ? "no hour is wanted for this batch any more."
                     : "wanted ready by " + book.cone(r.cone()).batch().marks().readyBy().or(h::hour)
                             .orElseThrow().text() + ", recorded.";
-            case Ask.Withdraw _ -> "'" + ((Ask.Withdraw) r.ask()).what() + "' is withdrawn; the batch is "
+            case Ask.Withdraw w -> "'" + w.what() + "' is withdrawn; the "
+                    + (book.cone(r.cone()).batch().stage() instanceof Stage.Clean ? "cone" : "batch") + " is "
                     + book.cone(r.cone()).batch().stage().word() + " again.";
             case Ask.Acknowledge a -> "alarm '" + a.alarm() + "' is acknowledged" + locked(book, r.cone());
             case Ask.Shelve h -> h.hours() == 0 ? "alarm '" + h.alarm() + "' is told again."

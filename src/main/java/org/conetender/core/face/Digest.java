@@ -39,7 +39,7 @@ final class Digest {
             }
         }
         String feed = Sentences.clock(feedMs, zone, now.wallMs());
-        return parts.isEmpty() ? "For the feed at " + feed + " nothing will be ready."
+        return parts.isEmpty() ? "For the feed at " + feed + " no cone is sure to be ready."
                 : "For the feed at " + feed + ": " + String.join(", ", parts) + ".";
     }
 

@@ -51,6 +51,9 @@ public record Harvest(Best best, double fromHours, double untilHours, Optional<T
     /** Its rise over 10 K: 2 to 2.8, as respiration has (science.md §6, §7.1); in between a *guess*. */
     private static final double Q10 = 2.4;
 
+    /** A batch that stops before a tenth has hatched is not harvested for food (*guess*). */
+    private static final double WORTH_IT = 0.1;
+
     /** Before so few have hatched nothing is summed. */
     private static final double NOBODY = 1e-7;
 
@@ -76,8 +79,8 @@ public record Harvest(Best best, double fromHours, double untilHours, Optional<T
         double scale = lossAt25C / LOSS_PER_H_AT_25C;
         double[] energy = energy(course, speed, scale, 0);
         int best = peak(energy);
-        if (best == energy.length - 1) {
-            // Still growing at the end of the look-ahead, or nothing ever hatches.
+        if (best == energy.length - 1 || speed.hatchedShare(course.done(best)) < WORTH_IT) {
+            // Still growing at the end of the look-ahead, or nothing ever hatches but the very first.
             return new Harvest(new Best(Double.POSITIVE_INFINITY, 0, 0), Double.POSITIVE_INFINITY,
                     Double.POSITIVE_INFINITY, Optional.empty());
         }

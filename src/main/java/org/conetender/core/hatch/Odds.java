@@ -19,10 +19,6 @@ final class Odds {
     private static final double FIRST_EYES_Z = 0.35;
     /** Who watches reports them within half an hour, one standard deviation (issue, *guess*). */
     private static final double REPORTED_H = 0.5;
-    /** But unless a look in vain is known, they were mostly there before anybody came: once in… (*guess*) */
-    private static final double WATCHED = 0.15;
-    /** …and else for up to a night and a breakfast, h (*guess*). */
-    private static final double UNSEEN_H = 12;
     /**
      * Sub-samples differ by more than chance, since cysts sink and nauplii gather: counts are worth those
      * of animals that resemble their neighbours by so much (*guess*; science.md §4 names the error only).
@@ -117,13 +113,9 @@ final class Odds {
             return slips(Normal.share((to - middle) / sd) - Normal.share((from - middle) / sd),
                     ANYWHERE * (to - from));
         }
+        // Nobody knows for how long they have been there: it tells that they came by then, and no more.
         double sd = Math.hypot(Math.hypot(eyes, at.logSd()), REPORTED_H / at.hours());
-        double to = Math.log(at.degreeHours());
-        double z = (to - middle) / sd;
-        double watched = Math.exp(-z * z / 2) / (sd * Math.sqrt(2 * Math.PI));
-        double from = to + Math.log(Math.max(0.1, 1 - UNSEEN_H / at.hours()));
-        double unseen = (Normal.share(z) - Normal.share((from - middle) / sd)) / (to - from);
-        return slips(WATCHED * watched + (1 - WATCHED) * unseen, ANYWHERE);
+        return slips(Normal.share((Math.log(at.degreeHours()) - middle) / sd), 0.5);
     }
 
     private static double noneYet(Lesson.At at, double middle, double sigma) {

@@ -68,7 +68,7 @@ class LinuxClockTest {
         AtomicLong ns = new AtomicLong(1_000_000_000);
         AtomicInteger asked = new AtomicInteger();
         AtomicBoolean synchronised = new AtomicBoolean();
-        LinuxClock clock = new LinuxClock("boot-1", ns::get, () -> {
+        LinuxClock clock = new LinuxClock("boot-1", ns::get, () -> ns.get() / 1_000_000, () -> {
             asked.incrementAndGet();
             return synchronised.get();
         });
@@ -79,6 +79,26 @@ class LinuxClockTest {
         assertThat(clock.now().wallTrusted()).isTrue();
         assertThat(clock.now().wallTrusted()).isTrue();
         assertThat(asked).hasValue(2);
+    }
+
+    /** Who sets it by hand takes the kernel's flag away in the same moment. */
+    @Test
+    void aWallClockThatIsSetIsNotTrustedForAnotherTenSeconds() {
+        AtomicLong ns = new AtomicLong(1_000_000_000);
+        AtomicLong wallMs = new AtomicLong(1_795_608_000_000L);
+        AtomicBoolean synchronised = new AtomicBoolean(true);
+        LinuxClock clock = new LinuxClock("boot-1", ns::get, wallMs::get, synchronised::get);
+        ns.addAndGet(1_000_000_000);
+        wallMs.addAndGet(1_000);
+        assertThat(clock.now().wallTrusted()).isTrue();
+        synchronised.set(false);
+        for (long years : new long[] {10, -20}) {
+            wallMs.addAndGet(years * 31_556_952_000L);
+            assertThat(clock.now().wallTrusted()).isFalse();
+        }
+        synchronised.set(true);
+        wallMs.addAndGet(10 * 31_556_952_000L);
+        assertThat(clock.now().wallTrusted()).as("set back to the true time, and fetched").isTrue();
     }
 
     @Test

@@ -82,6 +82,33 @@ class DamagedBookTest {
         assertThat(Files.readAllBytes(aside().getFirst())).isEqualTo(before);
     }
 
+    /** Ten minutes later a report lies in the book itself, not in a journal that any byte may end. */
+    @Test
+    void aByteThatFallsOverInTheJournalTakesNoReportAlong() throws Exception {
+        Random random = new Random(12);
+        try (SqliteStore store = SqliteStore.open(book())) {
+            for (long seq = 601; seq <= 640; seq++) {
+                written.add(RandomFacts.fact(random, seq));
+                store.append(written.subList((int) seq - 1, (int) seq));
+            }
+            for (int m = 0; m < SqliteStore.SETTLES_AFTER_MIN; m++) {
+                store.minute(RecordWriter.minute(m));
+            }
+            Path journal = folder.resolve("record.db-wal");
+            assertThat(Files.size(journal)).isPositive();
+            for (int at : new int[] {0, 9, 40, 100, 4_000}) {
+                Path killed = Files.createTempDirectory(folder, "killed");
+                Files.copy(book(), killed.resolve("record.db"));
+                byte[] bytes = Files.readAllBytes(journal);
+                bytes[at] ^= 0x10;
+                Files.write(killed.resolve("record.db-wal"), bytes);
+                try (SqliteStore next = SqliteStore.open(killed.resolve("record.db"))) {
+                    assertThat(next.load().facts()).as("byte %d", at).isEqualTo(written);
+                }
+            }
+        }
+    }
+
     @Test
     void eachPageOverwrittenInItsTurnNeverStopsTheStartAndKeepsATruePrefix() throws Exception {
         byte[] whole = Files.readAllBytes(book());

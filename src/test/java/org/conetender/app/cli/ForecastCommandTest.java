@@ -190,6 +190,7 @@ class ForecastCommandTest {
         "--zone UTC --lot-speed 27 | is no K50",
         "--zone UTC --first-seen 2026-03-09T01:00Z | 2026-03-09T01:00Z is after the last reading",
         "--zone UTC --none-yet 2026-03-01T19:00Z | is before the cysts can have begun",
+        "--zone UTC --first-seen 2026-03-02T01:00Z --none-yet 2026-03-02T02:00Z | lies after --first-seen",
         "--zone UTC --count 12/3/4 | is no count; write it like",
         "--zone UTC --synchrony 9 --none-yet 2026-03-02T01:00Z | cannot go with what was seen",
         "--first-seen 2026-03-02T01:00 --zone UTC --count soon=1/2/3 | --count \"soon\" is not a time",

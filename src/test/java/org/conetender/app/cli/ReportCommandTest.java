@@ -129,6 +129,11 @@ class ReportCommandTest {
                 .containsPattern("a/2 .* ≥(29|30|31)\n +emptied without a harvest");
         assertThat(report(0, "--json").split("\"degree_hours_most\"")).as("only where it is known")
                 .hasSize(2);
+        assertThat(report(0, "--batch", "a/1")).contains("- nobody minded the cones for about 60 min")
+                .doesNotContain("≥", "too early");
+        assertThat(report(0, "--batch", "a/2").replaceAll("\\s+", " "))
+                .contains("or longer: no clock tells how long", " ≥", "hatched: at least about",
+                        "hours after it are too early by as much");
     }
 
     private Map<String, FileTime> files() throws Exception {

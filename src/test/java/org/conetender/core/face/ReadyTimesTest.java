@@ -129,7 +129,7 @@ class ReadyTimesTest {
         String feed = "For the feed at Tue 07:30";
         OffsetDateTime feedAt = OffsetDateTime.parse("2026-03-03T07:30:00Z");
         for (int hour = 0; hour < 14 && !ready.isBefore(feedAt); hour++) {
-            assertThat(tree(s).get(DIGEST)).isEqualTo(feed + " nothing will be ready.");
+            assertThat(tree(s).get(DIGEST)).isEqualTo(feed + " no cone is sure to be ready.");
             s.wall(-3_600_000, true);
             s.minutes(1);
             ready = time(s, "ready-at");

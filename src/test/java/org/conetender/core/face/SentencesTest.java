@@ -68,7 +68,7 @@ class SentencesTest {
                 .containsEntry("homie/5/larkmoor-a/water/temperature", "27.0")
                 .containsEntry("homie/5/larkmoor-a/hatch/stage", "hydrating")
                 .containsEntry("homie/5/larkmoor/feed/digest",
-                        "For the feed at 12:30 nothing will be ready.");
+                        "For the feed at 12:30 no cone is sure to be ready.");
         assertThat(Sentences.clock(tuesday(), ZoneId.of("UTC"), tuesday() - 86_400_000L))
                 .isEqualTo("Tue 08:05");
     }

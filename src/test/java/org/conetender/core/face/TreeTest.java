@@ -182,7 +182,7 @@ class TreeTest {
     void oneDigestPerFeedForAllCones() {
         Story s = new Story(Larkmoor.with());
         String digest = "homie/5/larkmoor/feed/digest";
-        assertThat(valid(s)).containsEntry(digest, "For the feed at 12:30 nothing will be ready.")
+        assertThat(valid(s)).containsEntry(digest, "For the feed at 12:30 no cone is sure to be ready.")
                 .containsEntry("homie/5/larkmoor/feed/next", "2026-03-02T12:30:00+00:00");
         s.does(Step.STARTED, Step.FIRST_SEEN, Step.SETTLE);
         assertThat(valid(s).get(digest)).contains("cone a is being harvested");

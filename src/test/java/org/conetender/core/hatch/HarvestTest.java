@@ -147,6 +147,17 @@ class HarvestTest {
         }
     }
 
+    /** Nine hours at 27 °C, then arrest: of the few that hatched nobody makes a meal. */
+    @Test
+    void aBatchThatStopsBeforeATenthHasHatchedHasNoHourOfMostFood() {
+        Development done = new Development(150, 150, 0, 0, 0);
+        Harvest h = Harvest.of(Course.from(done, Projection.steady(34), Rate.USUAL), lot(0.15));
+        assertThat(h.best().hours()).isInfinite();
+        Development later = new Development(300, 300, 0, 0, 0);
+        assertThat(Harvest.of(Course.from(later, Projection.steady(34), Rate.USUAL), lot(0.15)).best()
+                .hours()).isFinite();
+    }
+
     @Test
     void waterInWhichNothingHatchesHasNoHarvest() {
         for (double c : new double[] {11, 14, 34}) {

@@ -161,7 +161,12 @@ class LearntTest {
     @Test
     void everyLookMovesTheLotTheWayItMust() {
         assertThat(learnt(List.of(List.of(first(130)))).k90()).isLessThan(Speed.UNKNOWN_LOT.k90());
-        assertThat(learnt(List.of(List.of(first(260)))).k90()).isGreaterThan(Speed.UNKNOWN_LOT.k90());
+        for (double late : new double[] {160, 200, 240, 300, 400}) {
+            assertThat(learnt(List.of(List.of(first(late)))).k90()).as("no look before it: they came by then")
+                    .isLessThanOrEqualTo(Speed.UNKNOWN_LOT.k90() + 0.5);
+        }
+        assertThat(learnt(List.of(List.of(none(230), first(260)))).k90())
+                .isGreaterThan(Speed.UNKNOWN_LOT.k90());
         assertThat(learnt(List.of(List.of(none(230)))).k90())
                 .isGreaterThan(learnt(List.of(List.of(none(120)))).k90() + 20);
         double right = learnt(List.of(List.of(judged(340, Lesson.Word.RIGHT)))).k90();

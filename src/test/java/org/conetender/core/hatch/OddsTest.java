@@ -17,17 +17,15 @@ class OddsTest {
         return Math.exp(new Odds(List.of(new Lesson(at, sight))).log(Math.log(k50), 0.15, USUAL));
     }
 
-    /** Without a look before, they may have been there for hours: earlier is likely too, later is not. */
+    /** Without a look before, nobody knows how long they were there: it tells only that they came by then. */
     @Test
     void firstNaupliiMayHaveBeenThereBeforeAnybodyCame() {
         double k50 = 250;
         double first = k50 * Math.exp(0.15 * Normal.quantile(0.01));
         At at = new At(first, first, first / 14);
-        double sd = Math.hypot(0.15 * 0.35, 0.5 / at.hours());
-        double unseen = 0.5 / -Math.log(Math.max(0.1, 1 - 12 / at.hours()));
-        assertThat(of(new Sight.First(), at, k50)).isCloseTo(0.97 * (0.15 / (sd * Math.sqrt(2 * Math.PI))
-                + 0.85 * unseen) + 0.03, within(1e-3));
-        assertThat(of(new Sight.First(), at, 200)).isGreaterThan(of(new Sight.First(), at, 310) * 5);
+        assertThat(of(new Sight.First(), at, k50)).isCloseTo(0.97 * 0.5 + 0.03 * 0.5, within(1e-3));
+        assertThat(of(new Sight.First(), at, 200)).isCloseTo(of(new Sight.First(), at, 150), within(0.01))
+                .isGreaterThan(of(new Sight.First(), at, 310) * 5);
     }
 
     @Test
