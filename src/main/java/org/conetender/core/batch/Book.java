@@ -1,6 +1,5 @@
 package org.conetender.core.batch;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -80,12 +79,7 @@ public record Book(Map<String, ConeBook> cones, List<String> recentIds, Optional
     }
 
     private List<String> remember(String id) {
-        if (id.isEmpty() || recentIds.contains(id)) {
-            return recentIds;
-        }
-        List<String> ids = new ArrayList<>(recentIds);
-        ids.add(id);
-        return List.copyOf(ids.subList(Math.max(0, ids.size() - REMEMBERED_IDS), ids.size()));
+        return id.isEmpty() ? recentIds : RecentIds.of(recentIds).with(id, REMEMBERED_IDS);
     }
 
     private Lots lots(Fact f) {

@@ -1,5 +1,6 @@
 package org.conetender.core.batch;
 
+import java.util.AbstractList;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -46,20 +47,33 @@ public final class FactText {
 
     /** @throws IllegalArgumentException if the text is not one that {@link #write} makes */
     public static Change read(String text) {
-        List<String> f = split(text);
+        Fields f = new Fields(split(text));
         Change change = change(f);
-        if (tabs(write(change)) < f.size() - 1) {
+        if (f.furthest < f.size() - 1) {
             throw new IllegalArgumentException("a fact has more fields than its kind knows: " + f);
         }
         return change;
     }
 
-    private static int tabs(String text) {
-        int n = 0;
-        for (int i = text.indexOf('\t'); i >= 0; i = text.indexOf('\t', i + 1)) {
-            n++;
+    /** Fields that know how far they were read. */
+    private static final class Fields extends AbstractList<String> {
+        private final List<String> all;
+        private int furthest = -1;
+
+        Fields(List<String> all) {
+            this.all = all;
         }
-        return n;
+
+        @Override
+        public String get(int i) {
+            furthest = Math.max(furthest, i);
+            return all.get(i);
+        }
+
+        @Override
+        public int size() {
+            return all.size();
+        }
     }
 
     private static Change change(List<String> f) {

@@ -31,13 +31,22 @@ public record Known(Lots lots, Who who, Evidence evidence, List<Speed> kin, Spee
     private static final double LEAST_C = 20;
     private static final double MOST_C = 30;
 
-    /** By all that the book says now, however long that takes: for a beginning, before the first tick. */
+    /**
+     * By all that the book says now, however long that takes: for a beginning, before the first tick. The
+     * lots of its source are learnt side by side.
+     */
     public Known begun(Lots now, String cone, Batch b) {
         Known k = after(now, cone, b);
-        while (!k.whole) {
-            k = k.after(now, cone, b);
+        if (k.whole) {
+            return k;
         }
-        return k;
+        List<List<List<Lesson>>> relatives = now.relatives(k.who.lot);
+        List<Speed> of = relatives.parallelStream().map(r -> {
+            int at = k.evidence.relatives.indexOf(r);
+            return at >= 0 ? k.kin.get(at) : Learnt.of(Learnt.Prior.UNKNOWN, r, List.of());
+        }).toList();
+        return new Known(k.lots, k.who, new Evidence(k.evidence.others, k.evidence.own, relatives), of,
+                k.speed, false).after(now, cone, b);
     }
 
     /** By what the book says now; at most one lot is learnt. @param cone the batch's */
