@@ -21,7 +21,8 @@ final class RecentIds extends AbstractList<String> implements RandomAccess {
 
     static RecentIds of(List<String> ids) {
         return ids instanceof RecentIds r ? r
-                : new RecentIds(ids.toArray(new String[0]), ids.stream().mapToInt(String::hashCode).toArray());
+                : new RecentIds(ids.toArray(new String[0]), ids.stream().mapToInt(String::hashCode)
+                        .toArray());
     }
 
     /** With one more, and the oldest gone beyond so many; itself where it is known. */
