@@ -12,8 +12,8 @@ import org.openjdk.jmh.annotations.State;
 import org.openjdk.jmh.annotations.Warmup;
 
 /**
- * How long one simulated second of a held cone takes; 3.6e12 over the nanoseconds are simulated hours in an
- * hour of one processor. Run by {@code mvn -Pbench test-compile exec:exec}; no test asserts its figures.
+ * How long one simulated second of a held cone takes; 1e9 over the nanoseconds are simulated hours in an hour
+ * of one processor. Run by {@code mvn -Pbench test-compile exec:exec}; no test asserts its figures.
  */
 @State(Scope.Thread)
 @BenchmarkMode(Mode.AverageTime)
