@@ -19,9 +19,11 @@ import org.conetender.core.judge.Beside;
 import org.conetender.core.judge.Breath;
 import org.conetender.core.judge.ConeJudgement;
 import org.conetender.core.judge.HeatTrack;
+import org.conetender.core.judge.Judge;
 import org.conetender.core.judge.Motion;
 import org.conetender.core.judge.Proving;
 import org.conetender.core.judge.Water;
+import org.conetender.core.settings.Cone;
 import org.conetender.core.unit.Moment;
 
 /**
@@ -79,6 +81,11 @@ public record ConeLive(ConeJudgement judged, Beside beside, Growth growth, Heati
 
     public Hold hold() {
         return heating.hold();
+    }
+
+    /** How its heater's switches were set. */
+    Judge.Switches switches(Cone c) {
+        return new Judge.Switches(out.heat(), out.cutOut(), c.fittings().heat().cutOut(), hold().duty() > 0);
     }
 
     Share.Credit credit() {

@@ -49,9 +49,9 @@ public record Diary(Map<String, On> on, List<AlarmTurn> turns) {
     Diary after(Work work, Alarms now) {
         Map<String, On> next = new TreeMap<>();
         for (Cone c : work.settings.cones()) {
-            ConeLive.ConeOut out = work.live(c.id()).out();
-            boolean heated = out.heat() && (out.cutOut() || !c.fittings().heat().cutOut());
-            next.put(c.id(), on.getOrDefault(c.id(), On.NOTHING).after(out, heated, work.dtMs));
+            ConeLive was = work.live(c.id());
+            next.put(c.id(), on.getOrDefault(c.id(), On.NOTHING).after(was.out(), was.switches(c).conduct(),
+                    work.dtMs));
         }
         // What stood when this life began has been raised in it.
         Alarms was = work.before.live().timers().last().isPresent() ? work.before.live().alarms()

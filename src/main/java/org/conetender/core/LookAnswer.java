@@ -12,6 +12,7 @@ import org.conetender.core.face.Sentences;
 import org.conetender.core.hatch.Forecast;
 import org.conetender.core.hatch.Lesson;
 import org.conetender.core.hatch.Lesson.Sight;
+import org.conetender.core.hatch.Plausible;
 import org.conetender.core.hatch.Speed;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.Request;

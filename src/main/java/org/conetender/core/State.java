@@ -13,7 +13,6 @@ import org.conetender.core.batch.Book;
 import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Checkpoint;
 import org.conetender.core.batch.Fact;
-import org.conetender.core.batch.Lives;
 import org.conetender.core.hatch.Known;
 import org.conetender.core.hatch.RoomDay;
 import org.conetender.core.image.Request;
@@ -76,7 +75,7 @@ public record State(Ledger ledger, Live live) {
         }
         Ledger ledger = Ledger.of(book, opening.getFirst().seq()).opened(opening);
         Map<String, ConeLive> cones = new TreeMap<>();
-        boolean unended = Lives.of(facts).running();
+        boolean unended = book.lives().running();
         Known known = Known.NONE;
         for (Cone c : settings.cones()) {
             known = known.begun(book.lots(), c.id(), book.cone(c.id()).batch());

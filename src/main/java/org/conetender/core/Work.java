@@ -150,9 +150,7 @@ final class Work {
             judged.put(c.id(), Judge.look(Refreshed.of(was.judged(), before.book().cone(c.id()),
                     ledger.book().cone(c.id())),
                     new Judge.About(c, ledger.book().cone(c.id()), handled(c.id()), room), image,
-                    new Judge.Did(new Judge.Switches(was.out().heat(), was.out().cutOut(),
-                            c.fittings().heat().cutOut(), was.hold().duty() > 0), !was.out().airPause(),
-                            was.hold().aimC(), dtMs)));
+                    new Judge.Did(was.switches(c), !was.out().airPause(), was.hold().aimC(), dtMs)));
         }
         beside.putAll(Besides.of(this));
     }

@@ -53,7 +53,7 @@ record ForecastJson(ForecastReport report) {
             g.writeStringField("by", report.iso(report.byMs().getAsLong()));
             number(g, "ready-by-chance", report.chance());
         }
-        g.writeStringField("rate", report.asked().form().word());
+        g.writeStringField("rate", report.asked().form().toString());
         writeHarvest(g);
         g.writeStringField("course", f.sentence());
         Onward onward = report.replay().outlook().onward();

@@ -2,7 +2,6 @@ package org.conetender.app.cli;
 
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -10,6 +9,7 @@ import java.util.List;
 import java.util.Locale;
 import org.conetender.app.plot.Hatch;
 import org.conetender.app.plot.HatchPicture;
+import org.conetender.app.plot.Picture;
 import org.conetender.core.hatch.Forecast;
 
 /**
@@ -35,20 +35,18 @@ record ForecastPicture(ForecastReport report, String log) {
     /** Whole or not at all, as far as the drawing goes. @param file such as {@link #canDraw} takes */
     void drawInto(Path file) throws IOException {
         ForecastReport r = report;
-        HatchPicture picture = new HatchPicture(new Hatch(r.read().log(), r.replay(),
-                r.read().zone()), title(), lines());
-        write(file, picture::svg, picture::png);
-    }
-
-    /** Draws onto a stream. */
-    interface Drawing {
-        void onto(OutputStream out) throws IOException;
+        write(file, new HatchPicture(new Hatch(r.read().log(), r.replay(), r.read().zone()), title(),
+                lines()));
     }
 
     /** In the form that the name asks for. */
-    static void write(Path file, Drawing svg, Drawing png) throws IOException {
+    static void write(Path file, Picture picture) throws IOException {
         ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-        (ending(file).equals(SVG) ? svg : png).onto(bytes);
+        if (ending(file).equals(SVG)) {
+            picture.svg(bytes);
+        } else {
+            picture.png(bytes);
+        }
         Files.write(file, bytes.toByteArray());
     }
 

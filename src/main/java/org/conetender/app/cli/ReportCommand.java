@@ -159,7 +159,7 @@ public final class ReportCommand implements Callable<Integer> {
         BatchPicture picture = page.picture().orElseThrow(() -> wrong("--plot: nothing was measured of "
                 + batch));
         try {
-            ForecastPicture.write(plot, picture::svg, picture::png);
+            ForecastPicture.write(plot, picture);
             return true;
         } catch (IOException e) {
             spec.commandLine().getErr().println("--plot " + plot + " could not be written: "

@@ -1,7 +1,5 @@
 package org.conetender.app.plot;
 
-import java.io.IOException;
-import java.io.OutputStream;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
@@ -15,7 +13,8 @@ import org.conetender.core.unit.Text;
  * @param hatch what was measured and follows from it  @param title which batch  @param lines what else
  * @param did what was done and called
  */
-public record BatchPicture(Hatch hatch, String title, List<String> lines, Did did) {
+public record BatchPicture(Hatch hatch, String title, List<String> lines, Did did)
+        implements Picture {
 
     /** @param word of a stage  @param fromMs from then, ms since 1970 UTC  @param toMs until then */
     public record Stretch(String word, long fromMs, long toMs) {}
@@ -61,16 +60,8 @@ public record BatchPicture(Hatch hatch, String title, List<String> lines, Did di
         lines = List.copyOf(lines);
     }
 
-    public void svg(OutputStream out) throws IOException {
-        Output.svg(out, title, String.join(". ", lines), this::draw);
-    }
-
-    /** @throws IOException also where this Java has no letters to draw with */
-    public void png(OutputStream out) throws IOException {
-        Output.png(out, this::draw);
-    }
-
-    private void draw(Pen pen) {
+    @Override
+    public void draw(Pen pen) {
         Sheet sheet = new Sheet(pen, hatch, hatch.ms(0));
         Output.heading(pen, title, lines);
         water(sheet);

@@ -1,7 +1,5 @@
 package org.conetender.app.plot;
 
-import java.io.IOException;
-import java.io.OutputStream;
 import java.util.List;
 import java.util.stream.DoubleStream;
 import org.conetender.core.hatch.Course;
@@ -16,7 +14,7 @@ import org.conetender.core.unit.Text;
  *
  * @param hatch what it shows  @param title what a person wants to know  @param lines what else, below it
  */
-public record HatchPicture(Hatch hatch, String title, List<String> lines) {
+public record HatchPicture(Hatch hatch, String title, List<String> lines) implements Picture {
 
     /** Beyond any picture, h. */
     private static final double BEYOND_H = 10_000;
@@ -25,16 +23,8 @@ public record HatchPicture(Hatch hatch, String title, List<String> lines) {
         lines = List.copyOf(lines);
     }
 
-    public void svg(OutputStream out) throws IOException {
-        Output.svg(out, title, String.join(". ", lines), this::draw);
-    }
-
-    /** @throws IOException also where this Java has no letters to draw with */
-    public void png(OutputStream out) throws IOException {
-        Output.png(out, this::draw);
-    }
-
-    private void draw(Pen pen) {
+    @Override
+    public void draw(Pen pen) {
         Sheet sheet = new Sheet(pen, hatch);
         Output.heading(pen, title, lines);
         water(sheet);

@@ -33,8 +33,7 @@ public record LotCard(Measured measured, String lot, List<Story> stories) {
 
     /** By all that its batches taught, at the anchor of the rate. */
     Speed speed() {
-        List<Speed> kin = lots().relatives(lot).stream()
-                .map(r -> Learnt.of(Learnt.Prior.UNKNOWN, r, List.of())).toList();
+        List<Speed> kin = lots().relatives(lot).stream().map(Learnt::alone).toList();
         return Learnt.of(Learnt.Prior.of(kin), lots().others(lot, "", 0), List.of());
     }
 

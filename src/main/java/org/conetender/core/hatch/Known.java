@@ -43,7 +43,7 @@ public record Known(Lots lots, Who who, Evidence evidence, List<Speed> kin, Spee
         List<List<List<Lesson>>> relatives = now.relatives(k.who.lot);
         List<Speed> of = relatives.parallelStream().map(r -> {
             int at = k.evidence.relatives.indexOf(r);
-            return at >= 0 ? k.kin.get(at) : Learnt.of(Learnt.Prior.UNKNOWN, r, List.of());
+            return at >= 0 ? k.kin.get(at) : Learnt.alone(r);
         }).toList();
         return new Known(k.lots, k.who, new Evidence(k.evidence.others, k.evidence.own, relatives), of,
                 k.speed, false).after(now, cone, b);
@@ -66,7 +66,7 @@ public record Known(Lots lots, Who who, Evidence evidence, List<Speed> kin, Spee
         List<Speed> of = new ArrayList<>();
         for (List<List<Lesson>> r : e.relatives) {
             int at = evidence.relatives.indexOf(r);
-            of.add(at >= 0 ? kin.get(at) : Learnt.of(Learnt.Prior.UNKNOWN, r, List.of()));
+            of.add(at >= 0 ? kin.get(at) : Learnt.alone(r));
             if (at < 0) {
                 return new Known(now, next, new Evidence(evidence.others, evidence.own,
                         e.relatives.subList(0, of.size())), of, next.equals(who) ? speed : NONE.speed, false);

@@ -118,6 +118,11 @@ public final class Learnt {
                 : l.speed();
     }
 
+    /** What a lot's batches have taught of it, whatever others did. */
+    public static Speed alone(List<List<Lesson>> batches) {
+        return of(Prior.UNKNOWN, batches, List.of());
+    }
+
     private Speed speed() {
         boolean counts = new Odds(own).counts() || others.stream().anyMatch(b -> new Odds(b).counts());
         List<Odds.Besides> besides = new ArrayList<>();

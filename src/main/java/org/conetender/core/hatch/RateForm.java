@@ -33,10 +33,6 @@ public enum RateForm {
     }
 
     /** As a person writes it. */
-    public String word() {
-        return word;
-    }
-
     @Override
     public String toString() {
         return word;

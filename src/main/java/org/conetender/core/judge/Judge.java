@@ -33,14 +33,19 @@ public final class Judge {
      */
     public record Did(Switches heater, boolean airOn, double aimC, long dtMs) {
 
-        /** Whether power reached the heater, if the switches obey. */
         boolean heated() {
-            return heater.own() && (heater.cutOut() || !heater.two());
+            return heater.conduct();
         }
     }
 
     /** @param own closed  @param cutOut closed  @param two whether a cut-out is fitted  @param wanted heat */
-    public record Switches(boolean own, boolean cutOut, boolean two, boolean wanted) {}
+    public record Switches(boolean own, boolean cutOut, boolean two, boolean wanted) {
+
+        /** Whether power reaches the heater, if the switches obey. */
+        public boolean conduct() {
+            return own && (cutOut || !two);
+        }
+    }
 
     /** The room's temperature, °C, where a probe tells it. */
     public static Optional<Double> room(Site site, Image image) {

@@ -1,8 +1,6 @@
-package org.conetender.core;
+package org.conetender.core.hatch;
 
-import org.conetender.core.hatch.Lesson;
 import org.conetender.core.hatch.Lesson.Sight;
-import org.conetender.core.hatch.Speed;
 
 /**
  * Which shares can have hatched by then, as far as a lot is known.
@@ -11,29 +9,28 @@ import org.conetender.core.hatch.Speed;
  * @param most share of the hatchable, 0..1
  * @param sd of what is known of ln K50
  */
-record Plausible(double least, double most, double sd) {
+public record Plausible(double least, double most, double sd) {
 
     /** Beyond so many standard deviations nobody expects a lot (*guess*). */
     private static final double FAR = 3;
-    /** The standard score of nine in ten, in which {@link Speed#within} is told. */
-    private static final double SCORE_OF_90 = 1.2816;
     /** At least this share of full cysts can hatch in the worst lots that are sold (*guess*). */
     private static final double LEAST_VIABLE = 0.55;
 
     /** @param lot what was known before  @param at how far the cysts were */
-    static Plausible of(Speed lot, Lesson.At at) {
-        double sd = Math.log(lot.within(0.5, true) / lot.k50DegreeHours()) / SCORE_OF_90;
+    public static Plausible of(Speed lot, Lesson.At at) {
+        double sd = lot.logSdAt(0);
         double far = Math.exp(FAR * sd);
         return new Plausible(lot.hatchedShare(at.leastDegreeHours() / far),
                 lot.hatchedShare(at.mostDegreeHours() * far), sd);
     }
 
     /** Whether that count can be of such a lot. */
-    boolean fits(Sight.Counted c) {
+    public boolean fits(Sight.Counted c) {
         return !tooMany(c) && !tooFew(c);
     }
 
-    boolean tooMany(Sight.Counted c) {
+    /** Whether more swim than can have hatched. */
+    public boolean tooMany(Sight.Counted c) {
         return swims(c) - FAR * error(c) > most;
     }
 
