@@ -75,7 +75,7 @@ final class Besides {
         double probeC = anew && j.belief() instanceof Belief.Trusted(double now) ? now : Double.NaN;
         Crossing.Seen seen = new Crossing.Seen(work.dtMs / 1000.0, probeC, new Crossing.Own(
                 t.proof().traits(), t.watch().driftKPerS(), t.watch().underway().felt(), j.roomOrUsualC(),
-                suspect(j), dead(j)), others(work, c));
+                suspect(j), j.tried().cutShort().tells(), dead(j)), others(work, c));
         return readable(work, c, j) ? was.after(seen) : was.unseen(seen);
     }
 

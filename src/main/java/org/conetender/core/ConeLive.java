@@ -22,6 +22,7 @@ import org.conetender.core.judge.HeatTrack;
 import org.conetender.core.judge.Judge;
 import org.conetender.core.judge.Motion;
 import org.conetender.core.judge.Proving;
+import org.conetender.core.judge.Tried;
 import org.conetender.core.judge.Water;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.unit.Moment;
@@ -117,7 +118,7 @@ public record ConeLive(ConeJudgement judged, Beside beside, Growth growth, Heati
     static ConeLive begin(String cone, ConeBook book, Optional<Checkpoint> checkpoint, Moment now) {
         ConeJudgement judged = new ConeJudgement(Water.unheard(), Optional.empty(), Level.UNKNOWN,
                 HeatTrack.fresh(), Optional.empty(), AirTrack.begun(Breath.begun(book, now)),
-                Motion.NONE, book.heater().tried(book.batch()) ? Proving.DONE : Proving.DUE);
+                Motion.NONE, Tried.of(book.heater().tried(book.batch()) ? Proving.DONE : Proving.DUE));
         return new ConeLive(judged, Beside.NONE, Growth.resumed(cone, book, checkpoint),
                 new Heating(Hold.IDLE, Share.Credit.NONE, Wear.begun(0), RoomDay.NONE),
                 ConeOut.SAFE, new Outlook(Optional.empty(), Optional.empty(), 0, Outlook.NONE.water(),

@@ -6,6 +6,7 @@ import org.conetender.core.guard.SwitchesTried;
 import org.conetender.core.judge.ConeJudgement;
 import org.conetender.core.judge.Proving;
 import org.conetender.core.judge.Thermal;
+import org.conetender.core.judge.Tried;
 
 /** What a change in the book means for what was believed of the cone. */
 final class Refreshed {
@@ -34,13 +35,13 @@ final class Refreshed {
                 released ? j.heat().forgiven() : other ? j.heat().untested() : j.heat(),
                 j.thermal().map(t -> released ? t.cleared() : t).map(t -> other ? t.refilled(share) : t),
                 j.air(), j.motion(),
-                due ? Proving.DUE : j.proving());
+                due ? Tried.of(Proving.DUE) : j.tried());
     }
 
     /** What its heater failed to do before wires that were crossed were put right does not count. */
     static ConeJudgement forgiven(ConeJudgement j) {
         return new ConeJudgement(j.water(), j.roomC(), j.level(), j.heat().forgiven(),
-                j.thermal().map(Thermal::cleared), j.air(), j.motion(), j.proving());
+                j.thermal().map(Thermal::cleared), j.air(), j.motion(), j.tried());
     }
 
     private static boolean levelChanged(Batch old, Batch now) {

@@ -55,7 +55,8 @@ public final class Plant {
     private static final double RENEW_S = 60;
     private static final double AIR_MIXES_LPM = 0.05;
 
-    private final Build build;
+    /** What was drawn of it. */
+    public final Build build;
     private final Room room;
     private final Element element;
     private double litres;

@@ -102,6 +102,11 @@ public final class SimProbe implements Probe {
         return new ProbeSample(id, reading, age);
     }
 
+    /** What was drawn of it. */
+    public Build build() {
+        return build;
+    }
+
     /** The process that reads it has started again: not heard yet, until the next conversion ends. */
     public void forget() {
         answered = false;

@@ -28,6 +28,7 @@ public final class Larkmoor {
 
     private final Set<Fitting> fitted = EnumSet.noneOf(Fitting.class);
     private double limitWatts = 75;
+    private double watts = 25;
     private Cone.Timing timing = new Cone.Timing(2, 4, 6, 10, false);
     private Cone.Limits limits = new Cone.Limits(27, 31, 33, 38, 20);
 
@@ -48,6 +49,12 @@ public final class Larkmoor {
     /** Heaters on together take no more than this. */
     public Larkmoor limit(double watts) {
         limitWatts = watts;
+        return this;
+    }
+
+    /** Heaters of so much power. */
+    public Larkmoor watts(double each) {
+        watts = each;
         return this;
     }
 
@@ -83,7 +90,7 @@ public final class Larkmoor {
         }
         Cone.HeatKind kind = has(Fitting.NO_HEAT) ? Cone.HeatKind.NONE
                 : has(Fitting.MAT) ? Cone.HeatKind.MAT : Cone.HeatKind.IMMERSED;
-        Cone.Heat heat = new Cone.Heat(kind, has(Fitting.NO_HEAT) ? 0 : 25,
+        Cone.Heat heat = new Cone.Heat(kind, has(Fitting.NO_HEAT) ? 0 : watts,
                 has(Fitting.SOLID_STATE) ? Cone.SwitchKind.SOLID_STATE : Cone.SwitchKind.RELAY,
                 !has(Fitting.NO_CUT_OUT));
         Cone.Geometry geometry = new Cone.Geometry(has(Fitting.SIPHONING) ? 10 : 60, 40, false,

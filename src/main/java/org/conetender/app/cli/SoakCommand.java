@@ -23,6 +23,7 @@ import org.conetender.sim.trial.ForecastTrial;
 import org.conetender.sim.trial.HourTrial;
 import org.conetender.sim.trial.PairTrial;
 import org.conetender.sim.trial.Target;
+import org.conetender.sim.trial.WeldTrial;
 import org.conetender.sim.trial.TrialReport;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
@@ -50,8 +51,9 @@ public final class SoakCommand implements Callable<Integer> {
     private static final int MISSED = 1;
     private static final int BAR = 40;
     /** Of the progress; crossed wires have the rest (guess: about so at the usual numbers). */
-    private static final double LAW_SHARE = 0.5;
+    private static final double LAW_SHARE = 0.4;
     private static final double HOUR_SHARE = 0.1;
+    private static final double WELD_SHARE = 0.2;
 
     /** Options that only one of the trials has a use for. */
     static final Map<String, List<String>> ONLY = Map.of("--seeds", List.of("--hours", "--from", "--twice"),
@@ -123,8 +125,8 @@ public final class SoakCommand implements Callable<Integer> {
     private int hoursAsked;
 
     @Option(names = "--pairs", paramLabel = "N", defaultValue = "100",
-            description = "pairs of cones in which each way to cross their wires is tried; default: "
-                    + "${DEFAULT-VALUE}")
+            description = "pairs of cones in which a switch welds, and each way to cross their wires is "
+                    + "tried; default: ${DEFAULT-VALUE}")
     private int pairs;
 
     @Option(names = "--pair-hours", paramLabel = "H", defaultValue = "3000",
@@ -181,12 +183,15 @@ public final class SoakCommand implements Callable<Integer> {
         HourTrial asked = HourTrial.run(new HourTrial.Plan(hoursAsked, workers, HourPilot.BAND.leastC(),
                 HourPilot.BAND.mostC()), HourPilot.schools(),
                 share -> progress(LAW_SHARE + HOUR_SHARE * share));
+        WeldTrial welded = WeldTrial.run(new WeldTrial.Plan(pairs, workers),
+                share -> progress(LAW_SHARE + HOUR_SHARE + WELD_SHARE * share));
+        double done = LAW_SHARE + HOUR_SHARE + WELD_SHARE;
         PairTrial crossed = PairTrial.run(new PairTrial.Plan(pairs, pairHours, workers),
-                share -> progress(LAW_SHARE + HOUR_SHARE + (1 - LAW_SHARE - HOUR_SHARE) * share));
-        List<String> lines = Stream.of(report.lines(), asked.lines(), crossed.lines())
+                share -> progress(done + (1 - done) * share));
+        List<String> lines = Stream.of(report.lines(), asked.lines(), welded.lines(), crossed.lines())
                 .flatMap(List::stream).toList();
-        List<Target> targets = Stream.of(report.targets(), asked.targets(), crossed.targets())
-                .flatMap(List::stream).toList();
+        List<Target> targets = Stream.of(report.targets(), List.of(report.speed()), asked.targets(),
+                welded.targets(), crossed.targets()).flatMap(List::stream).toList();
         return shown(lines, targets, report.hoursPerCpuHour(), Text.of("Speed at a step a second: %.1f"
                 + " million simulated hours in an hour of one processor", report.hoursPerCpuHour() / 1e6));
     }

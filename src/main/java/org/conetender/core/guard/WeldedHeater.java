@@ -9,7 +9,8 @@ import org.conetender.core.judge.Watch.Suspect;
  * Danger: a welded switch. Water that warms while heat is off opens the second switch and calls a person.
  *
  * <p>Where the room is measured and cooler than the water, the watch over the learned cone names it, mostly
- * within two minutes. Another room may warm the water too: there the suspicion only switches off, and
+ * within two minutes. Another room may warm the water too: there the suspicion opens the cut-out as well, and
+ * whether that ends the rise decides ({@link org.conetender.core.judge.CutShort}). Without a cut-out
  * {@link org.conetender.core.judge.HeatTrack} decides, which allows for such a room.
  */
 public final class WeldedHeater implements Guard {
@@ -29,15 +30,22 @@ public final class WeldedHeater implements Guard {
         boolean suspect = Suspicion.falls(v, Suspect.WELDED, ID);
         boolean rising = v.stage().hasWater() && v.judged().heat().riseWhileOffK(v.water()) >= RISE_K
                 && !WrongCone.explains(v)
-                || suspect && v.judged().coldRoom();
+                || suspect && (v.judged().coldRoom() || v.judged().tried().cutShort().stopped());
+        boolean cutOut = v.cone().fittings().heat().cutOut();
         if (v.latch(id()).isEmpty() && !rising) {
-            return !suspect ? List.of() : List.of(Finding.veto(ID,
-                    "it warms more than its heater and a usual room explain", Power.HEAT));
+            return !suspect ? List.of() : List.of(doubt(cutOut));
         }
-        String what = v.cone().fittings().heat().cutOut()
+        String what = cutOut
                 ? "the water warms although the heater is switched off; the cut-out is open now"
                 : "the water warms although the heater is switched off, and no cut-out is fitted";
         return List.of(Finding.trip(id(), what, Power.HEAT, Power.CUT_OUT).alarm(AlarmKind.WELDED));
+    }
+
+    private static Finding doubt(boolean cutOut) {
+        String what = "it warms more than its heater and a usual room explain";
+        return !cutOut ? Finding.veto(ID, what, Power.HEAT)
+                : Finding.veto(ID, what + "; its cut-out is open, to see whether that ends it", Power.HEAT,
+                        Power.CUT_OUT);
     }
 
     /**

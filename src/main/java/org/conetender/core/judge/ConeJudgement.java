@@ -14,10 +14,10 @@ import org.conetender.core.image.ContactSample.Level;
  *     heat comes through a wall or a bath, whose lags it does not describe
  * @param air what is known of its air
  * @param motion whether its reading moves
- * @param proving how far its switches have been tried
+ * @param tried what was tried with its switches
  */
 public record ConeJudgement(Water water, Optional<Double> roomC, Level level, HeatTrack heat,
-                            Optional<Thermal> thermal, AirTrack air, Motion motion, Proving proving) {
+                            Optional<Thermal> thermal, AirTrack air, Motion motion, Tried tried) {
 
     /** A room this much cooler than the water cannot be what warms it, K (guess: two probes at ±0.5 °C). */
     static final double COLD_ROOM_K = 1.0;
@@ -27,7 +27,13 @@ public record ConeJudgement(Water water, Optional<Double> roomC, Level level, He
 
     /** The same, its switches so far tried. */
     public ConeJudgement proven(Proving p) {
-        return new ConeJudgement(water, roomC, level, heat, thermal, air, motion, p);
+        return new ConeJudgement(water, roomC, level, heat, thermal, air, motion,
+                tried.with(p));
+    }
+
+    /** How far its switches have been tried. */
+    public Proving proving() {
+        return tried.proving();
     }
 
     /** Whether the room is measured and so much cooler than the water that it cannot be what warms it. */
@@ -38,12 +44,13 @@ public record ConeJudgement(Water water, Optional<Double> roomC, Level level, He
     /** The same, its watch cleared: what it found has another cause. */
     public ConeJudgement cleared() {
         return new ConeJudgement(water, roomC, level, heat, thermal.map(Thermal::cleared), air, motion,
-                proving);
+                Tried.of(proving()));
     }
 
     /** The same, but nothing was learned of it. */
     ConeJudgement unknown() {
-        return new ConeJudgement(water, roomC, level, heat, Optional.empty(), air, motion, proving);
+        return new ConeJudgement(water, roomC, level, heat, Optional.empty(), air, motion,
+                Tried.of(proving()));
     }
 
     public Belief belief() {

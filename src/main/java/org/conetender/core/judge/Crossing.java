@@ -53,10 +53,11 @@ public record Crossing(double levelC, double surplusK, Map<String, Neighbour> ot
      * @param felt of its own heater, 0..1
      * @param roomC around it, °C
      * @param suspect whether its watch takes its own switch for welded
+     * @param trying whether its cut-out is open to find out: nothing is asked meanwhile
      * @param dead whether its own heater was found to do nothing
      */
     public record Own(Traits traits, double driftKPerS, double felt, double roomC, boolean suspect,
-                      boolean dead) {}
+                      boolean trying, boolean dead) {}
 
     /**
      * @param on whether its switch was closed
@@ -79,8 +80,8 @@ public record Crossing(double levelC, double surplusK, Map<String, Neighbour> ot
         double taken = Double.isNaN(s.probeC()) ? 0 : (s.probeC() - c) * s.dtS() / (FOLLOW_S + s.dtS());
         double surplus = Math.clamp(surplusK + taken - IDLE * full * s.dtS(), 0, 2 * REASON_K);
         feel.replaceAll((cone, n) -> n.seen(s.dtS(), s.own().felt() < QUIET ? taken : Double.NaN));
-        boolean reason = s.own().suspect() || surplus > REASON_K
-                || feel.values().stream().anyMatch(n -> n.fit().surelyFollows(full));
+        boolean reason = !s.own().trying() && (s.own().suspect() || surplus > REASON_K
+                || feel.values().stream().anyMatch(n -> n.fit().surelyFollows(full)));
         Optional<Question> q = question.map(x -> x.after(new Question.Seen(s.dtS(), taken, full, c + taken,
                 shares(feel, s.others()))));
         List<String> on = on(feel, full);

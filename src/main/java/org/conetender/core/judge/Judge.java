@@ -88,7 +88,7 @@ public final class Judge {
         Water water = before.water().after(hearing, image.now().monoMs());
         ConeJudgement next = new ConeJudgement(water, about.roomC(), image.contact(cone.id() + ".level"),
                 before.heat(), before.thermal(), air(before, about, image, did), before.motion(),
-                before.proving());
+                before.tried());
         boolean touched = loose || about.batch().stage() instanceof Stage.Clean
                 || next.air().offForMs() > 0;
         boolean disturbed = touched || before.proving().part().misleads();
@@ -103,14 +103,27 @@ public final class Judge {
         }
         HeatTrack heat = before.heat().after(new HeatTrack.Step(did.dtMs(), did.heated(), water.belief(),
                 physics(cone, litres, next), water.lastAtMs() != before.water().lastAtMs()), disturbed);
+        CutShort cut = cutShort(before, thermal, water.belief(), did);
         // What a room may have done is no fault once it is over; guards latch what is.
-        if (!next.coldRoom() && heat.noRiseForMs() >= HeatTrack.STILL_MS
-                && thermal.filter(t -> t.watch().suspect() == Watch.Suspect.WELDED).isPresent()) {
+        if (!next.coldRoom() && heat.noRiseForMs() >= HeatTrack.STILL_MS && welded(thermal)
+                && !cut.tells()) {
             thermal = thermal.map(Thermal::cleared);
         }
         return new ConeJudgement(water, next.roomC(), next.level(), elsewhere ? heat.untested() : heat,
                 thermal, next.air(),
-                before.motion().after(water.belief(), did.dtMs()), proving(next, about, did, !touched));
+                before.motion().after(water.belief(), did.dtMs()),
+                new Tried(proving(next, about, did, !touched), cut));
+    }
+
+    private static boolean welded(Optional<Thermal> thermal) {
+        return thermal.filter(t -> t.watch().suspect() == Watch.Suspect.WELDED).isPresent();
+    }
+
+    private static CutShort cutShort(ConeJudgement before, Optional<Thermal> thermal, Belief water,
+                                     Did did) {
+        return !welded(thermal) ? CutShort.NONE : before.tried().cutShort().after(new CutShort.Seen(
+                did.dtMs(), did.heater().two() && !did.heater().cutOut(), water,
+                thermal.get().proof().traits().riseKPerS()));
     }
 
     private static Proving proving(ConeJudgement j, About about, Did did, boolean may) {

@@ -25,13 +25,15 @@ final class CalmRun {
      * @param falseAlarms that called a person
      * @param latched third pauses in an hour, with hands in the water before each: called for
      * @param pauses let off by themselves
+     * @param falls times that water was told to have gone, of which five parts in a hundred did at most
      * @param first name of the first false alarm
      * @param cpuS of its thread, s
      */
-    record Calm(int falseAlarms, int latched, int pauses, double hours, Suspect first, double cpuS) {
+    record Calm(int falseAlarms, int latched, int pauses, int falls, double hours, Suspect first,
+                double cpuS) {
 
         Calm took(double seconds) {
-            return new Calm(falseAlarms, latched, pauses, hours, first, seconds);
+            return new Calm(falseAlarms, latched, pauses, falls, hours, first, seconds);
         }
     }
 
@@ -45,6 +47,8 @@ final class CalmRun {
     private int falseAlarms;
     private int latched;
     private int pauses;
+    private int falls;
+    private boolean falling;
     private int clearAt = -1;
     private int pausedAt = -HOUR_S;
     private int inThatHour;
@@ -71,8 +75,10 @@ final class CalmRun {
             bench.step(on);
             on = law.on(bench.seen(on)) && clearAt < 0;
             judge(t);
+            falls += law.falling() && !falling ? 1 : 0;
+            falling = law.falling();
         }
-        return new Calm(falseAlarms, latched, pauses, hours, first, 0);
+        return new Calm(falseAlarms, latched, pauses, falls, hours, first, 0);
     }
 
     private void something(int t) {

@@ -31,14 +31,17 @@ public final class ControlTrial {
      */
     public record Plan(int cones, int mishapCones, int calmHours, int threads) {}
 
-    /** One law on one cone. */
-    record Held(Laws law, TrialCone cone, Measures measures) {}
+    /** One law on one cone. @param named although nothing was wrong */
+    record Held(Laws law, TrialCone cone, Measures measures, Suspect named) {}
 
     /** One mishap. */
     record Met(Switches on, Mishap what, TrialCone cone, MishapRun.Notice notice) {}
 
+    /** One cone that seeps. */
+    record Fallen(Switches on, FallRun.Told told) {}
+
     /** All that came out. */
-    record Outcome(List<Held> held, List<Met> met, List<CalmRun.Calm> calm) {}
+    record Outcome(List<Held> held, List<Met> met, List<Fallen> fallen, List<CalmRun.Calm> calm) {}
 
     private ControlTrial() {}
 
@@ -49,7 +52,8 @@ public final class ControlTrial {
      * @throws InterruptedException if the caller was interrupted; what was begun is given up
      */
     public static TrialReport run(Plan plan, Consumer<Double> progress) throws InterruptedException {
-        Outcome all = new Outcome(new ArrayList<>(), new ArrayList<>(), new ArrayList<>());
+        Outcome all = new Outcome(new ArrayList<>(), new ArrayList<>(), new ArrayList<>(),
+                new ArrayList<>());
         List<Callable<Runnable>> jobs = jobs(plan, all);
         Jobs.run(jobs, plan.threads(), progress);
         return new TrialReport(plan, all);
@@ -62,13 +66,22 @@ public final class ControlTrial {
             TrialCone cone = TrialCone.draw(FIRST_SEED + i);
             List<Held> held = new ArrayList<>();
             for (Laws law : Laws.values()) {
-                held.add(new Held(law, cone, new TrialRun(cone, law.of(cone)).run()));
+                TrialRun run = new TrialRun(cone, law.of(cone));
+                held.add(new Held(law, cone, run.run(), run.named()));
             }
             return () -> all.held().addAll(held);
         }));
         LongStream.range(0, plan.mishapCones()).forEach(i -> jobs.add(() -> {
-            List<Met> met = mishaps(TrialCone.draw(FIRST_MISHAP_SEED + i));
-            return () -> all.met().addAll(met);
+            TrialCone cone = TrialCone.draw(FIRST_MISHAP_SEED + i);
+            List<Met> met = mishaps(cone);
+            List<Fallen> fallen = new ArrayList<>();
+            for (Switches on : Switches.values()) {
+                fallen.add(new Fallen(on, new FallRun(cone, new Laws.Ours(cone, on.kind())).run()));
+            }
+            return () -> {
+                all.met().addAll(met);
+                all.fallen().addAll(fallen);
+            };
         }));
         LongStream.range(0, Math.ceilDiv(plan.calmHours(), CALM_H)).forEach(i -> jobs.add(() -> {
             TrialCone cone = TrialCone.draw(FIRST_CALM_SEED + i);

@@ -131,6 +131,11 @@ enum Laws {
             return known.watch().suspect();
         }
 
+        /** Whether water seems to have gone. */
+        boolean falling() {
+            return known.falling();
+        }
+
         void clear() {
             known = known.cleared();
         }

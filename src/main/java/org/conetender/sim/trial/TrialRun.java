@@ -1,5 +1,7 @@
 package org.conetender.sim.trial;
 
+import org.conetender.core.judge.Watch.Suspect;
+
 /** One cone under one law, second by second, from a cold fill to a day after it was warm. */
 final class TrialRun {
 
@@ -13,6 +15,7 @@ final class TrialRun {
     private final TrialCone cone;
     private final Law law;
     private final TrialBench bench;
+    private Suspect named = Suspect.NONE;
 
     TrialRun(TrialCone cone, Law law) {
         this.cone = cone;
@@ -20,7 +23,12 @@ final class TrialRun {
         this.bench = new TrialBench(cone);
     }
 
-    /** From cold to held; the measures of it. */
+    /** What was named first although nothing was wrong; NONE for nothing or where the law has no watch. */
+    Suspect named() {
+        return named;
+    }
+
+    /** From cold to held; the measures of it. Nothing is done about what is named. */
     Measures run() {
         Measures.Taker taker = new Measures.Taker(cone.known().setpointC());
         boolean on = false;
@@ -29,6 +37,9 @@ final class TrialRun {
             boolean was = on;
             bench.step(on);
             on = law.on(bench.seen(on));
+            if (named == Suspect.NONE && law instanceof Laws.Ours ours) {
+                named = ours.suspect();
+            }
             if (warmAt < 0 && bench.waterC() >= cone.known().setpointC() - WARM_K) {
                 warmAt = t;
             }

@@ -2,6 +2,7 @@ package org.conetender.core.guard;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import org.conetender.core.Larkmoor;
 import org.conetender.core.Larkmoor.Fitting;
 import org.conetender.core.Story;
 import org.conetender.core.image.Ask;
@@ -18,12 +19,16 @@ import org.junit.jupiter.params.provider.ValueSource;
 class WatchedConeTest {
 
     private Basin basin = new Basin(Basin.Build.USUAL, 24, 1);
+    /** Whether its own switch conducts for ever, before a cut-out that works. */
+    private boolean welded;
+    private double highestC;
 
     /** Cone a, held for hours until its heater is known. */
     private Story held(Story s) {
         s.senses.room(basin.roomC);
         s.each(x -> {
-            s.senses.water("a", basin.second(x.on("a.heat") && x.on("a.cut-out")));
+            s.senses.water("a", basin.second((welded || x.on("a.heat")) && x.on("a.cut-out")));
+            highestC = Math.max(highestC, basin.waterC);
             s.senses.frozen("a-water"); // the basin has a noise of its own
         });
         s.does(Step.STARTED);
@@ -218,6 +223,42 @@ class WatchedConeTest {
         basin.power = Basin.Power.WELDED;
         assertThat(called(s, 60)).as("minutes").isLessThan(20);
         assertThat(s.standing("a")).containsExactly("welded");
+    }
+
+    /** Nobody knows yet whether it is the room: but the water is not left to it meanwhile. */
+    @Test
+    void whereNobodyMeasuresTheRoomTheCutOutOpensAtOnceAndTheEndOfTheRiseNamesTheSwitch() {
+        Story s = held();
+        welded = true;
+        highestC = 0;
+        int seconds = 0;
+        for (; seconds < 600 && s.on("a.cut-out"); seconds++) {
+            s.tick();
+        }
+        assertThat(seconds).as("seconds until it opened").isLessThan(300);
+        assertThat(s.standing("a")).as("not sure yet").isEmpty();
+        assertThat(called(s, 60)).as("minutes until it was").isLessThan(15);
+        assertThat(s.standing("a")).containsExactly("welded");
+        assertThat(highestC).isLessThan(27.5);
+        s.minutes(60);
+        assertThat(s.on("a.cut-out")).isFalse();
+    }
+
+    /** As much as its heater could, and the roof is so hot that the cut-out changes nothing. */
+    @Test
+    void warmingThatGoesOnBehindAnOpenCutOutIsNoWeldedSwitch() {
+        basin = new Basin(new Basin.Build(8, 2, 1.34, 45, 15), 26, 5);
+        basin.roomC = 24;
+        Story s = held(new Story(Larkmoor.room().watts(8).build()));
+        boolean opened = false;
+        basin.roomC = 31;
+        for (int i = 0; i < 3 * 3_600; i++) {
+            s.tick();
+            opened |= s.state().live().cones().get("a").judged().tried().cutShort().openMs() > 0;
+        }
+        assertThat(opened).as("it was tried").isTrue();
+        assertThat(s.told()).noneMatch(a -> a.kind().id().equals("welded"));
+        assertThat(s.state().book().cone("a").latches()).isEmpty();
     }
 
     @Test

@@ -34,7 +34,7 @@ class CrossingTest {
                     "b", new Crossing.Other(bOn, 1, bDead, false),
                     "c", new Crossing.Other(cOn, 1, false, false)));
             crossing = crossing.after(new Crossing.Seen(1, basin.second(false),
-                    new Crossing.Own(traits, 0, 0, ROOM_C, false, false), others));
+                    new Crossing.Own(traits, 0, 0, ROOM_C, false, false, false), others));
         }
     }
 
@@ -119,7 +119,7 @@ class CrossingTest {
         pass(500, ON, OFF, "b");
         assertThat(crossing.open()).isTrue();
         Crossing.Seen any = new Crossing.Seen(1, Double.NaN,
-                new Crossing.Own(traits, 0, 0, ROOM_C, false, false), Map.of());
+                new Crossing.Own(traits, 0, 0, ROOM_C, false, false, false), Map.of());
         assertThat(crossing.unseen(any).open()).isFalse();
         pass(900, ON, OFF, "b");
         assertThat(crossing.unseen(any).warmedBy()).contains("b");
@@ -135,7 +135,7 @@ class CrossingTest {
         for (int s = 0; s < 86_400; s++) {
             boolean on = s % 700 < 200 && !x.pauses("b");
             x = x.after(new Crossing.Seen(1, day.second(false),
-                    new Crossing.Own(traits, 0, 0, ROOM_C, false, false),
+                    new Crossing.Own(traits, 0, 0, ROOM_C, false, false, false),
                     Map.of("b", new Crossing.Other(on, 1, false, false))));
             open += x.open() ? 1 : 0;
         }

@@ -29,7 +29,7 @@ class DepartureTest {
         Thermal suspect = new Thermal(t.estimate(), of, t.proof(), t.proofAgeS(), true, t.holding(),
                 t.first(), t.unlikeS());
         return new ConeJudgement(j.water(), j.roomC(), j.level(), j.heat(), Optional.of(suspect), j.air(),
-                j.motion(), j.proving());
+                j.motion(), j.tried());
     }
 
     private void look(int seconds) {

@@ -223,7 +223,7 @@ class SearchTest {
             ConeJudgement j = v.judged();
             Level other = j.level() == Level.CLOSED ? Level.OPEN : Level.CLOSED;
             return new View(v.settings(), v.cone(), v.book(), new ConeJudgement(j.water(), j.roomC(), other,
-                    j.heat(), j.thermal(), j.air(), j.motion(), j.proving()), v.scene());
+                    j.heat(), j.thermal(), j.air(), j.motion(), j.tried()), v.scene());
         });
     }
 
