@@ -56,8 +56,8 @@ final class MishapTable {
         List<FallRun.Told> runs = all.fallen().stream().filter(f -> f.on() == on)
                 .map(ControlTrial.Fallen::told).toList();
         List<FallRun.Told> told = runs.stream().filter(t -> !Double.isNaN(t.gone())).toList();
-        return Text.of("  %-24s water seeps away: told in %d of %d before half was gone (%d before any was), at"
-                + " a median of %.0f %% after %.1f h; named before that: %s", on.words(), told.size(),
+        return Text.of("  %-24s water seeps away: told in %d of %d before half was gone (%d before any was),"
+                + " at a median of %.0f %% after %.1f h; named before that: %s", on.words(), told.size(),
                 runs.size(), runs.stream().filter(FallRun.Told::early).count(),
                 100 * quantiles(told, FallRun.Told::gone).at(0.5),
                 quantiles(told, FallRun.Told::hours).at(0.5),
