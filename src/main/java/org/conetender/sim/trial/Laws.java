@@ -136,6 +136,11 @@ enum Laws {
             return known.falling();
         }
 
+        /** Whether a reading stands that cannot be asked to move. */
+        boolean untestable() {
+            return known.untestable();
+        }
+
         void clear() {
             known = known.cleared();
         }

@@ -30,10 +30,17 @@ final class MishapRun {
      * @param excessK highest water after it over the highest of the hour before, K
      * @param duty the heater's share of the time in the half hour before
      * @param early whether the watch spoke before anything was wrong
-     * @param leavesK how far a reading in air would have moved in fifteen seconds, K
+     * @param seen what was seen of the probe
      */
-    record Notice(Suspect named, double delayS, double excessK, double duty, boolean early,
-                  double leavesK) {}
+    record Notice(Suspect named, double delayS, double excessK, double duty, boolean early, Seen seen) {}
+
+    /**
+     * What was seen of the probe.
+     *
+     * @param leavesK how far a reading in air would have moved in fifteen seconds, K
+     * @param untestable whether a reading that stood was shown as one that cannot be tested now
+     */
+    record Seen(double leavesK, boolean untestable) {}
 
     private final TrialCone cone;
     private final Mishap what;
@@ -45,6 +52,7 @@ final class MishapRun {
     private long mattersSince = -1;
     private double duty = 0.5;
     private double leavesK;
+    private boolean untestable;
     private double usualHighC = -Double.MAX_VALUE;
     private double earlierHighC = -Double.MAX_VALUE;
     private double highC = -Double.MAX_VALUE;
@@ -69,7 +77,7 @@ final class MishapRun {
                 return noticed(t);
             }
         }
-        return new Notice(Suspect.NONE, Double.NaN, excess(), duty, false, leavesK);
+        return new Notice(Suspect.NONE, Double.NaN, excess(), duty, false, seen());
     }
 
     private void second(int t, boolean due) {
@@ -94,17 +102,22 @@ final class MishapRun {
             highC = Math.max(highC, bench.waterC());
         }
         on = law.on(bench.seen(on));
+        untestable |= mattersSince >= 0 && law.untestable();
     }
 
     private Notice noticed(int t) {
         if (mattersSince < 0) {
-            return new Notice(law.suspect(), Double.NaN, 0, duty, true, leavesK);
+            return new Notice(law.suspect(), Double.NaN, 0, duty, true, seen());
         }
         for (int i = 0; i < AFTER_S; i++) {
             bench.step(false);
             highC = Math.max(highC, bench.waterC());
         }
-        return new Notice(law.suspect(), t - mattersSince, excess(), duty, false, leavesK);
+        return new Notice(law.suspect(), t - mattersSince, excess(), duty, false, seen());
+    }
+
+    private Seen seen() {
+        return new Seen(leavesK, untestable);
     }
 
     private double excess() {

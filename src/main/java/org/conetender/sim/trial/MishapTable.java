@@ -17,6 +17,9 @@ final class MishapTable {
     /** Less than 2.4 steps of the probe, against noise of 0.027 K, is hard to see in fifteen seconds, K. */
     private static final double FAR_K = 0.15;
 
+    /** A frozen probe should be found so soon, s (issue). */
+    private static final double FROZEN_S = 4_500;
+
     private final int cones;
     private final ControlTrial.Outcome all;
 
@@ -39,13 +42,18 @@ final class MishapTable {
             }
         }
         List<Met> far = all.met().stream()
-                .filter(m -> m.what() == Mishap.IN_AIR && m.notice().leavesK() >= FAR_K).toList();
+                .filter(m -> m.what() == Mishap.IN_AIR && m.notice().seen().leavesK() >= FAR_K).toList();
         long inAir = all.met().stream().filter(m -> m.what() == Mishap.IN_AIR).count();
         lines.add(Text.of("  of probes in air %.0f %% move by %.2f K or more in 15 s: p95 %.0f, p99 %.0f s",
                 100.0 * far.size() / inAir, FAR_K, delays(far).at(P95), delays(far).at(P99)));
         lines.add(Text.of("  named before anything was wrong, in %d runs: %s", all.met().size(),
                 TrialReport.named(all.met().stream().map(Met::notice).filter(MishapRun.Notice::early)
                         .map(MishapRun.Notice::named))));
+        List<Met> late = all.met().stream().filter(m -> m.what() == Mishap.FROZEN)
+                .filter(m -> !(m.notice().delayS() <= FROZEN_S)).toList();
+        lines.add(Text.of("  of frozen probes %d were not named within %.0f min, %d of them shown as"
+                + " untestable", late.size(), FROZEN_S / 60,
+                late.stream().filter(m -> m.notice().seen().untestable()).count()));
         for (Switches on : Switches.values()) {
             lines.add(fallen(on));
         }
@@ -76,7 +84,7 @@ final class MishapTable {
             targets.add(new Target("probe in air, " + on.words() + ": p99, s",
                     delays(of(on, Mishap.IN_AIR)).at(P99), 15));
             targets.add(new Target("probe frozen, " + on.words() + ": p99, min",
-                    delays(of(on, Mishap.FROZEN)).at(P99) / 60, 75));
+                    delays(of(on, Mishap.FROZEN)).at(P99) / 60, FROZEN_S / 60));
         }
         return targets;
     }

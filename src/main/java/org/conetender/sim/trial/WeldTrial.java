@@ -73,8 +73,9 @@ public final class WeldTrial {
     /** What came out. */
     public List<String> lines() {
         List<String> lines = new ArrayList<>();
-        lines.add(Text.of("A switch welds under the whole daemon, a cut-out behind it, %d cones alone and beside"
-                + " another: seconds until no power comes any more, and until a person is told", plan.cones()));
+        lines.add(Text.of("A switch welds under the whole daemon, a cut-out behind it, %d cones alone and"
+                + " beside another: seconds until no power comes any more, and until a person is told",
+                plan.cones()));
         rows().forEach((row, all) -> lines.add(line(row, all)));
         return lines;
     }
