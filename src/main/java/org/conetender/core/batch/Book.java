@@ -68,8 +68,7 @@ public record Book(Map<String, ConeBook> cones, List<String> recentIds, Optional
 
     /** Whether that guard waits for a person, for this cone or for the whole site. */
     public Optional<ConeBook.Latch> latch(String cone, String guard) {
-        return cone(cone).latch(guard).or(() -> lives.locks().stream()
-                .filter(l -> l.guard().equals(guard)).findFirst());
+        return cone(cone).latch(guard).or(() -> ConeBook.Latch.of(lives.locks(), guard));
     }
 
     private Boots heard(Fact f) {

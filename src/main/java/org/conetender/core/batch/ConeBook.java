@@ -23,7 +23,18 @@ public record ConeBook(Batch base, List<Fact> facts, Batch batch, Usual usual, L
                        AlarmBook alarms, List<Bridge> bridges, HeaterBook heater) {
 
     /** @param guard which one tripped  @param why in words  @param since when */
-    public record Latch(String guard, String why, Moment since) {}
+    public record Latch(String guard, String why, Moment since) {
+
+        /** That guard's among these. Every guard asks in every tick: so it goes without a stream. */
+        static Optional<Latch> of(List<Latch> among, String guard) {
+            for (int i = 0; i < among.size(); i++) {
+                if (among.get(i).guard().equals(guard)) {
+                    return Optional.of(among.get(i));
+                }
+            }
+            return Optional.empty();
+        }
+    }
 
     static ConeBook empty(Usual usual, Moment at) {
         Batch none = Batch.none(at);
@@ -33,12 +44,7 @@ public record ConeBook(Batch base, List<Fact> facts, Batch batch, Usual usual, L
 
     /** Whether that guard waits for a person. */
     public Optional<Latch> latch(String guard) {
-        for (int i = 0; i < latches.size(); i++) {
-            if (latches.get(i).guard().equals(guard)) {
-                return Optional.of(latches.get(i));
-            }
-        }
-        return Optional.empty();
+        return Latch.of(latches, guard);
     }
 
     /** The last report that can still be withdrawn, newest first; empty when there is none. */

@@ -74,7 +74,8 @@ public record Lives(boolean running, List<Moment> exits, Optional<ConeBook.Latch
 
     /** What is locked for the whole site until a person has looked. */
     public List<ConeBook.Latch> locks() {
-        return Stream.concat(lock.stream(), damage.stream()).toList();
+        return lock.isEmpty() && damage.isEmpty() ? List.of()
+                : Stream.concat(lock.stream(), damage.stream()).toList();
     }
 
     /** Whether the last exits came within ten minutes; where no clock tells, it is taken that they did. */

@@ -33,6 +33,9 @@ import org.conetender.core.unit.Units;
  */
 public final class Tree {
 
+    private static final DateTimeFormatter ISO =
+            DateTimeFormatter.ofPattern("yyyy-MM-dd'T'HH:mm:ssxxx", Locale.ROOT);
+
     private final Settings settings;
     private final Names names;
     private final Result result;
@@ -212,7 +215,7 @@ public final class Tree {
     /** To the minute: a label, and fewer messages. */
     private String iso(long wallMs) {
         return Instant.ofEpochMilli(wallMs).atZone(zone()).truncatedTo(ChronoUnit.MINUTES).toOffsetDateTime()
-                .format(DateTimeFormatter.ofPattern("yyyy-MM-dd'T'HH:mm:ssxxx", Locale.ROOT));
+                .format(ISO);
     }
 
     static String decimals(double d, int digits) {
