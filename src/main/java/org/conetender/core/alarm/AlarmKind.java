@@ -92,8 +92,8 @@ public enum AlarmKind {
             "no heat",
             "Heat is off. Fill up to the mark, or check the level contact.")),
     WATER_FALLING(batch(Stakes.DAY), 600, says(
-            "the water warms and cools faster than after it was filled, as less of it does; hardly seen "
-            + "where a solid-state switch holds it steady",
+            "the water warms and cools faster than after it was filled, as less of it does; told late, when "
+            + "a quarter to a half is gone, and not always",
             "heat goes on; in the end the heater stands bare",
             "Look at its mark: see that the drain is shut and nothing drips, fill up, then report "
             + "'topped-up'.")),

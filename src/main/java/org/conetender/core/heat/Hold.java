@@ -164,7 +164,7 @@ public record Hold(double integral, double duty, double aimC, Predict law, boole
     /**
      * Beside the law that decides the plain law follows, so that it may take over without a jump: its
      * integral is the mean of what was really switched less what the other parts would have given (control.md
-     * §2.1). A duty at its end says nothing of the losses.
+     * §2.1), around where the water is led. A duty at its end says nothing of the losses.
      *
      * @param before the law before this tick
      */
@@ -173,7 +173,8 @@ public record Hold(double integral, double duty, double aimC, Predict law, boole
             return this;
         }
         Plant p = real.plant();
-        double lacks = (real.on() ? 1 : 0) - p.feedForward() - p.gainPerK() * real.errorK() - before.integral;
+        double errorK = real.errorK() + law.ledK();
+        double lacks = (real.on() ? 1 : 0) - p.feedForward() - p.gainPerK() * errorK - before.integral;
         double share = Math.min(1, real.dtMs() / 1000.0 / p.integralS());
         return new Hold(duty <= 0 || duty >= 1 ? before.integral
                 : Math.clamp(before.integral + lacks * share, -1, 1), duty, aimC, law, true);

@@ -14,10 +14,11 @@ import org.conetender.core.judge.Thermal;
  * @param duty wanted, 0..1
  * @param owedS seconds of heat still owed to the duty (solid-state only)
  * @param sinceS since it last switched, s
+ * @param ledK by which the water is led off its set-point at present, K
  */
-public record Predict(boolean on, double duty, double owedS, double sinceS) {
+public record Predict(boolean on, double duty, double owedS, double sinceS, double ledK) {
 
-    public static final Predict IDLE = new Predict(false, 0, 0, Double.MAX_VALUE);
+    public static final Predict IDLE = new Predict(false, 0, 0, Double.MAX_VALUE, 0);
 
     private static final double DAY_S = 86_400;
     /** No band is narrower, K: one step of the probe; less would follow its noise. */
@@ -56,13 +57,27 @@ public record Predict(boolean on, double duty, double owedS, double sinceS) {
 
     /** The law a step later, with what its cone is suspected of: in doubt it is off. */
     public Predict steered(Thermal t, double aimC, Around around, Switching kind) {
-        Predict next = after(t.estimate(), aimC + t.askK(), around, kind);
-        return t.doubtful() ? next.off() : next;
+        double pulse = swingsK(t.estimate(), aimC, around, kind) < -t.pulseK() ? t.pulseK() : 0;
+        double led = t.askK() != 0 ? t.askK() : pulse;
+        Predict next = after(t.estimate(), aimC + led, around, kind);
+        // It warms more than is understood: switch off and look, it costs little.
+        boolean doubtful = t.proof().passed() && t.watch().doubtful();
+        return (doubtful ? next.off() : next).led(led);
+    }
+
+    /** How far the water moves anyway from one switching to the next, K. */
+    private static double swingsK(Estimate e, double aimC, Around around, Switching kind) {
+        return !kind.spared() ? 0 : bandK(e.traits().riseKPerS(),
+                Math.clamp(e.holdingDuty(aimC, around.roomC()), 0, 1), kind.cyclesPerDay());
     }
 
     /** The same, but off. */
     public Predict off() {
-        return new Predict(false, 0, 0, on ? 0 : sinceS);
+        return new Predict(false, 0, 0, on ? 0 : sinceS, 0);
+    }
+
+    private Predict led(double byK) {
+        return new Predict(on, duty, owedS, sinceS, byK);
     }
 
     /** @param roomC around the cone  @param dtS seconds since the last step */
@@ -75,7 +90,7 @@ public record Predict(boolean on, double duty, double owedS, double sinceS) {
         boolean wish = lackK > (on ? -wide : wide) / 2;
         boolean next = sinceS < edge.kind().leastS() ? on : wish;
         double duty = lackK > wide ? 1 : lackK < -wide ? 0 : hold;
-        return new Predict(next, duty, 0, next == on ? sinceS + edge.dtS() : 0);
+        return new Predict(next, duty, 0, next == on ? sinceS + edge.dtS() : 0, 0);
     }
 
     /**
@@ -93,6 +108,6 @@ public record Predict(boolean on, double duty, double owedS, double sinceS) {
         double next = Math.clamp(wanted, 0, 1);
         double owed = Math.clamp(owedS + (next - (on ? 1 : 0)) * dtS, -dtS, 1.5 * dtS);
         boolean wish = next >= 1 || next > 0 && owed >= dtS / 2;
-        return new Predict(wish, next, owed, wish == on ? sinceS + dtS : 0);
+        return new Predict(wish, next, owed, wish == on ? sinceS + dtS : 0, 0);
     }
 }

@@ -30,8 +30,8 @@ public final class Estimate {
     private static final double LOSS_SD = 0.2;
     /** 20 to 90 s (control.md, head note), as a standard deviation, s. */
     private static final double LAG_SD_S = 25;
-    /** What rise, losses and lag, s, wander in an hour: water dries up, elements foul (guess). */
-    private static final double RISE_WALK = 0.005;
+    /** What rise, losses and lag, s, wander in an hour: water dries up or seeps, elements foul (by trial). */
+    private static final double RISE_WALK = 0.02;
     private static final double LOSS_WALK = 0.02;
     private static final double LAG_WALK_S = 3;
     /** A probe's lag is not learned, for a slow heater looks the same; but it is doubted: 5 to 20 s. */

@@ -25,15 +25,15 @@ final class CalmRun {
      * @param falseAlarms that called a person
      * @param latched third pauses in an hour, with hands in the water before each: called for
      * @param pauses let off by themselves
-     * @param falls times that water was told to have gone, of which five parts in a hundred did at most
+     * @param fell whether water was told to have gone, of which five parts in a hundred did at most
      * @param first name of the first false alarm
      * @param cpuS of its thread, s
      */
-    record Calm(int falseAlarms, int latched, int pauses, int falls, double hours, Suspect first,
+    record Calm(int falseAlarms, int latched, int pauses, boolean fell, double hours, Suspect first,
                 double cpuS) {
 
         Calm took(double seconds) {
-            return new Calm(falseAlarms, latched, pauses, falls, hours, first, seconds);
+            return new Calm(falseAlarms, latched, pauses, fell, hours, first, seconds);
         }
     }
 
@@ -47,8 +47,7 @@ final class CalmRun {
     private int falseAlarms;
     private int latched;
     private int pauses;
-    private int falls;
-    private boolean falling;
+    private boolean fell;
     private int clearAt = -1;
     private int pausedAt = -HOUR_S;
     private int inThatHour;
@@ -75,10 +74,9 @@ final class CalmRun {
             bench.step(on);
             on = law.on(bench.seen(on)) && clearAt < 0;
             judge(t);
-            falls += law.falling() && !falling ? 1 : 0;
-            falling = law.falling();
+            fell |= law.falling();
         }
-        return new Calm(falseAlarms, latched, pauses, falls, hours, first, 0);
+        return new Calm(falseAlarms, latched, pauses, fell, hours, first, 0);
     }
 
     private void something(int t) {

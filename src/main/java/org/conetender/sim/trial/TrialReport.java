@@ -56,9 +56,9 @@ public final class TrialReport {
                 named(all.held().stream().map(Held::named))));
         lines.addAll(mishaps.lines());
         lines.add(Text.of("Calm: %.0f h with lids, doors, top-ups and samples: %d false alarms, %d pauses,"
-                + " %d third pauses in an hour with hands in the water each time; %d times water"
-                + " seemed to have gone", calmHours(), falseAlarms(),
-                sum(CalmRun.Calm::pauses), sum(CalmRun.Calm::latched), sum(CalmRun.Calm::falls)));
+                + " %d third pauses in an hour with hands in the water each time; in %d of %d runs"
+                + " water was told to have gone", calmHours(), falseAlarms(), sum(CalmRun.Calm::pauses),
+                sum(CalmRun.Calm::latched), sum(c -> c.fell() ? 1 : 0), all.calm().size()));
         return lines;
     }
 

@@ -51,6 +51,14 @@ class FallingWaterTest {
         assertThat(s.told(ALARM)).isEqualTo(1);
     }
 
+    /** It holds the water to a hundredth of a kelvin: only what it is led astray each hour tells of it. */
+    @Test
+    void behindASolidStateSwitchItIsToldTooThoughLater() {
+        Story s = seeps(held(Story.at(Fitting.ROOM_PROBE, Fitting.SOLID_STATE)), 11 * 60);
+        assertThat(s.standing("a")).containsExactly(ALARM);
+        assertThat(basin.gone).isBetween(0.1, 0.55);
+    }
+
     @Test
     void toppedUpBeginsAnewAndTheAlarmEnds() {
         Story s = seeps(held(Story.at(Fitting.ROOM_PROBE)), 8 * 60);

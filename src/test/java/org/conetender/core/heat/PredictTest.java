@@ -8,6 +8,7 @@ import org.conetender.core.heat.Predict.Switching;
 import org.conetender.core.judge.Basin;
 import org.conetender.core.judge.Estimate;
 import org.conetender.core.judge.Estimate.Step;
+import org.conetender.core.judge.Thermal;
 import org.conetender.core.judge.Traits;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -144,7 +145,7 @@ class PredictTest {
 
     @Test
     void heatEndsAtOnceWhateverTheLeastTime() {
-        Predict on = new Predict(true, 1, 0, 2);
+        Predict on = new Predict(true, 1, 0, 2, 0);
         assertThat(on.off().on()).isFalse();
         assertThat(on.off().duty()).isZero();
         assertThat(on.off().sinceS()).as("and its pause begins").isZero();
@@ -174,6 +175,29 @@ class PredictTest {
                 SOLID);
         assertThat(up - duty).isBetween(0.02, 0.2);
         assertThat(again.duty()).as("nothing was wound up in between").isEqualTo(duty);
+    }
+
+    /** A relay that is spared moves the water further anyway. */
+    @Test
+    void whereTheWaterIsHeldCloselyItIsLedAstrayOnceAnHour() {
+        Basin basin = new Basin(Basin.Build.USUAL, 22, 11);
+        Thermal t = Thermal.from(Basin.Build.USUAL.configured(1), 22);
+        Predict law = Predict.IDLE;
+        Around around = new Around(20, 1);
+        double lowC = 99;
+        for (int i = 0; i < 6 * 3_600; i++) {
+            t = t.after(new Step(1, law.on() ? 1 : 0, 20, basin.second(law.on()), true), 27);
+            law = law.steered(t, 27, around, SOLID);
+            lowC = i > 2 * 3_600 ? Math.min(lowC, basin.waterC) : lowC;
+            if (t.pulseK() < 0 && i > 2 * 3_600) {
+                assertThat(law.steered(t, 27, around, SOLID).duty())
+                        .isLessThanOrEqualTo(law.after(t.estimate(), 27, around, SOLID).duty());
+                Switching spared = new Switching(150, 10);
+                assertThat(law.steered(t, 27, around, spared).ledK()).isZero();
+                assertThat(law.steered(t, 27, around, SOLID).ledK()).isEqualTo(t.pulseK());
+            }
+        }
+        assertThat(lowC).isBetween(26.8, 26.93);
     }
 
     @Test

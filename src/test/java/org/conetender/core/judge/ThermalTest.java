@@ -56,6 +56,20 @@ class ThermalTest {
         assertThat(k.t.watch().suspect()).as("nothing trips for it").isEqualTo(Suspect.NONE);
     }
 
+    @Test
+    void afterEachProofTheWaterIsLedAstrayForFiveMinutesAndNotBefore() {
+        Kept k = new Kept(1);
+        int led = 0;
+        for (int t = 0; t < 6 * 3_600; t++) {
+            k.seconds(1);
+            assertThat(k.t.pulseK()).isLessThanOrEqualTo(0);
+            assertThat(k.t.pulseK() < 0).as("at %d s", t)
+                    .isEqualTo(k.t.proof().passed() && k.t.proofAgeS() < 300);
+            led += k.t.pulseK() < 0 ? 1 : 0;
+        }
+        assertThat(led).as("seconds in six hours, one proof in each").isBetween(5 * 300, 6 * 310);
+    }
+
     /** Unreported, and within the hour after the first proof: nothing would be learned of it for ever. */
     @ParameterizedTest
     @ValueSource(longs = {1, 2, 3})
