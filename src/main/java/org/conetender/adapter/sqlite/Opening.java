@@ -47,12 +47,11 @@ final class Opening {
     }
 
     /**
-     * Opens or makes the book. What was opened before a failure is closed again, so that the next try, a
-     * second later under the service manager, finds the lock free.
+     * Opens or makes the book, whose lock is had. What was opened before a failure is closed again, lock and
+     * all, so that the next try, a second later under the service manager, finds the lock free.
      */
-    static Opened open(Path file) throws StoreException {
+    static Opened open(Path file, RecordLock lock) throws StoreException {
         Path book = file.toAbsolutePath();
-        RecordLock lock = lock(book);
         try {
             Swap.finish(book);
             return opened(book, lock);

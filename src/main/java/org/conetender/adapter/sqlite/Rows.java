@@ -10,6 +10,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Checkpoint;
 import org.conetender.core.batch.CheckpointText;
 import org.conetender.core.batch.Fact;
@@ -23,6 +24,8 @@ final class Rows {
     private final boolean summed;
     private final Connection db;
     private final Boots boots;
+    /** What was read so far, by its text: most facts say one of a few things, and none ever changes. */
+    private final Map<String, Change> read = new HashMap<>();
 
     Rows(Connection db, boolean summed) {
         this.db = db;
@@ -56,6 +59,8 @@ final class Rows {
             while (r.next()) {
                 into.add(fact(r, ids.get(r.getLong(2))));
             }
+        } finally {
+            read.clear();
         }
     }
 
@@ -73,7 +78,7 @@ final class Rows {
         }
         Moment at = new Moment(boot, monoMs, wallMs, trusted == 1);
         try {
-            return new Fact(seq, at, cone, source, FactText.read(change));
+            return new Fact(seq, at, cone, source, read.computeIfAbsent(change, FactText::read));
         } catch (IllegalArgumentException e) {
             throw new IllegalArgumentException("fact " + seq + ": " + e.getMessage(), e);
         }

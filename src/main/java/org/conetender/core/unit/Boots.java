@@ -61,6 +61,21 @@ public record Boots(List<Boot> known) {
         return new Boots(next);
     }
 
+    /** As if these were heard one after the other; those of a boot that say no more of it are heard once. */
+    public Boots heard(Iterable<Moment> all) {
+        Boots b = this;
+        Moment furthest = null;
+        for (Moment m : all) {
+            if (furthest != null && m.sameBoot(furthest) && b.placed(m)) {
+                furthest = m.monoMs() > furthest.monoMs() ? m : furthest;
+            } else {
+                b = (furthest == null ? b : b.heard(furthest)).heard(m);
+                furthest = m;
+            }
+        }
+        return furthest == null ? b : b.heard(furthest);
+    }
+
     private static OptionalLong start(Moment m) {
         return m.wallTrusted() ? OptionalLong.of(m.wallMs() - m.monoMs()) : OptionalLong.empty();
     }
