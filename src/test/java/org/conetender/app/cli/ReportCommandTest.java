@@ -388,4 +388,51 @@ class ReportCommandTest {
         report(0, "--batch", "a/1", "--plot", png.toString());
         assertThat(javax.imageio.ImageIO.read(png.toFile()).getWidth()).isGreaterThan(700);
     }
+
+    private String picture() throws Exception {
+        Path svg = folder.resolve("a-1.svg");
+        report(0, "--batch", "a/1", "--plot", svg.toString());
+        return Files.readString(svg);
+    }
+
+    @Test
+    void aCutThatNobodyCanMeasureTearsThePictureAndItsAxis() throws Exception {
+        try (LarkmoorRecord r = LarkmoorRecord.in(folder)) {
+            r.started("a", "L-0417", 2).minutes(300, "a", 27).cut(400, false).minutes(300, "a", 26)
+                    .did("a", Step.SETTLE);
+        }
+        assertThat(picture()).contains(">cut, length unknown<", ">2<", ">8<",
+                "hours since the start, as no clock was set; without cuts").doesNotContain(
+                ">18:00<", "1 Jan", "time in");
+    }
+
+    @Test
+    void withoutAnyClockThePictureCountsHours() throws Exception {
+        try (LarkmoorRecord r = LarkmoorRecord.in(folder)) {
+            r.cut(1, false).started("a", "L-0417", 2).minutes(300, "a", 27).did("a", Step.SETTLE);
+        }
+        assertThat(picture()).contains(">0<", ">4<", "hours since the start, as no clock was set")
+                .doesNotContain("1 Jan", "length unknown", "without cuts");
+    }
+
+    /** A cut between two clocks is as long as it was, and seen as a gap. */
+    @Test
+    void aCutThatIsKnownIsNoTear() throws Exception {
+        try (LarkmoorRecord r = LarkmoorRecord.in(folder)) {
+            r.started("a", "L-0417", 2).minutes(300, "a", 27).cut(400, true).minutes(300, "a", 26)
+                    .did("a", Step.SETTLE);
+        }
+        assertThat(picture()).contains("no reading", "time in").doesNotContain("length unknown");
+    }
+
+    /** The clock is set in a later boot only: the hours before it are not those of 1970. */
+    @Test
+    void whatLiesBeforeTheFirstClockIsDrawnNextToIt() throws Exception {
+        try (LarkmoorRecord r = LarkmoorRecord.in(folder)) {
+            r.cut(1, false).started("a", "L-0417", 2).minutes(300, "a", 27).cut(400, true)
+                    .minutes(300, "a", 26).did("a", Step.SETTLE);
+        }
+        assertThat(picture()).contains(">cut, length unknown<", ">0<", ">15<").doesNotContain("1 Jan",
+                ">18<");
+    }
 }
