@@ -63,9 +63,16 @@ public final class Backup {
         } catch (FileAlreadyExistsException e) {
             throw exists(e);
         } catch (IOException e) {
-            throw new StoreException("the backup " + to + " could not be written; see that its folder is "
-                    + "there, can be written, and has room (" + e + "). The record is as it was", e);
+            throw unwritten(e);
         }
+    }
+
+    /** Where it was to lie something is amiss, not where the record lies. */
+    private StoreException unwritten(Exception e) {
+        String why = Disk.trouble(to.getParent()).orElse("see that its folder is there, can be written "
+                + "and has room for twice the record");
+        return new StoreException("the backup " + to + " could not be written: " + why + " (" + e
+                + "). The record is as it was", e);
     }
 
     private StoreException exists(Exception cause) {
@@ -97,13 +104,14 @@ public final class Backup {
         return Files.size(to);
     }
 
-    private static void copy(Path from, Path copy) throws StoreException {
+    private void copy(Path from, Path copy) throws StoreException {
         try (Connection db = RecordReader.connect(from);
                 PreparedStatement p = db.prepareStatement("VACUUM INTO ?")) {
             p.setString(1, copy.toString());
             p.execute();
         } catch (SQLException e) {
-            throw Trouble.of("copy", from, e);
+            boolean there = Trouble.disk(e) && Disk.trouble(from.getParent()).isEmpty();
+            throw there ? unwritten(e) : Trouble.of("copy", from, e);
         }
     }
 

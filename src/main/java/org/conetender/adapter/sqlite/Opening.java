@@ -68,8 +68,8 @@ final class Opening {
                     + " version again, put back a backup, or move the record away to begin a new one", e));
         } catch (IOException e) {
             throw letGo(lock, new StoreException("could not make sure that the record " + book
-                    + " outlives a power cut; see that its folder can be read and written, and that its disk"
-                    + " is healthy and not full (" + e + ")", e));
+                    + " outlives a power cut: " + Disk.trouble(book.getParent()).orElse("see that its folder"
+                    + " can be read and written, and that its disk is healthy") + " (" + e + ")", e));
         }
     }
 
@@ -133,8 +133,9 @@ final class Opening {
                     + " is in use by another conetender; stop that one first (systemctl stop conetender),"
                     + " or give this one a record of its own", null));
         } catch (IOException e) {
-            throw new StoreException("could not lock the record " + record + "; see that its folder belongs"
-                    + " to the user conetender and can be written (" + e + ")", e);
+            throw new StoreException("could not lock the record " + record + ": "
+                    + Disk.trouble(record.getParent()).orElse("see that its folder belongs to the user"
+                    + " conetender and can be written") + " (" + e + ")", e);
         }
     }
 

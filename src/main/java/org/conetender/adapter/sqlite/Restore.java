@@ -63,8 +63,9 @@ public final class Restore {
             own(Swap.beside(r.book, ".lock"));
             return r.locked();
         } catch (IOException e) {
-            throw new StoreException("the backup " + backup + " could not be restored; see that the folder "
-                    + "of the record can be written and has room (" + e + "); the record is as it was", e);
+            throw new StoreException("the backup " + backup + " could not be restored: " + Disk.trouble(
+                    book.toAbsolutePath().getParent()).orElse("see that the folder of the record can be "
+                    + "written and has room") + " (" + e + "); the record is as it was", e);
         }
     }
 

@@ -148,7 +148,7 @@ public final class SqliteStore implements Store {
             run("COMMIT");
         } catch (SQLException e) {
             undo(e);
-            throw Trouble.of(doing, file, e);
+            throw Trouble.running(doing, file, e);
         } catch (RuntimeException bug) {
             undo(bug);
             throw bug;
