@@ -3,6 +3,7 @@ package org.conetender.adapter.sqlite;
 import java.io.IOException;
 import java.nio.file.FileStore;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.Optional;
 
@@ -28,6 +29,8 @@ final class Disk {
                         + " remount,rw");
             }
             return disk.getUsableSpace() < LEAST ? Optional.of(full(folder)) : Optional.empty();
+        } catch (NoSuchFileException e) {
+            return Optional.empty();
         } catch (IOException e) {
             return Optional.of("the disk of " + folder + " does not answer (" + e.getMessage()
                     + "); see that it is there");

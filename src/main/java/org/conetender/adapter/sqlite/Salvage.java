@@ -82,7 +82,8 @@ final class Salvage {
         Rows rows = new Rows(db, false);
         List<Fact> facts = new ArrayList<>();
         rows.facts(facts);
-        make(record, new Rest(facts, rows.checkpoint(), List.of()));
+        boolean restored = Schema.number(db, "SELECT count(*) FROM sqlite_schema WHERE name = 'damage'") > 0;
+        make(record, new Rest(facts, rows.checkpoint(), restored ? new Rows(db, true).damages() : List.of()));
         db.close();
         Swap.decide(record, history.getFileName().toString());
         Swap.finish(record);
