@@ -4,8 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.BufferedReader;
+import java.nio.channels.FileChannel;
+import java.nio.channels.FileLock;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
 import java.sql.Connection;
 import java.sql.Statement;
 import java.util.ArrayList;
@@ -120,6 +123,25 @@ class BackupTest {
         assertThatThrownBy(() -> Backup.of(book("empty"), folder.resolve("second")))
                 .hasMessageContaining("there is no record");
         assertThat(names(folder)).hasSize(3);
+    }
+
+    /** Its working copy goes with the next one; that of another which still works does not. */
+    @Test
+    void whatAKilledBackupLeftIsTakenAwayByTheNext() throws Exception {
+        write(book("work"), NEW);
+        Path killed = Files.createDirectory(folder.resolve(Backup.FOLDER + "1"));
+        Files.write(killed.resolve("book.db"), new byte[5_000]);
+        Files.createFile(killed.resolve("working"));
+        Path busy = Files.createDirectory(folder.resolve(Backup.FOLDER + "2"));
+        Files.write(busy.resolve("book.db"), new byte[5_000]);
+        try (FileChannel working = FileChannel.open(busy.resolve("working"), StandardOpenOption.CREATE,
+                StandardOpenOption.WRITE); FileLock lock = working.lock()) {
+            Backup.of(book("work"), folder.resolve("copy"));
+            assertThat(killed).doesNotExist();
+            assertThat(busy).as("somebody works there, by " + lock).isNotEmptyDirectory();
+        }
+        Backup.of(book("work"), folder.resolve("second"));
+        assertThat(names(folder)).containsOnlyKeys("work", "copy", "second");
     }
 
     @Test
