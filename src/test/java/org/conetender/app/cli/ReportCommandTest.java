@@ -279,6 +279,7 @@ class ReportCommandTest {
                 .contains("last disinfected: not once in 2 batches")
                 .contains("after b/1: cleaned as the next batch implies")
                 .contains("after b/2: nothing was told");
+        assertThat(report(2, "--cleaning", "--lot", "L-0417")).as("a lot was not cleaned").isEmpty();
         assertThat(report(0, "--cleaning", "--cone", "b", "--json"))
                 .startsWith("{\"cleaning\":[{\"cone\":\"b\"")
                 .contains("\"assumed-cleaned\":true");
@@ -353,7 +354,7 @@ class ReportCommandTest {
         String page = report(0, "--batch", "a/1");
         assertThat(page.lines()).allMatch(l -> l.codePointCount(0, l.length()) <= 80);
         assertThat(page.replaceAll("\\s+", " ")).contains(
-                "ALARM one-probe: one of two probes is silent; stood 2 h, acknowledged after 25 min",
+                "ALARM one-probe: one of two probes is silent; stood 2 h 00 min, acknowledged after 25 min",
                 "ALARM history: the disk is nearly full; stood until conetender was started anew, or less",
                 "ALARM welded: the water warms by itself; stood until", "ALARM dry: it is dry; stands")
                 .doesNotContain("another cone").doesNotContain("ALARM stuck-heater");
