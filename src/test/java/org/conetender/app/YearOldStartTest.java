@@ -27,7 +27,7 @@ import org.junit.jupiter.api.Test;
 /** The real process, from its start to the first beat of its heart, with a year of eight cones behind it. */
 class YearOldStartTest extends OnTheBench {
 
-    /** Starts of each kind, by turns; the quickest counts, for the machine has other work too. */
+    /** Starts of each kind, by turns; the middle one counts, for the machine has other work too. */
     private static final int STARTS = 5;
     /** A batch in a day and a half (guess). */
     private static final int BATCHES = 243;
@@ -35,7 +35,7 @@ class YearOldStartTest extends OnTheBench {
     private static final int A_WEEK = 5;
     /** Changes of a batch until it grows. */
     private static final int GROWING = 5;
-    /** The aim is 1.5. Where other work waits for the processor, nothing is read beside anything: to 1.65. */
+    /** The aim is 1.5; 1.3 to 1.55 were found where seven waited for two processors, and 1.8 before. */
     private static final double MOST = 1.75;
 
     @Test
@@ -46,12 +46,14 @@ class YearOldStartTest extends OnTheBench {
         Path old = Files.createDirectories(folder.resolve("old"));
         SqliteStore.open(empty.resolve("conetender.db")).close();
         year(old.resolve("conetender.db"));
-        double withNothing = Double.MAX_VALUE;
-        double withAYear = Double.MAX_VALUE;
+        List<Double> nothing = new ArrayList<>();
+        List<Double> aYear = new ArrayList<>();
         for (int i = 0; i < STARTS; i++) {
-            withNothing = Math.min(withNothing, seconds(empty));
-            withAYear = Math.min(withAYear, seconds(old));
+            nothing.add(seconds(empty));
+            aYear.add(seconds(old));
         }
+        double withNothing = nothing.stream().sorted().toList().get(STARTS / 2);
+        double withAYear = aYear.stream().sorted().toList().get(STARTS / 2);
         System.out.println(Text.of("to the first decision: %.2f s with an empty record, %.2f s with a year",
                 withNothing, withAYear));
         assertThat(withAYear).isLessThan(MOST * withNothing);
