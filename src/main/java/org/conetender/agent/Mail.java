@@ -63,8 +63,9 @@ public final class Mail {
         return drain(commits, Integer.MAX_VALUE);
     }
 
+    /** While the record fails one of each tick, lest nobody try it again. */
     void record(Result.Record r) {
-        if (!r.transactions().isEmpty() || r.minute().isPresent()) {
+        if (!r.transactions().isEmpty() || r.minute().isPresent() || storeTrouble().isPresent()) {
             records.add(r);
         }
     }

@@ -3,6 +3,7 @@ package org.conetender.agent;
 import java.util.List;
 import java.util.Optional;
 import org.conetender.core.Result;
+import org.conetender.core.batch.Checkpoint;
 import org.conetender.core.batch.Fact;
 import org.conetender.core.batch.Minute;
 import org.conetender.core.image.Commit;
@@ -18,8 +19,17 @@ public final class RecordAgent implements Agent {
 
     private static final Logger LOG = LoggerFactory.getLogger(RecordAgent.class);
 
+    /**
+     * A record that could not be written is tried again after so many ticks (guess): whoever has made room
+     * reports again soon, and is refused while it counts as failing.
+     */
+    static final int AGAIN_TICKS = 5;
+
     private final Store store;
     private final Mail mail;
+    /** The last minute that was handed over. */
+    private Optional<Checkpoint> last = Optional.empty();
+    private int failingTicks;
 
     RecordAgent(Store store, Mail mail) {
         this.store = store;
@@ -40,12 +50,24 @@ public final class RecordAgent implements Agent {
                 done++;
             }
             r.minute().ifPresent(m -> {
+                last = Optional.of(m.checkpoint());
                 mail.committed(new Commit(Commit.MINUTE, attempt(() -> store.minute(m.checkpoint()))));
                 history(m);
             });
+            again(r);
             done++;
         }
         return done;
+    }
+
+    /** By the last minute, since nothing else may be written twice. */
+    private void again(Result.Record r) {
+        boolean tried = !r.transactions().isEmpty() || r.minute().isPresent();
+        failingTicks = tried || mail.storeTrouble().isEmpty() ? 0 : failingTicks + 1;
+        if (failingTicks >= AGAIN_TICKS && last.isPresent()) {
+            failingTicks = 0;
+            attempt(() -> store.minute(last.get()));
+        }
     }
 
     /** Keeps one transaction and tells the control agent; a failure is told like any other. */

@@ -18,7 +18,6 @@ import org.conetender.adapter.mqtt.MqttOptions;
 import org.conetender.adapter.mqtt.MqttTransport;
 import org.conetender.adapter.onewire.OneWire;
 import org.conetender.adapter.socket.TellSocket;
-import org.conetender.adapter.sqlite.SqliteStore;
 import org.conetender.adapter.systemd.SdNotify;
 import org.conetender.agent.Agents;
 import org.conetender.agent.Ports;
@@ -55,23 +54,24 @@ public final class Wiring implements AutoCloseable {
     }
 
     /**
-     * Opens the record first, whose lock keeps a second daemon from the outputs, then the ground, then
-     * the broker.
+     * Takes the record's lock first, which keeps a second daemon from the outputs, and lets it be read while
+     * the ground is opened; then the broker.
      *
      * @throws Unavailable if a part cannot be had; whatever was opened is closed and safe again
      */
     public static Wiring open(Config config, Ground.Opening opening) throws Unavailable {
-        Store store = store(config.hardware().paths().store());
+        Reading reading = Reading.begin(config.hardware().paths().store().resolve(RECORD));
         try {
-            return over(config, opening.open(), store);
+            return over(config, opening.open(), reading);
         } catch (Unavailable | RuntimeException e) {
-            store.close();
+            reading.close();
             throw e;
         }
     }
 
-    private static Wiring over(Config config, Ground ground, Store store) throws Unavailable {
+    private static Wiring over(Config config, Ground ground, Reading reading) throws Unavailable {
         try {
+            Store store = reading.done();
             Names names = Names.of(domain(config), config.settings());
             Transport transport = transport(config, names);
             try {
@@ -136,14 +136,6 @@ public final class Wiring implements AutoCloseable {
             case PULL_UP -> Lines.Bias.PULL_UP;
             case PULL_DOWN -> Lines.Bias.PULL_DOWN;
         };
-    }
-
-    private static Store store(Path folder) throws Unavailable {
-        try {
-            return SqliteStore.open(folder.resolve(RECORD));
-        } catch (Store.StoreException e) {
-            throw new Unavailable("The record: " + e.getMessage(), e);
-        }
     }
 
     private static String domain(Config config) {

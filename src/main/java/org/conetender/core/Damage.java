@@ -25,6 +25,9 @@ public final class Damage {
      * @param damages every damage that the store knows of, in words that no other has, oldest first
      */
     public static List<Fact> facts(List<Fact> kept, List<String> damages, Moment now) {
+        if (damages.isEmpty()) {
+            return List.of();
+        }
         Set<String> known = new HashSet<>();
         Set<String> seenAt = new TreeSet<>();
         for (Fact f : kept) {

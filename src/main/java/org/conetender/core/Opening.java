@@ -38,9 +38,12 @@ public final class Opening {
         Fact began = new Fact(seq, now, "", "", new Change.Began(lastSeen(kept, checkpoint)));
         Lives before = Lives.of(kept);
         Lives lives = before.after(began);
-        Boots boots = boots(kept, began);
         // A life that was left in good order proves nothing against what was asked in it.
-        if (!before.running() || !lives.looping(boots)) {
+        if (!before.running() || !lives.died()) {
+            return List.of(began);
+        }
+        Boots boots = boots(kept, began);
+        if (!lives.looping(boots)) {
             return List.of(began);
         }
         List<Fact> out = new ArrayList<>(List.of(began));
@@ -65,10 +68,7 @@ public final class Opening {
     }
 
     private static Boots boots(List<Fact> kept, Fact began) {
-        Boots boots = Boots.NONE;
-        for (Fact f : kept) {
-            boots = boots.heard(f.at());
-        }
+        Boots boots = Boots.NONE.heard(kept.stream().map(Fact::at)::iterator);
         Optional<Moment> last = ((Change.Began) began.change()).lastSeen();
         return (last.isEmpty() ? boots : boots.heard(last.get())).heard(began.at());
     }

@@ -69,10 +69,7 @@ public record State(Ledger ledger, Live live) {
         Moment now = opening.getFirst().at();
         Set<String> aside = Opening.aside(facts);
         aside.addAll(Opening.aside(opening));
-        Book book = Book.empty(settings, facts.isEmpty() ? now : facts.getFirst().at());
-        for (Fact f : facts) {
-            book = aside.contains(f.source()) ? book.passing(f) : book.after(f);
-        }
+        Book book = Book.empty(settings, facts.isEmpty() ? now : facts.getFirst().at()).after(facts, aside);
         Ledger ledger = Ledger.of(book, opening.getFirst().seq()).opened(opening);
         Map<String, ConeLive> cones = new TreeMap<>();
         boolean unended = book.lives().running();

@@ -17,8 +17,9 @@ public interface Store extends AutoCloseable {
      *
      * @param facts every fact in order of {@code seq}
      * @param checkpoint the last one, if any
-     * @param damages each time when the record was damaged and only a part of it could be read back: what is
-     *     lost and under which name the damaged one is kept; in words that no other has, oldest first
+     * @param damages each time when the record was damaged and only a part of it could be read back, or when
+     *     a backup took its place: what is lost and under which name the other one is kept; in words that no
+     *     other has, oldest first
      */
     record Kept(List<Fact> facts, Optional<Checkpoint> checkpoint, List<String> damages) {}
 

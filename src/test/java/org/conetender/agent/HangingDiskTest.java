@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.Map;
 import org.conetender.port.Transport.Incoming;
+import org.conetender.sim.SimStore;
 import org.junit.jupiter.api.Test;
 
 /** A disk on which a write neither ends nor fails, seen from outside. */
@@ -50,5 +51,22 @@ class HangingDiskTest {
         b.rounds(3);
         assertThat(b.shown("larkmoor-a/hatch/stage")).isEqualTo("clean");
         assertThat(b.sent(ANSWER)).noneMatch(s -> s.contains("recorded"));
+    }
+
+    /** Within seconds, and not with the next minute: whoever made room reports again at once. */
+    @Test
+    void aReportIsTakenSoonAfterRoomWasMade() {
+        HandBench b = new HandBench().rounds(70);
+        b.disk.mood(SimStore.Mood.FULL);
+        b.set("larkmoor-a/hand/step", "started");
+        b.rounds(3);
+        b.set("larkmoor-b/hand/step", "started");
+        b.rounds(2);
+        assertThat(b.shown("larkmoor-b/hand/answer")).contains("not recorded");
+        b.disk.mood(SimStore.Mood.HEALTHY);
+        b.rounds(RecordAgent.AGAIN_TICKS + 1);
+        b.set("larkmoor-b/hand/step", "started");
+        b.rounds(3);
+        assertThat(b.shown("larkmoor-b/hand/answer")).contains("is recorded");
     }
 }

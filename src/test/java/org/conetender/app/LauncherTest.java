@@ -97,6 +97,16 @@ class LauncherTest {
                 "\n--enable-native-access=ALL-UNNAMED\n");
     }
 
+    /** Most of what these do is done before the second compiler would have been of use. */
+    @Test
+    void whatIsInAHurryDoesWithoutTheSecondCompiler() throws IOException {
+        java("jvm/java-25-openjdk", "25.0.1");
+
+        assertThat(run("run").out()).contains("\n-XX:TieredStopAtLevel=1\n");
+        assertThat(run("safe").out()).contains("\n-XX:TieredStopAtLevel=1\n");
+        assertThat(run("soak").out()).doesNotContain("TieredStopAtLevel");
+    }
+
     @Test
     void aLongLogIsGivenMoreMemoryThanTheDaemon() throws IOException {
         java("jvm/java-25-openjdk", "25.0.1");

@@ -66,6 +66,15 @@ class RestoredDaemonTest extends OnTheBench {
                 && stage("b").equals("clean"));
         assertThat(bench.command("report", "--csv").text().lines().skip(1)).as("what is on record now")
                 .singleElement().asString().startsWith("a,1,L-0417").contains("in the cone, hydrating");
+        assertThat(tree().get(ROOT + "/$alert/record-damaged")).contains("that of a backup, larkmoor.zip",
+                "acknowledge 'record-damaged'");
+        assertThat(bench.outputs()).as("no heat, though cone a is cold and grows")
+                .containsEntry("a.heat", "off");
+        assertThat(bench.outputs()).containsEntry("a.cut-out", "off");
+        assertThat(bench.command("tell", "a", "acknowledge", "record-damaged").code()).isZero();
+        Eventually.holds("the heat is back", 60, () -> "on".equals(bench.outputs().get("a.cut-out")));
+        Eventually.holds("and the alarm over", 60, () -> tree().getOrDefault(ROOT + "/$alert/record-damaged",
+                "").isEmpty());
         tells("b", "started");
         assertThat(bench.signal("TERM")).as(bench.log()).isEqualTo(143);
         assertThat(bench.facts()).extracting(Fact::change).as("it goes on from there")

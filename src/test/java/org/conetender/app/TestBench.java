@@ -130,8 +130,10 @@ final class TestBench implements AutoCloseable {
     void start() throws IOException {
         linesBefore = lines().size();
         String java = Path.of(System.getProperty("java.home"), "bin", "java").toString();
+        // As the launcher starts it.
         daemon = new ProcessBuilder("env", "--default-signal=INT", java, "--enable-native-access=ALL-UNNAMED",
-                "-Xmx256m", "-cp", System.getProperty("java.class.path"), RunOnRecordingWires.class.getName(),
+                "-XX:TieredStopAtLevel=1", "-XX:+UseSerialGC", "-Xmx128m", "-cp",
+                System.getProperty("java.class.path"), RunOnRecordingWires.class.getName(),
                 config().toString(), wires().toString())
                 .redirectErrorStream(true)
                 .redirectOutput(ProcessBuilder.Redirect.appendTo(folder.resolve("log").toFile())).start();

@@ -27,14 +27,16 @@ import org.junit.jupiter.api.Test;
 /** The real process, from its start to the first beat of its heart, with a year of eight cones behind it. */
 class YearOldStartTest extends OnTheBench {
 
-    /** Starts of each kind, by turns; the quickest counts, for the machine has other work too. */
-    private static final int STARTS = 3;
+    /** Starts of each kind, by turns; the middle one counts, for the machine has other work too. */
+    private static final int STARTS = 5;
     /** A batch in a day and a half (guess). */
     private static final int BATCHES = 243;
+    /** Batches between two power cuts (guess: one in a week and a bit). */
+    private static final int A_WEEK = 5;
     /** Changes of a batch until it grows. */
     private static final int GROWING = 5;
-    /** The aim is 1.5; where other work waits for the processor, reading takes its share of that too. */
-    private static final double MOST = 2;
+    /** The aim is 1.5; 1.3 to 1.55 were found where seven waited for two processors, and 1.8 before. */
+    private static final double MOST = 1.75;
 
     @Test
     void aYearOfHistoryMakesTheFirstDecisionLittleLater() throws Exception {
@@ -44,12 +46,14 @@ class YearOldStartTest extends OnTheBench {
         Path old = Files.createDirectories(folder.resolve("old"));
         SqliteStore.open(empty.resolve("conetender.db")).close();
         year(old.resolve("conetender.db"));
-        double withNothing = Double.MAX_VALUE;
-        double withAYear = Double.MAX_VALUE;
+        List<Double> nothing = new ArrayList<>();
+        List<Double> aYear = new ArrayList<>();
         for (int i = 0; i < STARTS; i++) {
-            withNothing = Math.min(withNothing, seconds(empty));
-            withAYear = Math.min(withAYear, seconds(old));
+            nothing.add(seconds(empty));
+            aYear.add(seconds(old));
         }
+        double withNothing = nothing.stream().sorted().toList().get(STARTS / 2);
+        double withAYear = aYear.stream().sorted().toList().get(STARTS / 2);
         System.out.println(Text.of("to the first decision: %.2f s with an empty record, %.2f s with a year",
                 withNothing, withAYear));
         assertThat(withAYear).isLessThan(MOST * withNothing);
@@ -94,7 +98,8 @@ class YearOldStartTest extends OnTheBench {
                 String id = "r-" + batch + cone;
                 int number = batch + 1;
                 long told = number < BATCHES ? Long.MAX_VALUE : GROWING;
-                batch(number).limit(told).forEach(c -> facts.add(new Fact(facts.size() + 1, now, cone,
+                batch(number, cone).limit(told).forEach(c -> facts.add(new Fact(facts.size() + 1,
+                        at(now, number, facts.size()), cone,
                         c instanceof Change.Told ? id + facts.size() : "", c)));
             }
         }
@@ -107,17 +112,26 @@ class YearOldStartTest extends OnTheBench {
         rows(book.resolveSibling("conetender-history.db"));
     }
 
-    private static Stream<Change> batch(int number) {
+    /** A boot a week, the last two in this one: each fact a moment of its own, as in a real year. */
+    private static Moment at(Moment now, int batch, int fact) {
+        boolean lately = batch > BATCHES - 2 * A_WEEK;
+        return lately ? now.plusMs(fact / 10 - 5_000) : new Moment("boot-" + batch / A_WEEK, 1_000 + fact, 0,
+                false);
+    }
+
+    /** No two batches teach the same. */
+    private static Stream<Change> batch(int number, String cone) {
+        double off = number % 17 + cone.charAt(0) / 100.0;
         String lot = Text.of("L-04%02d", number * 12 / BATCHES);
         return Stream.of(did(Step.STARTED), new Change.Told(new Ask.DidFill(2, 25)), did(Step.SALTED),
                 new Change.Told(new Ask.DidStock(lot, 2)), new Change.Moved("incubating", "it is time"),
                 new Change.Tripped("no-effect", "the water did not warm"),
                 new Change.Told(new Ask.Acknowledge("no-effect")), new Change.Released("no-effect",
                 "acknowledged"), new Change.AlarmOver("no-effect"),
-                did(Step.NONE_SEEN), taught(lot, number, 150, new Lesson.Sight.NoneYet()),
-                did(Step.FIRST_SEEN), taught(lot, number, 165, new Lesson.Sight.First()),
+                did(Step.NONE_SEEN), taught(lot, number, 150 + off, new Lesson.Sight.NoneYet()),
+                did(Step.FIRST_SEEN), taught(lot, number, 165 + off, new Lesson.Sight.First()),
                 new Change.Told(new Ask.DidCount(1, 90, 10, 30)),
-                taught(lot, number, 290, new Lesson.Sight.Counted(90, 10, 30)),
+                taught(lot, number, 290 + off, new Lesson.Sight.Counted(90, 10, 30)),
                 new Change.Moved("hatching", "it is time"),
                 new Change.Moved("ready", "it is time"), did(Step.SETTLE), new Change.Moved("settled", "it is"
                 + " time"), did(Step.DRAWING), did(Step.DRAINED), did(Step.RINSED), did(Step.CLEANED));

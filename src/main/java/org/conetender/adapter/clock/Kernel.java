@@ -17,12 +17,14 @@ final class Kernel {
     /** The kernel's number of CLOCK_MONOTONIC (clock_gettime(2)). */
     private static final int CLOCK_MONOTONIC = 1;
 
-    /** sizeof(struct timex) on 64-bit Linux, where its status lies, and two of its values (adjtimex(2)). */
+    /** sizeof(struct timex) on 64-bit Linux, where two of its fields lie, and two values (adjtimex(2)). */
     private static final long TIMEX_BYTES = 208;
+    private static final long MAX_ERROR_AT = 24;
     private static final long STATUS_AT = 40;
     private static final int STA_UNSYNC = 0x40;
     private static final int TIME_ERROR = 5;
 
+    private static final long US_PER_MS = 1_000;
     private static final long SECOND_NS = 1_000_000_000L;
 
     private static final MethodHandle CLOCK_GETTIME = handle("clock_gettime", FunctionDescriptor.of(
@@ -51,12 +53,20 @@ final class Kernel {
         }
     }
 
-    /** Whether the kernel says that something keeps its wall clock right. Reads only: modes is 0. */
-    static boolean wallSynchronised() {
+    /**
+     * What the kernel says of its wall clock.
+     *
+     * @param synchronised something keeps it right  @param maxErrorMs by which it may be off all the same
+     */
+    record Wall(boolean synchronised, long maxErrorMs) {}
+
+    /** Reads only: modes is 0. */
+    static Wall wall() {
         try (Arena arena = Arena.ofConfined()) {
             MemorySegment timex = arena.allocate(TIMEX_BYTES, Long.BYTES);
             int state = (int) ADJTIMEX.invokeExact(timex);
-            return synchronised(state, timex.get(ValueLayout.JAVA_INT, STATUS_AT));
+            return new Wall(synchronised(state, timex.get(ValueLayout.JAVA_INT, STATUS_AT)),
+                    timex.get(ValueLayout.JAVA_LONG, MAX_ERROR_AT) / US_PER_MS);
         } catch (Throwable e) {
             throw new IllegalStateException("adjtimex cannot be called", e);
         }

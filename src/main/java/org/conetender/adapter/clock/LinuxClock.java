@@ -3,8 +3,9 @@ package org.conetender.adapter.clock;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.function.BooleanSupplier;
 import java.util.function.LongSupplier;
+import java.util.function.Supplier;
+import org.conetender.core.unit.Boots;
 import org.conetender.core.unit.Moment;
 import org.conetender.port.Clock;
 import org.slf4j.Logger;
@@ -17,7 +18,9 @@ import org.slf4j.LoggerFactory;
  * so it is compared with the kernel's own answer at the start, and that one is used if they differ.
  *
  * <p>Whether the wall clock can be believed is the kernel's own flag, which timesyncd, chrony and others
- * keep: set once the time was fetched, and taken back when the error may have grown beyond 16 s.
+ * keep: set once the time was fetched, and taken back when the error may have grown beyond 16 s. Trust begins
+ * only when the kernel's bound of that error is small ({@link Boots#SKEW_MS}), since it is then that a boot
+ * is placed in time; without the network wall and monotonic clock go on alike.
  *
  * <p>Any thread.
  */
@@ -44,22 +47,23 @@ public final class LinuxClock implements Clock {
     private final String boot;
     private final LongSupplier monotonicNs;
     private final LongSupplier wallMs;
-    private final BooleanSupplier synchronised;
+    private final Supplier<Kernel.Wall> kernel;
     private volatile Trust trust;
 
-    LinuxClock(String boot, LongSupplier monotonicNs, LongSupplier wallMs, BooleanSupplier synchronised) {
+    LinuxClock(String boot, LongSupplier monotonicNs, LongSupplier wallMs,
+               Supplier<Kernel.Wall> kernel) {
         this.boot = boot;
         this.monotonicNs = monotonicNs;
         this.wallMs = wallMs;
-        this.synchronised = synchronised;
+        this.kernel = kernel;
         long monoMs = monotonicNs.getAsLong() / MS_NS;
-        this.trust = asked(monoMs, wallMs.getAsLong());
+        this.trust = asked(monoMs, wallMs.getAsLong(), false);
     }
 
     /** @throws IllegalStateException if this is not a Linux that shows its boot id */
     public LinuxClock() {
         this(bootId(BOOT_ID), sinceBoot(System::nanoTime, LinuxClock::kernelNs), System::currentTimeMillis,
-                Kernel::wallSynchronised);
+                Kernel::wall);
     }
 
     @Override
@@ -69,17 +73,21 @@ public final class LinuxClock implements Clock {
         return new Moment(boot, monoMs, wall, trusted(monoMs, wall));
     }
 
-    private Trust asked(long monoMs, long wall) {
-        return new Trust(synchronised.getAsBoolean(), monoMs, wall - monoMs);
+    /** @param before whether it was trusted, and not set since */
+    private Trust asked(long monoMs, long wall, boolean before) {
+        Kernel.Wall w = kernel.get();
+        return new Trust(w.synchronised() && (before || w.maxErrorMs() <= Boots.SKEW_MS), monoMs,
+                wall - monoMs);
     }
 
     /** Two threads may both ask; they get the same answer. */
     private boolean trusted(long monoMs, long wall) {
         Trust t = trust;
-        if (monoMs - t.askedMonoMs() < TRUST_MS && Math.abs(wall - monoMs - t.apartMs()) < SET_MS) {
+        boolean set = Math.abs(wall - monoMs - t.apartMs()) >= SET_MS;
+        if (monoMs - t.askedMonoMs() < TRUST_MS && !set) {
             return t.trusted();
         }
-        Trust fresh = asked(monoMs, wall);
+        Trust fresh = asked(monoMs, wall, t.trusted() && !set);
         trust = fresh;
         return fresh.trusted();
     }

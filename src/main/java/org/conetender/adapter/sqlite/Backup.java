@@ -4,6 +4,9 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.channels.Channels;
 import java.nio.channels.FileChannel;
+import java.nio.channels.FileLock;
+import java.nio.channels.OverlappingFileLockException;
+import java.nio.file.DirectoryIteratorException;
 import java.nio.file.DirectoryStream;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
@@ -16,6 +19,8 @@ import java.util.zip.Deflater;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
 import org.conetender.port.Store.StoreException;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /**
  * A copy of the record in one file, a ZIP archive that holds the book and the history, each whole and as it
@@ -27,6 +32,11 @@ public final class Backup {
     /** Names in the archive, whatever the record's files are called. */
     static final String BOOK = "book.db";
     static final String HISTORY = "history.db";
+
+    /** Begin of the name of the folder in which a copy is made. */
+    static final String FOLDER = ".conetender-backup-";
+
+    private static final Logger LOG = LoggerFactory.getLogger(Backup.class);
 
     private final Path book;
     private final Path to;
@@ -54,8 +64,10 @@ public final class Backup {
         // Says what is wrong with the record, if anything is.
         RecordReader.of(book).kept();
         try {
-            Path folder = Files.createTempDirectory(to.getParent(), ".conetender-backup-");
-            try {
+            sweep();
+            Path folder = Files.createTempDirectory(to.getParent(), FOLDER);
+            try (FileChannel working = working(folder); FileLock lock = working.lock()) {
+                LOG.debug("copying under {}", lock);
                 return make(folder);
             } finally {
                 remove(folder);
@@ -63,9 +75,16 @@ public final class Backup {
         } catch (FileAlreadyExistsException e) {
             throw exists(e);
         } catch (IOException e) {
-            throw new StoreException("the backup " + to + " could not be written; see that its folder is "
-                    + "there, can be written, and has room (" + e + "). The record is as it was", e);
+            throw unwritten(e);
         }
+    }
+
+    /** Where it was to lie something is amiss, not where the record lies. */
+    private StoreException unwritten(Exception e) {
+        String why = Disk.trouble(to.getParent()).orElse("see that its folder is there, can be written "
+                + "and has room for twice the record");
+        return new StoreException("the backup " + to + " could not be written: " + why + " (" + e
+                + "). The record is as it was", e);
     }
 
     private StoreException exists(Exception cause) {
@@ -97,13 +116,14 @@ public final class Backup {
         return Files.size(to);
     }
 
-    private static void copy(Path from, Path copy) throws StoreException {
+    private void copy(Path from, Path copy) throws StoreException {
         try (Connection db = RecordReader.connect(from);
                 PreparedStatement p = db.prepareStatement("VACUUM INTO ?")) {
             p.setString(1, copy.toString());
             p.execute();
         } catch (SQLException e) {
-            throw Trouble.of("copy", from, e);
+            boolean there = Trouble.disk(e) && Disk.trouble(from.getParent()).isEmpty();
+            throw there ? unwritten(e) : Trouble.of("copy", from, e);
         }
     }
 
@@ -113,7 +133,33 @@ public final class Backup {
         zip.closeEntry();
     }
 
-    /** What a kill leaves lying there is a folder of that odd name, and no backup. */
+    /** Held while its folder is worked in; a kill lets go of it. */
+    private static FileChannel working(Path folder) throws IOException {
+        return FileChannel.open(folder.resolve("working"), StandardOpenOption.CREATE,
+                StandardOpenOption.WRITE);
+    }
+
+    /** What killed ones left lying beside this one: folders in which nobody works. */
+    private void sweep() {
+        try (DirectoryStream<Path> left = Files.newDirectoryStream(to.getParent(), FOLDER + "*")) {
+            for (Path folder : left) {
+                if (nobodyWorks(folder)) {
+                    remove(folder);
+                }
+            }
+        } catch (IOException | DirectoryIteratorException e) {
+            LOG.debug("what an earlier backup left beside {} stays there", to, e);
+        }
+    }
+
+    private static boolean nobodyWorks(Path folder) throws IOException {
+        try (FileChannel working = working(folder); FileLock lock = working.tryLock()) {
+            return lock != null;
+        } catch (OverlappingFileLockException inThisProcess) {
+            return false;
+        }
+    }
+
     private static void remove(Path folder) throws IOException {
         try (DirectoryStream<Path> all = Files.newDirectoryStream(folder)) {
             for (Path p : all) {

@@ -47,12 +47,11 @@ final class Opening {
     }
 
     /**
-     * Opens or makes the book. What was opened before a failure is closed again, so that the next try, a
-     * second later under the service manager, finds the lock free.
+     * Opens or makes the book, whose lock is had. What was opened before a failure is closed again, lock and
+     * all, so that the next try, a second later under the service manager, finds the lock free.
      */
-    static Opened open(Path file) throws StoreException {
+    static Opened open(Path file, RecordLock lock) throws StoreException {
         Path book = file.toAbsolutePath();
-        RecordLock lock = lock(book);
         try {
             Swap.finish(book);
             return opened(book, lock);
@@ -69,8 +68,8 @@ final class Opening {
                     + " version again, put back a backup, or move the record away to begin a new one", e));
         } catch (IOException e) {
             throw letGo(lock, new StoreException("could not make sure that the record " + book
-                    + " outlives a power cut; see that its folder can be read and written, and that its disk"
-                    + " is healthy and not full (" + e + ")", e));
+                    + " outlives a power cut: " + Disk.trouble(book.getParent()).orElse("see that its folder"
+                    + " can be read and written, and that its disk is healthy") + " (" + e + ")", e));
         }
     }
 
@@ -134,8 +133,9 @@ final class Opening {
                     + " is in use by another conetender; stop that one first (systemctl stop conetender),"
                     + " or give this one a record of its own", null));
         } catch (IOException e) {
-            throw new StoreException("could not lock the record " + record + "; see that its folder belongs"
-                    + " to the user conetender and can be written (" + e + ")", e);
+            throw new StoreException("could not lock the record " + record + ": "
+                    + Disk.trouble(record.getParent()).orElse("see that its folder belongs to the user"
+                    + " conetender and can be written") + " (" + e + ")", e);
         }
     }
 

@@ -85,9 +85,17 @@ public final class RecordReader {
 
     /** A reader meets the daemon by files beside the record, which it must be able to write. */
     static StoreException trouble(String doing, Path file, SQLException e) {
-        int code = e instanceof SQLiteException s ? s.getResultCode().code & Trouble.PRIMARY : 0;
-        return code != SQLiteErrorCode.SQLITE_READONLY.code && code != SQLiteErrorCode.SQLITE_CANTOPEN.code
-                ? Trouble.of(doing, file, e)
+        int whole = e instanceof SQLiteException s ? s.getResultCode().code : 0;
+        int code = whole & Trouble.PRIMARY;
+        if (whole == SQLiteErrorCode.SQLITE_READONLY_ROLLBACK.code
+                || whole == SQLiteErrorCode.SQLITE_READONLY_RECOVERY.code) {
+            return new StoreException("could not " + doing + " the record " + file + ": a power cut came "
+                    + "while it was written, and the daemon has not mended it yet. It does so with the next "
+                    + "minutes that it keeps: start it, and ask again then", e);
+        }
+        boolean rights = code == SQLiteErrorCode.SQLITE_READONLY.code
+                || code == SQLiteErrorCode.SQLITE_CANTOPEN.code;
+        return !rights || Disk.trouble(file.getParent()).isPresent() ? Trouble.of(doing, file, e)
                 : new StoreException("could not " + doing + " the record " + file + ": this user has not the "
                         + "right to use its folder; try it as the daemon's user (sudo -u conetender "
                         + "conetender report)", e);

@@ -63,8 +63,9 @@ public final class Restore {
             own(Swap.beside(r.book, ".lock"));
             return r.locked();
         } catch (IOException e) {
-            throw new StoreException("the backup " + backup + " could not be restored; see that the folder "
-                    + "of the record can be written and has room (" + e + "); the record is as it was", e);
+            throw new StoreException("the backup " + backup + " could not be restored: " + Disk.trouble(
+                    book.toAbsolutePath().getParent()).orElse("see that the folder of the record can be "
+                    + "written and has room") + " (" + e + "); the record is as it was", e);
         }
     }
 
@@ -88,9 +89,10 @@ public final class Restore {
     }
 
     private Optional<String> inPlace() throws StoreException, IOException {
-        unpack();
         boolean before = Files.exists(book) || Files.exists(history);
         String old = Salvage.aside(book, "before-restore-");
+        unpack("the record is that of a backup, " + backup.getFileName() + ": what happened after it was made"
+                + " is not in it" + (before ? "; the record of before is kept as " + old : ""));
         try {
             Swap.wait(history, book, old);
             Swap.decide(book, old);
@@ -107,8 +109,12 @@ public final class Restore {
         return before ? Optional.of(old) : Optional.empty();
     }
 
-    /** Both files beside the record, looked through and synced; what is in the way is of an earlier try. */
-    private void unpack() throws StoreException, IOException {
+    /**
+     * Both files beside the record, looked through and synced; what is in the way is of an earlier try.
+     *
+     * @param words what the next life says of it
+     */
+    private void unpack(String words) throws StoreException, IOException {
         try (ZipFile zip = new ZipFile(backup.toFile())) {
             ZipEntry entry = zip.getEntry(Backup.BOOK);
             if (entry == null) {
@@ -127,6 +133,7 @@ public final class Restore {
         }
         look(Swap.making(book), Schema.BOOK);
         look(Swap.making(history), Schema.HISTORY);
+        lacks(words);
         for (Path made : List.of(Swap.making(book), Swap.making(history))) {
             clear(made, false);
             own(made);
@@ -169,6 +176,21 @@ public final class Restore {
                     + "was", e);
         } catch (SQLException | Damaged | IllegalArgumentException e) {
             throw noBackup(e.getMessage(), e);
+        }
+    }
+
+    /**
+     * That the book tells of a state that is past: a life that begins with it locks the heaters until a
+     * person has looked, as behind a damage.
+     */
+    private void lacks(String words) throws StoreException {
+        try (Connection db = Opening.plain(Swap.making(book)); Statement s = db.createStatement()) {
+            s.execute("PRAGMA journal_mode = DELETE");
+            s.execute("PRAGMA synchronous = FULL");
+            s.execute(Schema.DAMAGE);
+            new Rows(db, true).damaged(words);
+        } catch (SQLException e) {
+            throw Trouble.of("write into", Swap.making(book), e);
         }
     }
 

@@ -7,22 +7,32 @@ import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalLong;
+import java.util.Set;
+import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Checkpoint;
 import org.conetender.core.batch.CheckpointText;
 import org.conetender.core.batch.Fact;
 import org.conetender.core.batch.FactText;
 import org.conetender.core.unit.Moment;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /** The book's facts, checkpoint and damages as rows. Transactions are the caller's. */
 final class Rows {
+
+    private static final Logger LOG = LoggerFactory.getLogger(Rows.class);
 
     /** Whether rows carry a sum: those of a record in which everything lay together do not. */
     private final boolean summed;
     private final Connection db;
     private final Boots boots;
+    /** What was read so far, by its text: most facts say one of a few things, and none ever changes. */
+    private final Map<String, Change> read = new HashMap<>();
 
     Rows(Connection db, boolean summed) {
         this.db = db;
@@ -44,39 +54,113 @@ final class Rows {
      */
     void facts(List<Fact> into) throws SQLException, Damaged {
         Map<Long, String> ids = new HashMap<>();
+        ids(ids);
+        rows(r -> into.add(fact(r, ids.get(r.boot()))));
+    }
+
+    /**
+     * As {@link #facts}, of a damaged book: where the row of a boot is gone, or not as it was written, the
+     * sums of all its facts are wrong, and each of them may be right. They are read, of a boot that nobody
+     * knows and without a wall clock; a boot of one fact may as well be right, and its fact damaged.
+     *
+     * @return of how many facts nobody knows any more when they were
+     */
+    int allFacts(List<Fact> into) throws SQLException, Damaged {
+        Map<Long, String> ids = new HashMap<>();
+        try {
+            ids(ids);
+        } catch (SQLException e) {
+            LOG.debug("there are boots that cannot be read", e);
+        }
+        Map<Long, List<Long>> wrong = new HashMap<>();
+        Set<Long> right = new HashSet<>();
+        try {
+            rows(r -> {
+                if (r.sound(ids.get(r.boot()))) {
+                    right.add(r.boot());
+                } else {
+                    wrong.computeIfAbsent(r.boot(), _ -> new ArrayList<>()).add(r.seq());
+                }
+            });
+        } catch (SQLException e) {
+            LOG.debug("there are facts beyond that cannot be read", e);
+        }
+        wrong.keySet().removeIf(b -> right.contains(b) || ids.containsKey(b) && wrong.get(b).size() < 2);
+        int[] untimed = {0};
+        rows(r -> {
+            if (wrong.containsKey(r.boot())) {
+                into.add(untimed(r, wrong.get(r.boot()).getFirst()));
+                untimed[0]++;
+            } else {
+                into.add(fact(r, ids.get(r.boot())));
+            }
+        });
+        return untimed[0];
+    }
+
+    private void ids(Map<Long, String> ids) throws SQLException {
         try (Statement s = db.createStatement();
                 ResultSet r = s.executeQuery("SELECT number, id FROM boot")) {
             while (r.next()) {
                 ids.put(r.getLong(1), r.getString(2));
             }
         }
+    }
+
+    /** A fact as it lies in its table. @param boot number of its boot  @param at but for that boot's id */
+    private record Row(long seq, long boot, Moment at, String cone, String source, String change,
+                       OptionalLong sum) {
+
+        boolean sound(String id) {
+            return id != null && (sum.isEmpty() || sum.getAsLong() == Sum.of(seq, id, at.monoMs(),
+                    at.wallMs(), at.wallTrusted() ? 1 : 0, cone, source, change));
+        }
+    }
+
+    private interface Taker {
+        void take(Row row) throws Damaged;
+    }
+
+    private void rows(Taker taker) throws SQLException, Damaged {
         try (Statement s = db.createStatement(); ResultSet r = s.executeQuery(
                 "SELECT seq, boot, mono_ms, wall_ms, wall_trusted, cone, source, change, "
                 + (summed ? "sum" : "0") + " FROM fact ORDER BY seq")) {
             while (r.next()) {
-                into.add(fact(r, ids.get(r.getLong(2))));
+                taker.take(new Row(r.getLong(1), r.getLong(2),
+                        new Moment("", r.getLong(3), r.getLong(4), r.getInt(5) == 1), r.getString(6),
+                        r.getString(7), r.getString(8),
+                        summed ? OptionalLong.of(r.getLong(9)) : OptionalLong.empty()));
             }
+        } finally {
+            read.clear();
         }
     }
 
-    private Fact fact(ResultSet r, String boot) throws SQLException, Damaged {
-        long seq = r.getLong(1);
-        long monoMs = r.getLong(3);
-        long wallMs = r.getLong(4);
-        int trusted = r.getInt(5);
-        String cone = r.getString(6);
-        String source = r.getString(7);
-        String change = r.getString(8);
-        if (boot == null || summed && r.getLong(9) != Sum.of(seq, boot, monoMs, wallMs, trusted, cone, source,
-                change)) {
-            throw new Damaged("fact " + seq + " is not as it was written", null);
+    private Fact fact(Row r, String boot) throws Damaged {
+        if (!r.sound(boot)) {
+            throw new Damaged("fact " + r.seq() + " is not as it was written", null);
         }
-        Moment at = new Moment(boot, monoMs, wallMs, trusted == 1);
         try {
-            return new Fact(seq, at, cone, source, FactText.read(change));
+            return fact(r, new Moment(boot, r.at().monoMs(), r.at().wallMs(), r.at().wallTrusted()));
         } catch (IllegalArgumentException e) {
-            throw new IllegalArgumentException("fact " + seq + ": " + e.getMessage(), e);
+            throw new IllegalArgumentException("fact " + r.seq() + ": " + e.getMessage(), e);
         }
+    }
+
+    /** @param first number of the first fact of its boot, by which no other boot is called */
+    private Fact untimed(Row r, long first) throws Damaged {
+        if (r.cone() == null || r.source() == null || r.change() == null) {
+            throw new Damaged("fact " + r.seq() + " is not as it was written", null);
+        }
+        try {
+            return fact(r, new Moment("lost-at-" + first, r.at().monoMs(), r.at().wallMs(), false));
+        } catch (IllegalArgumentException e) {
+            throw new Damaged("fact " + r.seq() + " is not as it was written", e);
+        }
+    }
+
+    private Fact fact(Row r, Moment at) {
+        return new Fact(r.seq(), at, r.cone(), r.source(), read.computeIfAbsent(r.change(), FactText::read));
     }
 
     /** @throws IllegalArgumentException if the row does not read back as a checkpoint */

@@ -20,8 +20,8 @@ import org.slf4j.LoggerFactory;
 
 /**
  * Makes a new book of what can be read of another one: of a damaged book the facts up to the first that
- * cannot, since a fact without those before it says something else; of a record in which everything lay
- * together, all.
+ * cannot, since a fact without those before it says something else, without their times where these are all
+ * that is lost; of a record in which everything lay together, all.
  */
 final class Salvage {
 
@@ -29,8 +29,12 @@ final class Salvage {
     private static final DateTimeFormatter STAMP = DateTimeFormatter.ofPattern("uuuu-MM-dd-HHmmss",
             Locale.ROOT).withZone(ZoneOffset.UTC);
 
-    /** @param facts in order  @param checkpoint the last one  @param damages which were known before */
-    private record Rest(List<Fact> facts, Optional<Checkpoint> checkpoint, List<String> damages) {}
+    /**
+     * @param facts in order  @param untimed how many of them have lost their time
+     * @param checkpoint the last one  @param damages which were known before
+     */
+    private record Rest(List<Fact> facts, int untimed, Optional<Checkpoint> checkpoint,
+                        List<String> damages) {}
 
     private Salvage() {}
 
@@ -43,12 +47,13 @@ final class Salvage {
         Rest rest = read(book);
         String last = rest.facts().isEmpty() ? "nothing of it could be read"
                 : rest.facts().size() + " facts of it could be read, the last is number "
-                        + rest.facts().getLast().seq();
+                        + rest.facts().getLast().seq() + (rest.untimed() == 0 ? "" : "; when "
+                        + rest.untimed() + " of them were, nobody knows any more");
         String what = "the record was damaged; " + last + "; the damaged one is kept as " + aside;
         LOG.error("{}: {} ({})", book, what, where);
         List<String> damages = new ArrayList<>(rest.damages());
         damages.add(what);
-        make(book, new Rest(rest.facts(), rest.checkpoint(), damages));
+        make(book, new Rest(rest.facts(), rest.untimed(), rest.checkpoint(), damages));
         Swap.decide(book, aside);
         Swap.finish(book);
     }
@@ -82,7 +87,9 @@ final class Salvage {
         Rows rows = new Rows(db, false);
         List<Fact> facts = new ArrayList<>();
         rows.facts(facts);
-        make(record, new Rest(facts, rows.checkpoint(), List.of()));
+        boolean restored = Schema.number(db, "SELECT count(*) FROM sqlite_schema WHERE name = 'damage'") > 0;
+        make(record, new Rest(facts, 0, rows.checkpoint(), restored ? new Rows(db, true).damages()
+                : List.of()));
         db.close();
         Swap.decide(record, history.getFileName().toString());
         Swap.finish(record);
@@ -95,6 +102,7 @@ final class Salvage {
         List<Fact> facts = new ArrayList<>();
         Optional<Checkpoint> checkpoint = Optional.empty();
         List<String> damages = List.of();
+        int untimed = 0;
         try (Connection db = Opening.plain(book)) {
             Rows rows = new Rows(db, Schema.number(db, "PRAGMA user_version") != Schema.TOGETHER);
             try {
@@ -107,11 +115,11 @@ final class Salvage {
             } catch (SQLException | Damaged | IllegalArgumentException e) {
                 LOG.warn("the checkpoint of {} cannot be read: {}", book, e.getMessage());
             }
-            rows.facts(facts);
+            untimed = rows.allFacts(facts);
         } catch (SQLException | Damaged | IllegalArgumentException e) {
             LOG.warn("of {} only {} facts can be read: {}", book, facts.size(), e.getMessage());
         }
-        return new Rest(facts, checkpoint, damages);
+        return new Rest(facts, untimed, checkpoint, damages);
     }
 
     /** Makes the new book, whole and synced, with no journal beside it. */

@@ -31,6 +31,13 @@ record Schema(int base, List<String> first, List<List<String>> later) {
               id     TEXT NOT NULL UNIQUE
             ) STRICT""";
 
+    /** What the book lacks, in words. */
+    static final String DAMAGE = """
+            CREATE TABLE IF NOT EXISTS damage (
+              number INTEGER PRIMARY KEY,
+              what   TEXT NOT NULL
+            ) STRICT""";
+
     /**
      * Facts are few and read in order of {@code seq}. {@code sum} is over all that a row says, so that a row
      * which was damaged and still reads well is known for damaged ({@link Sum}).
@@ -54,11 +61,7 @@ record Schema(int base, List<String> first, List<List<String>> later) {
               text TEXT NOT NULL,
               sum  INTEGER NOT NULL
             ) STRICT""",
-            """
-            CREATE TABLE damage (
-              number INTEGER PRIMARY KEY,
-              what   TEXT NOT NULL
-            ) STRICT""", MARK), List.of());
+            Schema.DAMAGE, MARK), List.of());
 
     /** Ten-minute means, which replace the minutes of {@code temperature} once those are old. */
     private static final String MEAN = """

@@ -64,7 +64,23 @@ public final class SqliteStore implements Store {
 
     /** @param together minutes of history that are written in one go */
     static SqliteStore open(Path file, int together) throws StoreException {
-        return new SqliteStore(Opening.open(file), together);
+        return new SqliteStore(Opening.open(file, Opening.lock(file.toAbsolutePath())), together);
+    }
+
+    /**
+     * Takes the record's lock at once, and leaves the rest of {@link #open} to the answer, which may be asked
+     * on another thread: to read a year takes a while. It opens or lets the lock go, and is asked once.
+     *
+     * @throws StoreException if another conetender holds it, or its folder cannot be used
+     */
+    public static Locked lock(Path file) throws StoreException {
+        RecordLock lock = Opening.lock(file.toAbsolutePath());
+        return () -> new SqliteStore(Opening.open(file, lock), History.TOGETHER);
+    }
+
+    /** A record that nobody else has, still closed. */
+    public interface Locked {
+        SqliteStore open() throws StoreException;
     }
 
     @Override
@@ -132,7 +148,7 @@ public final class SqliteStore implements Store {
             run("COMMIT");
         } catch (SQLException e) {
             undo(e);
-            throw Trouble.of(doing, file, e);
+            throw Trouble.running(doing, file, e);
         } catch (RuntimeException bug) {
             undo(bug);
             throw bug;

@@ -2,6 +2,7 @@ package org.conetender.adapter.sqlite;
 
 import java.nio.file.Path;
 import java.sql.SQLException;
+import java.util.Optional;
 import org.conetender.port.Store.StoreException;
 import org.sqlite.SQLiteErrorCode;
 import org.sqlite.SQLiteException;
@@ -14,10 +15,29 @@ final class Trouble {
 
     private Trouble() {}
 
-    /** The exception to hand to the agent; {@code doing} such as "keep a fact in". */
+    /** The exception to hand to the agent; {@code doing} such as "open". */
     static StoreException of(String doing, Path file, SQLException e) {
-        return new StoreException("could not " + doing + " the record " + file + ": " + advice(e)
+        return because(doing, file, advice(file, e), e);
+    }
+
+    /** While the daemon runs, which goes on by itself once there is room. @param doing "keep a fact in" */
+    static StoreException running(String doing, Path file, SQLException e) {
+        String advice = advice(file, e);
+        return because(doing, file, advice.equals(Disk.full(file.getParent())) ? advice
+                + "; recording goes on by itself" : advice, e);
+    }
+
+    private static StoreException because(String doing, Path file, String advice, SQLException e) {
+        return new StoreException("could not " + doing + " the record " + file + ": " + advice
                 + " (" + e.getMessage() + ")", e);
+    }
+
+    /** Whether it could not be written, whatever the code says of the reason. */
+    static boolean disk(SQLException e) {
+        int code = e instanceof SQLiteException s ? s.getResultCode().code & PRIMARY : 0;
+        return code == SQLiteErrorCode.SQLITE_FULL.code || code == SQLiteErrorCode.SQLITE_IOERR.code
+                || code == SQLiteErrorCode.SQLITE_READONLY.code
+                || code == SQLiteErrorCode.SQLITE_CANTOPEN.code;
     }
 
     /** Whether the file itself is damaged, and not only what lies around it. */
@@ -27,18 +47,22 @@ final class Trouble {
     }
 
     /** Never the bare code: the person at the cones must know whether to free space or change the card. */
-    private static String advice(SQLException e) {
+    private static String advice(Path file, SQLException e) {
+        return (disk(e) ? Disk.trouble(file.getParent()) : Optional.<String>empty())
+                .orElseGet(() -> byCode(file, e));
+    }
+
+    private static String byCode(Path file, SQLException e) {
         if (!(e instanceof SQLiteException s)) {
             return "the database library failed; restart conetender, and keep this message if it comes again";
         }
         int code = s.getResultCode().code & PRIMARY;
         if (code == SQLiteErrorCode.SQLITE_FULL.code) {
-            return "the disk is full; free some space (journalctl --vacuum-size=50M is a start),"
-                    + " recording goes on by itself";
+            return Disk.full(file.getParent());
         }
         if (code == SQLiteErrorCode.SQLITE_READONLY.code) {
-            return "it cannot be written; the file was moved or its rights changed, or the card has gone"
-                    + " read-only, which often means that it is failing: copy the record and change the card";
+            return "it cannot be written; the file was moved or its rights changed: it belongs to the user"
+                    + " conetender";
         }
         if (damaged(e)) {
             return "the file is damaged; restart conetender: it keeps the damaged record aside and goes on"

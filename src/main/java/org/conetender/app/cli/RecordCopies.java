@@ -41,8 +41,9 @@ final class RecordCopies {
             out.println("the record is that of " + restore + " now" + old.map(o -> "; the one of before is "
                     + "kept beside it as " + o).orElse(""));
             out.println("It says of each cone what was so when the copy was made. Before you start "
-                    + "conetender, look at the cones with the heaters unplugged; once it runs, report how "
-                    + "they stand (such as 'drained' or 'cleaned').");
+                    + "conetender, look at the cones with the heaters unplugged. It begins with every heater "
+                    + "locked: report how the cones stand (such as 'drained' or 'cleaned'), then acknowledge "
+                    + "'record-damaged'.");
         }
         out.flush();
     }

@@ -218,6 +218,9 @@ public final class ReportCommand implements Callable<Integer> {
             throw wrong("--cone " + cone + " is no cone of this site, and the record knows none of that "
                     + "name");
         }
+        if (cleaning && lot != null) {
+            throw wrong("--cleaning is of cones, whatever lot was in them; leave out --lot, or give --cone");
+        }
         Optional<LocalDate> from = from();
         return past.stories().stream().filter(s -> cone == null || s.cone().equals(cone))
                 .filter(s -> lot == null || s.stock().map(Batch.Stock::lot).filter(lot::equals).isPresent())

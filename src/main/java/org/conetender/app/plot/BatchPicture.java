@@ -47,6 +47,9 @@ public record BatchPicture(Hatch hatch, String title, List<String> lines, Did di
         }
     }
 
+    /** Where the strips of what was switched begin and end. */
+    private static final double STRIPS = 378;
+    private static final double STRIPS_END = 448;
     private static final double BAR_TOP = 494;
     private static final double BAR_BOTTOM = 526;
     private static final double MARKS = 542;
@@ -65,12 +68,15 @@ public record BatchPicture(Hatch hatch, String title, List<String> lines, Did di
         Sheet sheet = new Sheet(pen, hatch, hatch.ms(0));
         Output.heading(pen, title, lines);
         water(sheet);
-        Strips.draw(sheet, 378, did.switched());
+        Strips.draw(sheet, STRIPS, did.switched());
+        TimeAxis.breaks(sheet, sheet.bare(STRIPS, STRIPS_END, new Frame.Range(0, 1)), false);
         stages(sheet);
         Course course = hatch.course();
-        Panels.degreeHours(sheet, 636, 804, Math.max(1.15 * hatch.speed().k90(),
-                course.most(course.now())));
-        sheet.timeAxis(Panels.hatched(sheet, 850));
+        TimeAxis.breaks(sheet, Panels.degreeHours(sheet, 636, 804, Math.max(1.15 * hatch.speed().k90(),
+                course.most(course.now()))), false);
+        Frame lowest = Panels.hatched(sheet, 850);
+        TimeAxis.breaks(sheet, lowest, false);
+        TimeAxis.draw(sheet, lowest);
     }
 
     private void water(Sheet sheet) {
@@ -88,6 +94,7 @@ public record BatchPicture(Hatch hatch, String title, List<String> lines, Did di
         Gaps.show(sheet, f);
         setPoints(sheet, f);
         Trace.of(hatch.log(), f).forEach(l -> sheet.drawn(Ink.WATER, Pen.Stroke.BOLD, l));
+        TimeAxis.breaks(sheet, f, true);
     }
 
     /** Those that were followed, or where that is not on record those that were told. */
@@ -178,6 +185,7 @@ public record BatchPicture(Hatch hatch, String title, List<String> lines, Did di
             }
             dark = !dark;
         }
+        TimeAxis.breaks(sheet, f, false);
         called(pen, f);
     }
 

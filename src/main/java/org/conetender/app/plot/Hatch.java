@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
+import java.util.List;
 import java.util.Locale;
 import java.util.stream.DoubleStream;
 import org.conetender.core.hatch.Course;
@@ -18,15 +19,37 @@ import org.conetender.core.unit.Units;
  * What a picture shows.
  *
  * @param log the readings  @param replay what follows from them
- * @param zone of every time on the picture
+ * @param axis of its times
  */
-public record Hatch(ThermometerLog log, Replay replay, ZoneId zone) {
+public record Hatch(ThermometerLog log, Replay replay, Axis axis) {
+
+    /**
+     * How a picture tells its times.
+     *
+     * @param zone of the hours of the clock
+     * @param clock whether they are known at all: else hours are counted from the left edge
+     * @param breaks where a time that nobody knows is drawn as none, ms
+     */
+    public record Axis(ZoneId zone, boolean clock, List<Long> breaks) {
+        public Axis {
+            breaks = List.copyOf(breaks);
+        }
+    }
 
     private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
     private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("EEE d MMM", Locale.ENGLISH);
 
     /** After the last thing of interest the picture ends so soon, h. */
     private static final double MARGIN_H = 1.5;
+
+    /** Whose hours are all known. @param zone of every time on the picture */
+    public Hatch(ThermometerLog log, Replay replay, ZoneId zone) {
+        this(log, replay, new Axis(zone, true, List.of()));
+    }
+
+    private ZoneId zone() {
+        return axis.zone();
+    }
 
     Speed speed() {
         return replay.outlook().speed();
@@ -73,14 +96,14 @@ public record Hatch(ThermometerLog log, Replay replay, ZoneId zone) {
     }
 
     String clock(double hours) {
-        return CLOCK.format(Instant.ofEpochMilli(ms(hours)).atZone(zone));
+        return CLOCK.format(Instant.ofEpochMilli(ms(hours)).atZone(zone()));
     }
 
     String day(long atMs) {
-        return DAY.format(Instant.ofEpochMilli(atMs).atZone(zone));
+        return DAY.format(Instant.ofEpochMilli(atMs).atZone(zone()));
     }
 
     String zoneName() {
-        return zone instanceof ZoneOffset o ? o.equals(ZoneOffset.UTC) ? "UTC" : "UTC" + o : zone.getId();
+        return zone() instanceof ZoneOffset o ? o.equals(ZoneOffset.UTC) ? "UTC" : "UTC" + o : zone().getId();
     }
 }

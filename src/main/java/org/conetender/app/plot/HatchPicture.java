@@ -134,6 +134,6 @@ public record HatchPicture(Hatch hatch, String title, List<String> lines) implem
                         Text.of("T%.0f %s", 100 * share, hatch.clock(at)));
             }
         }
-        sheet.timeAxis(f);
+        TimeAxis.draw(sheet, f);
     }
 }

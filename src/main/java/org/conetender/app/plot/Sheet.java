@@ -1,13 +1,12 @@
 package org.conetender.app.plot;
 
-import java.time.ZonedDateTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.IntToDoubleFunction;
 import org.conetender.core.unit.Text;
 
 /**
- * The sheet with its time axis: frames, scales, and curves over the course. A portrait, so that it fills a
+ * The sheet: frames, scales, and curves over the course. A portrait, so that it fills a
  * page as well as a telephone, with letters that stay legible on both.
  */
 final class Sheet {
@@ -21,7 +20,6 @@ final class Sheet {
     static final Pen.Type SCALE = new Pen.Type(21);
     static final Pen.Type HEAD = new Pen.Type(22, true, Pen.Side.RIGHT_OF);
 
-    private static final int MOST_HOURS = 8;
     private static final int MOST_VALUES = 5;
 
     /** Points of a curve stand no closer. */
@@ -61,8 +59,8 @@ final class Sheet {
         if (f.holds(now)) {
             pen.box(Ink.AHEAD, new Pen.Point(f.x(now), top), new Pen.Point(RIGHT, bottom));
         }
-        for (ZonedDateTime t : hours()) {
-            double x = f.x(t.toInstant().toEpochMilli());
+        for (long ms : TimeAxis.ticks(hatch, fromMs, toMs)) {
+            double x = f.x(ms);
             pen.line(Ink.GRID, Pen.Stroke.HAIR, List.of(new Pen.Point(x, top), new Pen.Point(x, bottom)));
         }
         for (double v : Ticks.between(range.low(), range.high(),
@@ -147,36 +145,5 @@ final class Sheet {
                 new Pen.Point(begin + width - 12, at.y() + 5));
         pen.text(ink, SCALE.at(left ? Pen.Side.LEFT_OF : Pen.Side.RIGHT_OF),
                 new Pen.Point(at.x() + (left ? -15 : 15), at.y()), text);
-    }
-
-    /** Hours and days below the lowest panel. */
-    void timeAxis(Frame f) {
-        double y = f.place().bottom();
-        double half = SCALE.width("00:00") / 2;
-        String day = hatch.day(fromMs);
-        pen.text(Ink.TEXT, SCALE, new Pen.Point(LEFT - half, y + 55), day);
-        double free = LEFT - half + SCALE.width(day) + 10;
-        double freeBelow = 0;
-        for (ZonedDateTime t : hours()) {
-            long ms = t.toInstant().toEpochMilli();
-            if (f.x(ms) - half > freeBelow && f.x(ms) + half <= WIDTH) {
-                pen.text(Ink.TEXT, SCALE.at(Pen.Side.AROUND), new Pen.Point(f.x(ms), y + 28),
-                        Text.of("%02d:%02d", t.getHour(), t.getMinute()));
-                freeBelow = f.x(ms) + half + 8;
-            }
-            String today = hatch.day(ms);
-            double begin = Math.min(f.x(ms) - half, WIDTH - SCALE.width(today));
-            if (!today.equals(day) && begin > free) {
-                pen.text(Ink.TEXT, SCALE, new Pen.Point(begin, y + 55), today);
-                free = begin + SCALE.width(today) + 10;
-                day = today;
-            }
-        }
-        pen.text(Ink.QUIET, SCALE.at(Pen.Side.AROUND), new Pen.Point((LEFT + RIGHT) / 2, y + 86),
-                "time in " + hatch.zoneName());
-    }
-
-    private List<ZonedDateTime> hours() {
-        return Ticks.hours(fromMs, toMs, hatch.zone(), MOST_HOURS);
     }
 }

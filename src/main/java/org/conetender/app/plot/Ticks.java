@@ -36,13 +36,18 @@ final class Ticks {
         return ticks;
     }
 
-    /** Hours of the day on the clocks of that zone, as many as fit, at most {@code most}. */
-    static List<ZonedDateTime> hours(long fromMs, long toMs, ZoneId zone, int most) {
-        double hours = (toMs - fromMs) / 3_600_000.0;
+    /** The step in whole hours that parts so many into at most {@code most}. */
+    static int hours(double hours, int most) {
         int step = HOURS[HOURS.length - 1];
         for (int i = HOURS.length - 1; i >= 0; i--) {
             step = hours / HOURS[i] <= most ? HOURS[i] : step;
         }
+        return step;
+    }
+
+    /** Hours of the day on the clocks of that zone, as many as fit, at most {@code most}. */
+    static List<ZonedDateTime> hours(long fromMs, long toMs, ZoneId zone, int most) {
+        int step = hours((toMs - fromMs) / 3_600_000.0, most);
         List<ZonedDateTime> ticks = new ArrayList<>();
         LocalDateTime local = Instant.ofEpochMilli(fromMs).atZone(zone).toLocalDateTime()
                 .truncatedTo(ChronoUnit.DAYS);

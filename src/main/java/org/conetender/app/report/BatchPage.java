@@ -38,6 +38,7 @@ public record BatchPage(Measured measured, Story story) {
         new StageTable(measured, story).print(out);
         measured.log(story).map(l -> lines(replay(l))).orElse(List.of("no temperatures of it are on record"))
                 .forEach(l -> Lines.wrapped(0, l).forEach(out::println));
+        hours().forEach(l -> Lines.wrapped(0, l).forEach(out::println));
         story.weight().ifPresent(y -> out.println(Text.of("yield: %.1f g wet, %.1f g of each gram of cysts",
                 y.wetG(), y.perGram())));
     }
@@ -64,11 +65,13 @@ public record BatchPage(Measured measured, Story story) {
         out.add(done + (story.harvest().isPresent() ? " until the harvest" : " so far"));
         out.add("hatched: " + (exact ? "about" : "at least about") + Text.of(" %.0f %% (8 in 10 such batches:"
                 + " %.0f to %.0f %%)", 100 * h.median(), 100 * h.low(), 100 * h.high()));
-        if (!exact) {
-            out.add("the clock was not set over a cut: how long that was nobody knows, and hours after it "
-                    + "are too early by as much");
-        }
         return out;
+    }
+
+    /** What the page has to say of its hours; a picture shows it. */
+    private List<String> hours() {
+        return measured.exact(story) ? List.of() : List.of("the clock was not set over a cut: how long that "
+                + "was nobody knows, and hours after it are too early by as much");
     }
 
     private static String between(Development d) {
@@ -80,7 +83,7 @@ public record BatchPage(Measured measured, Story story) {
     public Optional<BatchPicture> picture() {
         return measured.log(story).map(log -> {
             Replay replay = replay(log);
-            Hatch hatch = new Hatch(log, replay, past().ruler().zone());
+            Hatch hatch = new Hatch(log, replay, past().ruler().axis(log.firstMs(), log.lastMs()));
             List<String> under = new ArrayList<>();
             under.add(story.stock().map(Batch.Stock::lot).map(l -> "lot " + l + ", ").orElse("")
                     + story.ended());

@@ -9,6 +9,7 @@ import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Fact;
 import org.conetender.core.batch.Minute.AlarmTurn;
 import org.conetender.core.batch.Minute.Turn;
+import org.conetender.core.unit.Lasted;
 import org.conetender.core.unit.Moment;
 
 /**
@@ -81,9 +82,9 @@ record Called(AlarmTurn rise, Optional<Moment> seen, Optional<Moment> over, Opti
     /** How long it stood, and what was done, in words. */
     String stood(Ruler ruler) {
         long from = ruler.lineMs(rise.at());
-        return over.map(o -> "stood " + Hours.lasted(ruler.lineMs(o) - from))
+        return over.map(o -> "stood " + Lasted.words(ruler.lineMs(o) - from))
                 .orElseGet(() -> lost.map(l -> "stood " + l).orElse("stands"))
-                + seen.map(s -> ", acknowledged after " + Hours.lasted(ruler.lineMs(s) - from)).orElse("");
+                + seen.map(s -> ", acknowledged after " + Lasted.words(ruler.lineMs(s) - from)).orElse("");
     }
 
     /** Whether it stood in that time. @param toMs not with this */

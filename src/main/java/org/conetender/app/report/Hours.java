@@ -5,7 +5,6 @@ import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 import java.util.Optional;
 import org.conetender.core.unit.Moment;
-import org.conetender.core.unit.Units;
 
 /** Hours as people and programs read them, in the site's zone. */
 final class Hours {
@@ -16,9 +15,6 @@ final class Hours {
             Locale.ENGLISH);
     private static final DateTimeFormatter ISO = DateTimeFormatter.ofPattern("uuuu-MM-dd'T'HH:mm:ssxxx",
             Locale.ROOT);
-
-    private static final long HOUR = 60;
-    private static final long DAY_H = 24;
 
     /** Where something happened, but nobody knows when. */
     private static final String UNSET = "no clock";
@@ -50,20 +46,5 @@ final class Hours {
     /** For programs; empty where it is not known. */
     Optional<String> iso(Optional<Moment> at) {
         return at.flatMap(ruler::hour).map(ISO::format);
-    }
-
-    /** How long, in words: {@code 35 min}, {@code 2 h 10 min}, {@code 3 d 4 h}. */
-    static String lasted(long ms) {
-        long min = Math.round(Units.minutes(ms));
-        if (min < 1) {
-            return "less than a minute";
-        }
-        long hours = min / HOUR;
-        return hours == 0 ? min + " min" : hours < DAY_H ? hours + " h" + more(min % HOUR, " min")
-                : hours / DAY_H + " d" + more(hours % DAY_H, " h");
-    }
-
-    private static String more(long figure, String unit) {
-        return figure == 0 ? "" : " " + figure + unit;
     }
 }

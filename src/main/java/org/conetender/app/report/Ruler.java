@@ -3,10 +3,13 @@ package org.conetender.app.report;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.time.ZonedDateTime;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
+import org.conetender.app.plot.Hatch;
 import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Fact;
 import org.conetender.core.unit.Moment;
@@ -39,12 +42,41 @@ public final class Ruler {
             heard(f.at());
         }
         kept.checkpoint().ifPresent(c -> heard(c.at()));
-        long free = 0;
+        long free = begin();
         for (Map.Entry<String, Boot> b : boots.entrySet()) {
             long start = b.getValue().startMs().orElse(free);
             starts.put(b.getKey(), start);
             free = start + b.getValue().lastMs();
         }
+    }
+
+    /** Boots before the first whose clock was set end where that one begins. */
+    private long begin() {
+        long before = 0;
+        for (Boot b : boots.values()) {
+            if (b.startMs().isPresent()) {
+                return b.startMs().getAsLong() - before;
+            }
+            before += b.lastMs();
+        }
+        return 0;
+    }
+
+    /** How a picture from one place of the line to another tells its times. */
+    Hatch.Axis axis(long fromMs, long toMs) {
+        boolean clock = true;
+        List<Long> breaks = new ArrayList<>();
+        boolean before = true;
+        for (Map.Entry<String, Boot> b : boots.entrySet()) {
+            long start = starts.get(b.getKey());
+            boolean set = b.getValue().startMs().isPresent();
+            clock &= set || start > toMs || start + b.getValue().lastMs() < fromMs;
+            if (start > fromMs && start < toMs && !(set && before)) {
+                breaks.add(start);
+            }
+            before = set;
+        }
+        return new Hatch.Axis(zone, clock, breaks);
     }
 
     private void heard(Moment m) {

@@ -151,10 +151,10 @@ public enum AlarmKind {
             "Heat is locked off, the air runs. Look how each cone stands, report again what was set "
             + "aside, then acknowledge 'crash-loop'; if it comes back, keep the log and ask for help.")),
     RECORD_DAMAGED(batch(60), 0, says(
-            "the record could not be read to its end, so that reports may be missing",
-            "heat is locked off everywhere, the air runs; the damaged record is kept beside the new one",
+            "the record could not be read to its end, or is that of a backup, so that reports may be missing",
+            "heat is locked off everywhere, the air runs; the record of before is kept beside the new one",
             "Heat is locked off, the air runs. Look how each cone stands, report what is not shown as it is, "
-            + "then acknowledge 'record-damaged'. Change the card if it comes back.")),
+            + "then acknowledge 'record-damaged'. Change the card if it comes back by itself.")),
     HOUR_MISSED(work(360), 600, says(
             "a batch will not be ready by the hour it is wanted at, which is less than six hours off",
             "it is held as warm as is safe and comes later",

@@ -1,8 +1,13 @@
 package org.conetender.core.batch;
 
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Deque;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import org.conetender.core.image.Ask;
 import org.conetender.core.settings.Cone;
@@ -53,7 +58,40 @@ public record Book(Map<String, ConeBook> cones, List<String> recentIds, Optional
             next = new TreeMap<>(cones);
             next.put(f.cone(), cone.after(f));
         }
-        return new Book(next, remember(f.source()), away(f), heard(f), lives.after(f), lots(f));
+        return new Book(next, remember(f.source()), away(away, f), heard(f), lives.after(f), lots(f));
+    }
+
+    /**
+     * The book after all of these, as one by one, but in one go: a start reads years of them.
+     *
+     * @param aside ids of requests that were set aside
+     */
+    public Book after(List<Fact> facts, Set<String> aside) {
+        Map<String, ConeBook> nextCones = new TreeMap<>(cones);
+        Set<String> ids = new LinkedHashSet<>(recentIds);
+        Optional<Away> nextAway = away;
+        Lives nextLives = lives;
+        Deque<Lots.Kept> lessons = new ArrayDeque<>(lots.all());
+        List<Moment> heard = new ArrayList<>(facts.size());
+        for (Fact f : facts) {
+            if (!f.source().isEmpty() && ids.add(f.source()) && ids.size() > REMEMBERED_IDS) {
+                ids.remove(ids.iterator().next());
+            }
+            lastSeen(f).ifPresent(heard::add);
+            heard.add(f.at());
+            if (aside.contains(f.source())) {
+                continue;
+            }
+            ConeBook cone = nextCones.get(f.cone());
+            lots(lessons, cone, f);
+            if (cone != null) {
+                nextCones.put(f.cone(), cone.after(f));
+            }
+            nextAway = away(nextAway, f);
+            nextLives = nextLives.after(f);
+        }
+        return new Book(nextCones, RecentIds.of(List.copyOf(ids)), nextAway, boots.heard(heard), nextLives,
+                new Lots(List.copyOf(lessons)));
     }
 
     /** The book after a fact of a request that was set aside: only that it was heard is kept. */
@@ -72,9 +110,11 @@ public record Book(Map<String, ConeBook> cones, List<String> recentIds, Optional
     }
 
     private Boots heard(Fact f) {
-        Boots b = f.change() instanceof Change.Began(Optional<Moment> last) && last.isPresent()
-                ? boots.heard(last.get()) : boots;
-        return b.heard(f.at());
+        return lastSeen(f).map(boots::heard).orElse(boots).heard(f.at());
+    }
+
+    private static Optional<Moment> lastSeen(Fact f) {
+        return f.change() instanceof Change.Began(Optional<Moment> last) ? last : Optional.empty();
     }
 
     private List<String> remember(String id) {
@@ -82,15 +122,28 @@ public record Book(Map<String, ConeBook> cones, List<String> recentIds, Optional
     }
 
     private Lots lots(Fact f) {
-        ConeBook cone = cones.get(f.cone());
-        return cone == null || !(f.change() instanceof Change.Told(Ask.Withdraw _)) ? lots.after(f)
-                : cone.lastReport().map(lots::without).orElse(lots);
+        return withdrawn(cones.get(f.cone()), f).map(lots::without).orElseGet(() -> lots.after(f));
     }
 
-    private Optional<Away> away(Fact f) {
+    private static void lots(Deque<Lots.Kept> all, ConeBook cone, Fact f) {
+        withdrawn(cone, f).ifPresent(report -> all.removeIf(k -> k.by(report)));
+        Lots.Kept.of(f).ifPresent(k -> {
+            if (all.size() == Lots.MOST) {
+                all.removeFirst();
+            }
+            all.addLast(k);
+        });
+    }
+
+    private static Optional<Fact> withdrawn(ConeBook cone, Fact f) {
+        return cone != null && f.change() instanceof Change.Told(Ask.Withdraw _) ? cone.lastReport()
+                : Optional.empty();
+    }
+
+    private static Optional<Away> away(Optional<Away> before, Fact f) {
         if (f.change() instanceof Change.Told(Ask.Away a)) {
             return a.helper().isEmpty() ? Optional.empty() : Optional.of(new Away(a.helper(), f.at()));
         }
-        return away;
+        return before;
     }
 }

@@ -80,8 +80,13 @@ public record Lives(boolean running, List<Moment> exits, Optional<ConeBook.Latch
 
     /** Whether the last exits came within ten minutes; where no clock tells, it is taken that they did. */
     public boolean looping(Boots boots) {
-        return exits.size() == EXITS
+        return died()
                 && boots.between(exits.getFirst(), exits.getLast()).leastMs() <= WITHIN_MS;
+    }
+
+    /** Whether there were so many exits that it may be a loop, whenever they came. */
+    public boolean died() {
+        return exits.size() == EXITS;
     }
 
     private List<Moment> exits(Moment at) {

@@ -6,6 +6,7 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.Predicate;
 import org.conetender.core.hatch.Lesson;
@@ -21,6 +22,11 @@ public record Lots(List<Kept> all) {
     /** @param cone where it was learnt  @param seq of its fact  @param source of its fact */
     public record Kept(String cone, long seq, String source, Change.Taught what) {
 
+        static Optional<Kept> of(Fact f) {
+            return f.change() instanceof Change.Taught t
+                    ? Optional.of(new Kept(f.cone(), f.seq(), f.source(), t)) : Optional.empty();
+        }
+
         /** Whether that report taught it: the lesson stands beside its report, in one transaction. */
         public boolean by(Fact report) {
             return cone.equals(report.cone()) && source.equals(report.source())
@@ -31,13 +37,14 @@ public record Lots(List<Kept> all) {
     public static final Lots NONE = new Lots(List.of());
 
     /** The oldest go beyond that (guess: a year of three cones, looked at four times a batch). */
-    private static final int MOST = 4_000;
+    static final int MOST = 4_000;
 
     /** So many other lots of a source are asked (guess: more would change little). */
     private static final int RELATIVES = 3;
 
     Lots after(Fact f) {
-        if (!(f.change() instanceof Change.Taught t)) {
+        Optional<Kept> taught = Kept.of(f);
+        if (taught.isEmpty()) {
             return this;
         }
         // One copy of references: a start folds years of lessons, one after the other.
@@ -45,7 +52,7 @@ public record Lots(List<Kept> all) {
         int forgotten = Math.max(0, before.length + 1 - MOST);
         Kept[] next = new Kept[before.length + 1 - forgotten];
         System.arraycopy(before, forgotten, next, 0, next.length - 1);
-        next[next.length - 1] = new Kept(f.cone(), f.seq(), f.source(), t);
+        next[next.length - 1] = taught.get();
         return new Lots(Collections.unmodifiableList(Arrays.asList(next)));
     }
 

@@ -9,10 +9,10 @@ import org.conetender.core.image.Request;
 import org.conetender.core.image.Step;
 
 /**
- * Danger: a record that was damaged. What could be read of it ends somewhere, and what was said after that,
- * that a cone was emptied or that hands are in it, nobody knows any more. Heat is locked, the lamps are off
- * and the air runs until a person has looked at every cone. The lock is one for the site and stands in the
- * book.
+ * Danger: a record that was damaged, or is that of a backup. What can be read of it ends somewhere, and what
+ * was said after that, that a cone was emptied or that hands are in it, nobody knows any more. Heat is
+ * locked, the lamps are off and the air runs until a person has looked at every cone. The lock is one for the
+ * site and stands in the book.
  */
 public final class DamagedRecord implements Guard {
 
@@ -32,7 +32,7 @@ public final class DamagedRecord implements Guard {
     public Optional<String> refuses(Request r, View v) {
         return v.book().lives().damage().isPresent() && r.ask() instanceof Ask.Did(Step s)
                 && s == Step.SETTLE
-                ? Optional.of("the record was damaged and the air must run; acknowledge 'record-damaged'"
+                ? Optional.of("the record may lack reports and the air must run; acknowledge 'record-damaged'"
                         + " first.")
                 : Optional.empty();
     }

@@ -7,9 +7,9 @@ import org.conetender.core.alarm.AlarmKind;
 import org.conetender.core.batch.Bridge;
 import org.conetender.core.hatch.Growth;
 import org.conetender.core.unit.Boots;
+import org.conetender.core.unit.Lasted;
 import org.conetender.core.unit.Moment;
 import org.conetender.core.unit.Span;
-import org.conetender.core.unit.Text;
 import org.conetender.core.unit.Units;
 
 /**
@@ -60,14 +60,8 @@ public final class PowerCut implements Guard {
     }
 
     private static String words(Span off) {
-        if (!off.bounded()) {
-            double least = Math.floor(Units.minutes(off.leastMs()));
-            return least < 1 ? UNKNOWN : Text.of("between %.0f min and ", least) + UNKNOWN;
-        }
-        return off.mostMs() - off.leastMs() <= Units.MINUTE_MS
-                ? Text.of("about %.0f min", Units.minutes(off.mostMs()))
-                : Text.of("between %.0f and %.0f min", Math.floor(Units.minutes(off.leastMs())),
-                        Math.ceil(Units.minutes(off.mostMs())));
+        return off.bounded() ? Lasted.words(off) : off.leastMs() < Units.MINUTE_MS ? UNKNOWN
+                : "between " + Lasted.words(off.leastMs()) + " and " + UNKNOWN;
     }
 
     /** Whether a clock has been waited for long enough since the power came back. */

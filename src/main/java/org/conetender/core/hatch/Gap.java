@@ -45,11 +45,11 @@ public record Gap(Span span, double beforeC, double afterC, double roomC, Coolin
     }
 
     /**
-     * How long it can have lasted. An exact length stays; any other is narrowed by the cooling clock
-     * (control.md §5), and without an upper bound ends at {@value #LONGEST_H} h.
+     * How long it can have lasted. A length that is known to the minute stays; any other is narrowed by the
+     * cooling clock (control.md §5), and without an upper bound ends at {@value #LONGEST_H} h.
      */
     public Span length() {
-        if (span.exact()) {
+        if (span.known()) {
             return span;
         }
         long least = Math.max(span.leastMs(), Units.msOfHours(shortestCoolingH()));

@@ -117,7 +117,7 @@ public record Growth(Optional<Batch.Stock> stock, Development sure, double lastC
             return new Growth(stock, sure, lastC, lastAt, known);
         }
         Span since = when.boots().between(lastAt, when.now());
-        if (since.exact()) {
+        if (since.known()) {
             return new Growth(stock, advanced(water, around, since, !lastAt.sameBoot(when.now())),
                     water.middleC(), when.now(), known);
         }

@@ -25,6 +25,13 @@ public record Boots(List<Boot> known) {
     static final long STEP_MS = 5_000;
 
     /**
+     * By so much a clock may be off that has just come to be trusted, ms: trust begins when the kernel's own
+     * bound of its error (adjtimex(2), maxerror) is that small ({@code LinuxClock}; it may reach 16 s while
+     * the clock counts as synchronised). Two boots are placed by two clocks.
+     */
+    public static final long SKEW_MS = 5_000;
+
+    /**
      * @param id the kernel's boot id
      * @param lastMs the latest monotonic time heard in it, ms
      * @param startWallMs wall time of its monotonic zero, ms since 1970 UTC; empty while never trusted
@@ -61,6 +68,21 @@ public record Boots(List<Boot> known) {
         return new Boots(next);
     }
 
+    /** As if these were heard one after the other; those of a boot that say no more of it are heard once. */
+    public Boots heard(Iterable<Moment> all) {
+        Boots b = this;
+        Moment furthest = null;
+        for (Moment m : all) {
+            if (furthest != null && m.sameBoot(furthest) && b.placed(m)) {
+                furthest = m.monoMs() > furthest.monoMs() ? m : furthest;
+            } else {
+                b = (furthest == null ? b : b.heard(furthest)).heard(m);
+                furthest = m;
+            }
+        }
+        return furthest == null ? b : b.heard(furthest);
+    }
+
     private static OptionalLong start(Moment m) {
         return m.wallTrusted() ? OptionalLong.of(m.wallMs() - m.monoMs()) : OptionalLong.empty();
     }
@@ -94,9 +116,9 @@ public record Boots(List<Boot> known) {
     }
 
     /**
-     * How long it was from one moment to a later one, ms. Exact within a boot, and between two placed
-     * ones. Nothing when {@code to} was not later. Trusted clocks that contradict the monotonic ones bound
-     * nothing.
+     * How long it was from one moment to a later one, ms. Exact within a boot, and between two placed ones
+     * known to twice what either clock may be off. Nothing when {@code to} was not later. Trusted clocks that
+     * contradict the monotonic ones bound nothing.
      */
     public Span between(Moment from, Moment to) {
         if (from.sameBoot(to)) {
@@ -127,9 +149,9 @@ public record Boots(List<Boot> known) {
             seen += known.get(k).lastMs();
         }
         seen = Math.max(seen, toMs);
-        OptionalLong least = less(earliest(j), latest(i), toMs - fromMs);
-        OptionalLong most = less(latest(j), earliest(i), toMs - fromMs);
-        if (most.isPresent() && most.getAsLong() < seen - STEP_MS) {
+        OptionalLong least = less(earliest(j), latest(i), toMs - fromMs - 2 * SKEW_MS);
+        OptionalLong most = less(latest(j), earliest(i), toMs - fromMs + 2 * SKEW_MS);
+        if (most.isPresent() && most.getAsLong() < seen) {
             return new Span(seen, Long.MAX_VALUE);
         }
         long low = Math.max(seen, least.orElse(seen));

@@ -21,16 +21,17 @@ public record Moment(String boot, long monoMs, long wallMs, boolean wallTrusted)
     /**
      * How long ago {@code earlier} was, in milliseconds, as an interval.
      *
-     * <p>Exact within one boot. Across boots it is the wall clocks' difference when both were
-     * trusted and agree with the time since this boot began; otherwise at least that time, and no upper
-     * bound is known: one of the two clocks was set back.
+     * <p>Exact within one boot. Across boots it is the wall clocks' difference, to what they may be off, when
+     * both were trusted and agree with the time since this boot began; otherwise at least that time, and no
+     * upper bound is known: one of the two clocks was set back.
      */
     public Span since(Moment earlier) {
         if (sameBoot(earlier)) {
             return Span.exactly(Math.max(0, monoMs - earlier.monoMs));
         }
         if (wallTrusted && earlier.wallTrusted && wallMs - earlier.wallMs >= monoMs) {
-            return Span.exactly(wallMs - earlier.wallMs);
+            long ms = wallMs - earlier.wallMs;
+            return new Span(Math.max(monoMs, ms - 2 * Boots.SKEW_MS), ms + 2 * Boots.SKEW_MS);
         }
         return new Span(monoMs, Long.MAX_VALUE);
     }

@@ -18,6 +18,11 @@ public record Span(long leastMs, long mostMs) {
         return leastMs == mostMs;
     }
 
+    /** Whether it is known to a minute: no other evidence is better. */
+    public boolean known() {
+        return mostMs - leastMs <= Units.MINUTE_MS;
+    }
+
     /** Whether an upper bound is known. */
     public boolean bounded() {
         return mostMs != Long.MAX_VALUE;

@@ -9,6 +9,7 @@ import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.LongSupplier;
+import org.conetender.core.unit.Boots;
 import org.conetender.core.unit.Moment;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -53,7 +54,8 @@ class LinuxClockTest {
 
     @Test
     void trustIsTheKernelsOwnFlag() {
-        assertThat(new LinuxClock().now().wallTrusted()).isEqualTo(Kernel.wallSynchronised());
+        assertThat(new LinuxClock().now().wallTrusted()).isEqualTo(Kernel.wall().synchronised()
+                && Kernel.wall().maxErrorMs() <= Boots.SKEW_MS);
     }
 
     @ParameterizedTest
@@ -70,7 +72,7 @@ class LinuxClockTest {
         AtomicBoolean synchronised = new AtomicBoolean();
         LinuxClock clock = new LinuxClock("boot-1", ns::get, () -> ns.get() / 1_000_000, () -> {
             asked.incrementAndGet();
-            return synchronised.get();
+            return new Kernel.Wall(synchronised.get(), 20);
         });
         synchronised.set(true);
         ns.addAndGet((LinuxClock.TRUST_MS - 1) * 1_000_000);
@@ -87,7 +89,8 @@ class LinuxClockTest {
         AtomicLong ns = new AtomicLong(1_000_000_000);
         AtomicLong wallMs = new AtomicLong(1_795_608_000_000L);
         AtomicBoolean synchronised = new AtomicBoolean(true);
-        LinuxClock clock = new LinuxClock("boot-1", ns::get, wallMs::get, synchronised::get);
+        LinuxClock clock = new LinuxClock("boot-1", ns::get, wallMs::get,
+                () -> new Kernel.Wall(synchronised.get(), 20));
         ns.addAndGet(1_000_000_000);
         wallMs.addAndGet(1_000);
         assertThat(clock.now().wallTrusted()).isTrue();
@@ -99,6 +102,31 @@ class LinuxClockTest {
         synchronised.set(true);
         wallMs.addAndGet(10 * 31_556_952_000L);
         assertThat(clock.now().wallTrusted()).as("set back to the true time, and fetched").isTrue();
+    }
+
+    /** What a boot is placed by must be good; what it says later, without a network, goes on from there. */
+    @Test
+    void trustBeginsOnlyWithASmallErrorAndOutlastsALargerOne() {
+        AtomicLong ns = new AtomicLong(1_000_000_000);
+        AtomicLong setMs = new AtomicLong();
+        AtomicLong errorMs = new AtomicLong(Boots.SKEW_MS + 1);
+        LinuxClock clock = new LinuxClock("boot-1", ns::get, () -> ns.get() / 1_000_000 + setMs.get(),
+                () -> new Kernel.Wall(true, errorMs.get()));
+        assertThat(clock.now().wallTrusted()).isFalse();
+        long[][] errorsAndTrust = {{15_000, 0}, {Boots.SKEW_MS, 1}, {15_000, 1}};
+        for (long[] e : errorsAndTrust) {
+            ns.addAndGet(LinuxClock.TRUST_MS * 1_000_000);
+            errorMs.set(e[0]);
+            assertThat(clock.now().wallTrusted()).as(e[0] + " ms").isEqualTo(e[1] == 1);
+        }
+        setMs.set(600);
+        assertThat(clock.now().wallTrusted()).as("set anew, and not well").isFalse();
+    }
+
+    /** As adjtimex(2) has it: at most 16 s, or the flag is gone. */
+    @Test
+    void theKernelBoundsItsError() {
+        assertThat(Kernel.wall().maxErrorMs()).isBetween(0L, 16_000L);
     }
 
     @Test

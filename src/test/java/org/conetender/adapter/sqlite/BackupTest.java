@@ -4,8 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.BufferedReader;
+import java.nio.channels.FileChannel;
+import java.nio.channels.FileLock;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
 import java.sql.Connection;
 import java.sql.Statement;
 import java.util.ArrayList;
@@ -122,6 +125,25 @@ class BackupTest {
         assertThat(names(folder)).hasSize(3);
     }
 
+    /** Its working copy goes with the next one; that of another which still works does not. */
+    @Test
+    void whatAKilledBackupLeftIsTakenAwayByTheNext() throws Exception {
+        write(book("work"), NEW);
+        Path killed = Files.createDirectory(folder.resolve(Backup.FOLDER + "1"));
+        Files.write(killed.resolve("book.db"), new byte[5_000]);
+        Files.createFile(killed.resolve("working"));
+        Path busy = Files.createDirectory(folder.resolve(Backup.FOLDER + "2"));
+        Files.write(busy.resolve("book.db"), new byte[5_000]);
+        try (FileChannel working = FileChannel.open(busy.resolve("working"), StandardOpenOption.CREATE,
+                StandardOpenOption.WRITE); FileLock lock = working.lock()) {
+            Backup.of(book("work"), folder.resolve("copy"));
+            assertThat(killed).doesNotExist();
+            assertThat(busy).as("somebody works there, by " + lock).isNotEmptyDirectory();
+        }
+        Backup.of(book("work"), folder.resolve("second"));
+        assertThat(names(folder)).containsOnlyKeys("work", "copy", "second");
+    }
+
     @Test
     void theRecordOfBeforeIsKeptAsideWithADate() throws Exception {
         Path book = book("work");
@@ -136,6 +158,9 @@ class BackupTest {
         try (SqliteStore store = SqliteStore.open(book("other"))) {
             assertThat(store.load().facts()).isEqualTo(facts(NEW));
             assertThat(store.load().checkpoint()).contains(RecordWriter.minute(NEW));
+            assertThat(store.load().damages()).as("so that heaters are locked").containsExactly("the record"
+                    + " is that of a backup, copy: what happened after it was made is not in it; the record"
+                    + " of before is kept as " + old);
             store.append(List.of(RecordWriter.fact(NEW + 1)));
             store.history(RecordWriter.history(NEW + 1));
         }
@@ -219,10 +244,12 @@ class BackupTest {
     private static String found(Path book) throws Exception {
         int facts;
         try (SqliteStore store = SqliteStore.open(book)) {
-            if (!store.load().damages().isEmpty()) {
-                return "a damage";
-            }
+            List<String> damages = store.load().damages();
             List<Fact> kept = store.load().facts();
+            boolean told = damages.size() == 1 && damages.getFirst().contains("that of a backup");
+            if (kept.size() == NEW ? !told : !damages.isEmpty()) {
+                return "a damage, or a backup that is not said to be one: " + damages;
+            }
             if (!kept.equals(facts(kept.size()))) {
                 return "other facts";
             }

@@ -10,11 +10,16 @@ import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.SplittableRandom;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
 import java.util.stream.LongStream;
 import org.conetender.adapter.sqlite.CrashWork.Bug;
 import org.conetender.adapter.sqlite.FileTrace.Op;
 import org.conetender.core.batch.Fact;
+import org.conetender.core.unit.Moment;
+import org.conetender.core.unit.Units;
 import org.conetender.port.Store;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -34,10 +39,14 @@ class CrashStatesTest {
     private static final int SOME = 2_000;
     /** States of one moment, which share what was synced by then. */
     private static final int EACH = 10;
+    /** Of each so many-th the history is read. */
+    private static final int READ = 5;
     /** Each so many-th is gone on with. */
     private static final int GONE_ON = 40;
     /** In memory where there is some: nothing here depends on a disk. */
     private static final Path MEMORY = Path.of("/dev/shm");
+
+    private static final Moment ALL = new Moment("?", 0, 0, false);
 
     @TempDir
     Path folder;
@@ -70,8 +79,17 @@ class CrashStatesTest {
                 bug.name());
     }
 
-    /** What a state must hold. @param damaged whether the record was damaged before all of it */
-    private record Due(int fact, int minute, boolean damaged) {}
+    /**
+     * What a state must hold.
+     *
+     * @param history minutes that were said to be in it  @param damaged whether the record was damaged before
+     */
+    private record Due(int fact, int minute, List<Long> history, boolean damaged) {
+
+        Due(int fact, int minute, boolean damaged) {
+            this(fact, minute, List.of(), damaged);
+        }
+    }
 
     private void replay(List<Op> ops, int first, int states, Due before, long seed) throws IOException {
         SplittableRandom random = new SplittableRandom(seed);
@@ -84,25 +102,35 @@ class CrashStatesTest {
                 for (Map.Entry<String, byte[]> f : disk.state(random).entrySet()) {
                     Files.write(lab.resolve(f.getKey()), f.getValue());
                 }
-                look(due, "seed " + seed + ", state " + (done + i) + " after operation " + after,
-                        (done + i) % GONE_ON == 0);
+                String where = "seed " + seed + ", state " + (done + i) + " after operation " + after;
+                // Before the first minute is kept the file may be half made; whoever keeps one mends that.
+                if ((done + i) % READ == 0 && !due.history().isEmpty()) {
+                    history(due.history(), where);
+                }
+                look(due, where, (done + i) % GONE_ON == 0);
             }
         }
     }
 
     private static Due due(List<Op> past, Due before) {
-        Due due = before;
+        int fact = before.fact();
+        int minute = before.minute();
+        List<Long> history = new ArrayList<>(before.history());
         for (Op op : past) {
-            if (op instanceof Op.Said(String line) && line.startsWith("fact ")) {
-                due = new Due(Integer.parseInt(line.substring(5)), due.minute(), due.damaged());
-            } else if (op instanceof Op.Said(String line) && line.startsWith("minute ")) {
-                due = new Due(due.fact(), Integer.parseInt(line.substring(7)), due.damaged());
+            if (op instanceof Op.Said(String line) && line.matches("(fact|minute|history) \\d+")) {
+                int number = Integer.parseInt(line.substring(line.indexOf(' ') + 1));
+                switch (line.charAt(0)) {
+                    case 'f' -> fact = number;
+                    case 'm' -> minute = number;
+                    default -> history.add((long) number);
+                }
             }
         }
-        return due;
+        return new Due(fact, minute, history, before.damaged());
     }
 
     private void look(Due due, String where, boolean goOn) {
+        List<Long> history = new ArrayList<>(due.history());
         try (SqliteStore store = SqliteStore.open(lab.resolve("record.db"))) {
             Store.Kept kept = store.load();
             int facts = kept.facts().size();
@@ -116,10 +144,43 @@ class CrashStatesTest {
             if (goOn) {
                 store.append(List.of(RecordWriter.fact(facts + 1)));
                 store.history(RecordWriter.history(facts + 1));
+                history.add(facts + 1L);
                 require(store.load().facts().size() == facts + 1, where + ": it does not go on");
             }
         } catch (Store.StoreException e) {
             broken.add(where + ": " + e.getMessage());
+        }
+        if (goOn) {
+            history(history, where + ", gone on");
+        }
+    }
+
+    /** What was said to be in it is there as it was written, and all of it can be read. */
+    private void history(List<Long> said, String where) {
+        Map<Long, Double> water = new TreeMap<>();
+        Map<Long, Double> heat = new TreeMap<>();
+        try {
+            HistoryReader reader = new HistoryReader(lab.resolve("record-history.db"));
+            reader.temperatures(ALL, (series, r) -> {
+                if (series.equals("a")) {
+                    water.put(r.at().monoMs(), r.degreesC());
+                }
+            });
+            reader.outputs(ALL, s -> {
+                if (s.outputs().cone().equals("a")) {
+                    heat.put(s.from().monoMs() + Units.MINUTE_MS, s.outputs().heat());
+                }
+            });
+            List<Long> alarms = reader.alarms().stream().map(t -> t.at().monoMs()).toList();
+            for (long n : said) {
+                require(water.containsKey(n) && heat.containsKey(n), where + ": minute " + n
+                        + " of history is lost");
+                require(n % 16 > 0 || alarms.contains(n), where + ": an alarm of history is lost");
+            }
+            water.forEach((n, c) -> require(c == n / 16.0, where + ": another temperature than was written"));
+            heat.forEach((n, h) -> require(h == n % 101 / 100.0, where + ": another share of heat"));
+        } catch (Store.StoreException e) {
+            broken.add(where + ": history: " + e.getMessage());
         }
     }
 
@@ -209,5 +270,16 @@ class CrashStatesTest {
         List<Op> ops = lives(Bug.NONE).ops().stream().filter(o -> !(o instanceof Op.Synced)).toList();
         replay(ops, 1, SOME, new Due(0, 0, false), 7);
         assertThat(broken).isNotEmpty();
+    }
+
+    @Test
+    void aHistoryThatIsNeverSyncedIsCaught() throws Exception {
+        List<Op> all = lives(Bug.NONE).ops();
+        Set<Integer> history = all.stream().filter(o -> o instanceof Op.Made(String name, int _)
+                && name.contains("history")).map(o -> ((Op.Made) o).file()).collect(Collectors.toSet());
+        List<Op> ops = all.stream().filter(o -> !(o instanceof Op.Synced(int file)
+                && history.contains(file))).toList();
+        replay(ops, 1, SOME, new Due(0, 0, false), 8);
+        assertThat(broken).isNotEmpty().allMatch(b -> b.contains("history"));
     }
 }

@@ -58,6 +58,7 @@ public final class CrashWork {
                 store.minute(RecordWriter.minute(seq));
                 System.out.println("minute " + seq);
                 store.history(RecordWriter.history(seq));
+                System.out.println("history " + seq);
             }
         }
     }

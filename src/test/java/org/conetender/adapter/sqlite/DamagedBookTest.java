@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.Random;
 import org.conetender.core.batch.Fact;
 import org.conetender.core.batch.RandomFacts;
+import org.conetender.core.unit.Moment;
 import org.conetender.port.Store;
 import org.conetender.port.Store.StoreException;
 import org.junit.jupiter.api.BeforeEach;
@@ -121,13 +122,62 @@ class DamagedBookTest {
             Files.write(book(), spoilt);
             Store.Kept kept = found();
             assertThat(kept.damages()).as("page %d", page).hasSize(1);
-            assertThat(kept.facts()).isEqualTo(written.subList(0, kept.facts().size()));
+            assertThat(timed(kept.facts(), written)).isEqualTo(written.subList(0, kept.facts().size()));
             shorter += kept.facts().size() < 600 ? 1 : 0;
             for (Path p : aside()) {
                 Files.delete(p);
             }
         }
         assertThat(shorter).isGreaterThan(5);
+    }
+
+    /** Those facts with the moments of these, where their own are lost. */
+    private static List<Fact> timed(List<Fact> facts, List<Fact> of) {
+        List<Fact> out = new ArrayList<>();
+        for (int i = 0; i < facts.size(); i++) {
+            Fact f = facts.get(i);
+            out.add(f.at().boot().startsWith("lost-at-") && !f.at().wallTrusted()
+                    ? new Fact(f.seq(), of.get(i).at(), f.cone(), f.source(), f.change()) : f);
+        }
+        return out;
+    }
+
+    /** Ten facts a boot. */
+    private List<Fact> ofSixtyBoots() throws Exception {
+        List<Fact> all = new ArrayList<>();
+        for (Fact f : written) {
+            all.add(new Fact(f.seq(), new Moment("boot-" + (f.seq() - 1) / 10, f.seq(), f.seq(), true),
+                    f.cone(), f.source(), f.change()));
+        }
+        Files.delete(book());
+        try (SqliteStore store = SqliteStore.open(book())) {
+            store.append(all);
+        }
+        return all;
+    }
+
+    /** The row of a boot tells only when things were: what was said stays said. */
+    @Test
+    void aBootThatNobodyCanReadTakesItsTimesAlongAndNothingElse() throws Exception {
+        for (String spoil : List.of("UPDATE boot SET id = 'boot-X' WHERE id = 'boot-20'",
+                "DELETE FROM boot WHERE id = 'boot-20'")) {
+            List<Fact> all = ofSixtyBoots();
+            tell(spoil);
+            Store.Kept kept = found();
+            assertThat(timed(kept.facts(), all)).as(spoil).isEqualTo(all);
+            assertThat(kept.facts()).as("of that boot only").filteredOn(f -> !all.contains(f)).hasSize(10)
+                    .allMatch(f -> f.at().boot().equals("lost-at-201") && !f.at().wallTrusted());
+            assertThat(kept.damages()).singleElement().asString().contains(
+                    "600 facts of it could be read", "when 10 of them were, nobody knows any more");
+        }
+    }
+
+    /** Its boot is right, as others of it show: it is the fact that is wrong. */
+    @Test
+    void aFactOfASoundBootStillEndsTheReading() throws Exception {
+        List<Fact> all = ofSixtyBoots();
+        tell("UPDATE fact SET mono_ms = 0 WHERE seq = 205");
+        assertThat(found().facts()).isEqualTo(all.subList(0, 204));
     }
 
     @Test

@@ -366,4 +366,29 @@ class HistoryTest {
         }
         assertThat(keptAside()).isFalse();
     }
+
+    /** A reader may mend nothing; the next that is kept does. */
+    @Test
+    void aFileThatACutLeftHalfWrittenIsNotTakenForMissingRights() throws Exception {
+        Path torn = Files.createDirectories(folder.resolve("torn")).resolve("record-history.db");
+        Path whole = folder.resolve("whole.db");
+        try (Connection db = Opening.plain(whole); Statement s = db.createStatement()) {
+            Schema.HISTORY.bring(db);
+            s.execute("INSERT INTO boot (id) VALUES ('boot-1')");
+            s.execute("PRAGMA cache_size = 1");
+            s.execute("BEGIN IMMEDIATE");
+            s.execute("WITH RECURSIVE n(i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < 5000)"
+                    + " INSERT INTO temperature SELECT 1, i, 'a', 0, 0, 21 FROM n");
+            Files.copy(whole, torn);
+            Files.copy(Swap.beside(whole, "-journal"), Swap.beside(torn, "-journal"));
+        }
+        HistoryReader reader = new HistoryReader(torn);
+        assertThatThrownBy(() -> reader.alarms())
+                .hasMessageContaining("a power cut came while it was written")
+                .hasMessageContaining("start it, and ask again").hasMessageNotContaining("sudo");
+        try (History next = new History(torn, 1)) {
+            next.keep(RecordWriter.history(7));
+        }
+        assertThat(reader.alarms()).isEmpty();
+    }
 }

@@ -30,6 +30,8 @@ class YearTest {
 
     /** With {@code -Dconetender.days=365} the year; without, what stands for it. */
     private static final int DAYS = Integer.getInteger("conetender.days", 3);
+    /** Minutes of history in a commit; with {@code -Dconetender.together=1} each has one of its own. */
+    private static final int TOGETHER = Integer.getInteger("conetender.together", History.TOGETHER);
     private static final int CONES = 8;
     /** Of each cone and day: twice what a batch in a day and a half writes (guess). */
     private static final int FACTS = 24;
@@ -112,7 +114,7 @@ class YearTest {
     void aYearOfEightConesIsSmallAndLittleIsWritten() throws Exception {
         long pages = count("write_bytes");
         long handed = count("wchar");
-        try (SqliteStore store = SqliteStore.open(folder.resolve("record.db"))) {
+        try (SqliteStore store = SqliteStore.open(folder.resolve("record.db"), TOGETHER)) {
             for (long m = 0; m < (long) DAYS * DAY_MIN; m++) {
                 store.minute(minute(m));
                 store.history(history(m));

@@ -279,6 +279,7 @@ class ReportCommandTest {
                 .contains("last disinfected: not once in 2 batches")
                 .contains("after b/1: cleaned as the next batch implies")
                 .contains("after b/2: nothing was told");
+        assertThat(report(2, "--cleaning", "--lot", "L-0417")).as("a lot was not cleaned").isEmpty();
         assertThat(report(0, "--cleaning", "--cone", "b", "--json"))
                 .startsWith("{\"cleaning\":[{\"cone\":\"b\"")
                 .contains("\"assumed-cleaned\":true");
@@ -353,7 +354,7 @@ class ReportCommandTest {
         String page = report(0, "--batch", "a/1");
         assertThat(page.lines()).allMatch(l -> l.codePointCount(0, l.length()) <= 80);
         assertThat(page.replaceAll("\\s+", " ")).contains(
-                "ALARM one-probe: one of two probes is silent; stood 2 h, acknowledged after 25 min",
+                "ALARM one-probe: one of two probes is silent; stood 2 h 00 min, acknowledged after 25 min",
                 "ALARM history: the disk is nearly full; stood until conetender was started anew, or less",
                 "ALARM welded: the water warms by itself; stood until", "ALARM dry: it is dry; stands")
                 .doesNotContain("another cone").doesNotContain("ALARM stuck-heater");
@@ -387,5 +388,52 @@ class ReportCommandTest {
         Path png = folder.resolve("a-1.png");
         report(0, "--batch", "a/1", "--plot", png.toString());
         assertThat(javax.imageio.ImageIO.read(png.toFile()).getWidth()).isGreaterThan(700);
+    }
+
+    private String picture() throws Exception {
+        Path svg = folder.resolve("a-1.svg");
+        report(0, "--batch", "a/1", "--plot", svg.toString());
+        return Files.readString(svg);
+    }
+
+    @Test
+    void aCutThatNobodyCanMeasureTearsThePictureAndItsAxis() throws Exception {
+        try (LarkmoorRecord r = LarkmoorRecord.in(folder)) {
+            r.started("a", "L-0417", 2).minutes(300, "a", 27).cut(400, false).minutes(300, "a", 26)
+                    .did("a", Step.SETTLE);
+        }
+        assertThat(picture()).contains(">cut, length unknown<", ">2<", ">8<",
+                "hours since the start, as no clock was set; without cuts").doesNotContain(
+                ">18:00<", "1 Jan", "time in");
+    }
+
+    @Test
+    void withoutAnyClockThePictureCountsHours() throws Exception {
+        try (LarkmoorRecord r = LarkmoorRecord.in(folder)) {
+            r.cut(1, false).started("a", "L-0417", 2).minutes(300, "a", 27).did("a", Step.SETTLE);
+        }
+        assertThat(picture()).contains(">0<", ">4<", "hours since the start, as no clock was set")
+                .doesNotContain("1 Jan", "length unknown", "without cuts");
+    }
+
+    /** A cut between two clocks is as long as it was, and seen as a gap. */
+    @Test
+    void aCutThatIsKnownIsNoTear() throws Exception {
+        try (LarkmoorRecord r = LarkmoorRecord.in(folder)) {
+            r.started("a", "L-0417", 2).minutes(300, "a", 27).cut(400, true).minutes(300, "a", 26)
+                    .did("a", Step.SETTLE);
+        }
+        assertThat(picture()).contains("no reading", "time in").doesNotContain("length unknown");
+    }
+
+    /** The clock is set in a later boot only: the hours before it are not those of 1970. */
+    @Test
+    void whatLiesBeforeTheFirstClockIsDrawnNextToIt() throws Exception {
+        try (LarkmoorRecord r = LarkmoorRecord.in(folder)) {
+            r.cut(1, false).started("a", "L-0417", 2).minutes(300, "a", 27).cut(400, true)
+                    .minutes(300, "a", 26).did("a", Step.SETTLE);
+        }
+        assertThat(picture()).contains(">cut, length unknown<", ">0<", ">15<").doesNotContain("1 Jan",
+                ">18<");
     }
 }

@@ -6,7 +6,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
+import java.util.Set;
 import org.conetender.core.Larkmoor;
+import org.conetender.core.hatch.Lesson;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.Step;
 import org.conetender.core.unit.Moment;
@@ -213,6 +215,54 @@ class BookTest {
             assertThat(folded(facts)).as("seed " + seed).isEqualTo(folded(facts));
             assertThat(folded(facts).cone("a").batch().number()).isNotNegative();
         }
+    }
+
+    /** Seeded: a start folds years in one go, and stands where whoever lived through them stands. */
+    @Test
+    void foldsAllAtOnceAsOneByOne() {
+        Set<String> aside = Set.of("r3", "r7");
+        for (int seed = 1; seed <= 300; seed++) {
+            Random r = new Random(seed);
+            List<Fact> facts = new ArrayList<>();
+            for (int i = 1; i <= 900; i++) {
+                Change c = switch (r.nextInt(4)) {
+                    case 0 -> new Change.Told(new Ask.Withdraw("last"));
+                    case 1 -> new Change.Told(did(Step.values()[r.nextInt(Step.values().length)]));
+                    default -> RandomFacts.change(r);
+                };
+                facts.add(new Fact(i, new Moment("boot-" + i / 200, i * 1_000L, r.nextInt(20_000),
+                        r.nextBoolean()), r.nextInt(4) == 0 ? "" : "abx".charAt(r.nextInt(3)) + "", "r" + (
+                        r.nextInt(9) == 0 ? r.nextInt(900) : i / 2), c instanceof Change.Moved
+                        ? new Change.Moved("ready", "") : c));
+            }
+            assertThat(Book.empty(Larkmoor.with(), AT).after(facts, aside)).as("seed " + seed)
+                    .isEqualTo(oneByOne(facts, aside));
+        }
+    }
+
+    @Test
+    void forgetsTheSameLessonsAllAtOnceAsOneByOne() {
+        List<Fact> facts = new ArrayList<>();
+        for (int i = 1; i <= Lots.MOST + 300; i++) {
+            facts.add(new Fact(2 * i - 1, AT, "a", "r" + i, new Change.Told(did(Step.FIRST_SEEN))));
+            facts.add(new Fact(2 * i, AT, "a", "r" + i, new Change.Taught("L-0417", i, new Lesson(
+                    new Lesson.At(i, i, 1), new Lesson.Sight.First()))));
+        }
+        for (int i = 1; i <= 3; i++) {
+            facts.add(new Fact(facts.size() + 1, AT, "a", "w" + i,
+                    new Change.Told(new Ask.Withdraw("last"))));
+        }
+        Book book = Book.empty(Larkmoor.with(), AT).after(facts, Set.of());
+        assertThat(book).isEqualTo(oneByOne(facts, Set.of()));
+        assertThat(book.lots().all()).hasSize(Lots.MOST - 3);
+    }
+
+    private static Book oneByOne(List<Fact> facts, Set<String> aside) {
+        Book b = Book.empty(Larkmoor.with(), AT);
+        for (Fact f : facts) {
+            b = aside.contains(f.source()) ? b.passing(f) : b.after(f);
+        }
+        return b;
     }
 
     private static Book folded(List<Fact> facts) {
