@@ -22,10 +22,17 @@ public record Appointment(Hour hour, double setC, Stand stand) {
         KEPT,
         /** As warm as is safe, and still later. */
         LATE,
+        /** Its heat is locked off, and without it comes later; the last set-point stays. */
+        LOCKED,
         /** As cool as hatches well, and still earlier. */
         EARLY,
         /** Nobody knows what time it is; the last set-point stays. */
-        NO_CLOCK
+        NO_CLOCK;
+
+        /** Whether it will be late, for all that is known. */
+        boolean late() {
+            return this == LATE || this == LOCKED;
+        }
     }
 
     /** After a restart: the set-point that was last held for the hour, until it is reckoned anew. */

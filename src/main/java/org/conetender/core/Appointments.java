@@ -64,9 +64,13 @@ final class Appointments {
         }
         Growth growth = work.live(c.id()).growth();
         Answer a = foresight(c, growth).byHour().solve(hours, ByHour.Band.of(c.limits()));
-        return a.reach() == ByHour.Reach.MET ? Optional.empty()
-                : Optional.of(HourWords.cannot(said(hour), a.setC(), a.readyHours(),
-                        a.reach() == ByHour.Reach.LATER));
+        return switch (a.reach()) {
+            case MET -> Optional.empty();
+            case LATER -> Optional.of(PowerAhead.locked(work, c)
+                    ? HourWords.locked(said(hour), a.readyHours())
+                    : HourWords.cannot(said(hour), a.setC(), a.readyHours(), true));
+            case EARLIER -> Optional.of(HourWords.cannot(said(hour), a.setC(), a.readyHours(), false));
+        };
     }
 
     private static Optional<String> unfit(Batch b, ConeJudgement judged) {
@@ -101,11 +105,12 @@ final class Appointments {
         ByHour by = foresight(c, growth).byHour();
         ByHour.Band band = ByHour.Band.of(c.limits());
         Answer a = was.isPresent() ? by.solve(hours.get(), band, usualC) : by.solve(hours.get(), band);
-        return Optional.of(new Appointment(hour, a.setC(), switch (a.reach()) {
-            case MET -> Stand.KEPT;
-            case LATER -> Stand.LATE;
-            case EARLIER -> Stand.EARLY;
-        }));
+        return Optional.of(switch (a.reach()) {
+            case MET -> new Appointment(hour, a.setC(), Stand.KEPT);
+            case EARLIER -> new Appointment(hour, a.setC(), Stand.EARLY);
+            case LATER -> PowerAhead.locked(work, c) ? new Appointment(hour, usualC, Stand.LOCKED)
+                    : new Appointment(hour, a.setC(), Stand.LATE);
+        });
     }
 
     /**
@@ -116,12 +121,12 @@ final class Appointments {
         ConeLive live = work.live(c.id());
         Batch b = work.batch(c.id());
         return Appointment.of(b, live.outlook().appointment())
-                .filter(a -> a.stand() == Stand.LATE && b.stage().growing())
+                .filter(a -> a.stand().late() && b.stage().growing())
                 .filter(a -> hoursUntil(a.hour()).filter(h -> h <= CALL_WITHIN_H).isPresent())
                 .flatMap(a -> live.outlook().forecast().map(f -> {
                     double readyInH = left(live, f.ready().announced());
                     return new Alarms.Cause(c.id(), AlarmKind.HOUR_MISSED,
-                            HourWords.missed(said(a.hour()), readyInH), Alarm.Held.BY_CAUSE,
+                            HourWords.missed(said(a.hour()), a.stand(), readyInH), Alarm.Held.BY_CAUSE,
                             readyInH - hoursUntil(a.hour()).orElseThrow() < MISSED_BY_H);
                 }));
     }

@@ -162,6 +162,7 @@ final class Telling {
         long now = work.image.now().monoMs();
         boolean changed = !work.before.book().cone(c.id()).batch().equals(b)
                 || was.water().known() != j.belief().known()
+                || PowerAhead.locked(work, c) != PowerAhead.locked(work.settings, work.before.book(), c)
                 || !work.live(c.id()).known().speed().equals(work.known(c.id()).speed());
         if (!changed && !Tick.minutePassed(was.atMs(), now)) {
             return was;

@@ -47,10 +47,19 @@ public final class HourWords {
                 + "at %s; say that hour or an earlier one.", s.asked(), setC, s.after(readyHours));
     }
 
-    /** A clause for the alarm. @param readyHours until it is ready, at the most that is safe */
-    public static String missed(Said s, double readyHours) {
+    /** Why it cannot be kept while no heat is given. @param readyHours in water that nobody warms */
+    public static String locked(Said s, double readyHours) {
+        return "it cannot be ready by " + s.asked() + ": its heat is locked off, and without it "
+                + (readyHours > FORESEEN_H ? "it does not get there in four days"
+                : "it comes at " + s.after(readyHours)) + "; see to its alarm, then say the hour again.";
+    }
+
+    /** A clause for the alarm. @param readyHours until it is ready, as things stand */
+    public static String missed(Said s, Appointment.Stand stand, double readyHours) {
+        String how = stand == Appointment.Stand.LOCKED ? "while its heat is locked off"
+                : "as warm as is safe";
         return "it will not be ready by " + s.asked() + (readyHours > FORESEEN_H ? ""
-                : "; as warm as is safe it comes at " + s.after(readyHours));
+                : "; " + how + " it comes at " + s.after(readyHours));
     }
 
     /** Said once with the answer. @param lot one that is not well known is meant by its later quartile */
@@ -69,6 +78,9 @@ public final class HourWords {
             case KEPT -> Text.of("Ready by %s: holding %.1f °C.", s.asked(), a.setC());
             case LATE -> Text.of("Cannot be ready by %s: holding %.1f °C, the most that is safe%s.",
                     s.asked(), a.setC(), comes);
+            case LOCKED -> Text.of("Cannot be ready by %s while its heat is locked off: see to its alarm%s.",
+                    s.asked(), readyHours.filter(h -> h <= FORESEEN_H)
+                    .map(h -> "; as it is it comes at " + s.after(h)).orElse(""));
             case EARLY -> Text.of("Will be ready before %s: holding %.1f °C, the least at which hatching is "
                     + "well known%s.", s.asked(), a.setC(), comes);
             case NO_CLOCK -> Text.of("Ready by %s is wanted, but the clock is not set: holding %.1f °C until "

@@ -22,7 +22,7 @@ public record Projection(double waterC, Plant plant, Plan plan) {
 
     /**
      * @param litres water, L
-     * @param watts what the heater may give, W; 0 without one, or while it is locked
+     * @param watts what the heater may give, W; 0 without one, or while it is locked off
      * @param wattsPerK losses to the room, W/K, above 0 ({@link Losses} until learnt)
      * @param room the room
      */
@@ -53,9 +53,19 @@ public record Projection(double waterC, Plant plant, Plan plan) {
                     room.plus(drift));
         }
 
+        /** The same with so much of its heater's power, a share: none while it is locked off. */
+        public Plant powered(double share) {
+            return new Plant(litres, watts * share, wattsPerK, room);
+        }
+
         /** Share of its distance to the room that unheated water keeps over one step. */
         double keptPerStep() {
             return Math.exp(-STEP_H * 3600 * wattsPerK / (litres * Units.BRINE_J_PER_L_K));
+        }
+
+        /** Mean power that holds water at that temperature in the room as it is now, W. */
+        public double holdingW(double waterC) {
+            return Math.clamp(wattsPerK * (waterC - room.aheadC(0)), 0, watts);
         }
 
         /** The hottest the heater can ever bring the water in that room: T_room + P/UA (control.md §2.1). */
