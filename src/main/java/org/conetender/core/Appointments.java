@@ -63,12 +63,14 @@ final class Appointments {
             return Optional.of("that hour is past; say one that is still to come.");
         }
         Growth growth = work.live(c.id()).growth();
-        Answer a = foresight(c, growth).byHour().solve(hours, ByHour.Band.of(c.limits()));
+        ByHour by = foresight(c, growth).byHour();
+        Answer a = by.solve(hours, ByHour.Band.of(c.limits()));
         return switch (a.reach()) {
             case MET -> Optional.empty();
-            case LATER -> Optional.of(PowerAhead.locked(work, c)
+            case LATER -> Optional.of((PowerAhead.locked(work, c)
                     ? HourWords.locked(said(hour), a.readyHours())
-                    : HourWords.cannot(said(hour), a.setC(), a.readyHours(), true));
+                    : HourWords.cannot(said(hour), a.setC(), a.readyHours(), true))
+                    + HourWords.allTheSame(by.chance(a.setC(), hours)));
             case EARLIER -> Optional.of(HourWords.cannot(said(hour), a.setC(), a.readyHours(), false));
         };
     }
@@ -100,17 +102,18 @@ final class Appointments {
         double usualC = was.map(Appointment::setC).orElse(c.limits().setpointC());
         Optional<Double> hours = hoursUntil(hour);
         if (hours.isEmpty()) {
-            return Optional.of(new Appointment(hour, usualC, Stand.NO_CLOCK));
+            return Optional.of(Appointment.withoutClock(hour, usualC));
         }
         ByHour by = foresight(c, growth).byHour();
         ByHour.Band band = ByHour.Band.of(c.limits());
         Answer a = was.isPresent() ? by.solve(hours.get(), band, usualC) : by.solve(hours.get(), band);
-        return Optional.of(switch (a.reach()) {
-            case MET -> new Appointment(hour, a.setC(), Stand.KEPT);
-            case EARLIER -> new Appointment(hour, a.setC(), Stand.EARLY);
-            case LATER -> PowerAhead.locked(work, c) ? new Appointment(hour, usualC, Stand.LOCKED)
-                    : new Appointment(hour, a.setC(), Stand.LATE);
-        });
+        boolean locked = a.reach() == ByHour.Reach.LATER && PowerAhead.locked(work, c);
+        double setC = locked ? usualC : a.setC();
+        return Optional.of(new Appointment(hour, setC, switch (a.reach()) {
+            case MET -> Stand.KEPT;
+            case EARLIER -> Stand.EARLY;
+            case LATER -> locked ? Stand.LOCKED : Stand.LATE;
+        }, by.chance(setC, hours.get())));
     }
 
     /**
@@ -136,7 +139,7 @@ final class Appointments {
         Batch b = work.batch(c.id());
         Growth growth = work.live(c.id()).growth();
         return !b.stage().growing() ? "" : renewed(c, growth, Optional.empty())
-                .map(a -> HourWords.holding(a.setC(), work.known(c.id()).speed()))
+                .map(a -> HourWords.holding(a.setC(), work.known(c.id()).speed()) + HourWords.chance(a))
                 .orElse("");
     }
 

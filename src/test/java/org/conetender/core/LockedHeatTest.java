@@ -68,7 +68,7 @@ class LockedHeatTest {
         Story s = locked();
         Result.Reply r = s.ask("a", new Ask.ReadyBy(Optional.of(Hour.parse("tue 14:30"))));
         assertThat(r.accepted()).isFalse();
-        assertThat(r.sentence()).contains("cannot be ready by Tue 14:30: its heat is locked off",
+        assertThat(r.sentence()).contains("cannot be ready by Tue 3 Mar 14:30: its heat is locked off",
                 "see to its alarm").doesNotContain("the most that is safe");
     }
 
@@ -79,8 +79,8 @@ class LockedHeatTest {
         s.minutes(60);
         assertThat(s.state().book().cone("a").latch("no-effect")).isPresent();
         String said = Tree.of(s.settings(), Names.of("homie", s.settings()), s.last(), s.now()).get(WANTED);
-        assertThat(said).startsWith("Cannot be ready by Tue 14:30 while its heat is locked off: see to its "
-                + "alarm");
+        assertThat(said).startsWith("Cannot be ready by Tue 14:30 while its heat is locked off, which brings "
+                + "it at ").contains(": see to its alarm.");
         s.wall(Duration.ofHours(14).toMillis(), true).minutes(2);
         s.wall(Duration.ofHours(10).toMillis(), true).minutes(15);
         assertThat(s.told("hour-missed")).isEqualTo(1);

@@ -29,26 +29,10 @@ class ReadyByStoryTest {
 
     private static final Ask NONE = new Ask.ReadyBy(Optional.empty());
 
-    /** 25 W in 2 L of brine; such a cone follows its room in some hours, its heater in less than a minute. */
-    private static final double RISE_K_PER_S = 0.0031;
-    private static final double COOLS_IN_S = 6_000;
-    private static final double LAG_S = 45;
-
     private static Story started(Fitting... fittings) {
-        return follow(Story.at(fittings)).does(Step.STARTED);
-    }
-
-    /** Water of 27 °C in a room of 20 °C that really warms while its heater is on, and cools else. */
-    private static Story follow(Story s) {
-        double[] c = {27, 0, s.now().monoMs()};
-        s.senses.water("a", c[0]);
-        return s.each(x -> {
-            double dtS = Math.clamp((x.now().monoMs() - c[2]) / 1_000, 0, 5);
-            c[2] = x.now().monoMs();
-            c[1] += ((x.on("a.heat") && x.on("a.cut-out") ? 1 : 0) - c[1]) * dtS / LAG_S;
-            c[0] += dtS * (RISE_K_PER_S * c[1] - (c[0] - 20) / COOLS_IN_S);
-            x.senses.water("a", c[0]);
-        });
+        Story s = Story.at(fittings);
+        RealWater.in(s, 27);
+        return s.does(Step.STARTED);
     }
 
     private static String asks(Story s, String hour, boolean accepted) {
@@ -56,6 +40,11 @@ class ReadyByStoryTest {
         assertThat(r.accepted()).as(r.sentence()).isEqualTo(accepted);
         s.tick();
         return r.sentence();
+    }
+
+    /** The hour that a refusal names, as it can be said. */
+    private static String hour(String refusal) {
+        return refusal.replaceAll(".*it comes at (\\w+) \\d+ \\w+ ([0-9:]+);.*", "$1 $2");
     }
 
     private static double aim(Story s) {
@@ -73,17 +62,21 @@ class ReadyByStoryTest {
     @Test
     void anHourIsTakenHeldForAndToldOnAllFaces() {
         Story s = started();
-        assertThat(asks(s, "14:30", false)).contains("cannot be ready by 14:30", "30.0 °C, the most that is "
-                + "safe", "it comes at Tue ");
+        assertThat(asks(s, "14:30", false)).contains("cannot be ready by Mon 2 Mar 14:30",
+                "30.0 °C, the most that is safe", "it comes at Tue 3 Mar ")
+                .endsWith("The chance that it is ready by then all the same is less than 1 %.");
         String answer = asks(s, "tue 14:30", true);
-        assertThat(answer).startsWith("Cone a: wanted ready by 2026-03-03 14:30, recorded.")
-                .contains("Held at 25.", "reckoned anew every minute", "nobody has seen such cysts hatch");
+        assertThat(answer).startsWith("Cone a: wanted ready by 2026-03-03 14:30 (Tue), recorded.")
+                .contains("Held at 25.", "reckoned anew every minute", "nobody has seen such cysts hatch")
+                .matches(".* The chance of being ready by then is 7[3-7] %\\.");
         assertThat(s.batch("a").marks().readyBy()).contains(Hour.parse("2026-03-03 14:30"));
         s.minutes(2);
         assertThat(aim(s)).isBetween(24.0, 26.0);
         assertThat(tree(s)).containsEntry(A + "hatch/ready-by", "2026-03-03 14:30");
         assertThat(Double.parseDouble(tree(s).get(A + "water/setpoint"))).isCloseTo(aim(s), within(1e-9));
-        assertThat(wanted(s)).startsWith("Ready by Tue 14:30: holding 2").endsWith(" °C.");
+        assertThat(wanted(s)).startsWith("Ready by Tue 14:30: holding 2").contains(" °C. The chance of being "
+                + "ready by then is 7");
+        assertThat(Integer.parseInt(tree(s).get(A + "hatch/ready-by-chance"))).isBetween(70, 79);
         assertThat(tree(s).get(A + "hatch/ready-at")).startsWith("2026-03-03T14:");
     }
 
@@ -111,13 +104,13 @@ class ReadyByStoryTest {
     void anHourThatCannotBeKeptIsRefusedWithTheNearestThatCan() {
         Story s = started();
         String soon = asks(s, "mon 20:00", false);
-        String nearest = soon.replaceAll(".*it comes at (\\w+ [0-9:]+);.*", "$1");
+        String nearest = hour(soon);
         assertThat(nearest).matches("Tue \\d\\d:\\d\\d");
         asks(s, nearest, true);
         assertThat(aim(s)).isGreaterThan(29.5).isLessThanOrEqualTo(30);
         String late = asks(s, "sat 07:30", false);
-        assertThat(late).contains("cannot wait until Sat 07:30: at 22.0 °C");
-        asks(s, late.replaceAll(".*it comes at (\\w+ [0-9:]+);.*", "$1"), true);
+        assertThat(late).contains("cannot wait until Sat 7 Mar 07:30: at 22.0 °C");
+        asks(s, hour(late), true);
         assertThat(aim(s)).isLessThan(22.5).isGreaterThanOrEqualTo(22);
     }
 
@@ -125,7 +118,8 @@ class ReadyByStoryTest {
     void whatNobodyCanReckonIsRefusedWithWhatToDo() {
         Story s = Story.at();
         assertThat(asks(s, "tue 14:30", false)).contains("no cysts are in it", "report 'started'");
-        follow(s).does(Step.STARTED);
+        RealWater.in(s, 27);
+        s.does(Step.STARTED);
         assertThat(asks(s, "2026-03-01 07:30", false)).contains("that hour is past");
         s.wall(0, false);
         assertThat(asks(s, "tue 14:30", false)).contains("the clock is not set", "network", "'setpoint'");
@@ -213,6 +207,7 @@ class ReadyByStoryTest {
         s.wall(0, false).restart("boot-2", 60_000).minutes(3);
         assertThat(wanted(s)).contains("2026-03-03 14:30 is wanted, but the clock is not set");
         assertThat(aim(s)).isEqualTo(before);
+        assertThat(tree(s)).doesNotContainKey(A + "hatch/ready-by-chance");
         s.wall(0, true).minutes(2);
         assertThat(wanted(s)).startsWith("Ready by Tue 14:30: holding");
     }

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import org.conetender.app.report.Lines;
+import org.conetender.core.face.HourWords;
 import org.conetender.core.hatch.Course;
 import org.conetender.core.hatch.Development;
 import org.conetender.core.hatch.Forecast;
@@ -89,17 +90,11 @@ record ForecastText(ForecastReport report, boolean hours) {
             wrapped(out, f.sentence());
         }
         report.byMs().ifPresent(ms -> line(out, "chance of being ready by %s: %s", report.time(ms),
-                percent(report.chance())));
+                HourWords.percent(report.chance())));
         Onward o = report.replay().outlook().onward();
         wrapped(out, "from the last reading on the water is taken to " + (o.daily() ? Text.of("do as in the "
                 + "24 h before it: %.1f to %.1f °C, in the mean %.1f °C", o.leastC(), o.mostC(), o.meanC())
                 : Text.of("stay at %.1f °C, the last hour's mean", o.meanC())));
-    }
-
-    /** What is nearly sure is not told as sure. */
-    private static String percent(double chance) {
-        return chance < 0.01 ? "less than 1 %" : chance > 0.99 ? "more than 99 %"
-                : Text.of("%.0f %%", 100 * chance);
     }
 
     private void printReady(PrintWriter out, Forecast f) {

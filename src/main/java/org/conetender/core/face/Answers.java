@@ -39,7 +39,7 @@ public final class Answers {
             case Ask.SetSetpoint p -> Text.of("this batch is held at %s °C.", plain(p.degreesC()));
             case Ask.ReadyBy h -> h.hour().isEmpty() ? "no hour is wanted for this batch any more."
                     : "wanted ready by " + book.cone(r.cone()).batch().marks().readyBy().or(h::hour)
-                            .orElseThrow().text() + ", recorded.";
+                            .orElseThrow().withWeekday() + ", recorded.";
             case Ask.Withdraw w -> "'" + w.what() + "' is withdrawn; the "
                     + (book.cone(r.cone()).batch().stage() instanceof Stage.Clean ? "cone" : "batch") + " is "
                     + book.cone(r.cone()).batch().stage().word() + " again.";

@@ -69,6 +69,15 @@ public record ByHour(Development done, Speed speed, Projection water, Rate rate)
                 : ready < hours - MISS_H ? Reach.EARLIER : Reach.MET);
     }
 
+    /** The chance that it is at its harvest point by then, 0..1. @param setC °C  @param hours from now */
+    public double chance(double setC, double hours) {
+        Projection held = new Projection(water.waterC(), water.plant(), water.plan().at(setC));
+        Ahead ahead = Ahead.walk(done.degreeHours(), speed.calledReadyAt(), held, rate);
+        Speed there = speed.at(rate.thresholdAtC(ahead.meanRate(speed.k90())), rate.baseC());
+        Ahead lossier = Ahead.walk(done.degreeHours(), there.calledReadyAt(), held.lossier(), rate);
+        return Spread.of(done, there, ahead, lossier).ready(ahead.doneAt(hours));
+    }
+
     /** The set-point for that hour, whatever was held. @param hours from now */
     public Answer solve(double hours, Band band) {
         Answer warm = at(band.mostC(), hours);
