@@ -33,7 +33,7 @@ record ForecastText(ForecastReport report, boolean hours) {
         wrapped(out, Text.of("%d %s from %s to %s (%s)", read.log().size(),
                 read.log().size() == 1 ? "reading" : "readings", report.time(read.log().firstMs()),
                 report.time(read.log().lastMs()), read.zone()));
-        read.remarks().forEach(r -> wrapped(out, "note: " + r));
+        report.notes().forEach(r -> wrapped(out, "note: " + r));
         line(out, "cysts stocked %s%n", report.time(report.stockedMs()));
         printAnswer(out, report.replay().forecast());
         printArrest(out, report.replay().development());
@@ -55,11 +55,13 @@ record ForecastText(ForecastReport report, boolean hours) {
     private void printTable(PrintWriter out) {
         out.println("hour  until             mean °C  least   most  gained   done  hatched");
         int number = 0;
+        Development before = Development.NONE;
         for (Replay.Hour h : report.replay().hours()) {
             number++;
             line(out, "%4d  %s  %s %7.2f %6.1f %7.1f%%%s", number, report.time(h.untilMs()),
                     water(h.water()), h.gainedDegreeHours(), h.done().degreeHours(), 100 * h.hatched(),
-                    interval(h.done()));
+                    interval(before, h.done()));
+            before = h.done();
         }
     }
 
@@ -68,11 +70,13 @@ record ForecastText(ForecastReport report, boolean hours) {
                 : Text.of("%7.2f %6.2f %6.2f", w.meanC(), w.leastC(), w.mostC());
     }
 
-    /** Shown once it would change the printed figure. */
-    private static String interval(Development d) {
-        double least = d.leastDegreeHours();
-        double most = d.mostDegreeHours();
-        return most - least < 0.05 ? "" : Text.of("  (done %.1f to %.1f)", least, most);
+    /** Of the sum, and of what was added to it; shown once it would change the printed figure. */
+    private static String interval(Development before, Development d) {
+        double least = d.leastDegreeHours() - before.leastDegreeHours();
+        double most = d.mostDegreeHours() - before.mostDegreeHours();
+        String gained = most - least < 0.05 ? "" : Text.of("gained %.1f to %.1f, ", least, most);
+        return d.mostDegreeHours() - d.leastDegreeHours() < 0.05 ? "" : Text.of("  (%sdone %.1f to %.1f)",
+                gained, d.leastDegreeHours(), d.mostDegreeHours());
     }
 
     private void printAnswer(PrintWriter out, Forecast f) {
@@ -82,6 +86,9 @@ record ForecastText(ForecastReport report, boolean hours) {
                 report.speed().known() ? "until 90 % have hatched, as told"
                 : "by then nine in ten have hatched in three " + (report.speed().timesSeen() == 0 ? "lots"
                 : "such batches") + " of four");
+        report.unmeasured().ifPresent(u -> wrapped(out, 2, Text.of("between %.1f and %.1f done, since %s",
+                report.replay().development().leastDegreeHours(),
+                report.replay().development().mostDegreeHours(), u)));
         line(out, "hatched at the last reading: %.0f %% of what hatches, probably %.0f to %.0f %%",
                 100 * f.hatched().median(), 100 * f.hatched().low(), 100 * f.hatched().high());
         if (f.reachable()) {
@@ -168,7 +175,11 @@ record ForecastText(ForecastReport report, boolean hours) {
     }
 
     private static void wrapped(PrintWriter out, String text) {
-        Lines.wrapped(0, text).forEach(out::println);
+        wrapped(out, 0, text);
+    }
+
+    private static void wrapped(PrintWriter out, int indent, String text) {
+        Lines.wrapped(indent, text).forEach(out::println);
     }
 
     private static void line(PrintWriter out, String format, Object... values) {

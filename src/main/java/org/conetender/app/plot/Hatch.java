@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
+import java.util.List;
 import java.util.Locale;
 import java.util.stream.DoubleStream;
 import org.conetender.core.hatch.Course;
@@ -19,8 +20,17 @@ import org.conetender.core.unit.Units;
  *
  * @param log the readings  @param replay what follows from them
  * @param zone of every time on the picture
+ * @param looks what people saw
  */
-public record Hatch(ThermometerLog log, Replay replay, ZoneId zone) {
+public record Hatch(ThermometerLog log, Replay replay, ZoneId zone, List<Look> looks) {
+
+    /** @param hours from the last reading  @param share that swam, 0..1  @param words for it */
+    public record Look(double hours, double share, String words) {}
+
+    /** Nobody looked. */
+    public Hatch(ThermometerLog log, Replay replay, ZoneId zone) {
+        this(log, replay, zone, List.of());
+    }
 
     private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
     private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("EEE d MMM", Locale.ENGLISH);
