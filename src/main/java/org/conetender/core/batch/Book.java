@@ -84,7 +84,9 @@ public record Book(Map<String, ConeBook> cones, List<String> recentIds, Optional
 
     private Lots lots(Fact f) {
         ConeBook cone = cones.get(f.cone());
-        return cone == null || !(f.change() instanceof Change.Told(Ask.Withdraw _)) ? lots.after(f)
+        return cone == null ? lots.after(f)
+                : !(f.change() instanceof Change.Told(Ask.Withdraw _))
+                ? lots.after(f).counted(f, cone.batch())
                 : cone.lastReport().map(lots::without).orElse(lots);
     }
 

@@ -9,14 +9,21 @@ import java.util.Map;
 import java.util.TreeMap;
 import java.util.function.Predicate;
 import org.conetender.core.hatch.Lesson;
+import org.conetender.core.image.Ask;
 
 /**
  * What the batches of every lot have taught, across all cones, as the facts have it. Nothing is reckoned
  * here: what is known of a lot follows from its lessons ({@link org.conetender.core.hatch.Learnt}).
  *
  * @param all oldest first
+ * @param densities what the sub-samples say of nauplii a gram
  */
-public record Lots(List<Kept> all) {
+public record Lots(List<Kept> all, Densities densities) {
+
+    /** Lessons alone, without the volumes of what was counted. */
+    public Lots(List<Kept> all) {
+        this(all, Densities.NONE);
+    }
 
     /** @param cone where it was learnt  @param seq of its fact  @param source of its fact */
     public record Kept(String cone, long seq, String source, Change.Taught what) {
@@ -33,6 +40,8 @@ public record Lots(List<Kept> all) {
     /** The oldest go beyond that (guess: a year of three cones, looked at four times a batch). */
     private static final int MOST = 4_000;
 
+    private static final double ML_PER_L = 1_000;
+
     /** So many other lots of a source are asked (guess: more would change little). */
     private static final int RELATIVES = 3;
 
@@ -46,13 +55,26 @@ public record Lots(List<Kept> all) {
         Kept[] next = new Kept[before.length + 1 - forgotten];
         System.arraycopy(before, forgotten, next, 0, next.length - 1);
         next[next.length - 1] = new Kept(f.cone(), f.seq(), f.source(), t);
-        return new Lots(Collections.unmodifiableList(Arrays.asList(next)));
+        return new Lots(Collections.unmodifiableList(Arrays.asList(next)), densities);
+    }
+
+    /** With the volume of a sub-sample that was just counted in that batch. */
+    Lots counted(Fact f, Batch b) {
+        return f.change() instanceof Change.Told(Ask.DidCount c) && b.stock().isPresent()
+                && b.fill().isPresent() ? new Lots(all, densities.and(new Densities.Sample(f.cone(), f.seq(),
+                        f.source(), b.fill().get().litres() * ML_PER_L / b.stock().get().cystsG()
+                        / c.sampleMl()))) : this;
+    }
+
+    /** Nauplii that a gram of that lot gives. @param ripe degree-hours by which nine in ten have hatched */
+    public double naupliiPerGram(String lot, double ripe) {
+        return densities.perGram(unnamed(lot) ? "" : lot, ripe, all);
     }
 
     /** As if that report had never been made. */
     Lots without(Fact report) {
         List<Kept> left = all.stream().filter(k -> !k.by(report)).toList();
-        return left.size() == all.size() ? this : new Lots(left);
+        return left.size() == all.size() ? this : new Lots(left, densities);
     }
 
     /** What a tin is called as long as nobody names it (the default of cone.usual.lot). */

@@ -65,6 +65,12 @@ public final class LotWords {
                 degreeHours, expected);
     }
 
+    /** What the time without air was reckoned with, where that is the lot's own. @param perGram nauplii/g */
+    public static String dense(double perGram) {
+        return Text.of(" That is reckoned with %,.0f nauplii a gram, by what was counted of this lot.",
+                Math.round(perGram / 1_000) * 1_000.0);
+    }
+
     /** @param hours from now */
     public static String inHours(double hours) {
         return Text.of("in about %.1f h", hours);
