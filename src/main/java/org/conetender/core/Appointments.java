@@ -143,6 +143,17 @@ final class Appointments {
                 .orElse("");
     }
 
+    /** What a report that was made now means for an hour that was kept before; empty while it is kept. */
+    String broken(Cone c) {
+        Batch b = work.batch(c.id());
+        ConeLive live = work.live(c.id());
+        Optional<Appointment> was = Appointment.of(b, live.outlook().appointment());
+        return renewed(c, live.growth(), live.outlook().appointment())
+                .filter(a -> was.filter(w -> w.stand() == a.stand()).isEmpty() && a.stand() != Stand.KEPT)
+                .map(a -> " " + HourWords.stand(said(a.hour()), a, Optional.of(foresight(c, live.growth())
+                        .at(a.setC()).ready().announced()))).orElse("");
+    }
+
     private Foresight foresight(Cone c, Growth growth) {
         Batch b = work.batch(c.id());
         return Foresight.of(work, c, growth.doneOf(b));

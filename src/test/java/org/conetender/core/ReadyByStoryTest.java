@@ -234,6 +234,18 @@ class ReadyByStoryTest {
         assertThat(s.standing("a")).doesNotContain("hour-missed");
     }
 
+    /** Whoever looks is told at once what that look does to the hour. */
+    @Test
+    void aLookThatBreaksTheHourIsAnsweredWithThat() {
+        Story s = started();
+        asks(s, "tue 14:30", true);
+        s.pass(Duration.ofHours(6));
+        assertThat(s.ask("a", new Ask.Did(Step.NONE_SEEN)).sentence()).doesNotContain("14:30");
+        s.pass(Duration.ofHours(20));
+        String broken = s.ask("a", new Ask.DidCount(2, 40, 360, 1)).sentence();
+        assertThat(broken).contains("Cannot be ready by 14:30: holding 30.0 °C, the most that is safe");
+    }
+
     @Test
     void guardsAndStagesWinOverAnHour() {
         Story s = started();

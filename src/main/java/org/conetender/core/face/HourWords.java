@@ -109,7 +109,7 @@ public final class HourWords {
     }
 
     /** How it stands now. @param readyHours as announced, from now; empty while nothing is known */
-    static String stand(Said s, Appointment a, Optional<Double> readyHours) {
+    public static String stand(Said s, Appointment a, Optional<Double> readyHours) {
         String comes = readyHours.filter(h -> h <= FORESEEN_H)
                 .map(h -> ", which brings it at " + s.after(h)).orElse("");
         return words(s, a, comes) + chance(a);

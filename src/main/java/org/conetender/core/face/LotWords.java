@@ -65,6 +65,13 @@ public final class LotWords {
                 degreeHours, expected);
     }
 
+    /** Said of a tin whose label nobody used: a slip of the pen begins a lot of its own. */
+    static String unheardOf(String lot) {
+        return " No cone holds cysts of that label or takes them as usual, and nothing is known of it: see "
+                + "that it reads as you stock it, else say 'tin' with the right one, and '" + lot
+                + "' with 0 g.";
+    }
+
     /** What the time without air was reckoned with, where that is the lot's own. @param perGram nauplii/g */
     public static String dense(double perGram) {
         return Text.of(" That is reckoned with %,.0f nauplii a gram, by what was counted of this lot.",
