@@ -25,8 +25,15 @@ public record Projection(double waterC, Plant plant, Plan plan) {
      * @param watts what the heater may give, W; 0 without one, or while it is locked off
      * @param wattsPerK losses to the room, W/K, above 0 ({@link Losses} until learnt)
      * @param room the room
+     * @param doubtK by which it may be colder or warmer, one standard deviation, K; counts where no heater
+     *     holds the water
      */
-    public record Plant(double litres, double watts, double wattsPerK, Room room) {
+    public record Plant(double litres, double watts, double wattsPerK, Room room, double doubtK) {
+
+        /** In a room that is as it is said to be. */
+        public Plant(double litres, double watts, double wattsPerK, Room room) {
+            this(litres, watts, wattsPerK, room, 0);
+        }
 
         /** Whether every figure is one that a cone can have is checked here, once. */
         public Plant {
@@ -55,7 +62,7 @@ public record Projection(double waterC, Plant plant, Plan plan) {
 
         /** The same with so much of its heater's power, a share: none while it is locked off. */
         public Plant powered(double share) {
-            return new Plant(litres, watts * share, wattsPerK, room);
+            return new Plant(litres, watts * share, wattsPerK, room, doubtK);
         }
 
         /** Share of its distance to the room that unheated water keeps over one step. */
@@ -107,10 +114,10 @@ public record Projection(double waterC, Plant plant, Plan plan) {
     /** Losses are known to this share, one standard deviation: lids, draughts, foam (*guess*). */
     private static final double LOSS_DOUBT = 0.15;
 
-    /** The same in a cone that loses more than it is taken to. */
+    /** The same in a cone that loses more than it is taken to, in a room that is colder. */
     Projection lossier() {
         return new Projection(waterC, new Plant(plant.litres, plant.watts,
-                plant.wattsPerK * (1 + LOSS_DOUBT), plant.room), plan);
+                plant.wattsPerK * (1 + LOSS_DOUBT), plant.room.plus(-plant.doubtK)), plan);
     }
 
     /** Water that stays as it is, for a log whose cone is not known. */
