@@ -19,14 +19,14 @@ final class AirOff {
 
     private AirOff() {}
 
-    /** @param judged what is believed of the cone in this tick */
-    static View.Caps caps(Cone cone, Batch b, ConeJudgement judged) {
-        return caps(cone, b, warmestC(b, judged));
+    /** @param judged what is believed of the cone in this tick  @param naupliiPerGram that its lot gives */
+    static View.Caps caps(Cone cone, Batch b, ConeJudgement judged, double naupliiPerGram) {
+        return caps(cone, b, warmestC(b, judged), naupliiPerGram);
     }
 
     /** @param waterC how warm the water is at most, °C */
-    static View.Caps caps(Cone cone, Batch b, double waterC) {
-        double oxygen = Breath.charge(b).map(c -> Oxygen.airOffMinutes(c, waterC))
+    static View.Caps caps(Cone cone, Batch b, double waterC, double naupliiPerGram) {
+        double oxygen = Breath.charge(b, naupliiPerGram).map(c -> Oxygen.airOffMinutes(c, waterC))
                 .orElse(Suffocation.LONGEST_MINUTES);
         double drawing = Math.min(Suffocation.LONGEST_MINUTES, oxygen);
         double settled = Math.min(drawing, cone.timing().airOffCapMinutes());

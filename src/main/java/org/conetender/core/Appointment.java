@@ -13,8 +13,14 @@ import org.conetender.core.settings.Cone;
  * @param hour asked for, with its date
  * @param setC the set-point for it, °C, inside the band of {@link org.conetender.core.hatch.ByHour.Band}
  * @param stand whether the hour can be kept
+ * @param chance that it is ready by then, 0..1; NaN where nobody knows what time it is
  */
-public record Appointment(Hour hour, double setC, Stand stand) {
+public record Appointment(Hour hour, double setC, Stand stand, double chance) {
+
+    /** While nobody knows what time it is. @param setC held before, °C */
+    static Appointment withoutClock(Hour hour, double setC) {
+        return new Appointment(hour, setC, Stand.NO_CLOCK, Double.NaN);
+    }
 
     /** How it stands. */
     public enum Stand {
@@ -22,10 +28,17 @@ public record Appointment(Hour hour, double setC, Stand stand) {
         KEPT,
         /** As warm as is safe, and still later. */
         LATE,
+        /** Its heat is locked off, and without it comes later; the last set-point stays. */
+        LOCKED,
         /** As cool as hatches well, and still earlier. */
         EARLY,
         /** Nobody knows what time it is; the last set-point stays. */
-        NO_CLOCK
+        NO_CLOCK;
+
+        /** Whether it will be late, for all that is known. */
+        boolean late() {
+            return this == LATE || this == LOCKED;
+        }
     }
 
     /** After a restart: the set-point that was last held for the hour, until it is reckoned anew. */
@@ -33,7 +46,7 @@ public record Appointment(Hour hour, double setC, Stand stand) {
         return last.flatMap(c -> c.cones().stream()
                 .filter(p -> p.cone().equals(cone) && p.batch() == b.number() && p.heldC().isPresent())
                 .findFirst()).flatMap(p -> b.marks().readyBy()
-                        .map(h -> new Appointment(h, p.heldC().getAsDouble(), Stand.NO_CLOCK)));
+                        .map(h -> withoutClock(h, p.heldC().getAsDouble())));
     }
 
     /** The set-point of that batch, °C: told, chosen for its hour, or the cone's own. */

@@ -63,10 +63,16 @@ final class Appointments {
             return Optional.of("that hour is past; say one that is still to come.");
         }
         Growth growth = work.live(c.id()).growth();
-        Answer a = foresight(c, growth).byHour().solve(hours, ByHour.Band.of(c.limits()));
-        return a.reach() == ByHour.Reach.MET ? Optional.empty()
-                : Optional.of(HourWords.cannot(said(hour), a.setC(), a.readyHours(),
-                        a.reach() == ByHour.Reach.LATER));
+        ByHour by = foresight(c, growth).byHour();
+        Answer a = by.solve(hours, ByHour.Band.of(c.limits()));
+        return switch (a.reach()) {
+            case MET -> Optional.empty();
+            case LATER -> Optional.of((PowerAhead.locked(work, c)
+                    ? HourWords.locked(said(hour), a.readyHours())
+                    : HourWords.cannot(said(hour), a.setC(), a.readyHours(), true))
+                    + HourWords.allTheSame(by.chance(a.setC(), hours)));
+            case EARLIER -> Optional.of(HourWords.cannot(said(hour), a.setC(), a.readyHours(), false));
+        };
     }
 
     private static Optional<String> unfit(Batch b, ConeJudgement judged) {
@@ -96,16 +102,18 @@ final class Appointments {
         double usualC = was.map(Appointment::setC).orElse(c.limits().setpointC());
         Optional<Double> hours = hoursUntil(hour);
         if (hours.isEmpty()) {
-            return Optional.of(new Appointment(hour, usualC, Stand.NO_CLOCK));
+            return Optional.of(Appointment.withoutClock(hour, usualC));
         }
         ByHour by = foresight(c, growth).byHour();
         ByHour.Band band = ByHour.Band.of(c.limits());
         Answer a = was.isPresent() ? by.solve(hours.get(), band, usualC) : by.solve(hours.get(), band);
-        return Optional.of(new Appointment(hour, a.setC(), switch (a.reach()) {
+        boolean locked = a.reach() == ByHour.Reach.LATER && PowerAhead.locked(work, c);
+        double setC = locked ? usualC : a.setC();
+        return Optional.of(new Appointment(hour, setC, switch (a.reach()) {
             case MET -> Stand.KEPT;
-            case LATER -> Stand.LATE;
             case EARLIER -> Stand.EARLY;
-        }));
+            case LATER -> locked ? Stand.LOCKED : Stand.LATE;
+        }, by.chance(setC, hours.get())));
     }
 
     /**
@@ -116,12 +124,12 @@ final class Appointments {
         ConeLive live = work.live(c.id());
         Batch b = work.batch(c.id());
         return Appointment.of(b, live.outlook().appointment())
-                .filter(a -> a.stand() == Stand.LATE && b.stage().growing())
+                .filter(a -> a.stand().late() && b.stage().growing())
                 .filter(a -> hoursUntil(a.hour()).filter(h -> h <= CALL_WITHIN_H).isPresent())
                 .flatMap(a -> live.outlook().forecast().map(f -> {
                     double readyInH = left(live, f.ready().announced());
                     return new Alarms.Cause(c.id(), AlarmKind.HOUR_MISSED,
-                            HourWords.missed(said(a.hour()), readyInH), Alarm.Held.BY_CAUSE,
+                            HourWords.missed(said(a.hour()), a.stand(), readyInH), Alarm.Held.BY_CAUSE,
                             readyInH - hoursUntil(a.hour()).orElseThrow() < MISSED_BY_H);
                 }));
     }
@@ -131,8 +139,19 @@ final class Appointments {
         Batch b = work.batch(c.id());
         Growth growth = work.live(c.id()).growth();
         return !b.stage().growing() ? "" : renewed(c, growth, Optional.empty())
-                .map(a -> HourWords.holding(a.setC(), work.known(c.id()).speed()))
+                .map(a -> HourWords.holding(a.setC(), work.known(c.id()).speed()) + HourWords.chance(a))
                 .orElse("");
+    }
+
+    /** What a report that was made now means for an hour that was kept before; empty while it is kept. */
+    String broken(Cone c) {
+        Batch b = work.batch(c.id());
+        ConeLive live = work.live(c.id());
+        Optional<Appointment> was = Appointment.of(b, live.outlook().appointment());
+        return renewed(c, live.growth(), live.outlook().appointment())
+                .filter(a -> was.filter(w -> w.stand() == a.stand()).isEmpty() && a.stand() != Stand.KEPT)
+                .map(a -> " " + HourWords.stand(said(a.hour()), a, Optional.of(foresight(c, live.growth())
+                        .at(a.setC()).ready().announced()))).orElse("");
     }
 
     private Foresight foresight(Cone c, Growth growth) {

@@ -8,6 +8,7 @@ import org.conetender.core.hatch.Development;
 import org.conetender.core.hatch.Forecast;
 import org.conetender.core.hatch.Known;
 import org.conetender.core.hatch.Harvest;
+import org.conetender.core.hatch.Loose;
 import org.conetender.core.hatch.Projection;
 import org.conetender.core.hatch.Rate;
 import org.conetender.core.hatch.Room;
@@ -36,21 +37,38 @@ record Foresight(Cone cone, Batch batch, Cysts cysts, ConeJudgement judged, Arou
     /** @param done what they have done  @param lot what is known of it */
     record Cysts(Development done, Known lot) {}
 
-    /** @param room from now on  @param rate by which the cysts develop in their water */
-    record Around(Room room, Rate rate) {}
+    /**
+     * @param room from now on  @param rate by which the cysts develop in their water
+     * @param power what its heater may give, as a share of its own, 0..1
+     * @param water how its room is known
+     */
+    record Around(Room room, Rate rate, double power, Water water) {}
+
+    /** @param measured whether a probe tells of the room  @param stoodH since it was filled in, h */
+    record Water(boolean measured, double stoodH) {}
 
     /** Of that cone in this tick. @param done what its cysts have done */
     static Foresight of(Work work, Cone c, Development done) {
         return new Foresight(c, work.batch(c.id()), new Cysts(done, work.known(c.id())),
                 work.judged.get(c.id()), new Around(room(work, c),
-                        Zones.of(work.settings.site(), c, work.batch(c.id())).rate()));
+                        Zones.of(work.settings.site(), c, work.batch(c.id())).rate(),
+                        PowerAhead.locked(work, c) ? 0 : PowerAhead.share(work, c),
+                        new Water(measured(work, c), stoodH(work, c))));
+    }
+
+    private static boolean measured(Work work, Cone c) {
+        return work.judged.get(c.id()).roomC().isPresent() || work.before.live().day().known();
+    }
+
+    private static double stoodH(Work work, Cone c) {
+        return work.batch(c.id()).fill().map(f -> Units.hours(work.since(f.at()).leastMs())).orElse(0.0);
     }
 
     /** With the course of its day, as far as that is learnt: from its probe, or else from this very water. */
-    private static Room room(Work work, Cone c) {
+    static Room room(Work work, Cone c) {
         RoomDay measured = work.before.live().day();
         Optional<Double> nowC = work.judged.get(c.id()).roomC();
-        return nowC.isPresent() || measured.known()
+        return measured(work, c)
                 ? measured.room(work.image.now(), nowC, ConeJudgement.UNMEASURED_ROOM_C)
                 : work.live(c.id()).heating().felt().course(work.image.now(),
                         ConeJudgement.UNMEASURED_ROOM_C);
@@ -72,15 +90,30 @@ record Foresight(Cone cone, Batch batch, Cysts cysts, ConeJudgement judged, Arou
     }
 
     private Projection projection(double setC) {
-        double litres = Judge.warmedLitres(cone, batch);
-        // As the cone has shown itself, where that fits its water; else as it was configured.
-        Projection.Plant plant = judged.thermal().filter(Thermal::fits)
-                .map(t -> Projection.Plant.learned(litres, t.estimate(), around.room()))
-                .orElseGet(() -> new Projection.Plant(litres, cone.fittings().heat().watts(),
-                        Judge.lossWPerK(cone, litres), around.room()));
-        return new Projection(judged.belief().middleC(), plant, new Projection.Plan(setC,
+        return new Projection(judged.belief().middleC(), plant(setC), new Projection.Plan(setC,
                 Math.min(setC, cone.limits().floorC()), cysts.lot().at(setC).calledReadyAt(),
-                idleH(litres)));
+                idleH(Judge.warmedLitres(cone, batch))));
+    }
+
+    /** And what is doubted of its room, where no heater holds it. */
+    private Projection.Plant plant(double setC) {
+        if (cone.fittings().heat().kind() == Cone.HeatKind.NONE) {
+            double litres = Judge.litres(cone, batch);
+            return Loose.unheated(new Loose.Standing(litres, cone.fittings().vessel().lid(),
+                    judged.belief().middleC(), around.water().stoodH()), Judge.lossWPerK(cone, litres),
+                    Optional.of(around.room()).filter(_ -> around.water().measured()));
+        }
+        return Loose.heated(plant(cone, batch, judged, around.room()).powered(around.power()), setC,
+                around.water().measured());
+    }
+
+    /** As the cone has shown itself, where that fits its water; else as it was configured. */
+    static Projection.Plant plant(Cone cone, Batch batch, ConeJudgement judged, Room room) {
+        double litres = Judge.warmedLitres(cone, batch);
+        return judged.thermal().filter(Thermal::fits)
+                .map(t -> Projection.Plant.learned(litres, t.estimate(), room))
+                .orElseGet(() -> new Projection.Plant(litres, cone.fittings().heat().watts(),
+                        Judge.lossWPerK(cone, litres), room));
     }
 
     /** How long no heat will be given yet, h: the switches are tried, then it begins gently. */

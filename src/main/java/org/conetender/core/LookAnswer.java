@@ -109,9 +109,11 @@ final class LookAnswer {
     private String hour(Batch b) {
         ConeLive live = work.live(cone.id());
         Optional<Forecast> was = live.outlook().forecast();
-        boolean asked = b.marks().readyBy().isPresent();
-        if (!b.stage().growing() || asked || was.isEmpty() || !work.judged.get(cone.id()).belief().known()) {
+        if (!b.stage().growing() || was.isEmpty() || !work.judged.get(cone.id()).belief().known()) {
             return "";
+        }
+        if (b.marks().readyBy().isPresent()) {
+            return new Appointments(work).broken(cone);
         }
         Forecast f = Foresight.of(work, cone, live.growth().doneOf(b))
                 .at(Appointment.setC(cone, b, live.outlook().appointment()));

@@ -15,6 +15,7 @@ import org.conetender.core.batch.Checkpoint;
 import org.conetender.core.batch.Fact;
 import org.conetender.core.batch.Minute;
 import org.conetender.core.face.Answers;
+import org.conetender.core.face.LotWords;
 import org.conetender.core.face.NextStep;
 import org.conetender.core.face.Sentences;
 import org.conetender.core.guard.Finding;
@@ -22,6 +23,7 @@ import org.conetender.core.guard.View;
 import org.conetender.core.hatch.Forecast;
 import org.conetender.core.hatch.Growth;
 import org.conetender.core.hatch.Harvest;
+import org.conetender.core.hatch.Oxygen;
 import org.conetender.core.hatch.Zones;
 import org.conetender.core.heat.Hold;
 import org.conetender.core.heat.Share;
@@ -132,8 +134,11 @@ final class Telling {
         // By now the water is as cold as it came; the air will be stopped when it is warm.
         Cone c = work.settings.cone(r.cone()).orElseThrow();
         double warmC = AirOff.harvestC(c, work.batch(c.id()), work.judged.get(c.id()));
-        View.Caps caps = AirOff.caps(c, work.batch(c.id()), warmC);
-        return caps.tooHurried() ? Sentences.hurried(caps, warmC) : Sentences.withoutAir(caps, warmC);
+        double perGram = work.known(c.id()).begun(work.ledger.book().lots(), c.id(), work.batch(c.id()))
+                .naupliiPerGram();
+        View.Caps caps = AirOff.caps(c, work.batch(c.id()), warmC, perGram);
+        return (caps.tooHurried() ? Sentences.hurried(caps, warmC) : Sentences.withoutAir(caps, warmC))
+                + (perGram == Oxygen.USUAL_NAUPLII_PER_G ? "" : LotWords.dense(perGram));
     }
 
     /** One cone's memory for the next tick. */
@@ -162,6 +167,7 @@ final class Telling {
         long now = work.image.now().monoMs();
         boolean changed = !work.before.book().cone(c.id()).batch().equals(b)
                 || was.water().known() != j.belief().known()
+                || PowerAhead.locked(work, c) != PowerAhead.locked(work.settings, work.before.book(), c)
                 || !work.live(c.id()).known().speed().equals(work.known(c.id()).speed());
         if (!changed && !Tick.minutePassed(was.atMs(), now)) {
             return was;

@@ -127,7 +127,7 @@ final class Work {
 
     /** How long air may be off for this batch, and how long that lets it settle. */
     View.Caps caps(Cone cone) {
-        return AirOff.caps(cone, batch(cone.id()), judged.get(cone.id()));
+        return AirOff.caps(cone, batch(cone.id()), judged.get(cone.id()), known(cone.id()).naupliiPerGram());
     }
 
     /** What the stage wants of the cone's air and heat, before anybody forbids it. */
@@ -149,7 +149,8 @@ final class Work {
             ConeLive was = live(c.id());
             judged.put(c.id(), Judge.look(Refreshed.of(was.judged(), before.book().cone(c.id()),
                     ledger.book().cone(c.id())),
-                    new Judge.About(c, ledger.book().cone(c.id()), handled(c.id()), room), image,
+                    new Judge.About(c, ledger.book().cone(c.id()), handled(c.id()), room,
+                            was.known().naupliiPerGram()), image,
                     new Judge.Did(was.switches(c), !was.out().airPause(), was.hold().aimC(), dtMs)));
         }
         beside.putAll(Besides.of(this));

@@ -265,6 +265,9 @@ class LessonStoryTest {
         assertThat(s.paper.facts().stream().filter(f -> f.change() instanceof Change.Told(Ask.TinHolds _)))
                 .hasSize(2).allMatch(f -> f.cone().isEmpty());
         assertThat(s.ask("a", new Ask.Withdraw("last")).sentence()).as("of the cone").contains("'started'");
+        assertThat(s.ask("", new Ask.TinHolds("L-0417", 425)).sentence()).doesNotContain("of that label");
+        assertThat(s.ask("", new Ask.TinHolds("L-0471", 425)).sentence()).contains("425 g are left, recorded",
+                "No cone holds cysts of that label", "'L-0471' with 0 g");
         assertThat(s.ask("", new Ask.TinHolds("unknown", 425)).sentence()).contains("write one on it");
         assertThat(s.ask("", new Ask.TinHolds("L-0417", -1)).accepted()).isFalse();
     }

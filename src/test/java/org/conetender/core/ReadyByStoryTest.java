@@ -30,20 +30,9 @@ class ReadyByStoryTest {
     private static final Ask NONE = new Ask.ReadyBy(Optional.empty());
 
     private static Story started(Fitting... fittings) {
-        return follow(Story.at(fittings)).does(Step.STARTED);
-    }
-
-    /** Water that goes where it is aimed, by half a kelvin an hour, and never below 21 °C by itself. */
-    private static Story follow(Story s) {
-        double[] c = {27};
-        s.senses.water("a", c[0]);
-        return s.each(x -> {
-            double aim = x.state().live().cones().get("a").hold().aimC();
-            if (!Double.isNaN(aim)) {
-                c[0] = Math.max(21, c[0] + Math.clamp(aim - c[0], -0.002, 0.002));
-                x.senses.water("a", c[0]);
-            }
-        });
+        Story s = Story.at(fittings);
+        RealWater.in(s, 27);
+        return s.does(Step.STARTED);
     }
 
     private static String asks(Story s, String hour, boolean accepted) {
@@ -51,6 +40,11 @@ class ReadyByStoryTest {
         assertThat(r.accepted()).as(r.sentence()).isEqualTo(accepted);
         s.tick();
         return r.sentence();
+    }
+
+    /** The hour that a refusal names, as it can be said. */
+    private static String hour(String refusal) {
+        return refusal.replaceAll(".*it comes at (\\w+) \\d+ \\w+ ([0-9:]+);.*", "$1 $2");
     }
 
     private static double aim(Story s) {
@@ -68,17 +62,21 @@ class ReadyByStoryTest {
     @Test
     void anHourIsTakenHeldForAndToldOnAllFaces() {
         Story s = started();
-        assertThat(asks(s, "14:30", false)).contains("cannot be ready by 14:30", "30.0 °C, the most that is "
-                + "safe", "it comes at Tue ");
+        assertThat(asks(s, "14:30", false)).contains("cannot be ready by Mon 2 Mar 14:30",
+                "30.0 °C, the most that is safe", "it comes at Tue 3 Mar ")
+                .endsWith("The chance that it is ready by then all the same is less than 1 %.");
         String answer = asks(s, "tue 14:30", true);
-        assertThat(answer).startsWith("Cone a: wanted ready by 2026-03-03 14:30, recorded.")
-                .contains("Held at 25.", "reckoned anew every minute", "nobody has seen such cysts hatch");
+        assertThat(answer).startsWith("Cone a: wanted ready by 2026-03-03 14:30 (Tue), recorded.")
+                .contains("Held at 25.", "reckoned anew every minute", "nobody has seen such cysts hatch")
+                .matches(".* The chance of being ready by then is 7[3-7] %\\.");
         assertThat(s.batch("a").marks().readyBy()).contains(Hour.parse("2026-03-03 14:30"));
         s.minutes(2);
         assertThat(aim(s)).isBetween(24.0, 26.0);
         assertThat(tree(s)).containsEntry(A + "hatch/ready-by", "2026-03-03 14:30");
         assertThat(Double.parseDouble(tree(s).get(A + "water/setpoint"))).isCloseTo(aim(s), within(1e-9));
-        assertThat(wanted(s)).startsWith("Ready by Tue 14:30: holding 2").endsWith(" °C.");
+        assertThat(wanted(s)).startsWith("Ready by Tue 14:30: holding 2").contains(" °C. The chance of being "
+                + "ready by then is 7");
+        assertThat(Integer.parseInt(tree(s).get(A + "hatch/ready-by-chance"))).isBetween(70, 79);
         assertThat(tree(s).get(A + "hatch/ready-at")).startsWith("2026-03-03T14:");
     }
 
@@ -106,13 +104,13 @@ class ReadyByStoryTest {
     void anHourThatCannotBeKeptIsRefusedWithTheNearestThatCan() {
         Story s = started();
         String soon = asks(s, "mon 20:00", false);
-        String nearest = soon.replaceAll(".*it comes at (\\w+ [0-9:]+);.*", "$1");
+        String nearest = hour(soon);
         assertThat(nearest).matches("Tue \\d\\d:\\d\\d");
         asks(s, nearest, true);
         assertThat(aim(s)).isGreaterThan(29.5).isLessThanOrEqualTo(30);
         String late = asks(s, "sat 07:30", false);
-        assertThat(late).contains("cannot wait until Sat 07:30: at 22.0 °C");
-        asks(s, late.replaceAll(".*it comes at (\\w+ [0-9:]+);.*", "$1"), true);
+        assertThat(late).contains("cannot wait until Sat 7 Mar 07:30: at 22.0 °C");
+        asks(s, hour(late), true);
         assertThat(aim(s)).isLessThan(22.5).isGreaterThanOrEqualTo(22);
     }
 
@@ -120,7 +118,8 @@ class ReadyByStoryTest {
     void whatNobodyCanReckonIsRefusedWithWhatToDo() {
         Story s = Story.at();
         assertThat(asks(s, "tue 14:30", false)).contains("no cysts are in it", "report 'started'");
-        follow(s).does(Step.STARTED);
+        RealWater.in(s, 27);
+        s.does(Step.STARTED);
         assertThat(asks(s, "2026-03-01 07:30", false)).contains("that hour is past");
         s.wall(0, false);
         assertThat(asks(s, "tue 14:30", false)).contains("the clock is not set", "network", "'setpoint'");
@@ -208,6 +207,7 @@ class ReadyByStoryTest {
         s.wall(0, false).restart("boot-2", 60_000).minutes(3);
         assertThat(wanted(s)).contains("2026-03-03 14:30 is wanted, but the clock is not set");
         assertThat(aim(s)).isEqualTo(before);
+        assertThat(tree(s)).doesNotContainKey(A + "hatch/ready-by-chance");
         s.wall(0, true).minutes(2);
         assertThat(wanted(s)).startsWith("Ready by Tue 14:30: holding");
     }
@@ -232,6 +232,18 @@ class ReadyByStoryTest {
         s.ask("a", NONE);
         s.minutes(3);
         assertThat(s.standing("a")).doesNotContain("hour-missed");
+    }
+
+    /** Whoever looks is told at once what that look does to the hour. */
+    @Test
+    void aLookThatBreaksTheHourIsAnsweredWithThat() {
+        Story s = started();
+        asks(s, "tue 14:30", true);
+        s.pass(Duration.ofHours(6));
+        assertThat(s.ask("a", new Ask.Did(Step.NONE_SEEN)).sentence()).doesNotContain("14:30");
+        s.pass(Duration.ofHours(20));
+        String broken = s.ask("a", new Ask.DidCount(2, 40, 360, 1)).sentence();
+        assertThat(broken).contains("Cannot be ready by 14:30: holding 30.0 °C, the most that is safe");
     }
 
     @Test

@@ -50,6 +50,8 @@ class RoomDayStoryTest {
                 random.nextDouble(0.2, 0.5), 0.5), random);
         Plant plant = new Plant(new Plant.Build(HeatKind.IMMERSED, watts, 2, new Plant.Quirks(45, 1, 0.6)),
                 room);
+        // As these settings say: open. The weak heater needs a lid, of which the daemon is not told.
+        plant.lid(watts > 0);
         plant.pour(2, 23, 25);
         long[] lastMs = {s.now().monoMs()};
         s.each(x -> {
@@ -104,7 +106,7 @@ class RoomDayStoryTest {
         double with = missH(stocked(seed, true));
         double without = missH(stocked(seed, false));
         assertThat(with).as("%.2f h with the room's day, %.2f h without", with, without)
-                .isLessThan(0.7 * without);
+                .isLessThan(0.4 * without).isLessThan(1);
     }
 
     @ParameterizedTest

@@ -110,6 +110,12 @@ public final class Senses {
         return this;
     }
 
+    /** It warms again. */
+    public Senses works(String cone) {
+        dead.remove(cone);
+        return this;
+    }
+
     /** Time passes over the water of that cone. @param heated whether power reaches its heater */
     void second(Cone c, boolean heated, double dtS) {
         double rise = c.fittings().heat().riseKPerS(c.usual().litres());

@@ -14,8 +14,10 @@ import java.util.concurrent.Callable;
 import org.conetender.app.view.Terminal;
 import org.conetender.core.hatch.Forecast;
 import org.conetender.core.hatch.Learnt;
+import org.conetender.core.hatch.Lesson;
 import org.conetender.core.hatch.RateForm;
 import org.conetender.core.hatch.Replay;
+import org.conetender.core.hatch.Slip;
 import org.conetender.core.hatch.Speed;
 import org.conetender.core.hatch.ThermometerLog;
 import org.conetender.core.hatch.Zones;
@@ -180,19 +182,22 @@ public final class ForecastCommand implements Callable<Integer> {
         long stockedMs = stocked == null ? readings.firstMs() : stockedMs(readings);
         Zones zones = new Zones(form.rate(), Zones.USUAL.lossC());
         Replay replay = readings.replay(new Replay.Question(speed, zones, stockedMs, surroundings));
+        List<Lesson> looks = List.of();
         if (!reports.isEmpty()) {
             if (form != RateForm.BASE) {
                 throw new BadLog("--rate " + form + " cannot go with what was seen of the batch: a lot is "
                         + "learnt by the usual rate; leave one of them out");
             }
-            Speed seen = Learnt.of(prior(), List.of(), reports.lessons(times(), readings, replay));
+            looks = reports.lessons(times(), readings, replay);
+            Speed seen = Learnt.of(prior(), List.of(), looks);
             // A lot whose speed was told stays one that is known.
             Speed lot = lotSpeed == null ? seen : new Speed(seen.k50DegreeHours(), seen.sigma(), seen.doubt(),
                     Speed.KNOWN_AFTER);
             replay = readings.replay(new Replay.Question(lot, zones, stockedMs, surroundings));
         }
         OptionalLong byMs = by == null ? OptionalLong.empty() : OptionalLong.of(byMs(readings, stockedMs));
-        return new ForecastReport(read, new ForecastReport.Asked(stockedMs, byMs, form), replay);
+        return new ForecastReport(read, new ForecastReport.Asked(stockedMs, byMs, form), replay,
+                new ForecastReport.Seen(looks, looks.isEmpty() ? List.of() : Slip.among(prior(), looks)));
     }
 
     private Learnt.Prior prior() throws BadLog {

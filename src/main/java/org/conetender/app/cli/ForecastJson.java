@@ -25,7 +25,7 @@ record ForecastJson(ForecastReport report) {
             }
             g.writeEndArray();
             g.writeArrayFieldStart("notes");
-            for (String remark : report.read().remarks()) {
+            for (String remark : report.notes()) {
                 g.writeString(remark);
             }
             g.writeEndArray();

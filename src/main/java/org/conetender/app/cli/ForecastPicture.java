@@ -11,6 +11,8 @@ import org.conetender.app.plot.Hatch;
 import org.conetender.app.plot.HatchPicture;
 import org.conetender.app.plot.Picture;
 import org.conetender.core.hatch.Forecast;
+import org.conetender.core.hatch.Lesson;
+import org.conetender.core.unit.Text;
 
 /**
  * A {@link ForecastReport} as a picture.
@@ -18,6 +20,9 @@ import org.conetender.core.hatch.Forecast;
  * @param log the log's name, for the title where nothing else can be said
  */
 record ForecastPicture(ForecastReport report, String log) {
+
+    /** A verdict stands where a lot is ripe. */
+    private static final double RIPE = 0.9;
 
     private static final String SVG = ".svg";
     private static final String PNG = ".png";
@@ -35,8 +40,26 @@ record ForecastPicture(ForecastReport report, String log) {
     /** Whole or not at all, as far as the drawing goes. @param file such as {@link #canDraw} takes */
     void drawInto(Path file) throws IOException {
         ForecastReport r = report;
-        write(file, new HatchPicture(new Hatch(r.read().log(), r.replay(), r.read().zone()), title(),
-                lines()));
+        write(file, new HatchPicture(new Hatch(r.read().log(), r.replay(), r.read().zone(),
+                r.seen().looks().stream().map(this::look).toList()), title(), lines()));
+    }
+
+    private Hatch.Look look(Lesson l) {
+        double atH = l.at().hours() + report.replay().outlook().course().hours(0);
+        return switch (l.sight()) {
+            case Lesson.Sight.NoneYet _ -> new Hatch.Look(atH, 0, "none yet");
+            case Lesson.Sight.First _ -> new Hatch.Look(atH, 0, "first seen");
+            case Lesson.Sight.Counted c -> {
+                double share = c.nauplii() / (double) Math.max(1, c.nauplii() + c.umbrella()
+                        + c.unhatched());
+                yield new Hatch.Look(atH, share, Text.of("%.0f %% counted", 100 * share));
+            }
+            case Lesson.Sight.Judged(Lesson.Word w) -> new Hatch.Look(atH, RIPE, switch (w) {
+                case TOO_EARLY -> "judged too early";
+                case RIGHT -> "judged right";
+                case LATE -> "judged late";
+            });
+        };
     }
 
     /** In the form that the name asks for. */

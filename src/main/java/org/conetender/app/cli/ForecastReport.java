@@ -2,11 +2,19 @@ package org.conetender.app.cli;
 
 import java.time.Instant;
 import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.OptionalLong;
+import org.conetender.core.face.LotWords;
+import org.conetender.core.hatch.Development;
+import org.conetender.core.hatch.Lesson;
 import org.conetender.core.hatch.RateForm;
 import org.conetender.core.hatch.Replay;
+import org.conetender.core.hatch.Slip;
 import org.conetender.core.hatch.Speed;
+import org.conetender.core.unit.Text;
 import org.conetender.core.unit.Units;
 
 /**
@@ -15,8 +23,12 @@ import org.conetender.core.unit.Units;
  * @param read the log and what was remarked about it
  * @param asked what else was asked
  * @param replay the reckoning
+ * @param seen what people saw of the batch
  */
-record ForecastReport(LogReader.Result read, Asked asked, Replay replay) {
+record ForecastReport(LogReader.Result read, Asked asked, Replay replay, Seen seen) {
+
+    /** @param looks at it and verdicts on it  @param slips counts among them that can hardly be */
+    record Seen(List<Lesson> looks, List<Slip> slips) {}
 
     /**
      * @param stockedMs when the cysts were wetted, ms since 1970 UTC
@@ -31,6 +43,38 @@ record ForecastReport(LogReader.Result read, Asked asked, Replay replay) {
 
     private static final DateTimeFormatter WEEKDAY =
             DateTimeFormatter.ofPattern("EEE d MMM HH:mm", Locale.ENGLISH);
+
+    /** What was remarked about the log, then about the rest; whole sentences. */
+    List<String> notes() {
+        List<String> notes = new ArrayList<>(read.remarks());
+        replay.holes().stream().filter(h -> h.untilMs() == read.log().firstMs()).findFirst().ifPresent(h ->
+                notes.add(Text.of("the cysts were wetted %s before the first reading: the water is taken to "
+                        + "have been between the room and that reading, which gave %s.", span(h.ms()),
+                        interval(h.development()))));
+        for (Slip s : seen.slips()) {
+            Lesson.Sight.Counted c = (Lesson.Sight.Counted) s.lesson().sight();
+            notes.add(Text.of("the count of %d nauplii, %d umbrella stages and %d unhatched ", c.nauplii(),
+                    c.umbrella(), c.unhatched()) + LotWords.slip(s));
+        }
+        return notes;
+    }
+
+    /** What all hours without readings gave, in words; empty where there is none. */
+    Optional<String> unmeasured() {
+        List<Replay.Hole> holes = replay.holes();
+        return holes.isEmpty() ? Optional.empty() : Optional.of(Text.of("%s without readings gave %s of them",
+                span(holes.stream().mapToLong(Replay.Hole::ms).sum()), interval(holes.stream()
+                        .map(Replay.Hole::development).reduce(Development.NONE, Development::plus))));
+    }
+
+    private static String interval(Development d) {
+        return Text.of("%.1f to %.1f °C·h", d.leastDegreeHours(), d.mostDegreeHours());
+    }
+
+    private static String span(long ms) {
+        long minutes = Math.round(Units.minutes(ms));
+        return Text.of("%d h %02d min", minutes / 60, minutes % 60);
+    }
 
     long stockedMs() {
         return asked.stockedMs();

@@ -2,13 +2,16 @@ package org.conetender.app.cli;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.conetender.core.hatch.Development;
 import org.conetender.core.hatch.Lesson;
 import org.conetender.core.hatch.Replay;
 import org.conetender.core.hatch.ThermometerLog;
+import org.conetender.core.image.Step;
 import org.conetender.core.unit.Units;
 import picocli.CommandLine.Option;
 
@@ -17,6 +20,13 @@ final class ForecastReports {
 
     /** A count, such as {@code 2026-03-02 07:30=120/14/20}. */
     private static final Pattern COUNT = Pattern.compile("(.*)=(\\d{1,6})/(\\d{1,6})/(\\d{1,6})");
+
+    private static final Map<String, Lesson.Word> WORDS = new TreeMap<>(Map.of(
+            Step.TOO_EARLY.word(), Lesson.Word.TOO_EARLY, Step.RIGHT.word(), Lesson.Word.RIGHT,
+            Step.LATE.word(), Lesson.Word.LATE));
+
+    /** A verdict, such as {@code 2026-03-02 21:30=right}. */
+    private static final Pattern VERDICT = Pattern.compile("(.*)=(" + String.join("|", WORDS.keySet()) + ")");
 
     @Option(names = "--first-seen", paramLabel = "TIME",
             description = "when the first nauplii of this batch were seen to swim")
@@ -30,8 +40,13 @@ final class ForecastReports {
             description = "counted in a sub-sample: nauplii, umbrella stages and unhatched full cysts")
     private List<String> counts = List.of();
 
+    @Option(names = "--verdict", paramLabel = "TIME=WORD",
+            description = "how the hour of its harvest was: too-early, right or late, judged by what was "
+                + "drawn then")
+    private String verdict;
+
     boolean isEmpty() {
-        return firstSeen == null && noneYet.isEmpty() && counts.isEmpty();
+        return firstSeen == null && noneYet.isEmpty() && counts.isEmpty() && verdict == null;
     }
 
     /**
@@ -66,7 +81,20 @@ final class ForecastReports {
             lessons.add(new Lesson(looks.at("--count", m.group(1)), new Lesson.Sight.Counted(number(m, 2),
                     number(m, 3), number(m, 4))));
         }
+        if (verdict != null) {
+            lessons.add(verdict(looks));
+        }
         return lessons;
+    }
+
+    /** In the words in which a harvest is reported to the daemon. */
+    private Lesson verdict(Looks looks) throws BadLog {
+        Matcher m = VERDICT.matcher(verdict);
+        if (!m.matches()) {
+            throw new BadLog("--verdict " + verdict + " is none; write it like 2026-03-02T21:30+01:00=right; "
+                    + "the words are " + String.join(", ", WORDS.keySet()));
+        }
+        return new Lesson(looks.at("--verdict", m.group(1)), new Lesson.Sight.Judged(WORDS.get(m.group(2))));
     }
 
     private static int number(Matcher m, int group) {

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import org.conetender.app.report.Lines;
+import org.conetender.core.face.HourWords;
 import org.conetender.core.hatch.Course;
 import org.conetender.core.hatch.Development;
 import org.conetender.core.hatch.Forecast;
@@ -32,7 +33,7 @@ record ForecastText(ForecastReport report, boolean hours) {
         wrapped(out, Text.of("%d %s from %s to %s (%s)", read.log().size(),
                 read.log().size() == 1 ? "reading" : "readings", report.time(read.log().firstMs()),
                 report.time(read.log().lastMs()), read.zone()));
-        read.remarks().forEach(r -> wrapped(out, "note: " + r));
+        report.notes().forEach(r -> wrapped(out, "note: " + r));
         line(out, "cysts stocked %s%n", report.time(report.stockedMs()));
         printAnswer(out, report.replay().forecast());
         printArrest(out, report.replay().development());
@@ -54,11 +55,13 @@ record ForecastText(ForecastReport report, boolean hours) {
     private void printTable(PrintWriter out) {
         out.println("hour  until             mean °C  least   most  gained   done  hatched");
         int number = 0;
+        Development before = Development.NONE;
         for (Replay.Hour h : report.replay().hours()) {
             number++;
             line(out, "%4d  %s  %s %7.2f %6.1f %7.1f%%%s", number, report.time(h.untilMs()),
                     water(h.water()), h.gainedDegreeHours(), h.done().degreeHours(), 100 * h.hatched(),
-                    interval(h.done()));
+                    interval(before, h.done()));
+            before = h.done();
         }
     }
 
@@ -67,11 +70,13 @@ record ForecastText(ForecastReport report, boolean hours) {
                 : Text.of("%7.2f %6.2f %6.2f", w.meanC(), w.leastC(), w.mostC());
     }
 
-    /** Shown once it would change the printed figure. */
-    private static String interval(Development d) {
-        double least = d.leastDegreeHours();
-        double most = d.mostDegreeHours();
-        return most - least < 0.05 ? "" : Text.of("  (done %.1f to %.1f)", least, most);
+    /** Of the sum, and of what was added to it; shown once it would change the printed figure. */
+    private static String interval(Development before, Development d) {
+        double least = d.leastDegreeHours() - before.leastDegreeHours();
+        double most = d.mostDegreeHours() - before.mostDegreeHours();
+        String gained = most - least < 0.05 ? "" : Text.of("gained %.1f to %.1f, ", least, most);
+        return d.mostDegreeHours() - d.leastDegreeHours() < 0.05 ? "" : Text.of("  (%sdone %.1f to %.1f)",
+                gained, d.leastDegreeHours(), d.mostDegreeHours());
     }
 
     private void printAnswer(PrintWriter out, Forecast f) {
@@ -81,6 +86,9 @@ record ForecastText(ForecastReport report, boolean hours) {
                 report.speed().known() ? "until 90 % have hatched, as told"
                 : "by then nine in ten have hatched in three " + (report.speed().timesSeen() == 0 ? "lots"
                 : "such batches") + " of four");
+        report.unmeasured().ifPresent(u -> wrapped(out, 2, Text.of("between %.1f and %.1f done, since %s",
+                report.replay().development().leastDegreeHours(),
+                report.replay().development().mostDegreeHours(), u)));
         line(out, "hatched at the last reading: %.0f %% of what hatches, probably %.0f to %.0f %%",
                 100 * f.hatched().median(), 100 * f.hatched().low(), 100 * f.hatched().high());
         if (f.reachable()) {
@@ -89,17 +97,11 @@ record ForecastText(ForecastReport report, boolean hours) {
             wrapped(out, f.sentence());
         }
         report.byMs().ifPresent(ms -> line(out, "chance of being ready by %s: %s", report.time(ms),
-                percent(report.chance())));
+                HourWords.percent(report.chance())));
         Onward o = report.replay().outlook().onward();
         wrapped(out, "from the last reading on the water is taken to " + (o.daily() ? Text.of("do as in the "
                 + "24 h before it: %.1f to %.1f °C, in the mean %.1f °C", o.leastC(), o.mostC(), o.meanC())
                 : Text.of("stay at %.1f °C, the last hour's mean", o.meanC())));
-    }
-
-    /** What is nearly sure is not told as sure. */
-    private static String percent(double chance) {
-        return chance < 0.01 ? "less than 1 %" : chance > 0.99 ? "more than 99 %"
-                : Text.of("%.0f %%", 100 * chance);
     }
 
     private void printReady(PrintWriter out, Forecast f) {
@@ -173,7 +175,11 @@ record ForecastText(ForecastReport report, boolean hours) {
     }
 
     private static void wrapped(PrintWriter out, String text) {
-        Lines.wrapped(0, text).forEach(out::println);
+        wrapped(out, 0, text);
+    }
+
+    private static void wrapped(PrintWriter out, int indent, String text) {
+        Lines.wrapped(indent, text).forEach(out::println);
     }
 
     private static void line(PrintWriter out, String format, Object... values) {

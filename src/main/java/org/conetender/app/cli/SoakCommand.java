@@ -57,8 +57,9 @@ public final class SoakCommand implements Callable<Integer> {
 
     /** Options that only one of the trials has a use for. */
     static final Map<String, List<String>> ONLY = Map.of("--seeds", List.of("--hours", "--from", "--twice"),
-            "--search", List.of("--full", "--states"), "--forecast", List.of("--batches"), "--control",
-            List.of("--cones", "--mishaps", "--calm-hours", "--hours-asked", "--pairs", "--pair-hours"));
+            "--search", List.of("--full", "--states"), "--forecast", List.of("--batches", "--heating"),
+            "--control", List.of("--cones", "--mishaps", "--calm-hours", "--hours-asked", "--pairs",
+            "--pair-hours"));
 
     @Spec
     private CommandSpec spec;

@@ -33,8 +33,8 @@ final class Announcements {
             if (ready.isPresent() && (of.isEmpty() || of.getLast().readyWallMs() != ready.get())) {
                 // An open end is not published: then nothing bounds it.
                 of.add(new Note(nowMs, ready.get(),
-                        new Interval(r.from().map(Announcements::ms).orElse(Long.MIN_VALUE),
-                        r.until().map(Announcements::ms).orElse(Long.MAX_VALUE))));
+                        new Interval(r.most().from().map(Announcements::ms).orElse(Long.MIN_VALUE),
+                        r.most().until().map(Announcements::ms).orElse(Long.MAX_VALUE))));
             }
         }
     }

@@ -20,8 +20,12 @@ import org.conetender.core.unit.Units;
  *
  * @param log the readings  @param replay what follows from them
  * @param axis of its times
+ * @param looks what people saw
  */
-public record Hatch(ThermometerLog log, Replay replay, Axis axis) {
+public record Hatch(ThermometerLog log, Replay replay, Axis axis, List<Look> looks) {
+
+    /** @param hours from the last reading  @param share that swam, 0..1  @param words for it */
+    public record Look(double hours, double share, String words) {}
 
     /**
      * How a picture tells its times.
@@ -43,8 +47,13 @@ public record Hatch(ThermometerLog log, Replay replay, Axis axis) {
     private static final double MARGIN_H = 1.5;
 
     /** Whose hours are all known. @param zone of every time on the picture */
+    public Hatch(ThermometerLog log, Replay replay, ZoneId zone, List<Look> looks) {
+        this(log, replay, new Axis(zone, true, List.of()), looks);
+    }
+
+    /** Where nobody looked. */
     public Hatch(ThermometerLog log, Replay replay, ZoneId zone) {
-        this(log, replay, new Axis(zone, true, List.of()));
+        this(log, replay, zone, List.of());
     }
 
     private ZoneId zone() {

@@ -134,6 +134,15 @@ public record HatchPicture(Hatch hatch, String title, List<String> lines) implem
                         Text.of("T%.0f %s", 100 * share, hatch.clock(at)));
             }
         }
+        hatch.looks().stream().filter(l -> f.holds(hatch.ms(l.hours()))).forEach(l -> look(sheet, f, l));
         TimeAxis.draw(sheet, f);
+    }
+
+    /** A ring where somebody looked, at the share that swam. */
+    private void look(Sheet sheet, Frame f, Hatch.Look l) {
+        Pen.Point p = f.at(hatch.ms(l.hours()), 100 * l.share());
+        sheet.pen().mark(Ink.TEXT, p, 9);
+        sheet.pen().mark(Ink.PAPER, p, 5);
+        sheet.beside(Ink.QUIET, new Pen.Point(p.x(), p.y() - 7), Pen.Side.LEFT_OF, l.words());
     }
 }

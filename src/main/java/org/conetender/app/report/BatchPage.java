@@ -83,7 +83,8 @@ public record BatchPage(Measured measured, Story story) {
     public Optional<BatchPicture> picture() {
         return measured.log(story).map(log -> {
             Replay replay = replay(log);
-            Hatch hatch = new Hatch(log, replay, past().ruler().axis(log.firstMs(), log.lastMs()));
+            Hatch hatch = new Hatch(log, replay, past().ruler().axis(log.firstMs(), log.lastMs()),
+                    List.of());
             List<String> under = new ArrayList<>();
             under.add(story.stock().map(Batch.Stock::lot).map(l -> "lot " + l + ", ").orElse("")
                     + story.ended());

@@ -7,6 +7,7 @@ import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Fact;
 import org.conetender.core.batch.Lots;
 import org.conetender.core.image.Ask;
+import org.conetender.core.unit.Text;
 
 /**
  * What a count of a sub-sample says of a batch (science.md §4): of a hundred full cysts, how many hatched
@@ -20,6 +21,7 @@ import org.conetender.core.image.Ask;
 record Count(Ask.DidCount told, Optional<Double> degreeHours, double millilitresPerGram) {
 
     private static final double ML_PER_L = 1_000;
+    private static final double ALL = 100;
 
     /** The last count of that batch; a later one says more of what hatches in all. */
     static Optional<Count> last(Story s, Lots lots) {
@@ -54,6 +56,14 @@ record Count(Ask.DidCount told, Optional<Double> degreeHours, double millilitres
     double percentSd() {
         double p = (told.nauplii() + 1.0) / (all() + 2.0);
         return 100 * Math.sqrt(p * (1 - p) / all());
+    }
+
+    /** With its error; near all of them or none that has no room on one side, and both ends are told. */
+    String percentWords() {
+        double low = percent() - percentSd();
+        double high = percent() + percentSd();
+        return low >= 0 && high <= ALL ? Text.of("%.0f ± %.0f", percent(), percentSd())
+                : Text.of("%.0f (%.0f to %.0f)", percent(), Math.max(0, low), Math.min(ALL, high));
     }
 
     /** HE, nauplii a gram. */

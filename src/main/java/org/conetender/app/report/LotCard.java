@@ -88,10 +88,10 @@ public record LotCard(Measured measured, String lot, List<Story> stories) {
             if (c.isPresent()) {
                 any = true;
                 early |= early(c.get(), speed);
-                out.println(Text.of("  counted in %s%s: H%% %.0f ± %.0f, HE %,.0f ± %,.0f nauplii/g%s",
+                out.println(Text.of("  counted in %s%s: H%% %s, HE %,.0f ± %,.0f nauplii/g%s",
                         s.name(),
                         c.get().degreeHours().map(d -> Text.of(" at %.0f °C·h", d)).orElse(""),
-                        c.get().percent(), c.get().percentSd(), thousands(c.get().perGram()),
+                        c.get().percentWords(), thousands(c.get().perGram()),
                         thousands(c.get().perGramSd()),
                         early(c.get(), speed) ? " (early)" : ""));
             }

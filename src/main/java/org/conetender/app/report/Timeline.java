@@ -63,10 +63,34 @@ record Timeline(Measured measured, Story story) {
         long next = measured.past().next(story).map(s -> s.facts().getFirst().seq()).orElse(Long.MAX_VALUE);
         List<Long> own = story.facts().stream().map(Fact::seq).collect(Collectors.toList());
         List<Called> called = measured.called(story);
-        return measured.past().facts().stream().filter(f -> f.seq() >= first && f.seq() < next)
+        List<Fact> all = measured.past().facts().stream().filter(f -> f.seq() >= first && f.seq() < next)
                 .filter(f -> own.contains(f.seq()) || (f.cone().equals(story.cone()) || f.cone().isEmpty())
-                        && calls(f.change()))
-                .filter(f -> called.stream().noneMatch(c -> c.is(f))).toList();
+                        && calls(f.change())).toList();
+        return all.stream().filter(f -> called.stream().noneMatch(c -> c.is(f)))
+                .filter(f -> !again(f, all, called)).toList();
+    }
+
+    /** Whether that only acknowledges once more what was acknowledged since it was raised last. */
+    private boolean again(Fact f, List<Fact> all, List<Called> called) {
+        if (!(f.change() instanceof Change.Told(Ask.Acknowledge a))) {
+            return false;
+        }
+        long at = ruler().lineMs(f.at());
+        Optional<Fact> before = all.stream().filter(o -> o.seq() < f.seq() && o.cone().equals(f.cone())
+                && o.change() instanceof Change.Told(Ask.Acknowledge b) && b.alarm().equals(a.alarm()))
+                .reduce((x, y) -> y);
+        return before.isPresent() && called.stream().noneMatch(c -> c.rise().alarm().equals(a.alarm())
+                && ruler().lineMs(c.rise().at()) > ruler().lineMs(before.get().at())
+                && ruler().lineMs(c.rise().at()) <= at) && all.stream().noneMatch(o ->
+                o.seq() > before.get().seq() && o.seq() < f.seq() && raises(o.change(), a.alarm()));
+    }
+
+    private static boolean raises(Change c, String alarm) {
+        return switch (c) {
+            case Change.Tripped(String guard, String _) -> guard.equals(alarm);
+            case Change.AlarmRaised(String id, String _) -> id.equals(alarm);
+            default -> false;
+        };
     }
 
     private static boolean calls(Change c) {

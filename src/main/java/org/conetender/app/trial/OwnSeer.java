@@ -8,11 +8,14 @@ import org.conetender.core.hatch.Forecast;
 import org.conetender.core.hatch.Learnt;
 import org.conetender.core.hatch.Lesson;
 import org.conetender.core.hatch.Lesson.Sight;
+import org.conetender.core.hatch.Loose;
 import org.conetender.core.hatch.Projection;
 import org.conetender.core.hatch.Room;
+import org.conetender.core.hatch.RoomDay;
 import org.conetender.core.hatch.Speed;
 import org.conetender.core.hatch.Zones;
 import org.conetender.core.judge.Estimate;
+import org.conetender.core.unit.Moment;
 import org.conetender.core.unit.Units;
 import org.conetender.sim.trial.Pilot;
 import org.conetender.sim.trial.Report;
@@ -21,6 +24,8 @@ import org.conetender.sim.trial.TrialHatch;
 
 /** The daemon's own forecast in a trial: the same lessons, the same learning, fed with what is measured. */
 public final class OwnSeer implements Seer {
+
+    private static final double HOUR_S = 3_600;
 
     private final List<List<Lesson>> past = new ArrayList<>();
     private final List<Lesson> own = new ArrayList<>();
@@ -32,6 +37,9 @@ public final class OwnSeer implements Seer {
     private double waterC;
     private double roomC;
     private Optional<Estimate> known = Optional.empty();
+    /** Of a room that was watched before the batch. */
+    private Optional<RoomDay> day = Optional.empty();
+    private double waitedS;
 
     @Override
     public void learns(Past batch) {
@@ -57,7 +65,25 @@ public final class OwnSeer implements Seer {
     }
 
     @Override
+    public void waits(double seconds, double c) {
+        day = Optional.of(day.orElse(RoomDay.NONE).after(now(), Math.round(seconds * Units.SECOND_MS),
+                measured(c)));
+        waitedS += seconds;
+    }
+
+    /** The bench's days begin at midnight. */
+    private Moment now() {
+        long ms = Math.round((waitedS + hours * HOUR_S) * Units.SECOND_MS);
+        return new Moment("boot-1", ms, ms, true);
+    }
+
+    private Optional<Double> measured(double c) {
+        return hatch.roomMeasured() ? Optional.of(c) : Optional.empty();
+    }
+
+    @Override
     public void sees(double seconds, Pilot.Look look) {
+        day = day.map(d -> d.after(now(), Math.round(seconds * Units.SECOND_MS), measured(look.roomC())));
         waterC = look.probeC();
         roomC = look.roomC();
         known = look.known();
@@ -73,11 +99,15 @@ public final class OwnSeer implements Seer {
 
     @Override
     public Told tells() {
-        Projection.Plant plant = Projection.Plant.learned(hatch.litres(),
-                known.orElseGet(() -> Estimate.first(hatch.nominal(), waterC)),
-                Room.constant(roomC));
-        Forecast.Ready r = Forecast.of(done, lot, new Projection(waterC, plant, Projection.Plan.hold(setC)),
-                Zones.USUAL.rate()).ready();
+        Room room = day.map(d -> d.room(now(), measured(roomC), roomC)).orElse(Room.constant(roomC));
+        boolean heated = !Double.isNaN(setC);
+        Projection.Plant plant = !heated ? Loose.unheated(new Loose.Standing(hatch.litres(), hatch.lid(),
+                waterC, hours), hatch.nominal().lossPerS() * hatch.litres() * Units.BRINE_J_PER_L_K,
+                hatch.roomMeasured() ? Optional.of(room) : Optional.empty())
+                : Loose.heated(Projection.Plant.learned(hatch.litres(), known.orElseGet(() ->
+                Estimate.first(hatch.nominal(), waterC)), room), setC, day.isEmpty() || hatch.roomMeasured());
+        Forecast.Ready r = Forecast.of(done, lot, new Projection(waterC, plant,
+                Projection.Plan.hold(heated ? setC : waterC)), Zones.USUAL.rate()).ready();
         return new Told(r.earliest(), r.earlierQuartile(), r.median(), r.laterQuartile(), r.latest());
     }
 

@@ -24,7 +24,7 @@ public record ConeView(String id, Hatch hatch, Water water, Out out, Hand hand,
 
     /** @param done degree-hours  @param needed for the harvest point, °C·h  @param hatched percent */
     public record Hatch(String stage, Done done, OptionalDouble needed, OptionalDouble hatched,
-                        Ready ready, Optional<String> wanted, Warnings warnings) {
+                        Ready ready, Wanted wanted, Warnings warnings) {
         /** Share of the way to the harvest point, 0 to 1. */
         public OptionalDouble share() {
             return done.middle().isPresent() && needed.isPresent() && needed.getAsDouble() > 0
@@ -47,16 +47,27 @@ public record ConeView(String id, Hatch hatch, Water water, Out out, Hand hand,
         }
     }
 
+    /** The hour it is wanted at. @param stands in words  @param chance of being ready by then, percent */
+    public record Wanted(Optional<String> stands, OptionalDouble chance) {}
+
     /** @param doubt why to look before feeding  @param missed the feed it was to be ready for */
     public record Warnings(Optional<String> doubt, Optional<String> missed) {}
 
-    /** When it will be ready. @param from one in ten before  @param until nine in ten before */
-    public record Ready(Optional<OffsetDateTime> at, Optional<OffsetDateTime> from,
-            Optional<OffsetDateTime> until, Food food) {}
+    /** When it will be ready. @param most in eight of ten cases  @param half in five of ten */
+    public record Ready(Optional<OffsetDateTime> at, Between most, Between half, Food food) {}
 
-    /** When most of its food is in the cone. @param from 95 % of it is there  @param until likewise */
-    public record Food(Optional<OffsetDateTime> most, Optional<OffsetDateTime> from,
-            Optional<OffsetDateTime> until) {}
+    /** Two moments; an end that nobody can tell is not there. */
+    public record Between(Optional<OffsetDateTime> from, Optional<OffsetDateTime> until) {
+        boolean told() {
+            return from.isPresent() && until.isPresent();
+        }
+    }
+
+    /** When most of its food is in the cone. @param there 95 % of it  @param twice two harvests */
+    public record Food(Optional<OffsetDateTime> most, Between there, Twice twice) {}
+
+    /** Of a lot that hatches over long. @param share percent of what hatches that the first takes */
+    public record Twice(Between at, OptionalDouble share) {}
 
     /** @param degreesC measured  @param aim °C  @param trust a word  @param why not, or untested */
     public record Water(OptionalDouble degreesC, Aim aim, String trust, Optional<String> why) {}
@@ -94,12 +105,14 @@ public record ConeView(String id, Hatch hatch, Water water, Out out, Hand hand,
 
     static ConeView of(Map<String, String> topics, String at, String id) {
         Look l = new Look(topics, at + "/");
-        Ready ready = new Ready(l.time("hatch/ready-at"), l.time("hatch/ready-from"),
-                l.time("hatch/ready-until"), new Food(l.time("hatch/food-most-at"),
-                        l.time("hatch/food-from"), l.time("hatch/food-until")));
+        Ready ready = new Ready(l.time("hatch/ready-at"), l.between("ready-from", "ready-until"),
+                l.between("ready-half-from", "ready-half-until"), new Food(l.time("hatch/food-most-at"),
+                        l.between("food-from", "food-until"),
+                        new Twice(l.between("harvest-first-at", "harvest-second-at"),
+                                l.number("hatch/harvest-first-share"))));
         Hatch hatch = new Hatch(l.word("hatch/stage"), done(l),
                 l.number("hatch/degree-hours-needed"), l.number("hatch/hatched"), ready,
-                l.text("hatch/ready-by-outlook"),
+                new Wanted(l.text("hatch/ready-by-outlook"), l.number("hatch/ready-by-chance")),
                 new Warnings(l.text("hatch/doubt"), l.text("hatch/feed-missed")));
         Water water = new Water(l.number("water/temperature"),
                 new Aim(l.number("water/setpoint"), l.number("water/held")), l.word("water/trust"),
@@ -136,6 +149,10 @@ public record ConeView(String id, Hatch hatch, Water water, Out out, Hand hand,
         OptionalDouble number(String property) {
             Optional<String> t = text(property).filter(s -> s.matches("-?[0-9.]+(e-?[0-9]+)?"));
             return t.map(s -> OptionalDouble.of(Double.parseDouble(s))).orElse(OptionalDouble.empty());
+        }
+
+        Between between(String from, String until) {
+            return new Between(time("hatch/" + from), time("hatch/" + until));
         }
 
         Optional<OffsetDateTime> time(String property) {

@@ -90,7 +90,7 @@ public final class Screen {
         String head = "Cone " + c.id() + "  " + c.hatch().stage();
         page.add(Rank.CONE, List.of(paint.bold(head) + progress(c, width - head.length())));
         ready(c.hatch());
-        c.hatch().wanted().ifPresent(w -> item(Rank.WATER, "wanted", w));
+        c.hatch().wanted().stands().ifPresent(w -> item(Rank.WATER, "wanted", w));
         item(Rank.WATER, "water", Conditions.of(c));
         c.out().heat().relay().words().ifPresent(r -> item(Rank.SPARE, "relay", r));
         c.hatch().warnings().doubt().ifPresent(d -> text(Rank.WARNING, "  ! ", d, paint::alarm));
@@ -133,12 +133,23 @@ public final class Screen {
     private void ready(ConeView.Hatch h) {
         if (h.ready().at().isEmpty() && h.ready().food().most().isPresent()) {
             item(Rank.READY, "food", "most about " + clock(h.ready().food().most().get())
-                    + h.ready().food().until().map(u -> ", 95 % of it until " + clock(u)).orElse(""));
+                    + h.ready().food().there().until().map(u -> ", 95 % of it until " + clock(u)).orElse(""));
         }
         h.ready().at().ifPresent(at -> item(Rank.READY, "ready", clock(at)
-                + (h.ready().from().isPresent() && h.ready().until().isPresent()
-                ? ", in 8 of 10 cases between "
-                + clock(h.ready().from().get()) + " and " + clock(h.ready().until().get()) : "")));
+                + (h.ready().most().told() ? ", in 8 of 10 cases " + between(h.ready().most()) : "")));
+        if (h.ready().at().isPresent() && h.ready().half().told()) {
+            item(Rank.SPARE, "", "in 5 of 10 cases " + between(h.ready().half()));
+        }
+        ConeView.Twice twice = h.ready().food().twice();
+        if (twice.at().told()) {
+            item(Rank.WATER, "twice", "it hatches over long: harvest about " + clock(twice.at().from().get())
+                    + twice.share().stream().mapToObj(s -> Text.of(" (%.0f %%)", s)).findFirst().orElse("")
+                    + " and the rest about " + clock(twice.at().until().get()));
+        }
+    }
+
+    private String between(ConeView.Between b) {
+        return "between " + clock(b.from().orElseThrow()) + " and " + clock(b.until().orElseThrow());
     }
 
     private String clock(OffsetDateTime t) {

@@ -31,12 +31,15 @@ public final class ViewJson {
         put(m, "degree-hours-needed", c.hatch().needed());
         put(m, "hatched-percent", c.hatch().hatched());
         put(m, "ready-at", c.hatch().ready().at().map(Object::toString));
-        put(m, "ready-from", c.hatch().ready().from().map(Object::toString));
-        put(m, "ready-until", c.hatch().ready().until().map(Object::toString));
-        put(m, "food-most-at", c.hatch().ready().food().most().map(Object::toString));
-        put(m, "food-from", c.hatch().ready().food().from().map(Object::toString));
-        put(m, "food-until", c.hatch().ready().food().until().map(Object::toString));
-        put(m, "ready-by-outlook", c.hatch().wanted());
+        between(m, "ready-from", c.hatch().ready().most(), "ready-until");
+        between(m, "ready-half-from", c.hatch().ready().half(), "ready-half-until");
+        ConeView.Food food = c.hatch().ready().food();
+        put(m, "food-most-at", food.most().map(Object::toString));
+        between(m, "food-from", food.there(), "food-until");
+        between(m, "harvest-first-at", food.twice().at(), "harvest-second-at");
+        put(m, "harvest-first-share-percent", food.twice().share());
+        put(m, "ready-by-outlook", c.hatch().wanted().stands());
+        put(m, "ready-by-chance-percent", c.hatch().wanted().chance());
         put(m, "doubt", c.hatch().warnings().doubt());
         put(m, "feed-missed", c.hatch().warnings().missed());
         put(m, "water-c", c.water().degreesC());
@@ -56,6 +59,11 @@ public final class ViewJson {
         m.put("alerts", c.alerts());
         put(m, "alarms", c.hand().alarms());
         return m;
+    }
+
+    private static void between(Map<String, Object> m, String from, ConeView.Between b, String until) {
+        put(m, from, b.from().map(Object::toString));
+        put(m, until, b.until().map(Object::toString));
     }
 
     private static void put(Map<String, Object> m, String key, Optional<String> value) {

@@ -72,6 +72,7 @@ public record Book(Map<String, ConeBook> cones, List<String> recentIds, Optional
         Optional<Away> nextAway = away;
         Lives nextLives = lives;
         Deque<Lots.Kept> lessons = new ArrayDeque<>(lots.all());
+        Densities densities = lots.densities();
         List<Moment> heard = new ArrayList<>(facts.size());
         for (Fact f : facts) {
             if (!f.source().isEmpty() && ids.add(f.source()) && ids.size() > REMEMBERED_IDS) {
@@ -85,13 +86,14 @@ public record Book(Map<String, ConeBook> cones, List<String> recentIds, Optional
             ConeBook cone = nextCones.get(f.cone());
             lots(lessons, cone, f);
             if (cone != null) {
+                densities = densities.after(f, cone.batch());
                 nextCones.put(f.cone(), cone.after(f));
             }
             nextAway = away(nextAway, f);
             nextLives = nextLives.after(f);
         }
         return new Book(nextCones, RecentIds.of(List.copyOf(ids)), nextAway, boots.heard(heard), nextLives,
-                new Lots(List.copyOf(lessons)));
+                new Lots(List.copyOf(lessons), densities));
     }
 
     /** The book after a fact of a request that was set aside: only that it was heard is kept. */
@@ -122,7 +124,9 @@ public record Book(Map<String, ConeBook> cones, List<String> recentIds, Optional
     }
 
     private Lots lots(Fact f) {
-        return withdrawn(cones.get(f.cone()), f).map(lots::without).orElseGet(() -> lots.after(f));
+        ConeBook cone = cones.get(f.cone());
+        Lots next = withdrawn(cone, f).map(lots::without).orElseGet(() -> lots.after(f));
+        return cone == null ? next : next.counted(f, cone.batch());
     }
 
     private static void lots(Deque<Lots.Kept> all, ConeBook cone, Fact f) {

@@ -16,8 +16,14 @@ import org.conetender.core.hatch.Lesson;
  * here: what is known of a lot follows from its lessons ({@link org.conetender.core.hatch.Learnt}).
  *
  * @param all oldest first
+ * @param densities what the sub-samples say of nauplii a gram
  */
-public record Lots(List<Kept> all) {
+public record Lots(List<Kept> all, Densities densities) {
+
+    /** Lessons alone, without the volumes of what was counted. */
+    public Lots(List<Kept> all) {
+        this(all, Densities.NONE);
+    }
 
     /** @param cone where it was learnt  @param seq of its fact  @param source of its fact */
     public record Kept(String cone, long seq, String source, Change.Taught what) {
@@ -53,13 +59,24 @@ public record Lots(List<Kept> all) {
         Kept[] next = new Kept[before.length + 1 - forgotten];
         System.arraycopy(before, forgotten, next, 0, next.length - 1);
         next[next.length - 1] = taught.get();
-        return new Lots(Collections.unmodifiableList(Arrays.asList(next)));
+        return new Lots(Collections.unmodifiableList(Arrays.asList(next)), densities);
+    }
+
+    /** With what was just counted in that batch. */
+    Lots counted(Fact f, Batch b) {
+        Densities next = densities.after(f, b);
+        return next == densities ? this : new Lots(all, next);
+    }
+
+    /** Nauplii that a gram of that lot gives. @param ripe degree-hours by which nine in ten have hatched */
+    public double naupliiPerGram(String lot, double ripe) {
+        return densities.perGram(unnamed(lot) ? "" : lot, ripe, all);
     }
 
     /** As if that report had never been made. */
     Lots without(Fact report) {
         List<Kept> left = all.stream().filter(k -> !k.by(report)).toList();
-        return left.size() == all.size() ? this : new Lots(left);
+        return left.size() == all.size() ? this : new Lots(left, densities);
     }
 
     /** What a tin is called as long as nobody names it (the default of cone.usual.lot). */

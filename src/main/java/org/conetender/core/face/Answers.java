@@ -33,13 +33,13 @@ public final class Answers {
                     c.nauplii(), c.umbrella(), c.unhatched(), hatched(c));
             case Ask.DidWeigh w -> weighed(w, book.cone(r.cone()));
             case Ask.TinHolds t -> Text.of("Lot %s: %s g are left, recorded; what is stocked from now on is "
-                    + "taken off. A slip is put right by saying anew what is left.", t.lot(),
-                    plain(t.cystsG()));
+                    + "taken off. A slip is put right by saying anew what is left.%s", t.lot(),
+                    plain(t.cystsG()), used(book, t.lot()) ? "" : LotWords.unheardOf(t.lot()));
             case Ask.SetUsual _ -> usual(book.cone(r.cone()).usual());
             case Ask.SetSetpoint p -> Text.of("this batch is held at %s °C.", plain(p.degreesC()));
             case Ask.ReadyBy h -> h.hour().isEmpty() ? "no hour is wanted for this batch any more."
                     : "wanted ready by " + book.cone(r.cone()).batch().marks().readyBy().or(h::hour)
-                            .orElseThrow().text() + ", recorded.";
+                            .orElseThrow().withWeekday() + ", recorded.";
             case Ask.Withdraw w -> "'" + w.what() + "' is withdrawn; the "
                     + (book.cone(r.cone()).batch().stage() instanceof Stage.Clean ? "cone" : "batch") + " is "
                     + book.cone(r.cone()).batch().stage().word() + " again.";
@@ -56,6 +56,13 @@ public final class Answers {
         }
         Cone cone = s.cone(r.cone()).orElseThrow();
         return "Cone " + r.cone() + ": " + what + " Next: " + NextStep.of(s, cone, book.cone(r.cone()), when);
+    }
+
+    /** Whether a cone holds it or is charged with it as usual, or anything was ever learnt of it. */
+    private static boolean used(Book book, String lot) {
+        return book.cones().values().stream().anyMatch(c -> c.usual().lot().equals(lot)
+                || c.batch().stock().filter(k -> k.lot().equals(lot)).isPresent())
+                || book.lots().all().stream().anyMatch(k -> k.what().lot().equals(lot));
     }
 
     private static String usual(Cone.Usual u) {

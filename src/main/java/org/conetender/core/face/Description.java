@@ -54,28 +54,7 @@ public final class Description {
                         .format("trusted,projected,untrusted"),
                 Property.of("why", "Why the temperature is not believed", "string"),
                 Property.of("untested", "Why nobody can tell whether the probe still measures", "string")));
-        n.put("hatch", List.of(
-                Property.of("stage", "Stage of the batch", "enum").format(STAGES),
-                Property.of("batch", "Number of the batch", "integer"),
-                Property.of("degree-hours", "Degree-hours done", "float").unit("°C·h"),
-                Property.of("degree-hours-least", "Degree-hours surely done", "float").unit("°C·h"),
-                Property.of("degree-hours-most", "Degree-hours that may have been done", "float")
-                        .unit("°C·h"),
-                Property.of("degree-hours-needed", "Degree-hours at the harvest point", "float").unit("°C·h"),
-                Property.of("hatched", "Share hatched, estimated", "float").unit("%"),
-                Property.of("ready-at", "Ready at", "datetime"),
-                Property.of("ready-from", "Ready in one of ten cases before", "datetime"),
-                Property.of("ready-until", "Ready in nine of ten cases before", "datetime"),
-                Property.of("food-most-at", "Most of its food is in the cone at", "datetime"),
-                Property.of("food-from", "From then on 95 % of that food is there", "datetime"),
-                Property.of("food-until", "Until then 95 % of that food is there", "datetime"),
-                Property.of("feed-missed", "The feed it was to be ready for and will not be", "string"),
-                Property.of("ready-by", "Have it ready by: " + Hour.FORMS + "; empty gives it up", "string")
-                        .set(),
-                Property.of("ready-by-outlook", "How the wanted hour stands, in words", "string"),
-                Property.of("outlook", "How the hatch stands, in words", "string"),
-                Property.of("arrested", "Whether development stands still", "boolean"),
-                Property.of("doubt", "Why to look before feeding", "string")));
+        n.put("hatch", hatch());
         n.put("heat", HeatNode.PROPERTIES);
         n.put("air", List.of(Property.of("on", "Air commanded on", "boolean"),
                 Property.of("proven", "Whether air is proven to flow", "enum")
@@ -100,6 +79,39 @@ public final class Description {
                 Property.of("alarms", "Every alarm of this cone with its states", "string"),
                 Property.of("answer", "The last answer", "string")));
         return n;
+    }
+
+    private static List<Property> hatch() {
+        return List.of(
+                Property.of("stage", "Stage of the batch", "enum").format(STAGES),
+                Property.of("batch", "Number of the batch", "integer"),
+                Property.of("degree-hours", "Degree-hours done", "float").unit("°C·h"),
+                Property.of("degree-hours-least", "Degree-hours surely done", "float").unit("°C·h"),
+                Property.of("degree-hours-most", "Degree-hours that may have been done", "float")
+                        .unit("°C·h"),
+                Property.of("degree-hours-needed", "Degree-hours at the harvest point", "float").unit("°C·h"),
+                Property.of("hatched", "Share hatched, estimated", "float").unit("%"),
+                Property.of("ready-at", "Ready at", "datetime"),
+                Property.of("ready-from", "Ready in one of ten cases before", "datetime"),
+                Property.of("ready-until", "Ready in nine of ten cases before", "datetime"),
+                Property.of("ready-half-from", "Ready in one of four cases before", "datetime"),
+                Property.of("ready-half-until", "Ready in three of four cases before", "datetime"),
+                Property.of("food-most-at", "Most of its food is in the cone at", "datetime"),
+                Property.of("food-from", "From then on 95 % of that food is there", "datetime"),
+                Property.of("food-until", "Until then 95 % of that food is there", "datetime"),
+                Property.of("harvest-first-at", "It hatches over long: harvest first at", "datetime"),
+                Property.of("harvest-first-share", "Share of what hatches in that first harvest", "float")
+                        .unit("%"),
+                Property.of("harvest-second-at", "And the rest at", "datetime"),
+                Property.of("feed-missed", "The feed it was to be ready for and will not be", "string"),
+                Property.of("ready-by", "Have it ready by: " + Hour.FORMS + "; empty gives it up", "string")
+                        .set(),
+                Property.of("ready-by-outlook", "How the wanted hour stands, in words", "string"),
+                Property.of("ready-by-chance", "Chance of being ready by the wanted hour", "float")
+                        .unit("%"),
+                Property.of("outlook", "How the hatch stands, in words", "string"),
+                Property.of("arrested", "Whether development stands still", "boolean"),
+                Property.of("doubt", "Why to look before feeding", "string"));
     }
 
     private static Map<String, List<Property>> site() {

@@ -1,6 +1,9 @@
 package org.conetender.core.face;
 
+import java.time.Instant;
 import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.util.Locale;
 import java.util.Optional;
 import org.conetender.core.Appointment;
 import org.conetender.core.hatch.Speed;
@@ -14,18 +17,34 @@ public final class HourWords {
     /** Beyond it nothing is foreseen, h ({@code Forecast}'s look-ahead). */
     private static final double FORESEEN_H = 96;
 
+    private static final DateTimeFormatter DATED =
+            DateTimeFormatter.ofPattern("EEE d MMM HH:mm", Locale.ENGLISH);
+
     private HourWords() {}
 
     /** The hour, and what is needed to say it. @param nowWallMs ms since 1970 UTC */
     public record Said(Hour hour, ZoneId zone, long nowWallMs) {
 
         String asked() {
-            return Sentences.clock(hour.wallMs(zone), zone, nowWallMs);
+            return Sentences.clock(askedMs(), zone, nowWallMs);
+        }
+
+        private long askedMs() {
+            return hour.wallMs(zone);
         }
 
         /** What is overdue comes now. */
         String after(double hours) {
-            return Sentences.clock(nowWallMs + Units.msOfHours(Math.max(0, hours)), zone, nowWallMs);
+            return Sentences.clock(afterMs(hours), zone, nowWallMs);
+        }
+
+        private long afterMs(double hours) {
+            return nowWallMs + Units.msOfHours(Math.max(0, hours));
+        }
+
+        /** With weekday and date. */
+        private String dated(long wallMs) {
+            return DATED.format(Instant.ofEpochMilli(wallMs).atZone(zone));
         }
     }
 
@@ -39,18 +58,46 @@ public final class HourWords {
     public static String cannot(Said s, double setC, double readyHours, boolean late) {
         if (readyHours > FORESEEN_H) {
             return Text.of("it cannot be ready by %s, nor in four days: even at %.1f °C it does not get "
-                    + "there; see to its heat.", s.asked(), setC);
+                    + "there; see to its heat.", s.dated(s.askedMs()), setC);
         }
         return Text.of(late ? "it cannot be ready by %s: at %.1f °C, the most that is safe, it comes at %s; "
                 + "say that hour or a later one."
                 : "it cannot wait until %s: at %.1f °C, the least at which hatching is well known, it comes "
-                + "at %s; say that hour or an earlier one.", s.asked(), setC, s.after(readyHours));
+                + "at %s; say that hour or an earlier one.", s.dated(s.askedMs()), setC,
+                s.dated(s.afterMs(readyHours)));
     }
 
-    /** A clause for the alarm. @param readyHours until it is ready, at the most that is safe */
-    public static String missed(Said s, double readyHours) {
+    /** Why it cannot be kept while no heat is given. @param readyHours in water that nobody warms */
+    public static String locked(Said s, double readyHours) {
+        return "it cannot be ready by " + s.dated(s.askedMs()) + ": its heat is locked off, and without it "
+                + (readyHours > FORESEEN_H ? "it does not get there in four days"
+                : "it comes at " + s.dated(s.afterMs(readyHours)))
+                + "; see to its alarm, then say the hour again.";
+    }
+
+    /** A clause for the alarm. @param readyHours until it is ready, as things stand */
+    public static String missed(Said s, Appointment.Stand stand, double readyHours) {
+        String how = stand == Appointment.Stand.LOCKED ? "while its heat is locked off"
+                : "as warm as is safe";
         return "it will not be ready by " + s.asked() + (readyHours > FORESEEN_H ? ""
-                : "; as warm as is safe it comes at " + s.after(readyHours));
+                : "; " + how + " it comes at " + s.after(readyHours));
+    }
+
+    /** What is nearly sure is not told as sure. @param chance 0..1 */
+    public static String percent(double chance) {
+        return chance < 0.01 ? "less than 1 %" : chance > 0.99 ? "more than 99 %"
+                : Text.of("%.0f %%", 100 * chance);
+    }
+
+    /** Said of an hour that is refused as too early. @param chance that it is ready by then, 0..1 */
+    public static String allTheSame(double chance) {
+        return " The chance that it is ready by then all the same is " + percent(chance) + ".";
+    }
+
+    /** The chance of being ready by the wanted hour; nothing where nobody knows what time it is. */
+    public static String chance(Appointment a) {
+        return Double.isNaN(a.chance()) ? ""
+                : " The chance of being ready by then is " + percent(a.chance()) + ".";
     }
 
     /** Said once with the answer. @param lot one that is not well known is meant by its later quartile */
@@ -62,13 +109,19 @@ public final class HourWords {
     }
 
     /** How it stands now. @param readyHours as announced, from now; empty while nothing is known */
-    static String stand(Said s, Appointment a, Optional<Double> readyHours) {
+    public static String stand(Said s, Appointment a, Optional<Double> readyHours) {
         String comes = readyHours.filter(h -> h <= FORESEEN_H)
                 .map(h -> ", which brings it at " + s.after(h)).orElse("");
+        return words(s, a, comes) + chance(a);
+    }
+
+    private static String words(Said s, Appointment a, String comes) {
         return switch (a.stand()) {
             case KEPT -> Text.of("Ready by %s: holding %.1f °C.", s.asked(), a.setC());
             case LATE -> Text.of("Cannot be ready by %s: holding %.1f °C, the most that is safe%s.",
                     s.asked(), a.setC(), comes);
+            case LOCKED -> Text.of("Cannot be ready by %s while its heat is locked off%s: see to its alarm.",
+                    s.asked(), comes);
             case EARLY -> Text.of("Will be ready before %s: holding %.1f °C, the least at which hatching is "
                     + "well known%s.", s.asked(), a.setC(), comes);
             case NO_CLOCK -> Text.of("Ready by %s is wanted, but the clock is not set: holding %.1f °C until "

@@ -2,6 +2,7 @@ package org.conetender.core.face;
 
 import java.util.Optional;
 import org.conetender.core.batch.Lots;
+import org.conetender.core.hatch.Slip;
 import org.conetender.core.hatch.Speed;
 import org.conetender.core.unit.Text;
 
@@ -14,6 +15,8 @@ public final class LotWords {
 
     private static final String NO_LABEL = " Its tin has no label, so the next batch learns nothing from "
             + "this: write one on it and name it, as in 'usual lot=L-0417'.";
+
+    private static final String FEW = " If it stays so, few of these cysts can hatch at all.";
 
     private LotWords() {}
 
@@ -43,13 +46,36 @@ public final class LotWords {
      * @param bound share that would be expected at most, or at least, 0..1
      */
     public static String slip(double degreeHours, boolean many, double bound) {
+        return Text.of(" That %s So it is kept, but taken for a slip: it moves the hour little or not at "
+                + "all. See that cone and lot are right and that empty shells were left out; then say "
+                + "'withdraw', or count once more.%s", hardly(degreeHours, many, bound), many ? "" : FEW);
+    }
+
+    /** The same of a count in a log, which nobody can take back. @param s the slip */
+    public static String slip(Slip s) {
+        return Text.of("%s Taken for a slip, it moves the hour little or not at all: see that log, lot and "
+                + "hour are right and that empty shells were left out.%s", hardly(s.lesson().at()
+                .degreeHours(), s.many(), s.bound()), s.many() ? "" : FEW);
+    }
+
+    private static String hardly(double degreeHours, boolean many, double bound) {
         String expected = many ? bound < 0.01 ? "less than 1 %" : Text.of("at most %.0f %%", 100 * bound)
                 : bound > 0.99 ? "more than 99 %" : Text.of("at least %.0f %%", 100 * bound);
-        return Text.of(" That hardly can be: after %.0f degree-hours %s of what hatches should have hatched. "
-                + "So it is kept, but taken for a slip: it moves the hour little or not at all. See that "
-                + "cone and lot are right and that empty shells were left out; then say 'withdraw', or count "
-                + "once more.%s", degreeHours, expected, many ? ""
-                : " If it stays so, few of these cysts can hatch at all.");
+        return Text.of("hardly can be: after %.0f degree-hours %s of what hatches should have hatched.",
+                degreeHours, expected);
+    }
+
+    /** Said of a tin whose label nobody used: a slip of the pen begins a lot of its own. */
+    static String unheardOf(String lot) {
+        return " No cone holds cysts of that label or takes them as usual, and nothing is known of it: see "
+                + "that it reads as you stock it, else say 'tin' with the right one, and '" + lot
+                + "' with 0 g.";
+    }
+
+    /** What the time without air was reckoned with, where that is the lot's own. @param perGram nauplii/g */
+    public static String dense(double perGram) {
+        return Text.of(" That is reckoned with %,.0f nauplii a gram, by what was counted of this lot.",
+                Math.round(perGram / 1_000) * 1_000.0);
     }
 
     /** @param hours from now */

@@ -153,6 +153,8 @@ public final class Tree {
                 out.put(at + "ready-at", iso(Digest.readyAtMs(live, f.ready().announced(), now)));
                 moment(at + "ready-from", live, f.ready().earliest());
                 moment(at + "ready-until", live, f.ready().latest());
+                moment(at + "ready-half-from", live, f.ready().earlierQuartile());
+                moment(at + "ready-half-until", live, f.ready().laterQuartile());
             }
         });
         // For the lot's median; it goes on counting while the batch waits to be harvested.
@@ -160,6 +162,11 @@ public final class Tree {
             moment(at + "food-most-at", live, h.best().hours());
             moment(at + "food-from", live, h.fromHours());
             moment(at + "food-until", live, h.untilHours());
+            h.twice().filter(_ -> b.marks().harvests() == 0).ifPresent(t -> {
+                moment(at + "harvest-first-at", live, t.firstHours());
+                out.put(at + "harvest-first-share", decimals(100 * t.firstShare(), 0));
+                moment(at + "harvest-second-at", live, t.secondHours());
+            });
         });
     }
 
@@ -171,6 +178,9 @@ public final class Tree {
             out.put(at + "ready-by-outlook", HourWords.stand(new HourWords.Said(a.hour(), zone(), wall), a,
                     live.outlook().forecast().map(f -> f.ready().announced()
                             - Units.hours(now.monoMs() - live.outlook().atMs()))));
+            if (!Double.isNaN(a.chance())) {
+                out.put(at + "ready-by-chance", decimals(100 * a.chance(), 0));
+            }
         });
     }
 

@@ -1,6 +1,7 @@
 package org.conetender.core.hatch;
 
 import org.conetender.core.settings.Cone;
+import org.hipparchus.analysis.solvers.BracketingNthOrderBrentSolver;
 
 /**
  * A hatch that is wanted at an hour: the one set-point from now on that brings its announced harvest point
@@ -57,9 +58,9 @@ public record ByHour(Development done, Speed speed, Projection water, Rate rate)
     /** Set-points are put to a twentieth of a kelvin: finer than any probe shows (science.md §9). */
     private static final double STEP_C = 0.05;
     private static final double CLOSE_H = 1.0 / 60;
-    private static final int MOST_STEPS = 12;
-    /** A guess never comes nearer to an end of its bracket than this share of it. */
-    private static final double INSIDE = 0.1;
+    /** Bisections alone would need ten; six to eight are usual. */
+    private static final int MOST_STEPS = 100;
+    private static final int ORDER = 5;
 
     /** When it is announced for, at that set-point. */
     public Answer at(double setC, double hours) {
@@ -67,6 +68,15 @@ public record ByHour(Development done, Speed speed, Projection water, Rate rate)
         double ready = Forecast.of(done, speed, held, rate).ready().announced();
         return new Answer(setC, ready, ready > hours + MISS_H ? Reach.LATER
                 : ready < hours - MISS_H ? Reach.EARLIER : Reach.MET);
+    }
+
+    /** The chance that it is at its harvest point by then, 0..1. @param setC °C  @param hours from now */
+    public double chance(double setC, double hours) {
+        Projection held = new Projection(water.waterC(), water.plant(), water.plan().at(setC));
+        Ahead ahead = Ahead.walk(done.degreeHours(), speed.calledReadyAt(), held, rate);
+        Speed there = speed.at(rate.thresholdAtC(ahead.meanRate(speed.k90())), rate.baseC());
+        Ahead lossier = Ahead.walk(done.degreeHours(), there.calledReadyAt(), held.lossier(), rate);
+        return Spread.of(done, there, ahead, lossier).ready(ahead.doneAt(hours));
     }
 
     /** The set-point for that hour, whatever was held. @param hours from now */
@@ -79,18 +89,13 @@ public record ByHour(Development done, Speed speed, Projection water, Rate rate)
         if (cool.readyHours() <= hours) {
             return cool;
         }
-        for (int i = 0; i < MOST_STEPS && warm.setC() - cool.setC() > STEP_C / 2; i++) {
-            Answer a = at(between(cool, warm, hours), hours);
-            if (Math.abs(a.readyHours() - hours) < CLOSE_H) {
-                return rounded(a, hours, band);
-            }
-            if (a.readyHours() > hours) {
-                cool = a;
-            } else {
-                warm = a;
-            }
-        }
-        return rounded(warm.readyHours() - hours > hours - cool.readyHours() ? warm : cool, hours, band);
+        // The hours to go are nearly the reciprocal of the height above the base: their reciprocal is nearly
+        // straight, and 0 for what never comes.
+        double wanted = 1 / Math.max(hours, CLOSE_H);
+        double c = new BracketingNthOrderBrentSolver(0, STEP_C / 4, CLOSE_H * wanted * wanted, ORDER).solve(
+                MOST_STEPS, setC -> 1 / Math.max(at(setC, hours).readyHours(), CLOSE_H) - wanted, cool.setC(),
+                warm.setC());
+        return rounded(c, hours, band);
     }
 
     /** The same, but what is held now stays while it serves. @param heldC °C */
@@ -101,15 +106,7 @@ public record ByHour(Development done, Speed speed, Projection water, Rate rate)
         return serves || hours < FROZEN_H ? held : solve(hours, band);
     }
 
-    private Answer rounded(Answer a, double hours, Band band) {
-        double c = Math.clamp(Math.rint(a.setC() / STEP_C) * STEP_C, band.leastC(), band.mostC());
-        return at(c, hours);
-    }
-
-    private static double between(Answer cool, Answer warm, double hours) {
-        double slow = 1 / cool.readyHours();
-        double quick = 1 / Math.max(warm.readyHours(), CLOSE_H);
-        double share = (1 / Math.max(hours, CLOSE_H) - slow) / (quick - slow);
-        return cool.setC() + Math.clamp(share, INSIDE, 1 - INSIDE) * (warm.setC() - cool.setC());
+    private Answer rounded(double setC, double hours, Band band) {
+        return at(Math.clamp(Math.rint(setC / STEP_C) * STEP_C, band.leastC(), band.mostC()), hours);
     }
 }

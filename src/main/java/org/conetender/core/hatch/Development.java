@@ -74,7 +74,7 @@ public record Development(double leastDegreeHours, double mostDegreeHours, doubl
     }
 
     /** Both together. */
-    Development plus(Development more) {
+    public Development plus(Development more) {
         return new Development(
                 leastDegreeHours + more.leastDegreeHours,
                 mostDegreeHours + more.mostDegreeHours,

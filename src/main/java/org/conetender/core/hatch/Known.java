@@ -15,8 +15,10 @@ import org.conetender.core.batch.Lots;
  * @param kin what is known of other lots of the same source
  * @param speed what follows from it, at {@value Rate#ANCHOR_C} °C
  * @param whole whether all was taken in; one lot is learnt in a tick, as that takes time
+ * @param naupliiPerGram that a gram of it gives, by what was counted, else as of any lot
  */
-public record Known(Lots lots, Who who, Evidence evidence, List<Speed> kin, Speed speed, boolean whole) {
+public record Known(Lots lots, Who who, Evidence evidence, List<Speed> kin, Speed speed, boolean whole,
+                    double naupliiPerGram) {
 
     /** @param lot label; empty for none  @param cone id  @param batch its number */
     record Who(String lot, String cone, long batch) {}
@@ -25,7 +27,8 @@ public record Known(Lots lots, Who who, Evidence evidence, List<Speed> kin, Spee
     record Evidence(List<List<Lesson>> others, List<Lesson> own, List<List<List<Lesson>>> relatives) {}
 
     public static final Known NONE = new Known(Lots.NONE, new Who("", "", 0),
-            new Evidence(List.of(), List.of(), List.of()), List.of(), Speed.UNKNOWN_LOT, true);
+            new Evidence(List.of(), List.of(), List.of()), List.of(), Speed.UNKNOWN_LOT, true,
+            Oxygen.USUAL_NAUPLII_PER_G);
 
     /** Published hatch times lie between these, °C (science.md §2.2, §2.3); no lot is carried further. */
     private static final double LEAST_C = 20;
@@ -46,7 +49,7 @@ public record Known(Lots lots, Who who, Evidence evidence, List<Speed> kin, Spee
             return at >= 0 ? k.kin.get(at) : Learnt.alone(r);
         }).toList();
         return new Known(k.lots, k.who, new Evidence(k.evidence.others, k.evidence.own, relatives), of,
-                k.speed, false).after(now, cone, b);
+                k.speed, false, k.naupliiPerGram).after(now, cone, b);
     }
 
     /** By what the book says now; at most one lot is learnt. @param cone the batch's */
@@ -61,7 +64,7 @@ public record Known(Lots lots, Who who, Evidence evidence, List<Speed> kin, Spee
         Evidence e = Lots.unnamed(lot) ? new Evidence(List.of(), own, List.of())
                 : new Evidence(now.others(lot, cone, b.number()), own, now.relatives(lot));
         if (whole && e.equals(evidence)) {
-            return new Known(now, next, evidence, kin, speed, true);
+            return new Known(now, next, evidence, kin, speed, true, naupliiPerGram).counted();
         }
         List<Speed> of = new ArrayList<>();
         for (List<List<Lesson>> r : e.relatives) {
@@ -69,10 +72,16 @@ public record Known(Lots lots, Who who, Evidence evidence, List<Speed> kin, Spee
             of.add(at >= 0 ? kin.get(at) : Learnt.alone(r));
             if (at < 0) {
                 return new Known(now, next, new Evidence(evidence.others, evidence.own,
-                        e.relatives.subList(0, of.size())), of, next.equals(who) ? speed : NONE.speed, false);
+                        e.relatives.subList(0, of.size())), of, next.equals(who) ? speed : NONE.speed, false,
+                        naupliiPerGram).counted();
             }
         }
-        return new Known(now, next, e, of, Learnt.of(Learnt.Prior.of(of), e.others, e.own), true);
+        return new Known(now, next, e, of, Learnt.of(Learnt.Prior.of(of), e.others, e.own), true,
+                naupliiPerGram).counted();
+    }
+
+    private Known counted() {
+        return new Known(lots, who, evidence, kin, speed, whole, lots.naupliiPerGram(who.lot, speed.k90()));
     }
 
     /** Whether they are the same cysts, of whose lot there is more to learn, or may be by now. */

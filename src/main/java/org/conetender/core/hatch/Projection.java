@@ -22,11 +22,18 @@ public record Projection(double waterC, Plant plant, Plan plan) {
 
     /**
      * @param litres water, L
-     * @param watts what the heater may give, W; 0 without one, or while it is locked
+     * @param watts what the heater may give, W; 0 without one, or while it is locked off
      * @param wattsPerK losses to the room, W/K, above 0 ({@link Losses} until learnt)
      * @param room the room
+     * @param doubtK by which it may be colder or warmer, one standard deviation, K; counts where no heater
+     *     holds the water
      */
-    public record Plant(double litres, double watts, double wattsPerK, Room room) {
+    public record Plant(double litres, double watts, double wattsPerK, Room room, double doubtK) {
+
+        /** In a room that is as it is said to be. */
+        public Plant(double litres, double watts, double wattsPerK, Room room) {
+            this(litres, watts, wattsPerK, room, 0);
+        }
 
         /** Whether every figure is one that a cone can have is checked here, once. */
         public Plant {
@@ -53,9 +60,19 @@ public record Projection(double waterC, Plant plant, Plan plan) {
                     room.plus(drift));
         }
 
+        /** The same with so much of its heater's power, a share: none while it is locked off. */
+        public Plant powered(double share) {
+            return new Plant(litres, watts * share, wattsPerK, room, doubtK);
+        }
+
         /** Share of its distance to the room that unheated water keeps over one step. */
         double keptPerStep() {
             return Math.exp(-STEP_H * 3600 * wattsPerK / (litres * Units.BRINE_J_PER_L_K));
+        }
+
+        /** Mean power that holds water at that temperature in the room as it is now, W. */
+        public double holdingW(double waterC) {
+            return Math.clamp(wattsPerK * (waterC - room.aheadC(0)), 0, watts);
         }
 
         /** The hottest the heater can ever bring the water in that room: T_room + P/UA (control.md §2.1). */
@@ -97,10 +114,10 @@ public record Projection(double waterC, Plant plant, Plan plan) {
     /** Losses are known to this share, one standard deviation: lids, draughts, foam (*guess*). */
     private static final double LOSS_DOUBT = 0.15;
 
-    /** The same in a cone that loses more than it is taken to. */
+    /** The same in a cone that loses more than it is taken to, in a room that is colder. */
     Projection lossier() {
         return new Projection(waterC, new Plant(plant.litres, plant.watts,
-                plant.wattsPerK * (1 + LOSS_DOUBT), plant.room), plan);
+                plant.wattsPerK * (1 + LOSS_DOUBT), plant.room.plus(-plant.doubtK)), plan);
     }
 
     /** Water that stays as it is, for a log whose cone is not known. */

@@ -10,7 +10,7 @@ package org.conetender.core.hatch;
  */
 record Remembered(Onward onward, Course course, Spread spread) {
 
-    /** @param rate the same that it was made with */
+    /** With the degree-hours of the moment that is announced. @param rate the same that it was made with */
     Forecast of(Forecast f, Rate rate) {
         Speed speed = spread.speed();
         double latest = at(Normal.Z90);
@@ -18,7 +18,8 @@ record Remembered(Onward onward, Course course, Spread spread) {
         double median = at(0);
         Forecast.Ready ready = new Forecast.Ready(at(-Normal.Z90), at(-Normal.Z75), median, later, latest,
                 speed.known() ? median : later);
-        return new Forecast(f.doneDegreeHours(), f.neededDegreeHours(), ready, course.hoursAt(speed.k10()),
+        double needed = spread.readyAt(speed.known() ? 0 : Normal.Z75);
+        return new Forecast(f.doneDegreeHours(), needed, ready, course.hoursAt(speed.k10()),
                 f.hatched(), onward.told(f.course(), rate));
     }
 

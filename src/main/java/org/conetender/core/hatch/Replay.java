@@ -6,15 +6,39 @@ import java.util.List;
  * The answer to a {@link ThermometerLog}: a table that a person can check by hand, and the forecast
  * from its last reading on.
  *
- * @param hours one row per hour since stocking, the last one perhaps shorter
+ * @param past one row per hour since stocking, the last one perhaps shorter, and what was not read
  * @param development at the last reading
  * @param forecast hours from the last reading
  * @param outlook what else can be said, hours from the last reading too
  */
-public record Replay(List<Hour> hours, Development development, Forecast forecast, Outlook outlook) {
+public record Replay(Past past, Development development, Forecast forecast, Outlook outlook) {
 
-    public Replay {
-        hours = List.copyOf(hours);
+    /** @param hours, holes until the last reading, in their order */
+    public record Past(List<Hour> hours, List<Hole> holes) {
+
+        public Past {
+            hours = List.copyOf(hours);
+            holes = List.copyOf(holes);
+        }
+    }
+
+    /**
+     * A time without readings.
+     *
+     * @param fromMs, untilMs ms since 1970 UTC  @param development what it gave, an interval
+     */
+    public record Hole(long fromMs, long untilMs, Development development) {
+        public long ms() {
+            return untilMs - fromMs;
+        }
+    }
+
+    public List<Hour> hours() {
+        return past.hours();
+    }
+
+    public List<Hole> holes() {
+        return past.holes();
     }
 
     /**

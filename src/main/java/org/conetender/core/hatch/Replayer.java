@@ -18,6 +18,7 @@ final class Replayer {
     private final ThermometerLog log;
     private final Replay.Question question;
     private final List<Replay.Hour> hours = new ArrayList<>();
+    private final List<Replay.Hole> holes = new ArrayList<>();
     private Development done = Development.NONE;
     private Development doneBeforeHour = Development.NONE;
     private double heldC;
@@ -55,8 +56,8 @@ final class Replayer {
         Forecast forecast = new Remembered(onward, whole, spread)
                 .of(Forecast.of(done, lot, held, rate), rate);
         hours.replaceAll(h -> h.hatched(speed));
-        return new Replay(hours, done, forecast, new Replay.Outlook(speed, onward, whole,
-                Harvest.of(whole, speed), spread));
+        return new Replay(new Replay.Past(hours, holes), done, forecast,
+                new Replay.Outlook(speed, onward, whole, Harvest.of(whole, speed), spread));
     }
 
     /** Only what was done until the last reading. */
@@ -111,6 +112,7 @@ final class Replayer {
         Replay.Surroundings s = question.surroundings();
         Development all = new Gap(Span.exactly(toMs - fromMs), beforeC, afterC, s.roomC(),
                 Cooling.nominal(s.timeConstantH()), false).development(question.zones());
+        holes.add(new Replay.Hole(fromMs, toMs, all));
         long from = fromMs;
         while (from < toMs) {
             long to = Math.min(toMs, stepEndMs());

@@ -1,5 +1,7 @@
 package org.conetender.core.hatch;
 
+import org.hipparchus.analysis.solvers.BrentSolver;
+
 /**
  * What makes a forecast uncertain, as standard deviations of the logarithm of degree-hours, which
  * add as squares: they are independent, and small enough for the sum to stay close to normal.
@@ -26,7 +28,8 @@ public record Spread(Speed speed, double rest, Water water) {
 
     /** Of a logarithm; beyond it no batch lies. */
     private static final double FAR = 5;
-    private static final int HALVINGS = 50;
+    private static final double CLOSE = 1e-9;
+    private static final int MOST_STEPS = 200;
 
     /** A probe calibrated in place, and where the control will really hold the water, K (*guess*). */
     static final double PROBE_SD_K = 0.2;
@@ -72,17 +75,8 @@ public record Spread(Speed speed, double rest, Water water) {
         if (water.logSd == 0) {
             return speed.k90() * Math.exp(z * logSdAt(Normal.Z90));
         }
-        double low = -FAR;
-        double high = FAR;
-        for (int i = 0; i < HALVINGS; i++) {
-            double middle = (low + high) / 2;
-            if (score(speed.k90() * Math.exp(middle)) < z) {
-                low = middle;
-            } else {
-                high = middle;
-            }
-        }
-        return speed.k90() * Math.exp((low + high) / 2);
+        return speed.k90() * Math.exp(new BrentSolver(CLOSE, CLOSE).solve(MOST_STEPS,
+                log -> score(speed.k90() * Math.exp(log)) - z, -FAR, FAR));
     }
 
     /** Grows with what is done, the doubt by less than the logarithm. */

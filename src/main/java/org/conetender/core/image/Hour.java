@@ -29,6 +29,7 @@ public record Hour(Optional<LocalDate> date, Optional<DayOfWeek> day, LocalTime 
     private static final Pattern SAID = Pattern.compile(
             "(?:(\\d{4}-\\d{2}-\\d{2})[ t]+|([a-z]{3,9}) +)?(\\d{1,2}):(\\d{2})");
     private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
+    private static final DateTimeFormatter WEEKDAY = DateTimeFormatter.ofPattern("EEE", Locale.ENGLISH);
     private static final int SHORT_DAY = 3;
 
     /** An hour of that day. */
@@ -83,6 +84,11 @@ public record Hour(Optional<LocalDate> date, Optional<DayOfWeek> day, LocalTime 
      */
     public long wallMs(ZoneId zone) {
         return date.orElseThrow().atTime(time).atZone(zone).toInstant().toEpochMilli();
+    }
+
+    /** With the weekday beside its date, to be checked by eye. */
+    public String withWeekday() {
+        return text() + date.map(d -> " (" + WEEKDAY.format(d) + ")").orElse("");
     }
 
     /** As it can be said again. */

@@ -40,10 +40,10 @@ public record Breath(double spent, long withoutMs) {
         return Math.clamp(water.hottestC(), COLDEST_C, WARMEST_C);
     }
 
-    /** What breathes in that batch; empty while it was not told. */
-    public static Optional<Oxygen.Charge> charge(Batch b) {
+    /** What breathes in that batch; empty while it was not told. @param naupliiPerGram that its lot gives */
+    public static Optional<Oxygen.Charge> charge(Batch b, double naupliiPerGram) {
         return b.stock().flatMap(s -> b.fill().map(f -> new Oxygen.Charge(s.cystsG(), f.litres(), f.ppt(),
-                Oxygen.USUAL_NAUPLII_PER_G, 1)));
+                naupliiPerGram, 1)));
     }
 
     /**
@@ -88,16 +88,21 @@ public record Breath(double spent, long withoutMs) {
         return back;
     }
 
-    /** The same after {@code dtMs} in which air came or did not. @param waterC as {@link #warmestC} has it */
-    Breath after(boolean airArrives, Batch b, double waterC, long dtMs) {
-        if (!b.stage().hasAnimals()) {
+    /**
+     * The same after {@code dtMs} in which air came or did not.
+     *
+     * @param about the cone and what is in it  @param waterC as {@link #warmestC} has it
+     */
+    Breath after(boolean airArrives, Judge.About about, double waterC, long dtMs) {
+        if (!about.batch().stage().hasAnimals()) {
             return FULL;
         }
         if (airArrives) {
             return new Breath(Oxygen.missingAfterAir(spent, Units.minutes(dtMs)), 0);
         }
         double whole = Math.min(LONGEST_WHOLE_MINUTES,
-                charge(b).map(c -> Oxygen.wholeVolumeMinutes(c, waterC)).orElse(LONGEST_WHOLE_MINUTES));
+                charge(about.batch(), about.naupliiPerGram())
+                        .map(c -> Oxygen.wholeVolumeMinutes(c, waterC)).orElse(LONGEST_WHOLE_MINUTES));
         return new Breath(Math.min(1, spent + Units.minutes(dtMs) / Math.max(whole, 1)), withoutMs + dtMs);
     }
 

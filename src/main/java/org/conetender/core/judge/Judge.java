@@ -174,7 +174,7 @@ public final class Judge {
                 image.contact(about.cone().id() + ".air-proof"));
         boolean arrives = did.airOn() && next.proof() != AirTrack.Proof.FAILED
                 && !about.batch().marks().valveShut() && !stuck(about.cone(), image);
-        return next.with(next.breath().after(arrives, about.batch(), Breath.warmestC(before.belief()),
+        return next.with(next.breath().after(arrives, about, Breath.warmestC(before.belief()),
                 did.dtMs()));
     }
 
@@ -186,8 +186,10 @@ public final class Judge {
     /**
      * @param book what is recorded of it, its batch among it
      * @param handled whether hands are in it or it was topped up just now  @param roomC if measured
+     * @param naupliiPerGram that a gram of its lot gives
      */
-    public record About(Cone cone, ConeBook book, boolean handled, Optional<Double> roomC) {
+    public record About(Cone cone, ConeBook book, boolean handled, Optional<Double> roomC,
+                        double naupliiPerGram) {
         Batch batch() {
             return book.batch();
         }

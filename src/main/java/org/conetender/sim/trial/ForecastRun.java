@@ -19,6 +19,13 @@ final class ForecastRun {
     /** A forecast is written down so often, s. */
     private static final int TELL_S = 900;
     private static final int GIVEN_UP_S = 150 * HOUR_S;
+    /** A weak heater brings the water so far, °C, and misses the set-point by so much, K (guesses). */
+    private static final double HATCHES_C = 20;
+    private static final double MISSES_K = 1;
+    /** Nobody hatches without a heater in a colder room, °C (guess). */
+    private static final double WARM_ROOM_C = 22;
+    /** By then a daemon knows the day of its room, s. */
+    private static final int WAITS_S = 48 * HOUR_S;
     /** Seeds of other cones lie so far apart. */
     private static final long ANOTHER = 1_000_003;
     /** Who counts does so within some hours after the first nauplii, h (guess). */
@@ -38,26 +45,33 @@ final class ForecastRun {
      * @param t90H true hours from wetting; NaN if never
      * @param usualH the same of a batch such as its lot has in the mean, in the water that the probe shows:
      *     what nobody can better who knows all of the lot and nothing of this batch
-     * @param moments in order
+     * @param moments in order  @param roomMeasured whether a probe measures the room
      */
-    record End(double t90H, double usualH, List<Moment> moments) {}
+    record End(double t90H, double usualH, List<Moment> moments, boolean roomMeasured) {}
 
     private final Brood brood;
+    private final ForecastTrial.Heating heating;
     private final TrialHatch hatch;
 
-    ForecastRun(Brood brood) {
+    ForecastRun(Brood brood, ForecastTrial.Heating heating) {
         this.brood = brood;
-        this.hatch = able(brood);
-    }
-
-    /** A cone whose heater holds that in the coldest hour; what cannot be held is another matter. */
-    private static TrialHatch able(Brood brood) {
+        this.heating = heating;
         for (long i = 0;; i++) {
             TrialCone cone = TrialCone.draw(brood.seed() + i * ANOTHER);
-            if (!cone.weak() || cone.known().setpointC() >= brood.setC()) {
-                return TrialHatch.draw(brood.seed() + i * ANOTHER);
+            if (suits(cone)) {
+                this.hatch = TrialHatch.draw(brood.seed() + i * ANOTHER);
+                return;
             }
         }
+    }
+
+    private boolean suits(TrialCone cone) {
+        double heldC = cone.known().setpointC();
+        return switch (heating) {
+            case ABLE -> !cone.weak() || heldC >= brood.setC();
+            case WEAK -> cone.weak() && heldC >= HATCHES_C && heldC <= brood.setC() - MISSES_K;
+            case NONE -> cone.climate().meanC() >= WARM_ROOM_C;
+        };
     }
 
     /** What is told moves no water, so the batch is run twice: first to see what is to be seen. */
@@ -97,7 +111,14 @@ final class ForecastRun {
         double degreeHours = 0;
         boolean on = false;
         int heard = 0;
-        seer.ifPresent(s -> s.begins(hatch, brood.setC()));
+        boolean heated = heating != ForecastTrial.Heating.NONE;
+        seer.ifPresent(s -> s.begins(hatch, heated ? brood.setC() : Double.NaN));
+        if (heating != ForecastTrial.Heating.ABLE) {
+            for (int t = 0; t < WAITS_S; t += MINUTE_S) {
+                bench.waits(t, MINUTE_S);
+                seer.ifPresent(s -> s.waits(MINUTE_S, bench.seen(false).roomC()));
+            }
+        }
         for (int t = 0; t < GIVEN_UP_S && Double.isNaN(batch.hoursTo(90)); t++) {
             double hour = t / (double) HOUR_S;
             bench.step(on);
@@ -111,7 +132,7 @@ final class ForecastRun {
             }
             if (seer.isPresent() && t % LOOK_S == 0) {
                 seer.get().sees(t == 0 ? 0 : LOOK_S, new Pilot.Look(shownC, s.roomC(),
-                        Optional.ofNullable(known).map(Thermal::estimate)));
+                        Optional.ofNullable(heated ? known : null).map(Thermal::estimate)));
                 for (; heard < reports.size() && reports.get(heard).hour() <= hour; heard++) {
                     seer.get().hears(reports.get(heard));
                 }
@@ -123,9 +144,10 @@ final class ForecastRun {
             double aimC = brood.setC() - off;
             known = known == null ? Thermal.from(hatch.nominal(), s.probeC()) : known.after(s.step(), aimC);
             law = law.steered(known, aimC, new Predict.Around(s.roomC(), 1), kind);
-            on = law.on();
+            on = heated && law.on();
         }
-        return new End(batch.hoursTo(90), goesOn(usual, shownC), moments);
+        return new End(batch.hoursTo(90), goesOn(usual, shownC), moments,
+                hatch.roomMeasured());
     }
 
     /** In water that stays as it is. */

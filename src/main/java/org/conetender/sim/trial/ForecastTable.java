@@ -52,6 +52,25 @@ record ForecastTable(List<Judged> all) {
         return lines;
     }
 
+    /** Of water that is not held: a row for each point and how its room is known. */
+    List<String> loose() {
+        List<String> lines = new ArrayList<>();
+        for (Point p : Point.values()) {
+            lines.add("  " + name(p));
+            List<Judged> of = of(p, _ -> true);
+            for (Split s : List.of(new Split("all", of),
+                    new Split("room measured", of.stream().filter(Judged::roomMeasured).toList()),
+                    new Split("room not measured", of.stream().filter(j -> !j.roomMeasured()).toList()),
+                    new Split("lot seen 0", of(p, b -> b.seen() == 0)),
+                    new Split("lot seen 3 or 10", of(p, b -> b.seen() >= OFTEN)))) {
+                if (!s.some.isEmpty()) {
+                    lines.add(row(s.what, s.some));
+                }
+            }
+        }
+        return lines;
+    }
+
     /** What was aimed at (issue). */
     List<Target> targets() {
         List<Target> targets = new ArrayList<>();

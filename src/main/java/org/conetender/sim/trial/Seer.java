@@ -26,8 +26,15 @@ public interface Seer {
     /** A batch of the lot is over. */
     void learns(Past batch);
 
-    /** The present batch is wetted. @param hatch it and its cone  @param setC where it is held, °C */
+    /**
+     * The present batch is wetted.
+     *
+     * @param hatch it and its cone  @param setC where it is held, °C; NaN without heater
+     */
     void begins(TrialHatch hatch, double setC);
+
+    /** Before anything is seen of it, its cone stands there. @param roomC around it, as it is seen, °C */
+    default void waits(double seconds, double roomC) {}
 
     /** What is seen now. @param seconds since the last look */
     void sees(double seconds, Pilot.Look look);

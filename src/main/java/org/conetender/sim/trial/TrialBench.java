@@ -54,6 +54,11 @@ final class TrialBench {
         second++;
     }
 
+    /** The room alone, before its first second. @param second of its day  @param seconds that pass */
+    void waits(long second, double seconds) {
+        room.step(second * 1_000, seconds);
+    }
+
     /** What a daemon sees of this second. @param commanded whether it had the heater on */
     Law.Seen seen(boolean commanded) {
         double roomC = cone.known().roomProbe() ? SimProbe.inSteps(room.airC() + cone.known().roomOffC())

@@ -42,6 +42,16 @@ public record TrialHatch(TrialCone cone, Lot lot, double scatter, double askedAt
         return cone.known().nominal();
     }
 
+    /** Whether a probe measures its room. */
+    public boolean roomMeasured() {
+        return cone.known().roomProbe();
+    }
+
+    /** Whether a lid lies on it. */
+    public boolean lid() {
+        return cone.lid();
+    }
+
     /** Water in it, L. */
     public double litres() {
         return cone.build().litres();

@@ -363,6 +363,32 @@ class ReportCommandTest {
                 .containsPattern("settling +0\\.1 .* - +0 +0 +100\n");
     }
 
+    /** Who answers each repeat of an alarm is listed once; of the next alarm again. */
+    @Test
+    void anAlarmThatIsAcknowledgedAtEachRepeatIsListedOnce() throws Exception {
+        Change seen = new Change.Told(new Ask.Acknowledge("late"));
+        try (LarkmoorRecord r = LarkmoorRecord.in(folder)) {
+            r.started("a", "L-0417", 2).minutes(60, "a", 27)
+                    .turned("a", "late", Minute.Turn.RAISED, "nobody came").minutes(20, "a", 27)
+                    .told("a", seen).minutes(60, "a", 27).told("a", seen).minutes(60, "a", 27)
+                    .told("a", seen).turned("a", "late", Minute.Turn.OVER, "").minutes(60, "a", 27)
+                    .turned("a", "late", Minute.Turn.RAISED, "nobody came").minutes(20, "a", 27)
+                    .told("a", seen).did("a", Step.DRAINED).did("a", Step.CLEANED);
+        }
+        String page = report(0, "--batch", "a/1");
+        assertThat(page.split("acknowledged: late", -1)).hasSize(3);
+    }
+
+    /** No share of a hundred is more than all of them. */
+    @Test
+    void theErrorOfAHatchingPercentageEndsAtAll() throws Exception {
+        try (LarkmoorRecord r = LarkmoorRecord.in(folder)) {
+            r.started("a", "L-0417", 2).minutes(60, "a", 27).told("a", new Change.Told(
+                    new Ask.DidCount(98, 0, 1, 1))).did("a", Step.DRAINED).did("a", Step.CLEANED);
+        }
+        assertThat(report(0, "--lot", "L-0417")).containsPattern("H% 99 \\(9[78] to 100\\), HE");
+    }
+
     @Test
     void programsAreToldTheSame() throws Exception {
         switchedBatch();

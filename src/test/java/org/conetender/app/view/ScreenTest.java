@@ -49,6 +49,24 @@ class ScreenTest {
     }
 
     @Test
+    void theHalfOfAllCasesAndTwoHarvestsStandWhereTheWindowIsTallEnough() {
+        Published p = new Published().incubating("a")
+                .says("-a/hatch/ready-half-from", "2026-03-03T08:02:00+00:00")
+                .says("-a/hatch/ready-half-until", "2026-03-03T12:09:00+00:00")
+                .says("-a/hatch/harvest-first-at", "2026-03-03T06:30:00+00:00")
+                .says("-a/hatch/harvest-first-share", "41")
+                .says("-a/hatch/harvest-second-at", "2026-03-03T19:45:00+00:00")
+                .says("-a/hatch/ready-by-chance", "64");
+        assertThat(page(p, 78)).contains("          in 5 of 10 cases between Tue 08:02 and Tue 12:09",
+                "  twice   it hatches over long: harvest about Tue 06:30 (41 %) and the rest",
+                "          about Tue 19:45");
+        assertThat(ViewJson.of(p.view("a"))).contains("\"ready-half-from\":\"2026-03-03T08:02Z\"",
+                "\"ready-half-until\":\"2026-03-03T12:09Z\"", "\"harvest-first-at\":\"2026-03-03T06:30Z\"",
+                "\"harvest-first-share-percent\":41", "\"harvest-second-at\":\"2026-03-03T19:45Z\"",
+                "\"ready-by-chance-percent\":64");
+    }
+
+    @Test
     void whatIsKnownExactlyIsOneFigure() {
         Published p = new Published().incubating("a").says("-a/hatch/degree-hours-least", "218.0")
                 .says("-a/hatch/degree-hours-most", "218.1");

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.Duration;
 import java.util.Map;
+import org.conetender.core.RealWater;
 import org.conetender.core.Story;
 import org.conetender.core.image.Reading;
 import org.conetender.core.image.Step;
@@ -33,13 +34,15 @@ class MissedFeedTest {
     @Test
     void whatWasToBeReadyForTheNextFeedAndIsNotIsTold() {
         Story s = started();
+        RealWater water = RealWater.in(s, 27);
         s.pass(Duration.ofHours(23));
         assertThat(tree(s)).doesNotContainKey(MISSED);
         assertThat(tree(s).get("homie/5/larkmoor/feed/digest")).contains("cone a at");
-        cold(s, 16).pass(Duration.ofHours(3));
+        water.becomes(7);
+        s.does(Step.TOPPED_UP).pass(Duration.ofMinutes(210));
         assertThat(tree(s).get(MISSED))
                 .startsWith("It was to be ready for the feed at 12:30 and will not be: now it is about 1");
-        cold(s, 27).pass(Duration.ofHours(2));
+        s.pass(Duration.ofMinutes(150));
         assertThat(tree(s)).as("that feed is over").doesNotContainKey(MISSED);
     }
 

@@ -47,7 +47,10 @@ class ReadyTimesTest {
         OffsetDateTime first = time(s, "ready-at");
         for (int hours = 0; hours < 16; hours += 4) {
             s.pass(Duration.ofHours(4));
-            assertThat(time(s, "ready-from")).isBefore(time(s, "ready-at"));
+            assertThat(time(s, "ready-from")).isBefore(time(s, "ready-half-from"));
+            assertThat(time(s, "ready-half-from")).isBefore(time(s, "ready-half-until"));
+            assertThat(time(s, "ready-half-until")).as("of a lot nobody has seen, the later quartile")
+                    .isEqualTo(time(s, "ready-at"));
             assertThat(time(s, "ready-at")).isBefore(time(s, "ready-until"));
             assertThat(Duration.between(first, time(s, "ready-at")).abs()).isLessThan(Duration.ofMinutes(10));
         }
@@ -75,6 +78,36 @@ class ReadyTimesTest {
         s.does(Step.DRAINED);
         s.minutes(2);
         assertThat(tree(s)).doesNotContainKeys(A + "food-most-at", A + "food-from", A + "food-until");
+    }
+
+    /** Counted until it is sure: from a tenth to nine tenths is longer than to the first moult. */
+    @Test
+    void aLotThatHatchesOverLongIsToldWithTwoHarvestsUntilTheFirst() {
+        Story s = Story.at();
+        s.does(Step.STARTED);
+        s.minutes(2);
+        assertThat(tree(s)).doesNotContainKeys(A + "harvest-first-at", A + "harvest-second-at");
+        for (int h = 8; h <= 20; h += 2) {
+            s.pass(Duration.ofHours(h == 8 ? 8 : 2));
+            int swim = (int) Math.round(1_000 * wide(h));
+            for (int i = 0; i < 3; i++) {
+                s.ask("a", new Ask.DidCount(swim, 0, 1_000 - swim, 1));
+            }
+        }
+        s.minutes(2);
+        assertThat(time(s, "harvest-first-at")).isBefore(time(s, "food-most-at"));
+        assertThat(time(s, "harvest-second-at")).isAfter(time(s, "food-most-at"));
+        assertThat(Integer.parseInt(tree(s).get(A + "harvest-first-share"))).isBetween(25, 75);
+        s.does(Step.VALVE_SHUT, Step.SETTLE);
+        s.pass(Duration.ofMinutes(7));
+        s.does(Step.DRAWING, Step.PART_DRAWN);
+        s.minutes(2);
+        assertThat(tree(s)).doesNotContainKeys(A + "harvest-first-at", A + "harvest-second-at");
+    }
+
+    /** Of a lot of K50 271 and sigma 0.28 what has hatched after so many hours at 27 °C. */
+    private static double wide(int hours) {
+        return 1 / (1 + Math.exp(-1.702 * Math.log(15.0 * hours / 271) / 0.28));
     }
 
     /** The hatch does not wait for the clock: when that is set right, the hour told is set right too. */

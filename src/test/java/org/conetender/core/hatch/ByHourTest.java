@@ -63,6 +63,21 @@ class ByHourTest {
     }
 
     @Test
+    void theChanceOfAnHourIsThatOfTheForecast() {
+        for (int seed = 1; seed <= 200; seed++) {
+            ByHour by = random(new Random(seed));
+            Forecast.Ready r = Forecast.of(by.done(), by.speed(), new Projection(by.water().waterC(),
+                    by.water().plant(), by.water().plan().at(26)), Rate.USUAL).ready();
+            if (r.latest() < Forecast.HORIZON_H && r.earliest() > 0) {
+                assertThat(by.chance(26, r.earliest())).as("seed %d", seed).isCloseTo(0.1, within(0.005));
+                assertThat(by.chance(26, r.earlierQuartile())).isCloseTo(0.25, within(0.005));
+                assertThat(by.chance(26, r.median())).isCloseTo(0.5, within(0.005));
+                assertThat(by.chance(26, r.latest())).isCloseTo(0.9, within(0.005));
+            }
+        }
+    }
+
+    @Test
     void theAnswerLiesInTheBandAndComesAsNearAsTheBandAllows() {
         int met = 0;
         for (int seed = 1; seed <= 1_500; seed++) {

@@ -29,6 +29,12 @@ class HourTest {
         assertThat(Hour.parse(h.text())).isEqualTo(h);
     }
 
+    @Test
+    void aDateIsToldWithItsWeekday() {
+        assertThat(Hour.parse("2026-11-27 07:30").withWeekday()).isEqualTo("2026-11-27 07:30 (Fri)");
+        assertThat(Hour.parse("07:30").withWeekday()).isEqualTo("07:30");
+    }
+
     @ParameterizedTest
     @ValueSource(strings = {"", "soon", "7", "7:3", "24:00", "12:60", "frid 07:30", "xyz 07:30", "07:30 fri",
         "2026-02-30 07:30", "2026-13-01 07:30", "99999-01-01 07:30", "-1:30", "07:30:15", "07:30 pm",

@@ -7,6 +7,8 @@ import java.util.ArrayList;
 import java.util.List;
 import org.conetender.app.trial.OwnSeer;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
 
 /** A small trial on seeds of its own, so that those of the bench stay unseen. */
 class ForecastTrialTest {
@@ -28,6 +30,22 @@ class ForecastTrialTest {
         assertThat(width(all, 10)).isLessThan(width(all, 0) / 2);
         assertThat(t.lines()).anyMatch(l -> l.contains("lot seen 10"));
         assertThat(t.targets()).hasSize(26);
+    }
+
+    /** Of water that follows its room: the seeds are of the test, and one deviation of 48 is 0.06. */
+    @ParameterizedTest
+    @EnumSource(value = ForecastTrial.Heating.class, names = "ABLE", mode = EnumSource.Mode.EXCLUDE)
+    void waterThatNobodyHoldsIsForeseenTooAndJudgedApart(ForecastTrial.Heating heating)
+            throws InterruptedException {
+        ForecastTrial t = ForecastTrial.run(SEED, new ForecastTrial.Plan(48, 2, heating), OwnSeer::new,
+                _ -> { });
+        List<ForecastTrial.Judged> known = t.judged().stream().filter(ForecastTrial.Judged::roomMeasured)
+                .toList();
+        assertThat(known).hasSizeGreaterThan(30);
+        double inside = known.stream().filter(ForecastTrial.Judged::in80).count() / (double) known.size();
+        assertThat(inside).as("within their 80 %").isBetween(0.62, 0.97);
+        assertThat(t.lines()).anyMatch(l -> l.contains("room not measured"));
+        assertThat(t.targets()).as("of held water only").isEmpty();
     }
 
     private static double width(List<ForecastTrial.Judged> all, int seen) {

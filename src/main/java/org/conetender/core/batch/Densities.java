@@ -1,0 +1,86 @@
+package org.conetender.core.batch;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.conetender.core.hatch.Lesson;
+import org.conetender.core.hatch.Oxygen;
+import org.conetender.core.image.Ask;
+
+/**
+ * How many nauplii a gram of each lot gives, as counts of sub-samples tell it: what swims or hangs under its
+ * shell in a millilitre, times the millilitres of water that a gram was given (science.md §4). A weight tells
+ * none, since nobody knows what of it is water; what a tin holds are grams.
+ *
+ * @param samples of counts, oldest first
+ */
+public record Densities(List<Sample> samples) {
+
+    static final Densities NONE = new Densities(List.of());
+
+    /**
+     * One sub-sample.
+     *
+     * @param cone, seq, source of the fact that tells it
+     * @param perGram nauplii a gram for each one that was counted
+     */
+    public record Sample(String cone, long seq, String source, double perGram) {
+
+        boolean of(Lots.Kept k) {
+            return k.cone().equals(cone) && k.source().equals(source)
+                    && (!source.isEmpty() || k.seq() == seq + 1);
+        }
+    }
+
+    private static final double ML_PER_L = 1_000;
+
+    /** The oldest go beyond that (*guess*: some months of looks). */
+    private static final int MOST = 200;
+
+    /** Fewer than the usual are believed of no fewer batches: one bad sample must not smother any. */
+    private static final int BATCHES = 2;
+
+    /**
+     * No lot is taken to give fewer, or more (*guess*: a bad one hatches to a third; 252,678 cysts are in a
+     * gram, 275,000 by their weight, more in small ones, science.md §4).
+     */
+    private static final double LEAST = 80_000;
+    private static final double MOST_PER_G = 400_000;
+
+    /** With the volume of a sub-sample, if that fact tells of one. @param b in which it was counted */
+    Densities after(Fact f, Batch b) {
+        return f.change() instanceof Change.Told(Ask.DidCount c) && b.stock().isPresent()
+                && b.fill().isPresent() ? and(new Sample(f.cone(), f.seq(), f.source(),
+                        b.fill().get().litres() * ML_PER_L / b.stock().get().cystsG() / c.sampleMl())) : this;
+    }
+
+    private Densities and(Sample s) {
+        List<Sample> next = new ArrayList<>(samples.subList(Math.max(0, samples.size() + 1 - MOST),
+                samples.size()));
+        next.add(s);
+        return new Densities(List.copyOf(next));
+    }
+
+    /**
+     * Nauplii a gram, on the cautious side: of the densest batch that was counted when it was ripe, with two
+     * standard errors of its count; the usual ones while nobody has, and no fewer than those after one batch.
+     *
+     * @param lot its label  @param ripe degree-hours from which nearly all that hatch have hatched
+     * @param kept every lesson
+     */
+    double perGram(String lot, double ripe, List<Lots.Kept> kept) {
+        Map<String, Double> batches = new LinkedHashMap<>();
+        for (Lots.Kept k : samples.isEmpty() ? List.<Lots.Kept>of() : kept) {
+            if (k.what().lot().equals(lot) && k.what().lesson().at().leastDegreeHours() >= ripe
+                    && k.what().lesson().sight() instanceof Lesson.Sight.Counted c) {
+                int n = c.nauplii() + c.umbrella();
+                samples.stream().filter(s -> s.of(k)).findFirst().ifPresent(s -> batches.merge(k.cone() + "/"
+                        + k.what().batch(), (n + 2 * Math.sqrt(n + 1)) * s.perGram(), Math::max));
+            }
+        }
+        double densest = batches.values().stream().mapToDouble(d -> d).max().orElse(0);
+        return batches.size() < BATCHES ? Math.max(Oxygen.USUAL_NAUPLII_PER_G, Math.min(MOST_PER_G, densest))
+                : Math.clamp(densest, LEAST, MOST_PER_G);
+    }
+}
