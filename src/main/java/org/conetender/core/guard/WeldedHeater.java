@@ -2,6 +2,7 @@ package org.conetender.core.guard;
 
 import java.util.List;
 import org.conetender.core.alarm.AlarmKind;
+import org.conetender.core.judge.CutShort;
 import org.conetender.core.judge.HeatTrack;
 import org.conetender.core.judge.Watch.Suspect;
 
@@ -28,24 +29,27 @@ public final class WeldedHeater implements Guard {
     @Override
     public List<Finding> look(View v) {
         boolean suspect = Suspicion.falls(v, Suspect.WELDED, ID);
+        CutShort cut = v.judged().tried().cutShort();
         boolean rising = v.stage().hasWater() && v.judged().heat().riseWhileOffK(v.water()) >= RISE_K
                 && !WrongCone.explains(v)
-                || suspect && (v.judged().coldRoom() || v.judged().tried().cutShort().stopped());
+                || suspect && (v.judged().coldRoom() && !cut.wentOn() || cut.stopped());
         boolean cutOut = v.cone().fittings().heat().cutOut();
         if (v.latch(id()).isEmpty() && !rising) {
-            return !suspect ? List.of() : List.of(doubt(cutOut));
+            return !suspect ? List.of() : List.of(doubt(cutOut, cut.wentOn()));
         }
-        String what = cutOut
+        String what = cutOut && cut.stopped()
+                ? "the water warmed with the heater switched off, and stopped when the cut-out opened"
+                : cutOut
                 ? "the water warms although the heater is switched off; the cut-out is open now"
                 : "the water warms although the heater is switched off, and no cut-out is fitted";
         return List.of(Finding.trip(id(), what, Power.HEAT, Power.CUT_OUT).alarm(AlarmKind.WELDED));
     }
 
-    private static Finding doubt(boolean cutOut) {
+    private static Finding doubt(boolean cutOut, boolean wentOn) {
         String what = "it warms more than its heater and a usual room explain";
-        return !cutOut ? Finding.veto(ID, what, Power.HEAT)
-                : Finding.veto(ID, what + "; its cut-out is open, to see whether that ends it", Power.HEAT,
-                        Power.CUT_OUT);
+        return !cutOut ? Finding.veto(ID, what, Power.HEAT) : Finding.veto(ID, what + (wentOn
+                ? "; opening its cut-out did not end that, so heat waits until it warms no more"
+                : "; its cut-out is open, to see whether that ends it"), Power.HEAT, Power.CUT_OUT);
     }
 
     /**

@@ -103,10 +103,10 @@ public final class Judge {
         }
         HeatTrack heat = before.heat().after(new HeatTrack.Step(did.dtMs(), did.heated(), water.belief(),
                 physics(cone, litres, next), water.lastAtMs() != before.water().lastAtMs()), disturbed);
-        CutShort cut = cutShort(before, thermal, water.belief(), did);
+        CutShort cut = cutShort(before, thermal, new Left(!disturbed, water.belief()), did);
         // What a room may have done is no fault once it is over; guards latch what is.
-        if (!next.coldRoom() && heat.noRiseForMs() >= HeatTrack.STILL_MS && welded(thermal)
-                && !cut.tells()) {
+        if ((!next.coldRoom() || cut.wentOn()) && heat.noRiseForMs() >= HeatTrack.STILL_MS
+                && welded(thermal) && !cut.tells()) {
             thermal = thermal.map(Thermal::cleared);
         }
         return new ConeJudgement(water, next.roomC(), next.level(), elsewhere ? heat.untested() : heat,
@@ -119,11 +119,13 @@ public final class Judge {
         return thermal.filter(t -> t.watch().suspect() == Watch.Suspect.WELDED).isPresent();
     }
 
-    private static CutShort cutShort(ConeJudgement before, Optional<Thermal> thermal, Belief water,
-                                     Did did) {
-        return !welded(thermal) ? CutShort.NONE : before.tried().cutShort().after(new CutShort.Seen(
-                did.dtMs(), did.heater().two() && !did.heater().cutOut(), water,
-                thermal.get().proof().traits().riseKPerS()));
+    /** @param alone whether the water was left alone and stirred */
+    private record Left(boolean alone, Belief water) {}
+
+    private static CutShort cutShort(ConeJudgement before, Optional<Thermal> thermal, Left left, Did did) {
+        return !welded(thermal) || !did.heater().two() ? CutShort.NONE
+                : before.tried().cutShort().after(new CutShort.Seen(did.dtMs(), left.alone(),
+                        !did.heater().cutOut(), left.water(), thermal.get().proof().traits().riseKPerS()));
     }
 
     private static Proving proving(ConeJudgement j, About about, Did did, boolean may) {

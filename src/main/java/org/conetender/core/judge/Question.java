@@ -80,6 +80,12 @@ public record Question(Part part, List<String> suspects, double fromC, Sums sums
     private static final double PATIENCE_S = 1_200;
     /** Nor is a heater waited for that does not come on, s: its own cone may be warm enough (guess). */
     private static final double ABSENT_S = 600;
+    /**
+     * Nor is it asked while the water goes on rising: beyond so much, K, and what was on its way, as seconds
+     * of full power, it is warmed by a switch of its own (guess: both lags, and an answer).
+     */
+    private static final double RISEN_K = 0.35;
+    private static final double COASTS_S = 100;
     /** Its own heat is withheld meanwhile, but no longer than until the water has cooled by so much, K. */
     private static final double COOLED_K = 0.5;
 
@@ -123,7 +129,7 @@ public record Question(Part part, List<String> suspects, double fromC, Sums sums
         Felt first = s.felt().getOrDefault(suspects.getFirst(), Felt.NONE);
         Question q = new Question(part, suspects, fromC, sums.and(s, least, most),
                 fit.and(s.dtS(), first.least(), s.takenK()));
-        if (s.nowC() < fromC - COOLED_K) {
+        if (s.nowC() < fromC - COOLED_K || s.nowC() > fromC + RISEN_K + COASTS_S * s.fullKPerS()) {
             return q.to(Part.CLOSED);
         }
         return part == Part.ONE_ON ? q.on(first.dead(), s.fullKPerS()) : q.off(s.fullKPerS());

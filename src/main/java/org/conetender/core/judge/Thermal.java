@@ -115,11 +115,12 @@ public record Thermal(Estimate estimate, Watch watch, Watch.Proof proof, double 
         boolean known = e.riseDoubt() < RISE_KNOWN && e.lagDoubtS() < LAG_KNOWN_S || age > SETTLED_S;
         boolean renew = w.suspicion() < UNSUSPICIOUS && w.suspect() == Watch.Suspect.NONE
                 && (proof.passed() ? age > RENEW_S && proof.like(e.traits()) : known && proof.likely(e));
-        double unlike = other(e) && w.suspect() == Watch.Suspect.NONE ? unlikeS + s.dtS() : 0;
+        boolean unlikely = proof.passed() && !proof.like(e.traits());
+        double unlike = unlikely && w.suspect() == Watch.Suspect.NONE ? unlikeS + s.dtS() : 0;
         Thermal next = new Thermal(e, w, renew ? new Watch.Proof(e.traits(), true) : by, renew ? 0 : age,
                 true, e.holdingDuty(e.readingC(), s.roomC()),
                 renew ? first.proven(e, proof.passed()) : first, unlike);
-        return unlike > UNLIKE_S ? next.unproven() : next;
+        return unlike > UNLIKE_S ? next.afresh(other(e)) : next;
     }
 
     /**
@@ -129,15 +130,19 @@ public record Thermal(Estimate estimate, Watch watch, Watch.Proof proof, double 
     private boolean other(Estimate e) {
         double rise = e.traits().riseKPerS();
         double full = first.riseKPerS() > 0 ? first.riseKPerS() : e.nominal().riseKPerS();
-        return proof.passed() && !proof.like(e.traits())
-                && (rise > proof.traits().riseKPerS() || rise >= (1 - Watch.Proof.RISE_CHANGE) * full);
+        return rise > proof.traits().riseKPerS() || rise >= (1 - Watch.Proof.RISE_CHANGE) * full;
     }
 
-    /** The same water or less of it, which is another than was proven. */
-    private Thermal unproven() {
-        return new Thermal(estimate.doubted(UNLIKE_SHARE), watch.cleared(),
-                new Watch.Proof(estimate.traits(), false, UNLIKE_SHARE), 0, following, holding,
-                first.standing(), 0);
+    /**
+     * Nothing more is learned of what is so unlike the proof. The same water or less of it, which is another
+     * than was proven: that goes. Else what was learned was wrong, and learning begins at the proof again.
+     */
+    private Thermal afresh(boolean other) {
+        return !other ? new Thermal(estimate.again(proof.traits(), estimate.readingC()), watch, proof,
+                proofAgeS, following, holding, first, 0)
+                : new Thermal(estimate.doubted(UNLIKE_SHARE), watch.cleared(),
+                        new Watch.Proof(estimate.traits(), false, UNLIKE_SHARE), 0, following, holding,
+                        first.standing(), 0);
     }
 
     /** Nothing is seen of it at present: what the cone is like is kept. */

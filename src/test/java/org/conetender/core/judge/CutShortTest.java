@@ -15,9 +15,16 @@ class CutShortTest {
     private CutShort cut = CutShort.NONE;
 
     private void seconds(int n, double fromC, double kPerS, double rise) {
-        for (int i = 1; i <= n; i++) {
-            cut = cut.after(new CutShort.Seen(1_000, true, new Belief.Trusted(fromC + i * kPerS), rise));
+        if (cut.equals(CutShort.NONE)) {
+            cut = cut.after(seen(true, false, new Belief.Trusted(fromC), rise));
         }
+        for (int i = 1; i <= n; i++) {
+            cut = cut.after(seen(true, true, new Belief.Trusted(fromC + i * kPerS), rise));
+        }
+    }
+
+    private static CutShort.Seen seen(boolean left, boolean open, Belief water, double rise) {
+        return new CutShort.Seen(1_000, left, open, water, rise);
     }
 
     @Test
@@ -57,12 +64,38 @@ class CutShortTest {
     }
 
     @Test
-    void waterThatIsNotSeenOrACutOutThatClosesAgainBeginsAnew() {
+    void aCutOutThatWasOpenAnywayTellsNothing() {
+        for (int i = 0; i < 1_000; i++) {
+            cut = cut.after(seen(true, true, new Belief.Trusted(START_C), RISE));
+        }
+        assertThat(cut).isEqualTo(CutShort.NONE);
+        assertThat(cut.tells()).isFalse();
+    }
+
+    @Test
+    void handsAndAProbeThatLiesEndItWithoutAnAnswerAndOnlyAClosedCutOutBeginsItAnew() {
         seconds(300, START_C, 0, RISE);
-        assertThat(cut.after(new CutShort.Seen(1_000, false, new Belief.Trusted(START_C), RISE)))
-                .isEqualTo(CutShort.NONE);
-        assertThat(cut.after(new CutShort.Seen(1_000, true, new Belief.Untrusted("gone"), RISE)))
-                .isEqualTo(CutShort.NONE);
-        assertThat(CutShort.NONE.tells()).isFalse();
+        CutShort handled = cut.after(seen(false, true, new Belief.Trusted(START_C), RISE));
+        assertThat(handled).isEqualTo(CutShort.NONE);
+        assertThat(cut.after(seen(true, true, new Belief.Untrusted("gone"), RISE))).isEqualTo(CutShort.NONE);
+        cut = handled;
+        for (int i = 0; i < 1_000; i++) {
+            cut = cut.after(seen(true, true, new Belief.Trusted(START_C), RISE));
+        }
+        assertThat(cut.answer()).isEmpty();
+        cut = cut.after(seen(true, false, new Belief.Trusted(START_C), RISE));
+        assertThat(cut.tells()).as("closed again").isFalse();
+        seconds(400, START_C, 0, RISE);
+        assertThat(cut.stopped()).isTrue();
+    }
+
+    @Test
+    void anAnswerStandsThroughHandsAndALateReadingIsWaitedFor() {
+        seconds(300, START_C, 0, RISE);
+        cut = cut.after(seen(true, true, new Belief.Projected(START_C, 0.1, 20_000), RISE));
+        assertThat(cut.openMs()).isEqualTo(300_000 + 1_000);
+        seconds(100, START_C, 0, RISE);
+        assertThat(cut.stopped()).isTrue();
+        assertThat(cut.after(seen(false, true, new Belief.Trusted(20), RISE)).stopped()).isTrue();
     }
 }

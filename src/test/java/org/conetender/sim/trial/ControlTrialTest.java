@@ -100,6 +100,14 @@ class ControlTrialTest {
         assertThat(calm.falseAlarms()).isZero();
     }
 
+    /** Its estimate wandered off after lids and top-ups, nothing more was learned, and 22 welds were named. */
+    @Test
+    void anEstimateThatWanderedOffBeginsAgainAtTheProof() {
+        TrialCone cone = TrialCone.draw(66_000_209);
+        CalmRun.Calm calm = new CalmRun(cone, new Laws.Ours(cone, Switches.RELAY_150.kind())).run(72);
+        assertThat(calm.falseAlarms()).isZero();
+    }
+
     @Test
     void handsThatComeThriceInAnHourCallAPersonAndThatIsNotFalse() {
         TrialCone busy = TrialCone.draw(9_500_013);
