@@ -100,7 +100,7 @@ class ControlTrialTest {
         assertThat(calm.falseAlarms()).isZero();
     }
 
-    /** Its estimate wandered off after lids and top-ups, nothing more was learned, and 22 welds were named. */
+    /** Its estimate wandered off after lids and top-ups; nothing more was learned, and 22 welds named. */
     @Test
     void anEstimateThatWanderedOffBeginsAgainAtTheProof() {
         TrialCone cone = TrialCone.draw(66_000_209);
