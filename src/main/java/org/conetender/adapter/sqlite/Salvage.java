@@ -90,11 +90,16 @@ final class Salvage {
         boolean restored = Schema.number(db, "SELECT count(*) FROM sqlite_schema WHERE name = 'damage'") > 0;
         make(record, new Rest(facts, 0, rows.checkpoint(), restored ? new Rows(db, true).damages()
                 : List.of()));
+     * Beside a restored one an empty history lies, which gives way. One that holds anything stays, and the
+     * record is kept aside.
         db.close();
-        Swap.decide(record, history.getFileName().toString());
+        Swap.forgetEmpty(history);
+        String becomes = Files.exists(history) ? aside(record, "before-parting-")
+                : history.getFileName().toString();
+        Swap.decide(record, becomes);
         Swap.finish(record);
-        LOG.info("the record {} was parted: {} facts stay in it, temperatures lie in {} from now on", record,
-                facts.size(), history);
+        LOG.info("the record {} was parted: {} facts stay in it, what else was in it lies in {} from now on",
+                record, facts.size(), becomes);
     }
 
     /** Whatever fails here ends that part of the reading, and only that: it is why we are here. */

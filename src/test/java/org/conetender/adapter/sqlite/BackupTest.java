@@ -191,6 +191,48 @@ class BackupTest {
             } catch (StoreException e) {
                 refused++;
                 assertThat(e).hasMessageContaining("the record is as it was");
+    /** Its temperatures lie in the book itself, and the next life parts it. */
+    @Test
+    void aRestoredRecordOfTheFirstVersionKeepsItsTemperatures() throws Exception {
+        Path first = book("first");
+        try (Connection db = Opening.plain(first)) {
+            Together.make(db);
+            Together.insert(db, facts(NEW), RecordWriter.minute(NEW));
+        }
+        Backup.of(first, folder.resolve("copy"));
+        write(book("other"), OLD);
+        String old = Restore.of(folder.resolve("copy"), book("other")).orElseThrow();
+        Restore.of(folder.resolve("copy"), book("empty"));
+        for (Path there : List.of(book("empty"), book("other"))) {
+            for (int life = 0; life < 2; life++) {
+                try (SqliteStore store = SqliteStore.open(there)) {
+                    assertThat(store.load().facts()).isEqualTo(facts(NEW));
+                }
+                assertThat(temperatures(there)).as("%s, life %d", there, life).isEqualTo(1);
+            }
+        }
+        assertThat(temperatures(folder.resolve("other").resolve(old))).isEqualTo(OLD);
+    }
+
+    /** Laid there by hand: it is nobody's to throw away, neither the one nor the other. */
+    @Test
+    void aRecordOfTheFirstVersionBesideAHistoryIsKeptToo() throws Exception {
+        Path book = book("work");
+        write(book, OLD);
+        Files.delete(book);
+        try (Connection db = Opening.plain(book)) {
+            Together.make(db);
+            Together.insert(db, facts(NEW), RecordWriter.minute(NEW));
+        }
+        try (SqliteStore store = SqliteStore.open(book)) {
+            assertThat(store.load().facts()).isEqualTo(facts(NEW));
+        }
+        assertThat(temperatures(book)).isEqualTo(OLD);
+        assertThat(names(book.getParent()).keySet()).filteredOn(n -> n.startsWith("before-parting-"))
+                .singleElement().satisfies(n -> assertThat(RecordReader.of(book.resolveSibling(n)).kept()
+                        .facts()).isEqualTo(facts(NEW)));
+    }
+
                 assertThat(names(there.getParent())).containsOnlyKeys("record.db.lock");
             }
         }
