@@ -22,8 +22,13 @@ import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
 import org.conetender.adapter.sqlite.FileTrace.Op;
 import org.conetender.core.batch.Fact;
+import org.conetender.core.Damage;
+import org.conetender.core.batch.Change;
 import org.conetender.core.unit.Moment;
+import org.conetender.core.batch.Lives;
+import org.conetender.core.image.Ask;
 import org.conetender.port.Store.StoreException;
+import org.conetender.port.Store;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
@@ -159,8 +164,8 @@ class BackupTest {
             assertThat(store.load().facts()).isEqualTo(facts(NEW));
             assertThat(store.load().checkpoint()).contains(RecordWriter.minute(NEW));
             assertThat(store.load().damages()).as("so that heaters are locked").containsExactly("the record"
-                    + " is that of a backup, copy: what happened after it was made is not in it; the record"
-                    + " of before is kept as " + old);
+                    + " is that of a backup, copy, which ends with fact number 12: what happened after it"
+                    + " was made is not in it; the record of before is kept as " + old);
             store.append(List.of(RecordWriter.fact(NEW + 1)));
             store.history(RecordWriter.history(NEW + 1));
         }
@@ -265,6 +270,36 @@ class BackupTest {
     private List<String> crashes(List<Op> ops, int first) throws Exception {
         List<String> broken = new ArrayList<>();
         SplittableRandom random = new SplittableRandom(9);
+    /** All that a life writes down of the damages which the store knows of, and that a person saw them. */
+    private static int locks(Path book, boolean seen) throws Exception {
+        try (SqliteStore store = SqliteStore.open(book)) {
+            Store.Kept kept = store.load();
+            Moment now = new Moment("boot-1", 9_000, 9_000, false);
+            List<Fact> owed = new ArrayList<>(Damage.facts(kept.facts(), kept.damages(), now));
+            int locks = owed.size();
+            if (seen) {
+                owed.add(new Fact(kept.facts().size() + locks + 1L, now, "a", "r",
+                        new Change.Told(new Ask.Acknowledge(Lives.DAMAGED))));
+                store.append(owed);
+            }
+            return locks;
+        }
+    }
+
+    @Test
+    void aBackupOfTheSameNameLocksAnotherCardThoughTheFirstRestoreWasSeen() throws Exception {
+        write(book("work"), NEW);
+        Backup.of(book("work"), folder.resolve("copy"));
+        Restore.of(folder.resolve("copy"), book("card-1"));
+        assertThat(locks(book("card-1"), true)).isEqualTo(1);
+        assertThat(locks(book("card-1"), true)).as("it was seen").isZero();
+        Files.delete(folder.resolve("copy"));
+        Backup.of(book("card-1"), folder.resolve("copy"));
+        Restore.of(folder.resolve("copy"), book("card-2"));
+        assertThat(locks(book("card-2"), false)).as("the lock, and that the sight of the first is over")
+                .isEqualTo(2);
+    }
+
         for (int i = 0; i < STATES; i++) {
             int after = random.nextInt(first, ops.size() + 1);
             Path lab = Files.createDirectories(folder.resolve("lab-" + i));
