@@ -9,6 +9,7 @@ import java.nio.channels.FileLock;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import java.nio.file.attribute.FileTime;
 import java.sql.Connection;
 import java.sql.Statement;
 import java.util.ArrayList;
@@ -21,14 +22,14 @@ import java.util.stream.LongStream;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
 import org.conetender.adapter.sqlite.FileTrace.Op;
-import org.conetender.core.batch.Fact;
 import org.conetender.core.Damage;
 import org.conetender.core.batch.Change;
-import org.conetender.core.unit.Moment;
+import org.conetender.core.batch.Fact;
 import org.conetender.core.batch.Lives;
 import org.conetender.core.image.Ask;
-import org.conetender.port.Store.StoreException;
+import org.conetender.core.unit.Moment;
 import org.conetender.port.Store;
+import org.conetender.port.Store.StoreException;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
@@ -130,6 +131,11 @@ class BackupTest {
         assertThat(names(folder)).hasSize(3);
     }
 
+    private static void hoursAgo(Path touched) throws Exception {
+        Files.setLastModifiedTime(touched, FileTime.from(Files.getLastModifiedTime(touched).toInstant()
+                .minusSeconds(7_200)));
+    }
+
     /** Its working copy goes with the next one; that of another which still works does not. */
     @Test
     void whatAKilledBackupLeftIsTakenAwayByTheNext() throws Exception {
@@ -137,16 +143,27 @@ class BackupTest {
         Path killed = Files.createDirectory(folder.resolve(Backup.FOLDER + "1"));
         Files.write(killed.resolve("book.db"), new byte[5_000]);
         Files.createFile(killed.resolve("working"));
+        Path young = Files.createDirectory(folder.resolve(Backup.FOLDER + "3"));
+        Path letter = Files.createFile(Files.createDirectory(folder.resolve("letters")).resolve("letter"));
+        Files.createSymbolicLink(folder.resolve(Backup.FOLDER + "4"), letter.getParent());
+        hoursAgo(letter.getParent());
+        hoursAgo(killed);
         Path busy = Files.createDirectory(folder.resolve(Backup.FOLDER + "2"));
         Files.write(busy.resolve("book.db"), new byte[5_000]);
         try (FileChannel working = FileChannel.open(busy.resolve("working"), StandardOpenOption.CREATE,
                 StandardOpenOption.WRITE); FileLock lock = working.lock()) {
+            hoursAgo(busy);
             Backup.of(book("work"), folder.resolve("copy"));
             assertThat(killed).doesNotExist();
+            assertThat(young).as("somebody may be about to work there").exists();
+            assertThat(letter).exists();
+            assertThat(names(letter.getParent())).containsOnlyKeys("letter");
             assertThat(busy).as("somebody works there, by " + lock).isNotEmptyDirectory();
         }
+        hoursAgo(young);
         Backup.of(book("work"), folder.resolve("second"));
-        assertThat(names(folder)).containsOnlyKeys("work", "copy", "second");
+        assertThat(names(folder)).containsOnlyKeys("work", "copy", "second", "letters",
+                Backup.FOLDER + "4");
     }
 
     @Test
@@ -174,28 +191,6 @@ class BackupTest {
         assertThat(RecordReader.of(aside).kept().facts()).isEqualTo(facts(OLD));
     }
 
-    @Test
-    void aBackupThatIsNoneOrDamagedChangesNothing() throws Exception {
-        Path book = book("work");
-        write(book, OLD);
-        Path good = folder.resolve("good");
-        Backup.of(book, good);
-        byte[] all = Files.readAllBytes(good);
-        SplittableRandom random = new SplittableRandom(7);
-        Map<String, Long> before = names(book.getParent());
-        int refused = 0;
-        for (int i = 0; i < 60; i++) {
-            byte[] bad = all.clone();
-            bad[random.nextInt(all.length)] ^= (byte) (1 << random.nextInt(8));
-            Path there = book("try-" + i);
-            try {
-                Restore.of(Files.write(folder.resolve("bad"), bad), there);
-                // A date of the archive, or a bit that nothing reads.
-                assertThat(RecordReader.of(there).kept().facts()).as("try %d", i).isEqualTo(facts(OLD));
-                assertThat(temperatures(there)).isEqualTo(OLD);
-            } catch (StoreException e) {
-                refused++;
-                assertThat(e).hasMessageContaining("the record is as it was");
     /** Its temperatures lie in the book itself, and the next life parts it. */
     @Test
     void aRestoredRecordOfTheFirstVersionKeepsItsTemperatures() throws Exception {
@@ -238,6 +233,28 @@ class BackupTest {
                         .facts()).isEqualTo(facts(NEW)));
     }
 
+    @Test
+    void aBackupThatIsNoneOrDamagedChangesNothing() throws Exception {
+        Path book = book("work");
+        write(book, OLD);
+        Path good = folder.resolve("good");
+        Backup.of(book, good);
+        byte[] all = Files.readAllBytes(good);
+        SplittableRandom random = new SplittableRandom(7);
+        Map<String, Long> before = names(book.getParent());
+        int refused = 0;
+        for (int i = 0; i < 60; i++) {
+            byte[] bad = all.clone();
+            bad[random.nextInt(all.length)] ^= (byte) (1 << random.nextInt(8));
+            Path there = book("try-" + i);
+            try {
+                Restore.of(Files.write(folder.resolve("bad"), bad), there);
+                // A date of the archive, or a bit that nothing reads.
+                assertThat(RecordReader.of(there).kept().facts()).as("try %d", i).isEqualTo(facts(OLD));
+                assertThat(temperatures(there)).isEqualTo(OLD);
+            } catch (StoreException e) {
+                refused++;
+                assertThat(e).hasMessageContaining("the record is as it was");
                 assertThat(names(there.getParent())).containsOnlyKeys("record.db.lock");
             }
         }
@@ -253,23 +270,6 @@ class BackupTest {
         assertThat(RecordReader.of(book).kept().facts()).isEqualTo(facts(OLD));
     }
 
-    private Path newer() throws Exception {
-        write(book("newer"), NEW);
-        try (Connection db = Opening.plain(book("newer")); Statement s = db.createStatement()) {
-            s.execute("PRAGMA user_version = 99");
-        }
-        Path file = folder.resolve("newer.zip");
-        try (ZipOutputStream zip = new ZipOutputStream(Files.newOutputStream(file))) {
-            zip.putNextEntry(new ZipEntry(Backup.BOOK));
-            Files.copy(book("newer"), zip);
-        }
-        return file;
-    }
-
-    /** All that a real restore does to the files, and the power goes after any of it, in any way. */
-    private List<String> crashes(List<Op> ops, int first) throws Exception {
-        List<String> broken = new ArrayList<>();
-        SplittableRandom random = new SplittableRandom(9);
     /** All that a life writes down of the damages which the store knows of, and that a person saw them. */
     private static int locks(Path book, boolean seen) throws Exception {
         try (SqliteStore store = SqliteStore.open(book)) {
@@ -300,6 +300,23 @@ class BackupTest {
                 .isEqualTo(2);
     }
 
+    private Path newer() throws Exception {
+        write(book("newer"), NEW);
+        try (Connection db = Opening.plain(book("newer")); Statement s = db.createStatement()) {
+            s.execute("PRAGMA user_version = 99");
+        }
+        Path file = folder.resolve("newer.zip");
+        try (ZipOutputStream zip = new ZipOutputStream(Files.newOutputStream(file))) {
+            zip.putNextEntry(new ZipEntry(Backup.BOOK));
+            Files.copy(book("newer"), zip);
+        }
+        return file;
+    }
+
+    /** All that a real restore does to the files, and the power goes after any of it, in any way. */
+    private List<String> crashes(List<Op> ops, int first) throws Exception {
+        List<String> broken = new ArrayList<>();
+        SplittableRandom random = new SplittableRandom(9);
         for (int i = 0; i < STATES; i++) {
             int after = random.nextInt(first, ops.size() + 1);
             Path lab = Files.createDirectories(folder.resolve("lab-" + i));
