@@ -132,6 +132,17 @@ final class Swap {
         syncFolder(record.getParent());
     }
 
+    /** Takes such a copy away again. @param why it is not needed; gets what stops that */
+    static void forget(Path record, String copied, Exception why) {
+        try {
+            for (String end : BESIDE) {
+                Files.deleteIfExists(beside(record.resolveSibling(copied), end));
+            }
+        } catch (IOException e) {
+            why.addSuppressed(e);
+        }
+    }
+
     static Path beside(Path record, String end) {
         return record.resolveSibling(record.getFileName() + end);
     }
