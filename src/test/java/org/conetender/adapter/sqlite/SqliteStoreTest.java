@@ -202,7 +202,8 @@ class SqliteStoreTest extends StoreContract {
         try (SqliteStore store = SqliteStore.open(other())) {
             tell(store.connection(), "PRAGMA query_only = 1");
             assertThatThrownBy(() -> store.append(List.of(fact(1)))).isInstanceOf(StoreException.class)
-                    .hasMessageContaining("cannot be written").hasMessageContaining("belongs to the user");
+                    .hasMessageContaining("cannot be written")
+                    .hasMessageContaining("must belong to the user conetender");
         }
     }
 
