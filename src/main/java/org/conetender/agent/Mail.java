@@ -63,9 +63,9 @@ public final class Mail {
         return drain(commits, Integer.MAX_VALUE);
     }
 
-    /** While the record fails one of each tick, lest nobody try it again. */
+    /** While the record fails also an empty one, lest nobody try it again, but one and not each tick's. */
     void record(Result.Record r) {
-        if (!r.transactions().isEmpty() || r.minute().isPresent() || storeTrouble().isPresent()) {
+        if (!r.empty() || storeTrouble().isPresent() && records.isEmpty()) {
             records.add(r);
         }
     }

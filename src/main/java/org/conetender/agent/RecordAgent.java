@@ -21,7 +21,8 @@ public final class RecordAgent implements Agent {
 
     /**
      * A record that could not be written is tried again after so many ticks (guess): whoever has made room
-     * reports again soon, and is refused while it counts as failing.
+     * reports again soon, and is refused while it counts as failing. Ticks that passed while a write took its
+     * time to fail are one.
      */
     static final int AGAIN_TICKS = 5;
 
@@ -43,8 +44,9 @@ public final class RecordAgent implements Agent {
 
     @Override
     public int doWork() {
-        int done = 0;
-        for (Result.Record r : mail.records()) {
+        List<Result.Record> records = mail.records();
+        int done = records.size();
+        for (Result.Record r : records) {
             for (List<Fact> facts : r.transactions()) {
                 append(facts);
                 done++;
@@ -54,15 +56,15 @@ public final class RecordAgent implements Agent {
                 mail.committed(new Commit(Commit.MINUTE, attempt(() -> store.minute(m.checkpoint()))));
                 history(m);
             });
-            again(r);
-            done++;
+        }
+        if (!records.isEmpty()) {
+            again(records.stream().anyMatch(r -> !r.empty()));
         }
         return done;
     }
 
-    /** By the last minute, since nothing else may be written twice. */
-    private void again(Result.Record r) {
-        boolean tried = !r.transactions().isEmpty() || r.minute().isPresent();
+    /** By the last minute, since nothing else may be written twice. @param tried in this round already */
+    private void again(boolean tried) {
         failingTicks = tried || mail.storeTrouble().isEmpty() ? 0 : failingTicks + 1;
         if (failingTicks >= AGAIN_TICKS && last.isPresent()) {
             failingTicks = 0;

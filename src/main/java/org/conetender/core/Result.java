@@ -26,6 +26,11 @@ public record Result(State next, Map<String, Boolean> outputs, Record record, Wo
     /** @param transactions lists of facts, each all or none  @param minute once a minute */
     public record Record(List<List<Fact>> transactions, Optional<Minute> minute) {
 
+        /** Whether nothing is to be made durable. */
+        public boolean empty() {
+            return transactions.isEmpty() && minute.isEmpty();
+        }
+
         public Optional<Checkpoint> checkpoint() {
             return minute.map(Minute::checkpoint);
         }

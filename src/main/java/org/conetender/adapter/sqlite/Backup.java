@@ -10,11 +10,14 @@ import java.nio.file.DirectoryIteratorException;
 import java.nio.file.DirectoryStream;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import java.nio.file.attribute.FileTime;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.SQLException;
+import java.time.Duration;
 import java.util.zip.Deflater;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
@@ -35,6 +38,9 @@ public final class Backup {
 
     /** Begin of the name of the folder in which a copy is made. */
     static final String FOLDER = ".conetender-backup-";
+
+    /** A folder that was made is locked within this time (guess: the next call locks it). */
+    private static final Duration LOCKED_WITHIN = Duration.ofMinutes(10);
 
     private static final Logger LOG = LoggerFactory.getLogger(Backup.class);
 
@@ -64,10 +70,10 @@ public final class Backup {
         // Says what is wrong with the record, if anything is.
         RecordReader.of(book).kept();
         try {
-            sweep();
             Path folder = Files.createTempDirectory(to.getParent(), FOLDER);
             try (FileChannel working = working(folder); FileLock lock = working.lock()) {
                 LOG.debug("copying under {}", lock);
+                sweep(folder);
                 return make(folder);
             } finally {
                 remove(folder);
@@ -139,11 +145,16 @@ public final class Backup {
                 StandardOpenOption.WRITE);
     }
 
-    /** What killed ones left lying beside this one: folders in which nobody works. */
-    private void sweep() {
+    /**
+     * What killed ones left lying beside this one: folders in which nobody works, nor is about to. Their age
+     * is asked of the disk alone, whatever the clock says meanwhile. @param own made just now
+     */
+    private void sweep(Path own) {
         try (DirectoryStream<Path> left = Files.newDirectoryStream(to.getParent(), FOLDER + "*")) {
+            FileTime young = FileTime.from(Files.getLastModifiedTime(own).toInstant().minus(LOCKED_WITHIN));
             for (Path folder : left) {
-                if (nobodyWorks(folder)) {
+                if (Files.isDirectory(folder, LinkOption.NOFOLLOW_LINKS)
+                        && Files.getLastModifiedTime(folder).compareTo(young) < 0 && nobodyWorks(folder)) {
                     remove(folder);
                 }
             }

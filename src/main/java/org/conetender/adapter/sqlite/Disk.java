@@ -24,9 +24,9 @@ final class Disk {
             FileStore disk = Files.getFileStore(folder);
             if (disk.isReadOnly()) {
                 return Optional.of("the card or disk is read-only now. A card that fails often becomes so:"
-                        + " copy the record elsewhere (conetender report --backup /media/stick/record.zip)"
-                        + " and change the card. One that was only mounted so becomes writable by mount -o"
-                        + " remount,rw");
+                        + " copy the whole folder of the record to another disk (cp -a), look at the card"
+                        + " with fsck, and change the card if anything is wrong. One that was only mounted"
+                        + " so becomes writable by mount -o remount,rw");
             }
             return disk.getUsableSpace() < LEAST ? Optional.of(full(folder)) : Optional.empty();
         } catch (NoSuchFileException e) {

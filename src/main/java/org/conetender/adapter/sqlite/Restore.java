@@ -91,8 +91,8 @@ public final class Restore {
     private Optional<String> inPlace() throws StoreException, IOException {
         boolean before = Files.exists(book) || Files.exists(history);
         String old = Salvage.aside(book, "before-restore-");
-        unpack("the record is that of a backup, " + backup.getFileName() + ": what happened after it was made"
-                + " is not in it" + (before ? "; the record of before is kept as " + old : ""));
+        unpack(": what happened after it was made is not in it" + (before
+                ? "; the record of before is kept as " + old : ""));
         try {
             Swap.wait(history, book, old);
             Swap.decide(book, old);
@@ -112,9 +112,9 @@ public final class Restore {
     /**
      * Both files beside the record, looked through and synced; what is in the way is of an earlier try.
      *
-     * @param words what the next life says of it
+     * @param missing what the next life says that it lacks
      */
-    private void unpack(String words) throws StoreException, IOException {
+    private void unpack(String missing) throws StoreException, IOException {
         try (ZipFile zip = new ZipFile(backup.toFile())) {
             ZipEntry entry = zip.getEntry(Backup.BOOK);
             if (entry == null) {
@@ -133,7 +133,7 @@ public final class Restore {
         }
         look(Swap.making(book), Schema.BOOK);
         look(Swap.making(history), Schema.HISTORY);
-        lacks(words);
+        lacks(missing);
         for (Path made : List.of(Swap.making(book), Swap.making(history))) {
             clear(made, false);
             own(made);
@@ -181,14 +181,17 @@ public final class Restore {
 
     /**
      * That the book tells of a state that is past: a life that begins with it locks the heaters until a
-     * person has looked, as behind a damage.
+     * person has looked, as behind a damage. The number of its last fact makes the words those of this
+     * restore alone: a book in which they stand as seen has later facts.
      */
-    private void lacks(String words) throws StoreException {
+    private void lacks(String missing) throws StoreException {
         try (Connection db = Opening.plain(Swap.making(book)); Statement s = db.createStatement()) {
             s.execute("PRAGMA journal_mode = DELETE");
             s.execute("PRAGMA synchronous = FULL");
             s.execute(Schema.DAMAGE);
-            new Rows(db, true).damaged(words);
+            long last = Schema.number(db, "SELECT coalesce(max(seq), 0) FROM fact");
+            new Rows(db, true).damaged("the record is that of a backup, " + backup.getFileName()
+                    + ", which ends with fact number " + last + missing);
         } catch (SQLException e) {
             throw Trouble.of("write into", Swap.making(book), e);
         }

@@ -43,7 +43,19 @@ final class Salvage {
      */
     static void of(Path book, String where) throws IOException, SQLException {
         String aside = aside(book);
-        Swap.copy(book, aside);
+        try {
+            Swap.copy(book, aside);
+            make(book, aside, where);
+        } catch (IOException | SQLException | RuntimeException e) {
+            // The next start makes another one, and each second there is a start: they would fill the disk.
+            Swap.forget(book, aside, e);
+            throw e;
+        }
+        Swap.decide(book, aside);
+        Swap.finish(book);
+    }
+
+    private static void make(Path book, String aside, String where) throws IOException, SQLException {
         Rest rest = read(book);
         String last = rest.facts().isEmpty() ? "nothing of it could be read"
                 : rest.facts().size() + " facts of it could be read, the last is number "
@@ -54,8 +66,6 @@ final class Salvage {
         List<String> damages = new ArrayList<>(rest.damages());
         damages.add(what);
         make(book, new Rest(rest.facts(), rest.untimed(), rest.checkpoint(), damages));
-        Swap.decide(book, aside);
-        Swap.finish(book);
     }
 
     /**
@@ -80,6 +90,8 @@ final class Salvage {
 
     /**
      * Parts a record in which everything lay together: it becomes the history, and a book is made beside it.
+     * Beside a restored one an empty history lies, which gives way. One that holds anything stays, and the
+     * record is kept aside.
      *
      * @throws Damaged if it cannot be read whole
      */
@@ -91,10 +103,13 @@ final class Salvage {
         make(record, new Rest(facts, 0, rows.checkpoint(), restored ? new Rows(db, true).damages()
                 : List.of()));
         db.close();
-        Swap.decide(record, history.getFileName().toString());
+        Swap.forgetEmpty(history);
+        String becomes = Files.exists(history) ? aside(record, "before-parting-")
+                : history.getFileName().toString();
+        Swap.decide(record, becomes);
         Swap.finish(record);
-        LOG.info("the record {} was parted: {} facts stay in it, temperatures lie in {} from now on", record,
-                facts.size(), history);
+        LOG.info("the record {} was parted: {} facts stay in it, what else was in it lies in {} from now on",
+                record, facts.size(), becomes);
     }
 
     /** Whatever fails here ends that part of the reading, and only that: it is why we are here. */

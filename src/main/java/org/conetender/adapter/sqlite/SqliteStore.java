@@ -3,6 +3,7 @@ package org.conetender.adapter.sqlite;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.sql.Connection;
+import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.List;
@@ -106,15 +107,19 @@ public final class SqliteStore implements Store {
     /**
      * Brings what is durable from the journal into the book itself, where each fact is guarded by its sum: a
      * byte that falls over in a journal ends it there, and looks like its end. Not done, nothing is lost.
-     * Some minutes are waited for, since each time pages of a card are written anew.
+     * Some minutes are waited for, since each time pages of a card are written anew. What a reader holds back
+     * is tried again with the next minute.
      */
     private void settle() {
         if (unsettled == 0 || ++unsettled <= SETTLES_AFTER_MIN) {
             return;
         }
-        try {
-            run("PRAGMA wal_checkpoint(PASSIVE)");
-            unsettled = 0;
+        try (Statement s = db.createStatement();
+                ResultSet r = s.executeQuery("PRAGMA wal_checkpoint(PASSIVE)")) {
+            // Busy or not, pages in the journal, pages brought over: a reader may keep some of them back.
+            if (r.next() && r.getInt(1) == 0 && r.getInt(2) == r.getInt(3)) {
+                unsettled = 0;
+            }
         } catch (SQLException e) {
             LOG.debug("the journal of {} stays as it is for now: {}", file, e.toString());
         }

@@ -94,6 +94,16 @@ final class Swap {
         forget(Opening.history(record));
     }
 
+    /** A file of no length, which would be in the way, with whatever lies beside it. */
+    static void forgetEmpty(Path file) throws IOException {
+        if (Files.exists(file) && Files.size(file) == 0) {
+            for (String end : BESIDE) {
+                Files.deleteIfExists(beside(file, end));
+            }
+            syncFolder(file.getParent());
+        }
+    }
+
     /** What was copied there already is only taken away. */
     private static void aside(Path from, Path to) throws IOException {
         if (Files.exists(from) && Files.exists(to)) {
@@ -120,6 +130,17 @@ final class Swap {
             }
         }
         syncFolder(record.getParent());
+    }
+
+    /** Takes such a copy away again. @param why it is not needed; gets what stops that */
+    static void forget(Path record, String copied, Exception why) {
+        try {
+            for (String end : BESIDE) {
+                Files.deleteIfExists(beside(record.resolveSibling(copied), end));
+            }
+        } catch (IOException e) {
+            why.addSuppressed(e);
+        }
     }
 
     static Path beside(Path record, String end) {

@@ -61,8 +61,8 @@ final class Trouble {
             return Disk.full(file.getParent());
         }
         if (code == SQLiteErrorCode.SQLITE_READONLY.code) {
-            return "it cannot be written; the file was moved or its rights changed: it belongs to the user"
-                    + " conetender";
+            return "it cannot be written; the file was moved or its rights changed: it must belong to the"
+                    + " user conetender";
         }
         if (damaged(e)) {
             return "the file is damaged; restart conetender: it keeps the damaged record aside and goes on"

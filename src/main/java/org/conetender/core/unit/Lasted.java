@@ -22,10 +22,12 @@ public final class Lasted {
                 : Text.of("%d days %d h", min / DAY, min % DAY / HOUR);
     }
 
-    /** A length with bounds; that of none above is told as "or longer". */
+    /** A length with bounds; that of none above is told as "or longer", bounds of the same words as one. */
     public static String words(Span s) {
-        return !s.bounded() ? words(s.leastMs()) + " or longer"
-                : s.mostMs() - s.leastMs() <= SAME_MS ? "about " + words(s.mostMs())
-                : "between " + words(s.leastMs()) + " and " + words(s.mostMs());
+        String least = words(s.leastMs());
+        String most = words(s.mostMs());
+        return !s.bounded() ? least + " or longer"
+                : s.mostMs() - s.leastMs() <= SAME_MS || least.equals(most) ? "about " + most
+                : "between " + least + " and " + most;
     }
 }

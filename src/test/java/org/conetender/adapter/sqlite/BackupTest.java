@@ -9,6 +9,7 @@ import java.nio.channels.FileLock;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import java.nio.file.attribute.FileTime;
 import java.sql.Connection;
 import java.sql.Statement;
 import java.util.ArrayList;
@@ -21,8 +22,13 @@ import java.util.stream.LongStream;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
 import org.conetender.adapter.sqlite.FileTrace.Op;
+import org.conetender.core.Damage;
+import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Fact;
+import org.conetender.core.batch.Lives;
+import org.conetender.core.image.Ask;
 import org.conetender.core.unit.Moment;
+import org.conetender.port.Store;
 import org.conetender.port.Store.StoreException;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
@@ -125,6 +131,11 @@ class BackupTest {
         assertThat(names(folder)).hasSize(3);
     }
 
+    private static void hoursAgo(Path touched) throws Exception {
+        Files.setLastModifiedTime(touched, FileTime.from(Files.getLastModifiedTime(touched).toInstant()
+                .minusSeconds(7_200)));
+    }
+
     /** Its working copy goes with the next one; that of another which still works does not. */
     @Test
     void whatAKilledBackupLeftIsTakenAwayByTheNext() throws Exception {
@@ -132,16 +143,27 @@ class BackupTest {
         Path killed = Files.createDirectory(folder.resolve(Backup.FOLDER + "1"));
         Files.write(killed.resolve("book.db"), new byte[5_000]);
         Files.createFile(killed.resolve("working"));
+        Path young = Files.createDirectory(folder.resolve(Backup.FOLDER + "3"));
+        Path letter = Files.createFile(Files.createDirectory(folder.resolve("letters")).resolve("letter"));
+        Files.createSymbolicLink(folder.resolve(Backup.FOLDER + "4"), letter.getParent());
+        hoursAgo(letter.getParent());
+        hoursAgo(killed);
         Path busy = Files.createDirectory(folder.resolve(Backup.FOLDER + "2"));
         Files.write(busy.resolve("book.db"), new byte[5_000]);
         try (FileChannel working = FileChannel.open(busy.resolve("working"), StandardOpenOption.CREATE,
                 StandardOpenOption.WRITE); FileLock lock = working.lock()) {
+            hoursAgo(busy);
             Backup.of(book("work"), folder.resolve("copy"));
             assertThat(killed).doesNotExist();
+            assertThat(young).as("somebody may be about to work there").exists();
+            assertThat(letter).exists();
+            assertThat(names(letter.getParent())).containsOnlyKeys("letter");
             assertThat(busy).as("somebody works there, by " + lock).isNotEmptyDirectory();
         }
+        hoursAgo(young);
         Backup.of(book("work"), folder.resolve("second"));
-        assertThat(names(folder)).containsOnlyKeys("work", "copy", "second");
+        assertThat(names(folder)).containsOnlyKeys("work", "copy", "second", "letters",
+                Backup.FOLDER + "4");
     }
 
     @Test
@@ -159,14 +181,56 @@ class BackupTest {
             assertThat(store.load().facts()).isEqualTo(facts(NEW));
             assertThat(store.load().checkpoint()).contains(RecordWriter.minute(NEW));
             assertThat(store.load().damages()).as("so that heaters are locked").containsExactly("the record"
-                    + " is that of a backup, copy: what happened after it was made is not in it; the record"
-                    + " of before is kept as " + old);
+                    + " is that of a backup, copy, which ends with fact number 12: what happened after it"
+                    + " was made is not in it; the record of before is kept as " + old);
             store.append(List.of(RecordWriter.fact(NEW + 1)));
             store.history(RecordWriter.history(NEW + 1));
         }
         assertThat(temperatures(book("other"))).isEqualTo(NEW + 1);
         assertThat(Restore.of(folder.resolve("copy"), book("other")).orElseThrow()).isNotEqualTo(old);
         assertThat(RecordReader.of(aside).kept().facts()).isEqualTo(facts(OLD));
+    }
+
+    /** Its temperatures lie in the book itself, and the next life parts it. */
+    @Test
+    void aRestoredRecordOfTheFirstVersionKeepsItsTemperatures() throws Exception {
+        Path first = book("first");
+        try (Connection db = Opening.plain(first)) {
+            Together.make(db);
+            Together.insert(db, facts(NEW), RecordWriter.minute(NEW));
+        }
+        Backup.of(first, folder.resolve("copy"));
+        write(book("other"), OLD);
+        String old = Restore.of(folder.resolve("copy"), book("other")).orElseThrow();
+        Restore.of(folder.resolve("copy"), book("empty"));
+        for (Path there : List.of(book("empty"), book("other"))) {
+            for (int life = 0; life < 2; life++) {
+                try (SqliteStore store = SqliteStore.open(there)) {
+                    assertThat(store.load().facts()).isEqualTo(facts(NEW));
+                }
+                assertThat(temperatures(there)).as("%s, life %d", there, life).isEqualTo(1);
+            }
+        }
+        assertThat(temperatures(folder.resolve("other").resolve(old))).isEqualTo(OLD);
+    }
+
+    /** Laid there by hand: it is nobody's to throw away, neither the one nor the other. */
+    @Test
+    void aRecordOfTheFirstVersionBesideAHistoryIsKeptToo() throws Exception {
+        Path book = book("work");
+        write(book, OLD);
+        Files.delete(book);
+        try (Connection db = Opening.plain(book)) {
+            Together.make(db);
+            Together.insert(db, facts(NEW), RecordWriter.minute(NEW));
+        }
+        try (SqliteStore store = SqliteStore.open(book)) {
+            assertThat(store.load().facts()).isEqualTo(facts(NEW));
+        }
+        assertThat(temperatures(book)).isEqualTo(OLD);
+        assertThat(names(book.getParent()).keySet()).filteredOn(n -> n.startsWith("before-parting-"))
+                .singleElement().satisfies(n -> assertThat(RecordReader.of(book.resolveSibling(n)).kept()
+                        .facts()).isEqualTo(facts(NEW)));
     }
 
     @Test
@@ -204,6 +268,36 @@ class BackupTest {
         assertThatThrownBy(() -> Restore.of(newer(), book)).hasMessageContaining("by a newer conetender");
         assertThat(names(book.getParent())).isEqualTo(before);
         assertThat(RecordReader.of(book).kept().facts()).isEqualTo(facts(OLD));
+    }
+
+    /** All that a life writes down of the damages which the store knows of, and that a person saw them. */
+    private static int locks(Path book, boolean seen) throws Exception {
+        try (SqliteStore store = SqliteStore.open(book)) {
+            Store.Kept kept = store.load();
+            Moment now = new Moment("boot-1", 9_000, 9_000, false);
+            List<Fact> owed = new ArrayList<>(Damage.facts(kept.facts(), kept.damages(), now));
+            int locks = owed.size();
+            if (seen) {
+                owed.add(new Fact(kept.facts().size() + locks + 1L, now, "a", "r",
+                        new Change.Told(new Ask.Acknowledge(Lives.DAMAGED))));
+                store.append(owed);
+            }
+            return locks;
+        }
+    }
+
+    @Test
+    void aBackupOfTheSameNameLocksAnotherCardThoughTheFirstRestoreWasSeen() throws Exception {
+        write(book("work"), NEW);
+        Backup.of(book("work"), folder.resolve("copy"));
+        Restore.of(folder.resolve("copy"), book("card-1"));
+        assertThat(locks(book("card-1"), true)).isEqualTo(1);
+        assertThat(locks(book("card-1"), true)).as("it was seen").isZero();
+        Files.delete(folder.resolve("copy"));
+        Backup.of(book("card-1"), folder.resolve("copy"));
+        Restore.of(folder.resolve("copy"), book("card-2"));
+        assertThat(locks(book("card-2"), false)).as("the lock, and that the sight of the first is over")
+                .isEqualTo(2);
     }
 
     private Path newer() throws Exception {

@@ -198,6 +198,22 @@ class DamagedBookTest {
         assertThat(kept.damages()).singleElement().asString().contains("nothing of it could be read");
     }
 
+    /** The service manager tries each second: copies of what could not be made anew would fill the card. */
+    @Test
+    void whatCannotBeMadeAnewLeavesNoCopyBehind() throws Exception {
+        tell("UPDATE fact SET cone = 'z' WHERE seq = 500");
+        byte[] before = Files.readAllBytes(book());
+        Path inTheWay = Files.createDirectories(Swap.making(book()).resolve("in the way"));
+        for (int start = 0; start < 3; start++) {
+            assertThatThrownBy(() -> SqliteStore.open(book())).isInstanceOf(StoreException.class);
+            assertThat(aside()).isEmpty();
+            assertThat(Files.readAllBytes(book())).isEqualTo(before);
+        }
+        Files.delete(inTheWay);
+        assertThat(found().facts()).isEqualTo(written.subList(0, 499));
+        assertThat(aside()).hasSize(1);
+    }
+
     @Test
     void aBookThatIsGoneIsNoNewBeginningWhereItsHistoryIsThere() throws Exception {
         try (SqliteStore store = SqliteStore.open(book())) {

@@ -63,7 +63,8 @@ class DiskWordsTest {
                 + " rm -f disk/*-wal disk/*-shm; mount -o remount,ro disk;"
                 + " $WORK read-only $PWD/disk $PWD/stick");
         assertThat(said).hasSize(4).allSatisfy((what, words) -> assertThat(words).as(what)
-                .contains("read-only now", "change the card", "mount -o remount,rw")
-                .doesNotContain("belongs to the user").doesNotContain("sudo"));
+                .contains("read-only now", "change the card", "mount -o remount,rw", "cp -a")
+                .doesNotContain("belong to the user").doesNotContain("sudo")
+                .doesNotContain("--backup"));
     }
 }

@@ -115,6 +115,28 @@ class SqliteStoreTest extends StoreContract {
         }
     }
 
+    /** A report that reads for long keeps facts in the journal: they are brought over once it has ended. */
+    @Test
+    void whatAReaderKeptInTheJournalGoesIntoTheBookAMinuteAfterIt() throws Exception {
+        Path alone = folder.resolve("alone.db");
+        SqliteStore.open(other()).close();
+        try (SqliteStore store = SqliteStore.open(other());
+                Connection report = DriverManager.getConnection("jdbc:sqlite:" + other())) {
+            tell(report, "BEGIN");
+            assertThat(ask(report, "SELECT count(*) FROM fact")).isEqualTo(0);
+            store.append(List.of(fact(1)));
+            for (int m = 1; m <= SqliteStore.SETTLES_AFTER_MIN; m++) {
+                store.minute(checkpoint(m * 60_000L, 1));
+            }
+            Files.copy(other(), alone);
+            assertThat(RecordReader.of(alone).kept().facts()).as("the report is in the way").isEmpty();
+            tell(report, "COMMIT");
+            store.minute(checkpoint(1_200_000, 1));
+            Files.copy(other(), alone, StandardCopyOption.REPLACE_EXISTING);
+            assertThat(RecordReader.of(alone).kept().facts()).containsExactly(fact(1));
+        }
+    }
+
     @Test
     void aNewerRecordIsRefusedAndLeftAlone() throws Exception {
         SqliteStore.open(other()).close();
@@ -180,7 +202,8 @@ class SqliteStoreTest extends StoreContract {
         try (SqliteStore store = SqliteStore.open(other())) {
             tell(store.connection(), "PRAGMA query_only = 1");
             assertThatThrownBy(() -> store.append(List.of(fact(1)))).isInstanceOf(StoreException.class)
-                    .hasMessageContaining("cannot be written").hasMessageContaining("belongs to the user");
+                    .hasMessageContaining("cannot be written")
+                    .hasMessageContaining("must belong to the user conetender");
         }
     }
 

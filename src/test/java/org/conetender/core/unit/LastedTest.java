@@ -17,7 +17,8 @@ class LastedTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"30, 31.5, about 32 min", "30, 33, between 30 min and 33 min", "40, -1, 40 min or longer"})
+    @CsvSource({"30, 31.5, about 32 min", "30, 33, between 30 min and 33 min", "40, -1, 40 min or longer",
+        "6001, 6010, about 4 days 4 h", "6001, 6070, between 4 days 4 h and 4 days 5 h"})
     void boundsThatLieNearAreOneLength(double least, double most, String words) {
         assertThat(Lasted.words(new Span((long) (least * MINUTE_MS), most < 0 ? Long.MAX_VALUE
                 : (long) (most * MINUTE_MS)))).isEqualTo(words);
