@@ -64,14 +64,19 @@ final class Appointments {
         }
         Growth growth = work.live(c.id()).growth();
         ByHour by = foresight(c, growth).byHour();
+        if (c.fittings().heat().kind() == Cone.HeatKind.NONE) {
+            Answer a = by.at(c.limits().setpointC(), hours);
+            return Optional.of(HourWords.unheated(said(hour), a.readyHours())
+                    + HourWords.chance(by.chance(a.setC(), hours)));
+        }
         Answer a = by.solve(hours, ByHour.Band.of(c.limits()));
+        double chance = by.chance(a.setC(), hours);
         return switch (a.reach()) {
             case MET -> Optional.empty();
             case LATER -> Optional.of((PowerAhead.locked(work, c)
-                    ? HourWords.locked(said(hour), a.readyHours())
-                    : HourWords.cannot(said(hour), a.setC(), a.readyHours(), true))
-                    + HourWords.allTheSame(by.chance(a.setC(), hours)));
-            case EARLIER -> Optional.of(HourWords.cannot(said(hour), a.setC(), a.readyHours(), false));
+                    ? HourWords.locked(said(hour), a.readyHours(), chance)
+                    : HourWords.late(said(hour), a, chance)) + HourWords.allTheSame(chance));
+            case EARLIER -> Optional.of(HourWords.early(said(hour), a));
         };
     }
 

@@ -95,7 +95,7 @@ record Foresight(Cone cone, Batch batch, Cysts cysts, ConeJudgement judged, Arou
                 idleH(Judge.warmedLitres(cone, batch))));
     }
 
-    /** And what is doubted of its room, where no heater holds it. */
+    /** And what is doubted of its room, where no heater holds it; evaporating, where none works. */
     private Projection.Plant plant(double setC) {
         if (cone.fittings().heat().kind() == Cone.HeatKind.NONE) {
             double litres = Judge.litres(cone, batch);
@@ -103,8 +103,10 @@ record Foresight(Cone cone, Batch batch, Cysts cysts, ConeJudgement judged, Arou
                     judged.belief().middleC(), around.water().stoodH()), Judge.lossWPerK(cone, litres),
                     Optional.of(around.room()).filter(_ -> around.water().measured()));
         }
-        return Loose.heated(plant(cone, batch, judged, around.room()).powered(around.power()), setC,
-                around.water().measured());
+        Projection.Plant learnt = plant(cone, batch, judged, around.room());
+        boolean measured = around.water().measured();
+        return around.power() > 0 ? Loose.heated(learnt.powered(around.power()), setC, measured)
+                : Loose.idle(learnt, around.room(), cone.fittings().vessel().lid(), measured);
     }
 
     /** As the cone has shown itself, where that fits its water; else as it was configured. */

@@ -10,6 +10,7 @@ import org.junit.jupiter.api.Test;
 /** How long a charge stands without air goes by what was counted of its lot, on the cautious side. */
 class DensityStoryTest {
 
+    private static final String LOT = "L-0417";
     private static final String STOCK = "At its harvest, at 27 °C, the air may be off for ";
 
     private static Story story() {
@@ -21,7 +22,7 @@ class DensityStoryTest {
     /** One batch of 5 g in 2 L, counted when it is ripe: so many of 2 mL, a quarter in their shells. */
     private static void counted(Story s, int animals, long hours) {
         s.ask("a", new Ask.DidFill(2, 25));
-        s.ask("a", new Ask.DidStock("L-0417", 5));
+        s.ask("a", new Ask.DidStock(LOT, 5));
         s.minutes(60 * hours);
         s.ask("a", new Ask.DidCount(3 * animals / 4, animals - 3 * animals / 4, animals / 10, 2));
         s.does(Step.DRAINED, Step.CLEANED);
@@ -29,7 +30,7 @@ class DensityStoryTest {
 
     private static String stocked(Story s) {
         s.ask("a", new Ask.DidFill(2, 25));
-        String said = s.ask("a", new Ask.DidStock("L-0417", 5)).sentence();
+        String said = s.ask("a", new Ask.DidStock(LOT, 5)).sentence();
         s.seconds(5);
         return said;
     }
@@ -68,12 +69,22 @@ class DensityStoryTest {
         assertThat(s.ask("a", new Ask.Withdraw("stocked")).accepted()).isTrue();
     }
 
+    /** Animals can only become more, so a dense count needs no ripe batch. */
     @Test
-    void aCountBeforeItWasRipeAndOneThatWasTakenBackTellNothing() {
+    void aDenseCountIsBelievedBeforeItIsRipe() {
         Story s = story();
         counted(s, 1_600, 15);
         stocked(s);
-        assertThat(perGram(s)).as("half of it had hatched, or none").isEqualTo(250_000);
+        assertThat(perGram(s)).isCloseTo(320_000 + 2 * 40 * 200, within(200.0));
+    }
+
+    @Test
+    void aThinCountBeforeItWasRipeAndOneThatWasTakenBackTellNothing() {
+        Story s = story();
+        counted(s, 500, 15);
+        counted(s, 500, 15);
+        stocked(s);
+        assertThat(perGram(s)).as("half of them had hatched, or none").isEqualTo(250_000);
         s.minutes(60 * 28);
         s.ask("a", new Ask.DidCount(1_600, 0, 0, 2));
         s.seconds(5);
@@ -81,6 +92,23 @@ class DensityStoryTest {
         s.ask("a", new Ask.Withdraw("count"));
         s.seconds(5);
         assertThat(perGram(s)).isEqualTo(250_000);
+    }
+
+    /** Of a tin without a label only this batch is known, and of that it is. */
+    @Test
+    void aTinThatNobodyNamedIsReckonedByTheBatchItself() {
+        Story s = story();
+        s.ask("a", new Ask.DidFill(2, 25));
+        s.ask("a", new Ask.DidStock("unknown", 5));
+        s.minutes(60 * 28);
+        s.ask("a", new Ask.DidCount(1_200, 400, 160, 2));
+        s.seconds(5);
+        assertThat(perGram(s)).isCloseTo(320_000 + 2 * 40 * 200, within(200.0));
+        s.does(Step.DRAINED, Step.CLEANED);
+        s.ask("a", new Ask.DidFill(2, 25));
+        s.ask("a", new Ask.DidStock("unknown", 5));
+        s.seconds(5);
+        assertThat(perGram(s)).as("another tin").isEqualTo(250_000);
     }
 
     private static double minutes(String said) {

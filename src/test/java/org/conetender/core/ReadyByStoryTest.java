@@ -218,8 +218,8 @@ class ReadyByStoryTest {
         asks(s, "tue 14:30", true);
         s.minutes(5);
         s.wall(Duration.ofHours(14).toMillis(), true).minutes(2);
-        assertThat(wanted(s)).startsWith("Cannot be ready by Tue 14:30: holding 30.0 °C, the most that is "
-                + "safe, which brings it at ");
+        assertThat(wanted(s)).startsWith("Not likely enough to be ready by Tue 14:30: holding 30.0 °C, the "
+                + "most that is safe, which brings it at ");
         assertThat(aim(s)).isEqualTo(30);
         s.minutes(50);
         assertThat(s.told("hour-missed")).as("still far off").isZero();
@@ -234,6 +234,31 @@ class ReadyByStoryTest {
         assertThat(s.standing("a")).doesNotContain("hour-missed");
     }
 
+    @Test
+    void aConeWithoutHeaterIsHeldForNoHour() {
+        Story s = Story.at(Fitting.NO_HEAT, Fitting.ROOM_PROBE);
+        s.senses.water("a", 26).room(28);
+        s.does(Step.STARTED).minutes(2);
+        assertThat(asks(s, "tue 12:00", false)).contains("no heater", "nothing to hold for Tue 3 Mar 12:00")
+                .matches(".*: in its room it comes at about Tue 3 Mar [0-9:]+; go by the forecast\\..*")
+                .matches(".* The chance of being ready by then is [4-7][0-9] %\\.");
+        assertThat(asks(s, "mon 09:30", false)).endsWith("is less than 1 %.");
+        assertThat(asks(s, "thu 12:00", false)).endsWith("is more than 99 %.");
+        assertThat(s.batch("a").marks().readyBy()).isEmpty();
+        assertThat(wanted(s)).isEqualTo("nothing");
+        assertThat(s.ask("a", NONE).accepted()).isTrue();
+    }
+
+    /** What is refused may well come true: it is called unlikely then, and not impossible. */
+    @Test
+    void anHourThatHalfOfSuchBatchesKeepIsNotCalledImpossible() {
+        Story s = started();
+        String nearest = hour(asks(s, "mon 20:00", false));
+        String early = "tue " + LocalTime.parse(nearest.substring(4)).minusHours(2);
+        assertThat(asks(s, early, false)).contains("it is not likely enough to be ready by Tue 3 Mar")
+                .doesNotContain("cannot").matches(".* all the same is [3-6][0-9] %\\.");
+    }
+
     /** Whoever looks is told at once what that look does to the hour. */
     @Test
     void aLookThatBreaksTheHourIsAnsweredWithThat() {
@@ -243,7 +268,8 @@ class ReadyByStoryTest {
         assertThat(s.ask("a", new Ask.Did(Step.NONE_SEEN)).sentence()).doesNotContain("14:30");
         s.pass(Duration.ofHours(20));
         String broken = s.ask("a", new Ask.DidCount(2, 40, 360, 1)).sentence();
-        assertThat(broken).contains("Cannot be ready by 14:30: holding 30.0 °C, the most that is safe");
+        assertThat(broken).contains("Not likely enough to be ready by 14:30: holding 30.0 °C, the most that "
+                + "is safe");
     }
 
     @Test

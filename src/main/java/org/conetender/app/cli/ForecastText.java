@@ -114,8 +114,8 @@ record ForecastText(ForecastReport report, boolean hours) {
                     ? "nobody has seen the lot hatch" : "one look does not settle what a lot does"));
         }
         if (!f.course().calibrated()) {
-            wrapped(out, "most of the way lies outside 20 to 30 °C, where little is published: the interval "
-                    + "is wider");
+            wrapped(out, "most of the way lies outside 20 to 30 °C, where little is published"
+                    + (usual() ? ": the interval is wider" : ""));
         }
         if (report.replay().outlook().harvest().twice().isPresent()) {
             wrapped(out, "this lot hatches over longer than its first nauplii take to moult: harvest twice");

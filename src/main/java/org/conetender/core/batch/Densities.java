@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
 import org.conetender.core.hatch.Lesson;
 import org.conetender.core.hatch.Oxygen;
 import org.conetender.core.image.Ask;
@@ -63,24 +65,32 @@ public record Densities(List<Sample> samples) {
     }
 
     /**
-     * Nauplii a gram, on the cautious side: of the densest batch that was counted when it was ripe, with two
-     * standard errors of its count; the usual ones while nobody has, and no fewer than those after one batch.
+     * Nauplii a gram, on the cautious side: of the densest batch that was counted, with two standard errors
+     * of its count; the usual ones while nobody has, and no fewer than those after one batch.
      *
-     * @param lot its label  @param ripe degree-hours from which nearly all that hatch have hatched
-     * @param kept every lesson
+     * @param ripe degree-hours from which nearly all that hatch have hatched
+     * @param kept the lessons that count, of the lot or of the batch
      */
-    double perGram(String lot, double ripe, List<Lots.Kept> kept) {
+    double perGram(double ripe, Stream<Lots.Kept> kept) {
         Map<String, Double> batches = new LinkedHashMap<>();
-        for (Lots.Kept k : samples.isEmpty() ? List.<Lots.Kept>of() : kept) {
-            if (k.what().lot().equals(lot) && k.what().lesson().at().leastDegreeHours() >= ripe
-                    && k.what().lesson().sight() instanceof Lesson.Sight.Counted c) {
-                int n = c.nauplii() + c.umbrella();
-                samples.stream().filter(s -> s.of(k)).findFirst().ifPresent(s -> batches.merge(k.cone() + "/"
-                        + k.what().batch(), (n + 2 * Math.sqrt(n + 1)) * s.perGram(), Math::max));
-            }
+        if (!samples.isEmpty()) {
+            kept.forEach(k -> counted(k, ripe).ifPresent(n ->
+                    batches.merge(k.cone() + "/" + k.what().batch(), n, Math::max)));
         }
         double densest = batches.values().stream().mapToDouble(d -> d).max().orElse(0);
         return batches.size() < BATCHES ? Math.max(Oxygen.USUAL_NAUPLII_PER_G, Math.min(MOST_PER_G, densest))
                 : Math.clamp(densest, LEAST, MOST_PER_G);
+    }
+
+    /** By one count; before a batch is ripe only what is more than usual counts, since more may come. */
+    private Optional<Double> counted(Lots.Kept k, double ripe) {
+        if (!(k.what().lesson().sight() instanceof Lesson.Sight.Counted c)) {
+            return Optional.empty();
+        }
+        int n = c.nauplii() + c.umbrella();
+        boolean isRipe = k.what().lesson().at().leastDegreeHours() >= ripe;
+        return samples.stream().filter(s -> s.of(k)).findFirst()
+                .filter(s -> isRipe || n * s.perGram() > Oxygen.USUAL_NAUPLII_PER_G)
+                .map(s -> (n + 2 * Math.sqrt(n + 1)) * s.perGram());
     }
 }

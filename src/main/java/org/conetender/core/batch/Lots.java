@@ -68,9 +68,14 @@ public record Lots(List<Kept> all, Densities densities) {
         return next == densities ? this : new Lots(all, next);
     }
 
-    /** Nauplii that a gram of that lot gives. @param ripe degree-hours by which nine in ten have hatched */
-    public double naupliiPerGram(String lot, double ripe) {
-        return densities.perGram(unnamed(lot) ? "" : lot, ripe, all);
+    /**
+     * Nauplii that a gram in that batch gives, by all counts of its lot, or by its own where nobody named it.
+     *
+     * @param lot its label  @param ripe degree-hours by which nine in ten have hatched
+     */
+    public double naupliiPerGram(String lot, String cone, long batch, double ripe) {
+        return densities.perGram(ripe, all.stream().filter(k -> unnamed(lot) ? is(k, lot, cone, batch)
+                : k.what().lot().equals(lot)));
     }
 
     /** As if that report had never been made. */

@@ -6,6 +6,7 @@ import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 import java.util.Optional;
 import org.conetender.core.Appointment;
+import org.conetender.core.hatch.ByHour;
 import org.conetender.core.hatch.Speed;
 import org.conetender.core.image.Hour;
 import org.conetender.core.unit.Text;
@@ -16,6 +17,9 @@ public final class HourWords {
 
     /** Beyond it nothing is foreseen, h ({@code Forecast}'s look-ahead). */
     private static final double FORESEEN_H = 96;
+
+    /** Less than that is not told in figures, 0..1 (*guess*). */
+    private static final double HARDLY = 0.01;
 
     private static final DateTimeFormatter DATED =
             DateTimeFormatter.ofPattern("EEE d MMM HH:mm", Locale.ENGLISH);
@@ -48,31 +52,42 @@ public final class HourWords {
         }
     }
 
-    /**
-     * Why an hour cannot be kept, and the nearest that can.
-     *
-     * @param setC the set-point that comes nearest, °C
-     * @param readyHours until it is ready at that; infinite for never
-     * @param late whether it comes too late rather than too early
-     */
-    public static String cannot(Said s, double setC, double readyHours, boolean late) {
-        if (readyHours > FORESEEN_H) {
-            return Text.of("it cannot be ready by %s, nor in four days: even at %.1f °C it does not get "
-                    + "there; see to its heat.", s.dated(s.askedMs()), setC);
+    /** Why an hour is refused as too early, and the nearest that can be kept. @param chance of it, 0..1 */
+    public static String late(Said s, ByHour.Answer a, double chance) {
+        if (a.readyHours() > FORESEEN_H) {
+            return Text.of("%s, nor in four days: even at %.1f °C it does not get there; see to its heat.",
+                    not(s, chance), a.setC());
         }
-        return Text.of(late ? "it cannot be ready by %s: at %.1f °C, the most that is safe, it comes at %s; "
-                + "say that hour or a later one."
-                : "it cannot wait until %s: at %.1f °C, the least at which hatching is well known, it comes "
-                + "at %s; say that hour or an earlier one.", s.dated(s.askedMs()), setC,
-                s.dated(s.afterMs(readyHours)));
+        return Text.of("%s: at %.1f °C, the most that is safe, it comes at %s; say that hour or a later one.",
+                not(s, chance), a.setC(), s.dated(s.afterMs(a.readyHours())));
     }
 
-    /** Why it cannot be kept while no heat is given. @param readyHours in water that nobody warms */
-    public static String locked(Said s, double readyHours) {
-        return "it cannot be ready by " + s.dated(s.askedMs()) + ": its heat is locked off, and without it "
+    /** Why one is refused as too late, and the nearest that can be kept. */
+    public static String early(Said s, ByHour.Answer a) {
+        return Text.of("it cannot wait until %s: at %.1f °C, the least at which hatching is well known, it "
+                + "comes at %s; say that hour or an earlier one.", s.dated(s.askedMs()), a.setC(),
+                s.dated(s.afterMs(a.readyHours())));
+    }
+
+    /** Why it is refused while no heat is given. @param readyHours in water that nobody warms */
+    public static String locked(Said s, double readyHours, double chance) {
+        return not(s, chance) + ": its heat is locked off, and without heat "
                 + (readyHours > FORESEEN_H ? "it does not get there in four days"
                 : "it comes at " + s.dated(s.afterMs(readyHours)))
                 + "; see to its alarm, then say the hour again.";
+    }
+
+    /** Why it is refused where nothing can be moved. @param readyHours in water that follows its room */
+    public static String unheated(Said s, double readyHours) {
+        return "it has no heater, so there is nothing to hold for " + s.dated(s.askedMs()) + ": in its room "
+                + (readyHours > FORESEEN_H ? "it does not get there in four days; bring it to a warmer place."
+                : "it comes at about " + s.dated(s.afterMs(readyHours)) + "; go by the forecast.");
+    }
+
+    /** What may well come true is not called impossible. */
+    private static String not(Said s, double chance) {
+        return (chance < HARDLY ? "it cannot be ready by " : "it is not likely enough to be ready by ")
+                + s.dated(s.askedMs());
     }
 
     /** A clause for the alarm. @param readyHours until it is ready, as things stand */
@@ -85,7 +100,7 @@ public final class HourWords {
 
     /** What is nearly sure is not told as sure. @param chance 0..1 */
     public static String percent(double chance) {
-        return chance < 0.01 ? "less than 1 %" : chance > 0.99 ? "more than 99 %"
+        return chance < HARDLY ? "less than 1 %" : chance > 0.99 ? "more than 99 %"
                 : Text.of("%.0f %%", 100 * chance);
     }
 
@@ -96,8 +111,12 @@ public final class HourWords {
 
     /** The chance of being ready by the wanted hour; nothing where nobody knows what time it is. */
     public static String chance(Appointment a) {
-        return Double.isNaN(a.chance()) ? ""
-                : " The chance of being ready by then is " + percent(a.chance()) + ".";
+        return Double.isNaN(a.chance()) ? "" : chance(a.chance());
+    }
+
+    /** The same of an hour for which nothing is held. @param chance 0..1 */
+    public static String chance(double chance) {
+        return " The chance of being ready by then is " + percent(chance) + ".";
     }
 
     /** Said once with the answer. @param lot one that is not well known is meant by its later quartile */
@@ -115,12 +134,16 @@ public final class HourWords {
         return words(s, a, comes) + chance(a);
     }
 
+    private static String not(Appointment a) {
+        return a.chance() < HARDLY ? "Cannot be ready by" : "Not likely enough to be ready by";
+    }
+
     private static String words(Said s, Appointment a, String comes) {
         return switch (a.stand()) {
             case KEPT -> Text.of("Ready by %s: holding %.1f °C.", s.asked(), a.setC());
-            case LATE -> Text.of("Cannot be ready by %s: holding %.1f °C, the most that is safe%s.",
-                    s.asked(), a.setC(), comes);
-            case LOCKED -> Text.of("Cannot be ready by %s while its heat is locked off%s: see to its alarm.",
+            case LATE -> Text.of("%s %s: holding %.1f °C, the most that is safe%s.", not(a), s.asked(),
+                    a.setC(), comes);
+            case LOCKED -> Text.of("%s %s while its heat is locked off%s: see to its alarm.", not(a),
                     s.asked(), comes);
             case EARLY -> Text.of("Will be ready before %s: holding %.1f °C, the least at which hatching is "
                     + "well known%s.", s.asked(), a.setC(), comes);

@@ -15,11 +15,13 @@ final class Ahead {
     private final double[] done;
     private final double rateNow;
     private final double headingC;
+    private final double fallPerK;
 
-    private Ahead(double[] done, double rateNow, double headingC) {
+    private Ahead(double[] done, double rateNow, double headingC, double fallPerK) {
         this.done = done;
         this.rateNow = rateNow;
         this.headingC = headingC;
+        this.fallPerK = fallPerK;
     }
 
     /**
@@ -43,7 +45,15 @@ final class Ahead {
             heading = done[i] < needed ? water : heading;
         }
         // While the water stands outside the zone, the past is reckoned at the rate it was aimed for.
-        return new Ahead(done, rateNow > 0 ? rateNow : rate.perHour(projection.plan().setpointC()), heading);
+        return new Ahead(done, rateNow > 0 ? rateNow : rate.perHour(projection.plan().setpointC()), heading,
+                fallPerK(rate, heading));
+    }
+
+    /** By how much ln of the rate falls with each kelvin more, over a probe's doubt; below 0 if it grows. */
+    private static double fallPerK(Rate rate, double waterC) {
+        double here = rate.perHour(waterC);
+        return here <= 0 ? 0 : (rate.perHour(waterC - Spread.PROBE_SD_K)
+                - rate.perHour(waterC + Spread.PROBE_SD_K)) / (2 * Spread.PROBE_SD_K * here);
     }
 
     /** Hours from now until so many degree-hours are done; negative if they are, infinite if never. */
@@ -87,6 +97,11 @@ final class Ahead {
     /** Whether most of the way lies where hatch times have been published. */
     boolean calibrated(double degreeHours, Rate rate) {
         return meanRate(degreeHours) >= rate.perHour(CALIBRATED_FROM_C) && headingC <= CALIBRATED_TO_C;
+    }
+
+    /** By how much ln of the rate falls where the water is heading with each kelvin more, 1/K. */
+    double fallPerK() {
+        return fallPerK;
     }
 
     /** The water when those degree-hours are done, or at the end of the look-ahead, °C. */

@@ -39,7 +39,8 @@ public record Forecast(double doneDegreeHours, double neededDegreeHours, Ready r
      * @param end whether the harvest point is reached, and if not, why
      * @param headingC water temperature when the point is reached, or at the end of the look-ahead, °C
      * @param calibrated false when most of the way lies outside 20 to 30 °C, where the published
-     *     figures end; the interval is wider there (science.md §2.3)
+     *     figures end; by the usual rate the interval is wider there: below, since its threshold is in doubt
+     *     (science.md §2.3), above, since a probe's error makes more of the steep fall ({@link Spread})
      */
     public record Course(End end, double headingC, boolean calibrated) {}
 

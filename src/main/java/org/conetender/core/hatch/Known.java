@@ -81,7 +81,8 @@ public record Known(Lots lots, Who who, Evidence evidence, List<Speed> kin, Spee
     }
 
     private Known counted() {
-        return new Known(lots, who, evidence, kin, speed, whole, lots.naupliiPerGram(who.lot, speed.k90()));
+        return new Known(lots, who, evidence, kin, speed, whole,
+                lots.naupliiPerGram(who.lot, who.cone, who.batch, speed.k90()));
     }
 
     /** Whether they are the same cysts, of whose lot there is more to learn, or may be by now. */

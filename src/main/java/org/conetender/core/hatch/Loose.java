@@ -38,13 +38,31 @@ public final class Loose {
      * @param wattsPerK losses to the room, W/K  @param room where it is measured
      */
     public static Plant unheated(Standing s, double wattsPerK, Optional<Room> room) {
-        double belowK = s.lid ? LID_K : OPEN_K;
+        double belowK = belowK(s.lid);
         if (room.isPresent()) {
             return new Plant(s.litres, 0, wattsPerK, room.get().plus(-belowK), MEASURED_K);
         }
         double told = 1 - Math.exp(-s.stoodH / Losses.timeConstantH(s.litres, wattsPerK));
         return new Plant(s.litres, 0, wattsPerK, Room.constant(USUAL_ROOM_C - belowK
                 + told * (s.waterC - USUAL_ROOM_C + belowK)), UNKNOWN_K + told * (FELT_K - UNKNOWN_K));
+    }
+
+    /**
+     * One whose heater is locked off: it evaporates like one without. What was learnt of its water counts as
+     * a warmer or colder room, and holds what evaporates; all of it where no probe tells the room itself.
+     *
+     * @param p as its cone has shown itself, or as it was configured
+     * @param room that it stands in  @param lid whether one lies on it  @param measured whether a probe tells
+     */
+    public static Plant idle(Plant p, Room room, boolean lid, boolean measured) {
+        double learntK = p.room().aheadC(0) - room.aheadC(0);
+        double besidesK = measured || learntK == 0 ? Math.min(0, -belowK(lid) - learntK) : 0;
+        return new Plant(p.litres(), 0, p.wattsPerK(), p.room().plus(besidesK),
+                measured ? MEASURED_K : FELT_K);
+    }
+
+    private static double belowK(boolean lid) {
+        return lid ? LID_K : OPEN_K;
     }
 
     /** One with a heater: where it does not hold the set-point, an unmeasured room is a doubt. */

@@ -39,13 +39,18 @@ public record Spread(Speed speed, double rest, Water water) {
         double way = Math.max(1, ahead.meanRate(speed.k90()));
         double past = (done.mostDegreeHours() - done.leastDegreeHours()) / Math.sqrt(12) / speed.k90();
         // A batch that was looked at was seen through its own probe.
-        double probe = speed.doubt().batch() > 0 ? PROBE_SD_K / way : 0;
+        double probe = speed.doubt().batch() > 0 ? perK(way, ahead) : 0;
         // Where the heater holds the set-point either way it makes no difference.
         double hours = ahead.hoursUntil(speed.k90());
         double projected = hours > 0 && hours < Double.POSITIVE_INFINITY
                 ? Math.log(speed.k90() / lossier.doneAt(hours)) : 0;
         return new Spread(speed, Math.sqrt(past * past + probe * probe + projected * projected),
                 Water.CERTAIN);
+    }
+
+    /** Beyond its best temperature the rate falls, and more steeply than it rose. */
+    private static double perK(double way, Ahead ahead) {
+        return Math.min(Water.MOST, PROBE_SD_K * Math.max(1 / way, ahead.fallPerK()));
     }
 
     /** Log-sd of the degree-hours of this batch at a share whose standard score is {@code z}. */

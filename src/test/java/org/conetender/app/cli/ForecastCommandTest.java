@@ -91,6 +91,23 @@ class ForecastCommandTest {
         assertThat(run("--zone", "UTC", "--rate", "logan")).isEqualTo(2);
     }
 
+    /** Only the usual rate leaves its threshold in doubt, so only it may say that this widens anything. */
+    @Test
+    void onlyTheUsualRateSaysThatTheIntervalIsWiderInTheCold() throws IOException {
+        log = write(60, 17);
+        assertThat(run("--zone", "UTC")).isZero();
+        assertThat(words()).contains("where little is published: the interval is wider");
+        for (String form : List.of("briere", "enzyme")) {
+            out.getBuffer().setLength(0);
+            assertThat(run("--zone", "UTC", "--rate", form)).isZero();
+            assertThat(words()).as(form).contains("where little is published").doesNotContain("is wider");
+        }
+    }
+
+    private String words() {
+        return out.toString().replaceAll("\\s+", " ");
+    }
+
     @Test
     void theAnswerStandsWithTheTableItCanBeCheckedBy() {
         assertThat(run("--zone", "Europe/London", "--hours")).isZero();

@@ -148,6 +148,17 @@ class ForecastTest {
         assertThat(Doubt.Form.reach(24, 12)).isCloseTo(0, within(1e-12));
     }
 
+    /** Where warmer water is slower, and steeply so, a fifth of a kelvin makes more of a difference. */
+    @Test
+    void aboveThirtyDegreesTheIntervalIsWiderThanAtTheSameRateBelow() {
+        Forecast warm = at(0, 32);
+        Forecast cool = at(0, 12 + 20.0 / 3);
+        assertThat(warm.ready().median()).isCloseTo(cool.ready().median(), within(1e-6));
+        assertThat(warm.ready().latest() / warm.ready().median())
+                .isGreaterThan(cool.ready().latest() / cool.ready().median() + 0.03);
+        assertThat(Double.isFinite(at(0, 32.7).ready().earliest())).isTrue();
+    }
+
     /** Truths drawn from the model's own prior; the 10 to 90 % interval should hold four in five. */
     @ParameterizedTest(name = "{0} °C, {1} degree-hours done")
     @CsvSource({"23, 0", "25.5, 0", "28, 0", "25.5, 150"})

@@ -55,6 +55,24 @@ class LooseTest {
     }
 
     @Test
+    void waterWhoseHeaterIsLockedEvaporatesOnceAndNotTwice() {
+        Room room = Room.constant(24);
+        Plant configured = new Plant(2, 25, UA, room);
+        Plant shown = new Plant(2, 25, UA, room.plus(-1.5));
+        Plant sunny = new Plant(2, 25, UA, room.plus(1));
+        assertThat(goesTo(Loose.idle(configured, room, false, true), 27)).isCloseTo(21.9, within(0.05));
+        assertThat(goesTo(Loose.idle(configured, room, true, true), 27)).isCloseTo(23.2, within(0.05));
+        assertThat(goesTo(Loose.idle(shown, room, false, true), 27)).as("a part of it was learnt")
+                .isCloseTo(21.9, within(0.05));
+        assertThat(goesTo(Loose.idle(shown, room, false, false), 27)).as("a room that its water tells")
+                .isCloseTo(22.5, within(0.05));
+        assertThat(goesTo(Loose.idle(sunny, room, false, false), 27)).isCloseTo(25, within(0.05));
+        assertThat(Loose.idle(shown, room, false, false).doubtK())
+                .isGreaterThan(Loose.idle(shown, room, false, true).doubtK()).isGreaterThan(1);
+        assertThat(Loose.idle(shown, room, false, true).watts()).isZero();
+    }
+
+    @Test
     void aHeaterThatHoldsTheWaterMakesTheRoomNoMatter() {
         Plant able = new Plant(2, 25, UA, Room.constant(20));
         Plant weak = new Plant(2, 5, UA, Room.constant(20));

@@ -73,7 +73,7 @@ class PublishedRowsTest {
         Pair p = Pair.of(30, 13, 31);
         assertThat(p.sigma()).isBetween(LEAST_SIGMA, MOST_SIGMA);
         assertThat(p.k50() / MOST_K50).isCloseTo(1.23, within(0.01));
-        double salted = p.k50() / 1.108;
+        double salted = p.k50() / new Salted(Rate.USUAL, 42).slower();
         assertThat(salted / MOST_K50).as("salt apart").isCloseTo(1.11, within(0.01));
     }
 
