@@ -156,7 +156,7 @@ class SeedsTest {
             Map.entry("unwritten", Missed.in(Theme.DISK_FILLS_WHILE_DRAWING, "unwritten-heat",
                     "unwritten-air-off")),
             Map.entry("welded", Missed.in(Theme.WELDED, "welded", "welded-soon")),
-            Map.entry("wrong-cone", Missed.in(Theme.PLUGS_EXCHANGED, "crossed", "excess", "crossed-heat")),
+            Map.entry("wrong-cone", Missed.in(Theme.OUTPUTS_TOUCH, "crossed", "excess", "crossed-heat")),
             Map.entry("clock", Missed.in(Theme.CLOCK, "clock")),
             Map.entry("crash-loop", Missed.in(Theme.CRASH_LOOP, "crash-loop", "crash-loop-told")),
             Map.entry("record-damaged", Missed.in(Theme.DAMAGED_RECORD, "damage", "damage-told")),
