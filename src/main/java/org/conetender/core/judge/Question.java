@@ -86,6 +86,8 @@ public record Question(Part part, List<String> suspects, double fromC, Sums sums
      */
     private static final double RISEN_K = 0.35;
     private static final double COASTS_S = 100;
+    /** As long as more of their power than that is felt, those that should be off may be why, 0..1 (guess). */
+    private static final double FELT = 0.2;
     /** Its own heat is withheld meanwhile, but no longer than until the water has cooled by so much, K. */
     private static final double COOLED_K = 0.5;
 
@@ -129,7 +131,8 @@ public record Question(Part part, List<String> suspects, double fromC, Sums sums
         Felt first = s.felt().getOrDefault(suspects.getFirst(), Felt.NONE);
         Question q = new Question(part, suspects, fromC, sums.and(s, least, most),
                 fit.and(s.dtS(), first.least(), s.takenK()));
-        if (s.nowC() < fromC - COOLED_K || s.nowC() > fromC + RISEN_K + COASTS_S * s.fullKPerS()) {
+        boolean off = part != Part.ALL_OFF || least < FELT;
+        if (s.nowC() < fromC - COOLED_K || off && s.nowC() > fromC + RISEN_K + COASTS_S * s.fullKPerS()) {
             return q.to(Part.CLOSED);
         }
         return part == Part.ONE_ON ? q.on(first.dead(), s.fullKPerS()) : q.off(s.fullKPerS());
