@@ -86,7 +86,7 @@ public record Question(Part part, List<String> suspects, double fromC, Sums sums
      */
     private static final double RISEN_K = 0.35;
     private static final double COASTS_S = 100;
-    /** As long as more of their power than that is felt, those that should be off may be why, 0..1 (guess). */
+    /** While more of their power than that is felt, those that should be off may be why, 0..1 (guess). */
     private static final double FELT = 0.2;
     /** Its own heat is withheld meanwhile, but no longer than until the water has cooled by so much, K. */
     private static final double COOLED_K = 0.5;
