@@ -83,7 +83,7 @@ final class SiteDocs {
 
             row("one-wire.root", text(PATH_FORM), value("\"/sys/bus/w1/devices\""),
                     "The folder in which the kernel shows its 1-wire probes.", "\"/sys/bus/w1/devices\""),
-            row("one-wire.period-s", number("s", 1, 30), value("2"),
+            row("one-wire.period-s", number("s", 1, 10), value("2"),
                     "How often every probe is read. One reading takes a probe 0.75 s; "
                             + "the wires warm a little with every one.", "2"),
 
