@@ -21,7 +21,6 @@ final class Replayer {
     private final List<Replay.Hole> holes = new ArrayList<>();
     private Development done = Development.NONE;
     private Development doneBeforeHour = Development.NONE;
-    private double heldC;
     private final Course.Builder course = new Course.Builder();
     private int steps;
 
@@ -37,7 +36,6 @@ final class Replayer {
         }
         this.log = log;
         this.question = question;
-        this.heldC = log.waterC(log.size() - 1);
     }
 
     Replay run() {
@@ -46,7 +44,7 @@ final class Replayer {
             course.add(Units.hours(log.lastMs() - question.stockedMs()), done, log.waterC(log.size() - 1));
         }
         Rate rate = question.zones().rate();
-        Onward onward = Onward.of(log, heldC);
+        Onward onward = Onward.of(log, lastHourC());
         Projection held = onward.projection(log);
         Course whole = course.ahead(held, rate);
         Speed lot = question.speed();
@@ -58,6 +56,23 @@ final class Replayer {
         hours.replaceAll(h -> h.hatched(speed));
         return new Replay(new Replay.Past(hours, holes), done, forecast,
                 new Replay.Outlook(speed, onward, whole, Harvest.of(whole, speed), spread));
+    }
+
+    /** Mean of the last hour since stocking, °C; only of readings behind the last gap. */
+    private double lastHourC() {
+        int last = log.size() - 1;
+        long from = Math.max(log.timeMs(last) - Units.HOUR_MS, question.stockedMs());
+        double degree = 0;
+        long measured = 0;
+        for (int i = last; i > 0 && log.timeMs(i) > from && !log.gapBefore(i); i--) {
+            long t0 = log.timeMs(i - 1);
+            long begin = Math.max(t0, from);
+            double share = (begin - t0) / (double) (log.timeMs(i) - t0);
+            double beginC = log.waterC(i - 1) + share * (log.waterC(i) - log.waterC(i - 1));
+            degree += (beginC + log.waterC(i)) / 2 * (log.timeMs(i) - begin);
+            measured += log.timeMs(i) - begin;
+        }
+        return measured == 0 ? log.waterC(last) : degree / measured;
     }
 
     /** Only what was done until the last reading. */
@@ -146,7 +161,6 @@ final class Replayer {
             return;
         }
         double mean = measuredMs > 0 ? degreeMs / measuredMs : Double.NaN;
-        heldC = measuredMs > 0 ? mean : heldC;
         hours.add(new Replay.Hour(nowMs, new Replay.Water(mean, leastC, mostC, Units.minutes(measuredMs)),
                 done.degreeHours() - doneBeforeHour.degreeHours(), done, 0));
         doneBeforeHour = done;

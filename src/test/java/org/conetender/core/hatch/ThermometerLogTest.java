@@ -58,6 +58,29 @@ class ThermometerLogTest {
         assertThat(r.hours().getLast().hatched()).isEqualTo(r.forecast().hatched().median());
     }
 
+    /** The last row of the table was two minutes long, and it alone was taken for what is to come. */
+    @Test
+    void theLastHourIsAnHourWhereverTheTableEnds() {
+        Replay r = replay(every(2 * MINUTE, 3 * 30 + 2, h -> h > 3 ? 21 : 27), START);
+        assertThat(r.hours().getLast().water().minutes()).isEqualTo(2);
+        assertThat(r.outlook().onward().meanC()).isBetween(26.8, 27.0);
+    }
+
+    @Test
+    void whatLiesBeforeAGapIsNotTakenToGoOn() {
+        long[] ms = new long[20];
+        double[] c = new double[20];
+        for (int i = 0; i < 19; i++) {
+            ms[i] = START + i * 10 * MINUTE;
+            c[i] = 27;
+        }
+        ms[19] = START + 8 * HOUR;
+        c[19] = 21;
+        ThermometerLog log = ThermometerLog.of(ms, c);
+        assertThat(log.gapBefore(19)).isTrue();
+        assertThat(replay(log, START).outlook().onward().meanC()).isEqualTo(21);
+    }
+
     @Test
     void readingsBeforeStockingDoNotCountAndTheFirstHourBeginsWithIt() {
         Replay r = replay(every(10 * MINUTE, 61, h -> 26), START + 2 * HOUR + 5 * MINUTE);
