@@ -30,8 +30,7 @@ public record Densities(List<Sample> samples) {
     public record Sample(String cone, long seq, String source, double perGram) {
 
         boolean of(Lots.Kept k) {
-            return k.cone().equals(cone) && k.source().equals(source)
-                    && (!source.isEmpty() || k.seq() == seq + 1);
+            return k.by(cone, seq, source);
         }
     }
 

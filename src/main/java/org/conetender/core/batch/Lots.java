@@ -35,8 +35,12 @@ public record Lots(List<Kept> all, Densities densities) {
 
         /** Whether that report taught it: the lesson stands beside its report, in one transaction. */
         public boolean by(Fact report) {
-            return cone.equals(report.cone()) && source.equals(report.source())
-                    && (!source.isEmpty() || seq == report.seq() + 1);
+            return by(report.cone(), report.seq(), report.source());
+        }
+
+        boolean by(String reportCone, long reportSeq, String reportSource) {
+            return cone.equals(reportCone) && source.equals(reportSource)
+                    && (!source.isEmpty() || seq == reportSeq + 1);
         }
     }
 

@@ -57,7 +57,8 @@ public record Predict(boolean on, double duty, double owedS, double sinceS, doub
 
     /** The law a step later, with what its cone is suspected of: in doubt it is off. */
     public Predict steered(Thermal t, double aimC, Around around, Switching kind) {
-        double pulse = swingsK(t.estimate(), aimC, around, kind) < -t.pulseK() ? t.pulseK() : 0;
+        boolean closely = t.pulseK() < 0 && swingsK(t.estimate(), aimC, around, kind) < -t.pulseK();
+        double pulse = closely ? t.pulseK() : 0;
         double led = t.askK() != 0 ? t.askK() : pulse;
         Predict next = after(t.estimate(), aimC + led, around, kind);
         // It warms more than is understood: switch off and look, it costs little.

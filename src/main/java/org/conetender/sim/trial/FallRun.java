@@ -27,14 +27,12 @@ final class FallRun {
      */
     record Told(double gone, double hours, boolean early, Suspect named) {}
 
-    private final TrialCone cone;
     private final Laws.Ours law;
     private final TrialBench bench;
     private final int fromS;
     private final double litresPerS;
 
     FallRun(TrialCone cone, Laws.Ours law) {
-        this.cone = cone;
         this.law = law;
         this.bench = new TrialBench(cone);
         SplittableRandom random = Seeds.of(cone.seed(), "trial seep");

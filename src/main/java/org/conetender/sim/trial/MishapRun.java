@@ -53,9 +53,7 @@ final class MishapRun {
     private double duty = 0.5;
     private double leavesK;
     private boolean untestable;
-    private double usualHighC = -Double.MAX_VALUE;
-    private double earlierHighC = -Double.MAX_VALUE;
-    private double highC = -Double.MAX_VALUE;
+    private final Excess excess = new Excess();
 
     MishapRun(TrialCone cone, Mishap what, Laws.Ours law) {
         this.cone = cone;
@@ -93,13 +91,9 @@ final class MishapRun {
         bench.step(broken && what == Mishap.WELDED || on && !(broken && what == Mishap.DEAD));
         if (!broken) {
             duty += ((on ? 1 : 0) - duty) / DUTY_S;
-            if (t % HOUR_S == 0) {
-                earlierHighC = usualHighC;
-                usualHighC = -Double.MAX_VALUE;
-            }
-            usualHighC = Math.max(usualHighC, bench.waterC());
+            excess.before(t, bench.waterC());
         } else {
-            highC = Math.max(highC, bench.waterC());
+            excess.after(bench.waterC());
         }
         on = law.on(bench.seen(on));
         untestable |= mattersSince >= 0 && law.untestable();
@@ -111,7 +105,7 @@ final class MishapRun {
         }
         for (int i = 0; i < AFTER_S; i++) {
             bench.step(false);
-            highC = Math.max(highC, bench.waterC());
+            excess.after(bench.waterC());
         }
         return new Notice(law.suspect(), t - mattersSince, excess(), duty, false, seen());
     }
@@ -121,7 +115,6 @@ final class MishapRun {
     }
 
     private double excess() {
-        double usual = Math.max(cone.known().setpointC(), Math.max(usualHighC, earlierHighC));
-        return Math.max(0, highC - usual);
+        return excess.overK(cone.known().setpointC());
     }
 }

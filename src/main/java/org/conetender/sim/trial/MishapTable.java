@@ -89,10 +89,9 @@ final class MishapTable {
         return targets;
     }
 
-    /** Excess over max(0.4 K, 1.5 times the rise during both lags and two seconds). */
     private static double excessShare(Met m) {
-        double lags = m.cone().build().quirks().lagS() + m.cone().probeS() + 2;
-        return m.notice().excessK() / Math.max(0.4, 1.5 * m.cone().riseKPerS() * lags);
+        double lags = m.cone().build().quirks().lagS() + m.cone().probeS();
+        return m.notice().excessK() / Excess.boundK(m.cone().riseKPerS(), lags);
     }
 
     /** Delay over max(120 s, the time in which the water rises by three steps of the probe). */

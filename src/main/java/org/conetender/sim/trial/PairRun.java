@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import java.util.SplittableRandom;
-import org.conetender.core.alarm.Alarm;
 import org.conetender.core.guard.Guards;
 import org.conetender.sim.Fault;
 import org.conetender.sim.Rig;
@@ -17,7 +16,6 @@ import org.conetender.sim.SimCone;
  */
 final class PairRun {
 
-    private static final long FILLED_S = 20;
     private static final int HOUR_S = 3_600;
     /** Cones are renewed so long after the start, s (guess: held and known, or just so). */
     private static final int LEAST_S = 3 * HOUR_S;
@@ -25,13 +23,8 @@ final class PairRun {
     /** It takes a keeper this long to clean and to fill, s (guess). */
     private static final long CLEANED_S = 120;
     private static final long FULL_S = 300;
-    private static final double COOL_C = 21;
     /** Unnoticed for so long is missed, s. */
     private static final long MISSED_S = 4 * HOUR_S;
-    private static final long FOR_EVER_MS = 1_000L * 1_000 * HOUR_S;
-    /** Names of why water and heater do not do what they should. */
-    private static final Set<String> NAMING = Set.of("wrong-cone", "welded", "no-effect", "switch-stuck",
-            "probe-frozen", "probe-unsteady", "overheat", "room-too-warm");
 
     /** What is crossed. */
     enum Mistake {
@@ -128,7 +121,7 @@ final class PairRun {
     }
 
     private Fault fault(Mistake what) {
-        Fault.When when = new Fault.When(rig.world().clock().elapsedMs(), FOR_EVER_MS);
+        Fault.When when = new Fault.When(rig.world().clock().elapsedMs(), Keeping.FOR_EVER_MS);
         return switch (what) {
             case PLUGS -> new Fault.Crossed("a", "b", Fault.Wiring.PLUGS, when);
             case SWITCHES -> new Fault.Crossed("a", "b", Fault.Wiring.SWITCHES, when);
@@ -139,8 +132,8 @@ final class PairRun {
 
     /** One second. @param renewed when a cone is emptied last, or next */
     private void second(long s, long renewed) {
-        if (s == FILLED_S) {
-            rig.world().cones().forEach(this::filled);
+        if (s == Keeping.FILLED_S) {
+            rig.world().cones().forEach(c -> Keeping.fill(rig, c));
         }
         SimCone turn = rig.world().cones().get((int) ((renewed - renewedAt) / MOST_S % 2));
         String id = turn.settings().id();
@@ -152,20 +145,12 @@ final class PairRun {
             rig.say(id, "cleaned");
         }
         if (s == renewed + FULL_S) {
-            filled(turn);
+            Keeping.fill(rig, turn);
         }
         rig.second();
     }
 
-    private void filled(SimCone c) {
-        c.fill(c.settings().usual().litres(), COOL_C, c.settings().usual().ppt());
-        c.air().valve(true);
-        c.water().lid(c.settings().fittings().vessel().lid());
-        rig.say(c.settings().id(), "started");
-    }
-
     private List<String> told() {
-        return !rig.alive() ? List.of() : rig.state().live().alarms().raised().stream().map(Alarm::kind)
-                .map(k -> k.id()).filter(NAMING::contains).sorted().toList();
+        return Keeping.named(rig).stream().map(a -> a.kind().id()).sorted().toList();
     }
 }

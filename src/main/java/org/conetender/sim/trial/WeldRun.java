@@ -2,9 +2,7 @@ package org.conetender.sim.trial;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import java.util.SplittableRandom;
-import org.conetender.core.alarm.Alarm;
 import org.conetender.core.guard.Guards;
 import org.conetender.core.settings.Settings;
 import org.conetender.sim.Fault;
@@ -20,20 +18,12 @@ import org.conetender.sim.SimSwitch;
  */
 final class WeldRun {
 
-    private static final long FILLED_S = 20;
     private static final int HOUR_S = 3_600;
     /** It welds so long after the start, once it is on, s (guess: held and known, or just so). */
     private static final int LEAST_S = 3 * HOUR_S;
     private static final int MOST_S = 8 * HOUR_S;
-    private static final double COOL_C = 21;
     /** It is followed for so long, s. */
     private static final long AFTER_S = 4 * HOUR_S;
-    private static final long FOR_EVER_MS = 1_000L * 1_000 * HOUR_S;
-    /** The least excess that counts, K, and of the rise during both lags and two seconds (issue). */
-    private static final double LEAST_K = 0.4;
-    private static final double COAST = 1.5;
-    private static final Set<String> NAMING = Set.of("wrong-cone", "welded", "no-effect", "switch-stuck",
-            "probe-frozen", "probe-unsteady", "overheat", "room-too-warm");
 
     /**
      * @param measured whether the room is
@@ -47,9 +37,7 @@ final class WeldRun {
     private final Rig rig;
     private final boolean measured;
     private final int weldsAt;
-    private double usualHighC = -Double.MAX_VALUE;
-    private double earlierHighC = -Double.MAX_VALUE;
-    private double highC = -Double.MAX_VALUE;
+    private final Excess excess = new Excess();
     private long mattersS = -1;
     private long heatedS = -1;
     private long toldS = -1;
@@ -70,34 +58,29 @@ final class WeldRun {
         SimCone cone = rig.world().cones().getFirst();
         SimSwitch heat = rig.world().devices().switches().get("a.heat");
         boolean broken = false;
-        for (long s = 0; s < MOST_S + HOUR_S && !broken || mattersS >= 0 && s < mattersS + AFTER_S
-                || broken && mattersS < 0 && s < MOST_S + AFTER_S; s++) {
+        for (long s = 0; s < until(broken); s++) {
             if (!broken && s >= weldsAt && heat.commanded()) {
                 if (!told().isEmpty()) {
                     return Optional.empty();
                 }
                 rig.world().apply(new Fault.OfSwitch("a", "heat", SimSwitch.Fault.WELDED,
-                        new Fault.When(rig.world().clock().elapsedMs(), FOR_EVER_MS)));
+                        new Fault.When(rig.world().clock().elapsedMs(), Keeping.FOR_EVER_MS)));
                 broken = true;
             }
             second(s);
             double c = cone.water().waterC();
             if (!broken) {
-                before(s, c);
+                excess.before(s, c);
             } else {
                 after(s, heat.commanded(), cone);
-                highC = Math.max(highC, c);
+                excess.after(c);
             }
         }
         return mattersS < 0 ? Optional.empty() : Optional.of(notice(cone));
     }
 
-    private void before(long s, double c) {
-        if (s % HOUR_S == 0) {
-            earlierHighC = usualHighC;
-            usualHighC = -Double.MAX_VALUE;
-        }
-        usualHighC = Math.max(usualHighC, c);
+    private long until(boolean broken) {
+        return mattersS >= 0 ? mattersS + AFTER_S : MOST_S + (broken ? AFTER_S : HOUR_S);
     }
 
     private void after(long s, boolean commanded, SimCone cone) {
@@ -112,13 +95,8 @@ final class WeldRun {
     }
 
     private void second(long s) {
-        if (s == FILLED_S) {
-            for (SimCone c : rig.world().cones()) {
-                c.fill(c.settings().usual().litres(), COOL_C, c.settings().usual().ppt());
-                c.air().valve(true);
-                c.water().lid(c.settings().fittings().vessel().lid());
-                rig.say(c.settings().id(), "started");
-            }
+        if (s == Keeping.FILLED_S) {
+            rig.world().cones().forEach(c -> Keeping.fill(rig, c));
         }
         rig.second();
     }
@@ -126,16 +104,14 @@ final class WeldRun {
     private Notice notice(SimCone cone) {
         SimProbe probe = rig.world().devices().probes()
                 .get(cone.settings().fittings().probes().water().getFirst());
-        double lags = cone.water().build.quirks().lagS() + probe.build().tauWaterS() + 2;
+        double lags = cone.water().build.quirks().lagS() + probe.build().tauWaterS();
         double rise = cone.settings().fittings().heat().riseKPerS(cone.settings().usual().litres());
-        double usual = Math.max(cone.settings().limits().setpointC(), Math.max(usualHighC, earlierHighC));
-        return new Notice(measured, Math.max(0, highC - usual) / Math.max(LEAST_K, COAST * rise * lags),
-                heatedS, toldS < 0 ? Double.NaN : toldS, first);
+        return new Notice(measured, excess.overK(cone.settings().limits().setpointC())
+                / Excess.boundK(rise, lags), heatedS, toldS < 0 ? Double.NaN : toldS, first);
     }
 
     private List<String> told() {
-        return !rig.alive() ? List.of() : rig.state().live().alarms().raised().stream()
-                .filter(a -> a.cone().equals("a")).map(Alarm::kind).map(k -> k.id())
-                .filter(NAMING::contains).sorted().toList();
+        return Keeping.named(rig).stream().filter(a -> a.cone().equals("a")).map(a -> a.kind().id()).sorted()
+                .toList();
     }
 }
