@@ -5,7 +5,6 @@ import org.conetender.core.batch.ConeBook;
 import org.conetender.core.guard.SwitchesTried;
 import org.conetender.core.judge.ConeJudgement;
 import org.conetender.core.judge.Proving;
-import org.conetender.core.judge.Thermal;
 import org.conetender.core.judge.Tried;
 
 /** What a change in the book means for what was believed of the cone. */
@@ -33,7 +32,8 @@ final class Refreshed {
                         && now.latch(g).isEmpty());
         return new ConeJudgement(released ? j.water().forgiven() : j.water(), j.roomC(), j.level(),
                 released ? j.heat().forgiven() : other ? j.heat().untested() : j.heat(),
-                j.thermal().map(t -> released ? t.cleared() : t).map(t -> other ? t.refilled(share) : t),
+                j.thermal().map(t -> released ? t.with(t.watch().cleared()) : t)
+                        .map(t -> other ? t.refilled(share) : t),
                 j.air(), j.motion(),
                 due ? Tried.of(Proving.DUE) : j.tried());
     }
@@ -41,7 +41,7 @@ final class Refreshed {
     /** What its heater failed to do before wires that were crossed were put right does not count. */
     static ConeJudgement forgiven(ConeJudgement j) {
         return new ConeJudgement(j.water(), j.roomC(), j.level(), j.heat().forgiven(),
-                j.thermal().map(Thermal::cleared), j.air(), j.motion(), j.tried());
+                j.thermal().map(t -> t.with(t.watch().cleared())), j.air(), j.motion(), j.tried());
     }
 
     private static boolean levelChanged(Batch old, Batch now) {

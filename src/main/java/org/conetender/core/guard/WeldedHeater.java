@@ -31,7 +31,7 @@ public final class WeldedHeater implements Guard {
         boolean suspect = Suspicion.falls(v, Suspect.WELDED, ID);
         CutShort cut = v.judged().tried().cutShort();
         boolean rising = v.stage().hasWater() && v.judged().heat().riseWhileOffK(v.water()) >= RISE_K
-                && !WrongCone.explains(v)
+                && !WrongCone.warms(v)
                 || suspect && (v.judged().coldRoom() && !cut.wentOn() || cut.stopped());
         boolean cutOut = v.cone().fittings().heat().cutOut();
         if (v.latch(id()).isEmpty() && !rising) {

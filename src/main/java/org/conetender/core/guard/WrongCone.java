@@ -66,6 +66,11 @@ public final class WrongCone implements Guard {
         return known(v.settings(), v.book(), v.cone().id()) || v.scene().beside().concerned();
     }
 
+    /** Whether that would explain why it warms: that its own heater may warm another does not. */
+    static boolean warms(View v) {
+        return known(v.settings(), v.book(), v.cone().id()) || v.scene().beside().warmed();
+    }
+
     /**
      * Whether another cone was emptied or filled so lately that its plug may have been mistaken for this
      * one's, and its first heat will tell. Nothing is heated in vain meanwhile.

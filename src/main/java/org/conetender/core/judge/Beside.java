@@ -14,8 +14,13 @@ public record Beside(Crossing crossing, Optional<String> askedFor, boolean pause
     /** Nothing is known. */
     public static final Beside NONE = new Beside(Crossing.NONE, Optional.empty(), false);
 
+    /** Whether another's heater may warm it: nothing else is named for that meanwhile. */
+    public boolean warmed() {
+        return crossing.open() || crossing.warmedBy().isPresent();
+    }
+
     /** Whether another's heater may warm it, or its own another: no other cause may be named meanwhile. */
     public boolean concerned() {
-        return crossing.open() || crossing.warmedBy().isPresent() || askedFor.isPresent();
+        return warmed() || askedFor.isPresent();
     }
 }

@@ -41,10 +41,15 @@ public record ConeJudgement(Water water, Optional<Double> roomC, Level level, He
         return roomC.filter(r -> belief().middleC() - r > COLD_ROOM_K).isPresent();
     }
 
+    /** Whether the room is measured and warmer than the water. */
+    boolean warmRoom() {
+        return roomC.filter(r -> r > belief().middleC()).isPresent();
+    }
+
     /** The same, its watch cleared: what it found has another cause. */
     public ConeJudgement cleared() {
-        return new ConeJudgement(water, roomC, level, heat, thermal.map(Thermal::cleared), air, motion,
-                Tried.of(proving()));
+        return new ConeJudgement(water, roomC, level, heat,
+                thermal.map(t -> t.with(t.watch().cleared())), air, motion, Tried.of(proving()));
     }
 
     /** The same, but nothing was learned of it. */

@@ -83,7 +83,7 @@ public record Crossing(double levelC, double surplusK, Map<String, Neighbour> ot
         boolean reason = !s.own().trying() && (s.own().suspect() || surplus > REASON_K
                 || feel.values().stream().anyMatch(n -> n.fit().surelyFollows(full)));
         Optional<Question> q = question.map(x -> x.after(new Question.Seen(s.dtS(), taken, full, c + taken,
-                shares(feel, s.others()))));
+                s.own().felt(), shares(feel, s.others()))));
         List<String> on = on(feel, full);
         boolean asks = reason && !asked && !on.isEmpty() && q.filter(x -> x.open()
                 || x.part() == Question.Part.NAMED).isEmpty();

@@ -4,15 +4,16 @@ import java.util.Optional;
 
 /**
  * Whether water that seems to be heated by a welded switch stops warming once the second switch in series is
- * open. A warm room that nobody measures goes on warming it; a heater does not. One step is one tick.
- * Immutable.
+ * open. A warm room that nobody measures goes on warming it as before; a heater does not. One step is one
+ * tick. Immutable.
  *
- * @param armed whether the second switch conducted when this was suspected: only then does opening it tell
+ * @param beforeKPerS how fast it warmed when this was suspected, K/s; NaN where the second switch did not
+ *     conduct then: opening it would tell nothing
  * @param openMs how long it has been open for this suspicion, ms
  * @param fromC the water once the heat on its way had arrived, °C; NaN before that
  * @param answer what came of it; empty while nobody can tell
  */
-public record CutShort(boolean armed, long openMs, double fromC, Optional<Answer> answer) {
+public record CutShort(double beforeKPerS, long openMs, double fromC, Optional<Answer> answer) {
 
     /** What the water did. */
     public enum Answer {
@@ -23,17 +24,16 @@ public record CutShort(boolean armed, long openMs, double fromC, Optional<Answer
     }
 
     /** Nothing is suspected, or opening tells nothing. */
-    public static final CutShort NONE = new CutShort(false, 0, Double.NaN, Optional.empty());
-    private static final CutShort ARMED = new CutShort(true, 0, Double.NaN, Optional.empty());
+    public static final CutShort NONE = new CutShort(Double.NaN, 0, Double.NaN, Optional.empty());
 
+    /** What is suspected without being watched warms by half to all of full power ({@link Cause}). */
+    private static final double SUSPECTED = 0.75;
     /**
-     * What was suspected warms by half of full power at least ({@link Cause}); it is looked at for as long as
-     * that takes for so much, K: three steps of the probe (guess).
+     * Less than before by more than half of full power has stopped (guess: half way). It is looked at for as
+     * long as that half takes for so much, K: three steps of the probe (guess).
      */
-    private static final double TOLD_K = 3 * 0.0625;
-    private static final double SUSPECTED = 0.5;
-    /** Less than this share of it has stopped (guess: half way). */
     private static final double STOPPED = 0.5;
+    private static final double TOLD_K = 3 * 0.0625;
 
     /**
      * What is seen in a step.
@@ -41,9 +41,17 @@ public record CutShort(boolean armed, long openMs, double fromC, Optional<Answer
      * @param left whether the water was left alone and stirred: a hand or a top-up ends a rise too
      * @param open whether the second switch is fitted and open
      * @param water as it is believed
-     * @param riseKPerS of the heater at full power, K/s, above 0
+     * @param warms how fast it warms, and would at full power
      */
-    record Seen(long dtMs, boolean left, boolean open, Belief water, double riseKPerS) {}
+    record Seen(long dtMs, boolean left, boolean open, Belief water, Rate warms) {}
+
+    /** @param offKPerS with the heat off, K/s, NaN for not known  @param fullKPerS at full power, K/s */
+    record Rate(double offKPerS, double fullKPerS) {
+
+        private double usualKPerS() {
+            return Double.isNaN(offKPerS) ? SUSPECTED * fullKPerS : offKPerS;
+        }
+    }
 
     /** A step later, while the water is suspected to be heated by a welded switch. */
     CutShort after(Seen s) {
@@ -51,22 +59,23 @@ public record CutShort(boolean armed, long openMs, double fromC, Optional<Answer
             return answer.isPresent() ? this : NONE;
         }
         if (!s.open()) {
-            return ARMED;
+            return new CutShort(s.warms().usualKPerS(), 0, Double.NaN, Optional.empty());
         }
-        if (!armed || answer.isPresent()) {
+        if (Double.isNaN(beforeKPerS) || answer.isPresent()) {
             return this;
         }
         long ms = openMs + s.dtMs();
         // A late reading is waited for.
         if (ms < HeatTrack.COOLED_MS || !(s.water() instanceof Belief.Trusted(double c))) {
-            return new CutShort(true, ms, fromC, answer);
+            return new CutShort(beforeKPerS, ms, fromC, answer);
         }
         if (Double.isNaN(fromC)) {
-            return new CutShort(true, HeatTrack.COOLED_MS, c, answer);
+            return new CutShort(beforeKPerS, HeatTrack.COOLED_MS, c, answer);
         }
-        double dueK = SUSPECTED * s.riseKPerS() * (ms - HeatTrack.COOLED_MS) / 1000.0;
-        return new CutShort(true, ms, fromC, dueK < TOLD_K ? Optional.empty()
-                : Optional.of(c - fromC < STOPPED * dueK ? Answer.STOPPED : Answer.WENT_ON));
+        double seconds = (ms - HeatTrack.COOLED_MS) / 1000.0;
+        double lessK = STOPPED * s.warms().fullKPerS() * seconds;
+        return new CutShort(beforeKPerS, ms, fromC, lessK < TOLD_K ? Optional.empty()
+                : Optional.of(c - fromC < beforeKPerS * seconds - lessK ? Answer.STOPPED : Answer.WENT_ON));
     }
 
     /** Whether it speaks for a welded switch, or may yet: the cut-out is open for it. */

@@ -17,7 +17,7 @@ import org.conetender.core.unit.Units;
  * @param calmForMs how long nobody has had hands in the water, as far as is known
  * @param lowestOffC lowest water temperature since the element cooled, °C, raised by what an unmeasured
  *     room may have added since; NaN while not watching
- * @param peak the highest the water was since then
+ * @param peak the highest and the lowest the water was since then
  * @param window the open window
  * @param way heat on its way to the probe
  * @param responded whether a window has passed since the start of the process and the last filling
@@ -67,6 +67,8 @@ public record HeatTrack(long offForMs, long calmForMs, double lowestOffC, Peak p
     static final long COOLED_MS = 4 * Units.MINUTE_MS;
     /** Water that rose no more for so long with the heat off is not heated (guess; 25 W would give 1.8 K). */
     public static final long STILL_MS = 10 * Units.MINUTE_MS;
+    /** A rise that the probe shows, K: three of its steps (guess). */
+    private static final double RISEN_K = 3 * 0.0625;
     /** Energy reaches the probe this late (lags of control.md head). */
     static final long LAG_MS = 2 * Units.MINUTE_MS;
     /** A window may not close before: of heat given from cold on, the slowest heater's half has arrived. */
@@ -83,13 +85,20 @@ public record HeatTrack(long offForMs, long calmForMs, double lowestOffC, Peak p
         static final Window NONE = new Window(Double.NaN, 0, 0, 0, Response.NONE);
     }
 
-    /** @param degreesC the highest water, °C; NaN while not watching  @param ageMs how long ago it was so */
-    public record Peak(double degreesC, long ageMs) {
-        static final Peak NONE = new Peak(Double.NaN, 0);
+    /**
+     * @param degreesC the highest water, °C; NaN while not watching
+     * @param ageMs how long ago it was so
+     * @param lowC the lowest, °C
+     * @param lowAgeMs how long ago it was so, ms
+     */
+    public record Peak(double degreesC, long ageMs, double lowC, long lowAgeMs) {
+        static final Peak NONE = new Peak(Double.NaN, 0, Double.NaN, 0);
 
         private Peak after(double c, long dtMs) {
-            return Double.isNaN(degreesC) || c > degreesC ? new Peak(c, 0)
-                    : new Peak(degreesC, ageMs + dtMs);
+            boolean high = Double.isNaN(degreesC) || c > degreesC;
+            boolean low = Double.isNaN(lowC) || c < lowC;
+            return new Peak(high ? c : degreesC, high ? 0 : ageMs + dtMs, low ? c : lowC,
+                    low ? 0 : lowAgeMs + dtMs);
         }
     }
 
@@ -152,6 +161,15 @@ public record HeatTrack(long offForMs, long calmForMs, double lowestOffC, Peak p
     /** How far the water has risen since the element cooled, K; 0 while not watching. */
     public double riseWhileOffK(Belief water) {
         return Double.isNaN(lowestOffC) || !(water instanceof Belief.Trusted(double c)) ? 0 : c - lowestOffC;
+    }
+
+    /**
+     * How fast the water has warmed since the element cooled, whatever warms it, K/s; NaN while not watching,
+     * and until it has risen by what a probe shows.
+     */
+    public double warmsKPerS() {
+        return peak.degreesC() - peak.lowC() < RISEN_K || peak.ageMs() >= peak.lowAgeMs() ? Double.NaN
+                : (peak.degreesC() - peak.lowC()) / (peak.lowAgeMs() - peak.ageMs()) * Units.SECOND_MS;
     }
 
     /** How long water that was watched with the heat off has not risen any more, ms; 0 while not watching. */

@@ -21,6 +21,17 @@ public final class Judge {
      * A room without a probe may be this warm on a summer's day, °C (guess); it warms no faster than that.
      */
     private static final double WARMEST_ROOM_C = 35;
+    /**
+     * Water so far above what its heater was to hold, K, that rises with the heat off is suspected whatever
+     * was learned of it: four steps of the probe, more than a warm-up overshoots (guess). A switch that welds
+     * in the first warm-up is learned as a warm room.
+     */
+    private static final double ABOVE_K = 0.25;
+    /**
+     * There it wants no heat, and a warm room may take a quarter of an hour for a step of the probe: nothing
+     * is forgotten meanwhile, or the cut-out would click all day (guess).
+     */
+    private static final long UNHURRIED_MS = Units.HOUR_MS;
 
     private Judge() {}
 
@@ -99,20 +110,31 @@ public final class Judge {
         // One ladder for every departure, whoever finds it: untrusted, re-armed, latched (Water).
         if (thermal.filter(t -> t.watch().suspect() == Watch.Suspect.IN_AIR).isPresent()) {
             water = before.water().after(hearing.gone(), image.now().monoMs());
-            thermal = thermal.map(Thermal::cleared).map(Thermal::left);
+            thermal = thermal.map(t -> t.with(t.watch().cleared())).map(Thermal::left);
         }
         HeatTrack heat = before.heat().after(new HeatTrack.Step(did.dtMs(), did.heated(), water.belief(),
                 physics(cone, litres, next), water.lastAtMs() != before.water().lastAtMs()), disturbed);
-        CutShort cut = cutShort(before, thermal, new Left(!disturbed, water.belief()), did);
+        boolean above = water.belief() instanceof Belief.Trusted(double c) && c > did.aimC() + ABOVE_K;
+        if (above && warms(heat) && !next.coldRoom() && !next.warmRoom()) {
+            thermal = thermal.map(t -> t.with(t.watch().warms()));
+        }
+        CutShort cut = cutShort(before, thermal, new Left(!disturbed, water.belief()),
+                new Tries(heat.warmsKPerS(), did));
         // What a room may have done is no fault once it is over; guards latch what is.
-        if ((!next.coldRoom() || cut.wentOn()) && heat.noRiseForMs() >= HeatTrack.STILL_MS
+        if ((!next.coldRoom() || cut.wentOn())
+                && heat.noRiseForMs() >= (above ? UNHURRIED_MS : HeatTrack.STILL_MS)
                 && welded(thermal) && !cut.tells()) {
-            thermal = thermal.map(Thermal::cleared);
+            thermal = thermal.map(t -> t.with(t.watch().cleared()));
         }
         return new ConeJudgement(water, next.roomC(), next.level(), elsewhere ? heat.untested() : heat,
                 thermal, next.air(),
                 before.motion().after(water.belief(), did.dtMs()),
                 new Tried(proving(next, about, did, !touched), cut));
+    }
+
+    /** Whether it rises by what a probe shows while the heat is off. */
+    private static boolean warms(HeatTrack heat) {
+        return heat.noRiseForMs() < HeatTrack.STILL_MS && heat.warmsKPerS() > 0;
     }
 
     private static boolean welded(Optional<Thermal> thermal) {
@@ -122,10 +144,15 @@ public final class Judge {
     /** @param alone whether the water was left alone and stirred */
     private record Left(boolean alone, Belief water) {}
 
-    private static CutShort cutShort(ConeJudgement before, Optional<Thermal> thermal, Left left, Did did) {
-        return !welded(thermal) || !did.heater().two() ? CutShort.NONE
-                : before.tried().cutShort().after(new CutShort.Seen(did.dtMs(), left.alone(),
-                        !did.heater().cutOut(), left.water(), thermal.get().proof().traits().riseKPerS()));
+    /** @param offKPerS how fast the water warmed with the heat off, NaN for not known */
+    private record Tries(double offKPerS, Did did) {}
+
+    private static CutShort cutShort(ConeJudgement before, Optional<Thermal> thermal, Left left, Tries t) {
+        Switches s = t.did().heater();
+        return !welded(thermal) || !s.two() ? CutShort.NONE
+                : before.tried().cutShort().after(new CutShort.Seen(t.did().dtMs(), left.alone(),
+                        !s.cutOut(), left.water(), new CutShort.Rate(t.offKPerS(),
+                        thermal.get().proof().traits().riseKPerS())));
     }
 
     private static Proving proving(ConeJudgement j, About about, Did did, boolean may) {

@@ -29,7 +29,7 @@ public record Question(Part part, List<String> suspects, double fromC, Sums sums
      * @param gainK warming beyond what its own heater and losses explain, K
      * @param leastK what the heater in question would have brought at least, K
      * @param mostK and at most: it may be another's element in this water
-     * @param fullK what its own heater would have brought at full power, K
+     * @param fullK what its own heater would have brought at full power beyond what it is known to, K
      */
     record Sums(double seconds, double gainK, double leastK, double mostK, double fullK) {
         static final Sums NONE = new Sums(0, 0, 0, 0, 0);
@@ -37,7 +37,7 @@ public record Question(Part part, List<String> suspects, double fromC, Sums sums
         private Sums and(Seen s, double leastK, double mostK) {
             double full = s.fullKPerS() * s.dtS();
             return new Sums(seconds + s.dtS(), gainK + s.takenK(), this.leastK + leastK * full,
-                    this.mostK + mostK * full, fullK + full);
+                    this.mostK + mostK * full, fullK + (1 - s.ownFelt()) * full);
         }
     }
 
@@ -48,9 +48,11 @@ public record Question(Part part, List<String> suspects, double fromC, Sums sums
      * @param takenK warming in it beyond what is understood, K
      * @param fullKPerS rise at full power without losses, K/s
      * @param nowC the water, °C
+     * @param ownFelt of its own heater, as a share of its full power, 0..1
      * @param felt of each other heater, as a share of its full power, and its watts over this heater's
      */
-    record Seen(double dtS, double takenK, double fullKPerS, double nowC, Map<String, Felt> felt) {}
+    record Seen(double dtS, double takenK, double fullKPerS, double nowC, double ownFelt,
+                Map<String, Felt> felt) {}
 
     /**
      * @param share of its full power that would be felt here, 0..1

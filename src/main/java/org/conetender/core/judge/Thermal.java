@@ -209,9 +209,8 @@ public record Thermal(Estimate estimate, Watch watch, Watch.Proof proof, double 
         return estimate.misfit() < MISFIT;
     }
 
-    /** After what was found was cleared, by time or by a person. */
-    public Thermal cleared() {
-        return new Thermal(estimate, watch.cleared(), proof, proofAgeS, following, holding,
-                first, unlikeS);
+    /** The same, but this is found of it. */
+    public Thermal with(Watch found) {
+        return new Thermal(estimate, found, proof, proofAgeS, following, holding, first, unlikeS);
     }
 }

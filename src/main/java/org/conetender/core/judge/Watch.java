@@ -185,6 +185,12 @@ public record Watch(double expectedC, Underway underway, double driftKPerS, Caus
         return anew(still.readingC(), underway, new Rest(driftKPerS, still.since(), Suspect.NONE));
     }
 
+    /** It is known to warm though nothing heats; what was found before stays. */
+    Watch warms() {
+        return suspect != Suspect.NONE ? this
+                : new Watch(expectedC, underway, driftKPerS, hot, cold, away, still, Suspect.WELDED);
+    }
+
     /** Seen again after a time in which nothing was: what was found stays found. */
     Watch again(double probeC) {
         return anew(probeC, Underway.NONE, new Rest(0, still.since().forgotten(), suspect));

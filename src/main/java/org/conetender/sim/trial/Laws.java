@@ -142,7 +142,7 @@ enum Laws {
         }
 
         void clear() {
-            known = known.cleared();
+            known = known.with(known.watch().cleared());
         }
     }
 }

@@ -137,10 +137,11 @@ class CookedBatchTest {
             s.minutes(3);
         }
         for (int i = 0; i < 5; i++) {
-            s.senses.water("a", 30.9);
-            s.minutes(4);
-            s.senses.water("a", 31.1);
-            s.minutes(4);
+            for (int step = -10; step < 10; step++) {
+                // As fast as a room moves water.
+                s.senses.water("a", 30.9 + 0.02 * Math.abs(step));
+                s.minutes(2);
+            }
         }
         assertThat(s.told().stream().filter(a -> a.kind().id().equals("room-too-warm"))
                 .map(a -> a.course().since()).distinct()).hasSize(1);

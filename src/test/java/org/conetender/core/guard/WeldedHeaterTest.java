@@ -115,6 +115,48 @@ class WeldedHeaterTest {
         assertThat(s.standing("a")).isEmpty();
     }
 
+    /** Whether the cut-out opened while a room, or a heater against the losses, warmed it so. */
+    private static boolean opensWhileItWarms(Story s) {
+        for (double c = START_C; c < 29 && s.on("a.cut-out"); c += 0.05) {
+            s.senses.water("a", c);
+            s.minutes(2);
+        }
+        return !s.on("a.cut-out");
+    }
+
+    @Test
+    void waterAboveItsSetPointThatRisesSlowlyOpensTheCutOutWhateverWasLearnedOfIt() {
+        Story s = ready(Story.at());
+        assertThat(opensWhileItWarms(s)).isTrue();
+        assertThat(s.senses.shownC("a")).isLessThan(START_C + 0.4);
+        assertThat(s.standing("a")).as("it may be a warm room").isEmpty();
+        double c = s.senses.shownC("a");
+        for (int i = 1; i <= 8; i++) {
+            s.senses.water("a", c - i * 0.125);
+            s.minutes(1);
+        }
+        assertThat(s.standing("a")).as("it ended with the cut-out").containsExactly("welded");
+        assertThat(s.told().getLast().what()).contains("stopped when the cut-out opened");
+    }
+
+    @Test
+    void aRoomThatWarmsOnIsNoWeldedSwitchAndTheCutOutClosesAgain() {
+        Story s = ready(Story.at());
+        assertThat(opensWhileItWarms(s)).isTrue();
+        for (double c = s.senses.shownC("a"); c < 29.5; c += 0.05) {
+            s.senses.water("a", c);
+            s.minutes(2);
+        }
+        assertThat(s.standing("a")).isEmpty();
+        for (double c = s.senses.shownC("a"); c > 28; c -= 0.05) {
+            assertThat(s.on("a.cut-out")).as("it may go on warming yet").isFalse();
+            s.senses.water("a", c);
+            s.minutes(2);
+        }
+        assertThat(s.minutes(2).on("a.cut-out")).isTrue();
+        assertThat(s.standing("a")).isEmpty();
+    }
+
     @Test
     void evenWithoutARoomProbeASwitchThatWeldedIsFoundBeforeTheGuardTemperature() {
         Story s = creep(ready(Story.at()), 2);

@@ -15,6 +15,10 @@ class CutShortTest {
     private CutShort cut = CutShort.NONE;
 
     private void seconds(int n, double fromC, double kPerS, double rise) {
+        seconds(n, fromC, kPerS, new CutShort.Rate(Double.NaN, rise));
+    }
+
+    private void seconds(int n, double fromC, double kPerS, CutShort.Rate rise) {
         if (cut.equals(CutShort.NONE)) {
             cut = cut.after(seen(true, false, new Belief.Trusted(fromC), rise));
         }
@@ -24,6 +28,10 @@ class CutShortTest {
     }
 
     private static CutShort.Seen seen(boolean left, boolean open, Belief water, double rise) {
+        return seen(left, open, water, new CutShort.Rate(Double.NaN, rise));
+    }
+
+    private static CutShort.Seen seen(boolean left, boolean open, Belief water, CutShort.Rate rise) {
         return new CutShort.Seen(1_000, left, open, water, rise);
     }
 
@@ -97,5 +105,16 @@ class CutShortTest {
         seconds(100, START_C, 0, RISE);
         assertThat(cut.stopped()).isTrue();
         assertThat(cut.after(seen(false, true, new Belief.Trusted(20), RISE)).stopped()).isTrue();
+    }
+
+    @Test
+    void aRiseOfAnyKnownSpeedIsHeldAgainstItself() {
+        CutShort.Rate slow = new CutShort.Rate(RISE / 8, RISE);
+        seconds(400, START_C, RISE / 8, slow);
+        assertThat(cut.answer()).as("a warm room warms on as before").contains(Answer.WENT_ON);
+        cut = CutShort.NONE;
+        seconds(240, START_C, 0, slow);
+        seconds(160, START_C, -RISE / 2, slow);
+        assertThat(cut.answer()).as("a switch against the losses of a wide cone").contains(Answer.STOPPED);
     }
 }
