@@ -33,7 +33,8 @@ final class Refreshed {
         return new ConeJudgement(released ? j.water().forgiven() : j.water(), j.roomC(), j.level(),
                 released ? j.heat().forgiven() : other ? j.heat().untested() : j.heat(),
                 j.thermal().map(t -> released ? t.with(t.watch().cleared()) : t)
-                        .map(t -> other ? t.refilled(share) : t),
+                        .map(t -> other ? t.refilled(share) : t)
+                        .map(t -> due ? t.with(t.watch().another()) : t),
                 j.air(), j.motion(),
                 due ? Tried.of(Proving.DUE) : j.tried());
     }

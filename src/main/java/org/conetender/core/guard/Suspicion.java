@@ -20,7 +20,7 @@ final class Suspicion {
     static boolean falls(View v, Suspect on, String guard) {
         return v.judged().thermal().filter(t -> t.watch().suspect() == on).isPresent()
                 && v.stage().hasWater()
-                && !(on == Suspect.WELDED ? WrongCone.warms(v) : WrongCone.explains(v))
+                && !(on.heated() ? WrongCone.warms(v) : WrongCone.explains(v))
                 && NAMING.stream().noneMatch(g -> !g.equals(guard) && v.latch(g).isPresent());
     }
 }

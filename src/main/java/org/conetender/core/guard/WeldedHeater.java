@@ -28,14 +28,17 @@ public final class WeldedHeater implements Guard {
 
     @Override
     public List<Finding> look(View v) {
+        boolean above = Suspicion.falls(v, Suspect.ABOVE, ID);
         boolean suspect = Suspicion.falls(v, Suspect.WELDED, ID);
         CutShort cut = v.judged().tried().cutShort();
         boolean rising = v.stage().hasWater() && v.judged().heat().riseWhileOffK(v.water()) >= RISE_K
                 && !WrongCone.warms(v)
-                || suspect && (v.judged().coldRoom() && !cut.wentOn() || cut.stopped());
+                || suspect && v.judged().coldRoom() && !cut.wentOn() || (suspect || above) && cut.stopped();
         boolean cutOut = v.cone().fittings().heat().cutOut();
         if (v.latch(id()).isEmpty() && !rising) {
-            return !suspect ? List.of() : List.of(doubt(cutOut, cut.wentOn()));
+            return !suspect && !above ? List.of() : List.of(doubt(above
+                    ? "it is above its set-point and still warms with the heater off"
+                    : "it warms more than its heater and a usual room explain", cutOut, cut.wentOn()));
         }
         String what = cutOut && cut.stopped()
                 ? "the water warmed with the heater switched off, and stopped when the cut-out opened"
@@ -45,8 +48,7 @@ public final class WeldedHeater implements Guard {
         return List.of(Finding.trip(id(), what, Power.HEAT, Power.CUT_OUT).alarm(AlarmKind.WELDED));
     }
 
-    private static Finding doubt(boolean cutOut, boolean wentOn) {
-        String what = "it warms more than its heater and a usual room explain";
+    private static Finding doubt(String what, boolean cutOut, boolean wentOn) {
         return !cutOut ? Finding.veto(ID, what, Power.HEAT) : Finding.veto(ID, what + (wentOn
                 ? "; opening its cut-out did not end that, so heat waits until it warms no more"
                 : "; its cut-out is open, to see whether that ends it"), Power.HEAT, Power.CUT_OUT);

@@ -41,9 +41,9 @@ public record ConeJudgement(Water water, Optional<Double> roomC, Level level, He
         return roomC.filter(r -> belief().middleC() - r > COLD_ROOM_K).isPresent();
     }
 
-    /** Whether the room is measured and warmer than the water. */
-    boolean warmRoom() {
-        return roomC.filter(r -> r > belief().middleC()).isPresent();
+    /** Whether the room is not measured, or it is little cooler than the water: it may be warmer there. */
+    boolean nearRoom() {
+        return !coldRoom() && roomC.filter(r -> r > belief().middleC()).isEmpty();
     }
 
     /** The same, its watch cleared: what it found has another cause. */

@@ -4,7 +4,7 @@ import java.util.Optional;
 
 /**
  * Whether water that seems to be heated by a welded switch stops warming once the second switch in series is
- * open. A warm room that nobody measures goes on warming it as before; a heater does not. One step is one
+ * open. A warm room goes on warming it as before; a heater does not. One step is one
  * tick. Immutable.
  *
  * @param beforeKPerS how fast it warmed when this was suspected, K/s; NaN where the second switch did not
@@ -41,14 +41,12 @@ public record CutShort(double beforeKPerS, long openMs, double fromC, Optional<A
      * @param left whether the water was left alone and stirred: a hand or a top-up ends a rise too
      * @param open whether the second switch is fitted and open
      * @param water as it is believed
-     * @param warms how fast it warms, and would at full power
+     * @param offKPerS how fast it warmed with the heat off, K/s; NaN for not known
+     * @param fullKPerS how fast the heater would at full power, K/s, above 0
      */
-    record Seen(long dtMs, boolean left, boolean open, Belief water, Rate warms) {}
+    record Seen(long dtMs, boolean left, boolean open, Belief water, double offKPerS, double fullKPerS) {
 
-    /** @param offKPerS with the heat off, K/s, NaN for not known  @param fullKPerS at full power, K/s */
-    record Rate(double offKPerS, double fullKPerS) {
-
-        private double usualKPerS() {
+        private double warmedKPerS() {
             return Double.isNaN(offKPerS) ? SUSPECTED * fullKPerS : offKPerS;
         }
     }
@@ -59,7 +57,7 @@ public record CutShort(double beforeKPerS, long openMs, double fromC, Optional<A
             return answer.isPresent() ? this : NONE;
         }
         if (!s.open()) {
-            return new CutShort(s.warms().usualKPerS(), 0, Double.NaN, Optional.empty());
+            return new CutShort(s.warmedKPerS(), 0, Double.NaN, Optional.empty());
         }
         if (Double.isNaN(beforeKPerS) || answer.isPresent()) {
             return this;
@@ -73,7 +71,7 @@ public record CutShort(double beforeKPerS, long openMs, double fromC, Optional<A
             return new CutShort(beforeKPerS, HeatTrack.COOLED_MS, c, answer);
         }
         double seconds = (ms - HeatTrack.COOLED_MS) / 1000.0;
-        double lessK = STOPPED * s.warms().fullKPerS() * seconds;
+        double lessK = STOPPED * s.fullKPerS() * seconds;
         return new CutShort(beforeKPerS, ms, fromC, lessK < TOLD_K ? Optional.empty()
                 : Optional.of(c - fromC < beforeKPerS * seconds - lessK ? Answer.STOPPED : Answer.WENT_ON));
     }

@@ -17,13 +17,13 @@ import org.conetender.core.unit.Units;
  * @param calmForMs how long nobody has had hands in the water, as far as is known
  * @param lowestOffC lowest water temperature since the element cooled, °C, raised by what an unmeasured
  *     room may have added since; NaN while not watching
- * @param peak the highest and the lowest the water was since then
+ * @param rise whether it rises since then, and how fast
  * @param window the open window
  * @param way heat on its way to the probe
  * @param responded whether a window has passed since the start of the process and the last filling
  * @param failed whether the last closed window did not pass
  */
-public record HeatTrack(long offForMs, long calmForMs, double lowestOffC, Peak peak, Window window,
+public record HeatTrack(long offForMs, long calmForMs, double lowestOffC, Rise rise, Window window,
                         Underway way, boolean responded, boolean failed) {
 
     /** Energy that closes a window, as the rise it would give without losses, K (guess: 4 probe steps). */
@@ -67,8 +67,10 @@ public record HeatTrack(long offForMs, long calmForMs, double lowestOffC, Peak p
     static final long COOLED_MS = 4 * Units.MINUTE_MS;
     /** Water that rose no more for so long with the heat off is not heated (guess; 25 W would give 1.8 K). */
     public static final long STILL_MS = 10 * Units.MINUTE_MS;
-    /** A rise that the probe shows, K: three of its steps (guess). */
-    private static final double RISEN_K = 3 * 0.0625;
+    /** A rise that is no noise of the probe, K: three of its steps; it ends with a fall by two (guesses). */
+    private static final double STEP_K = 0.0625;
+    private static final double RISEN_K = 3 * STEP_K;
+    private static final double TURN_K = 2 * STEP_K;
     /** Energy reaches the probe this late (lags of control.md head). */
     static final long LAG_MS = 2 * Units.MINUTE_MS;
     /** A window may not close before: of heat given from cold on, the slowest heater's half has arrived. */
@@ -86,19 +88,33 @@ public record HeatTrack(long offForMs, long calmForMs, double lowestOffC, Peak p
     }
 
     /**
-     * @param degreesC the highest water, °C; NaN while not watching
-     * @param ageMs how long ago it was so
-     * @param lowC the lowest, °C
-     * @param lowAgeMs how long ago it was so, ms
+     * A rise of the water, as far as a probe shows it: it begins anew where the water fell by two steps of
+     * the probe, and of a long one only the last part counts.
+     *
+     * @param topC the highest water in it, °C; NaN while not watching
+     * @param stillMs how long the water has not risen
+     * @param lowC where it began, °C
+     * @param lowAgeMs how long ago, ms
+     * @param halfAgeMs how long ago it had come so far that it may begin there, ms; below 0 for not yet
      */
-    public record Peak(double degreesC, long ageMs, double lowC, long lowAgeMs) {
-        static final Peak NONE = new Peak(Double.NaN, 0, Double.NaN, 0);
+    public record Rise(double topC, long stillMs, double lowC, long lowAgeMs, long halfAgeMs) {
+        static final Rise NONE = new Rise(Double.NaN, 0, Double.NaN, 0, -1);
 
-        private Peak after(double c, long dtMs) {
-            boolean high = Double.isNaN(degreesC) || c > degreesC;
-            boolean low = Double.isNaN(lowC) || c < lowC;
-            return new Peak(high ? c : degreesC, high ? 0 : ageMs + dtMs, low ? c : lowC,
-                    low ? 0 : lowAgeMs + dtMs);
+        private Rise after(double c, long dtMs) {
+            if (Double.isNaN(topC) || c < lowC || c < topC - TURN_K) {
+                return new Rise(c, Double.isNaN(topC) ? 0 : stillMs + dtMs, c, 0, -1);
+            }
+            long half = halfAgeMs >= 0 ? halfAgeMs + dtMs : c >= lowC + RISEN_K ? 0 : -1;
+            long still = c > topC && c >= lowC + RISEN_K ? 0 : stillMs + dtMs;
+            return half > 0 && c >= lowC + 2 * RISEN_K
+                    ? new Rise(Math.max(topC, c), still, lowC + RISEN_K, half, 0)
+                    : new Rise(Math.max(topC, c), still, lowC, lowAgeMs + dtMs, half);
+        }
+
+        /** How fast at least, for both ends may be off by half a step, K/s; NaN until it is plain. */
+        private double kPerS() {
+            return topC - lowC < RISEN_K || lowAgeMs <= stillMs ? Double.NaN
+                    : (topC - lowC - STEP_K) / (lowAgeMs - stillMs) * Units.SECOND_MS;
         }
     }
 
@@ -144,17 +160,17 @@ public record HeatTrack(long offForMs, long calmForMs, double lowestOffC, Peak p
     }
 
     public static HeatTrack fresh() {
-        return new HeatTrack(0, 0, Double.NaN, Peak.NONE, Window.NONE, Underway.NONE, false, false);
+        return new HeatTrack(0, 0, Double.NaN, Rise.NONE, Window.NONE, Underway.NONE, false, false);
     }
 
     /** The track of a cone that was filled anew: water must answer again before normal heat. */
     public HeatTrack untested() {
-        return new HeatTrack(offForMs, 0, Double.NaN, Peak.NONE, Window.NONE, way, false, failed);
+        return new HeatTrack(offForMs, 0, Double.NaN, Rise.NONE, Window.NONE, way, false, failed);
     }
 
     /** The track after a person said that the cause is mended: try again. */
     public HeatTrack forgiven() {
-        return new HeatTrack(offForMs, calmForMs, Double.NaN, Peak.NONE, Window.NONE, way, false,
+        return new HeatTrack(offForMs, calmForMs, Double.NaN, Rise.NONE, Window.NONE, way, false,
                 false);
     }
 
@@ -164,17 +180,26 @@ public record HeatTrack(long offForMs, long calmForMs, double lowestOffC, Peak p
     }
 
     /**
-     * How fast the water has warmed since the element cooled, whatever warms it, K/s; NaN while not watching,
-     * and until it has risen by what a probe shows.
+     * How fast, at least, the water warmed lately with the element cool, whatever warms it, K/s, above 0; NaN
+     * while not watching, and until it has risen by what a probe shows.
      */
     public double warmsKPerS() {
-        return peak.degreesC() - peak.lowC() < RISEN_K || peak.ageMs() >= peak.lowAgeMs() ? Double.NaN
-                : (peak.degreesC() - peak.lowC()) / (peak.lowAgeMs() - peak.ageMs()) * Units.SECOND_MS;
+        return rise.kPerS();
     }
 
-    /** How long water that was watched with the heat off has not risen any more, ms; 0 while not watching. */
+    /**
+     * How long water that is watched with the heat off, or was last suspected, has not risen, ms; 0 while not
+     * watching.
+     */
     public long noRiseForMs() {
-        return peak.ageMs();
+        return rise.stillMs();
+    }
+
+    /** Just suspected to be heated: from now on it must not rise. */
+    HeatTrack suspected() {
+        return new HeatTrack(offForMs, calmForMs, lowestOffC,
+                new Rise(rise.topC(), 0, rise.lowC(), rise.lowAgeMs(), rise.halfAgeMs()), window, way,
+                responded, failed);
     }
 
     /** Whether the first window has had its heat and does not tell yet: only pauses will. */
@@ -188,7 +213,7 @@ public record HeatTrack(long offForMs, long calmForMs, double lowestOffC, Peak p
         Underway felt = s.dtMs() == 0 ? way
                 : way.after(s.heated() ? 1 : 0, s.dtMs() / 1000.0, Traits.USUAL_LAG_S);
         if (disturbed || !(s.water() instanceof Belief.Trusted(double c))) {
-            return new HeatTrack(off, disturbed ? 0 : calmForMs + s.dtMs(), Double.NaN, Peak.NONE,
+            return new HeatTrack(off, disturbed ? 0 : calmForMs + s.dtMs(), Double.NaN, Rise.NONE,
                     Window.NONE, felt, responded, failed);
         }
         long calm = calmForMs + s.dtMs();
@@ -197,8 +222,8 @@ public record HeatTrack(long offForMs, long calmForMs, double lowestOffC, Peak p
                 : Double.isNaN(lowestOffC) ? c
                 : Math.min(lowestOffC + s.physics().driftKPerS() * s.dtMs() / 1000.0, c);
         // Water that does not rise is not heated, however warm the room.
-        Peak high = off < COOLED_MS || calm < LAG_MS ? Peak.NONE : peak.after(c, s.dtMs());
-        return closed(new HeatTrack(off, calm, lowest, high, open(s, c, felt.felt()), felt, responded,
+        Rise rises = off < COOLED_MS || calm < LAG_MS ? Rise.NONE : rise.after(c, s.dtMs());
+        return closed(new HeatTrack(off, calm, lowest, rises, open(s, c, felt.felt()), felt, responded,
                 failed), c, s);
     }
 
@@ -241,7 +266,7 @@ public record HeatTrack(long offForMs, long calmForMs, double lowestOffC, Peak p
         boolean hard = duty >= HARD || !responded && (quick || duty >= HARD_AT_FIRST);
         // At full power it may be the losses or the heater: only pauses tell.
         boolean again = quick && duty > FULL && gain < -FALLS_K;
-        return new HeatTrack(t.offForMs(), t.calmForMs(), t.lowestOffC(), t.peak(), Window.NONE, t.way(),
+        return new HeatTrack(t.offForMs(), t.calmForMs(), t.lowestOffC(), t.rise(), Window.NONE, t.way(),
                 (responded || pass) && !again, hard ? !pass : failed && !pass);
     }
 }

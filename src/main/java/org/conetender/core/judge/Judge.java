@@ -23,15 +23,14 @@ public final class Judge {
     private static final double WARMEST_ROOM_C = 35;
     /**
      * Water so far above what its heater was to hold, K, that rises with the heat off is suspected whatever
-     * was learned of it: four steps of the probe, more than a warm-up overshoots (guess). A switch that welds
-     * in the first warm-up is learned as a warm room.
+     * was learned of it: a switch that welds in the first warm-up is learned as a warm room. Four steps of
+     * the probe, and until it is within two of them: it wants no heat there, and the cut-out need not close
+     * (guesses).
      */
-    private static final double ABOVE_K = 0.25;
-    /**
-     * There it wants no heat, and a warm room may take a quarter of an hour for a step of the probe: nothing
-     * is forgotten meanwhile, or the cut-out would click all day (guess).
-     */
-    private static final long UNHURRIED_MS = Units.HOUR_MS;
+    private static final double ABOVE_K = 4 * 0.0625;
+    private static final double NOT_ABOVE_K = 2 * 0.0625;
+    /** What rises faster than so much of full power is poured in or held in a hand (guess, {@link Cause}). */
+    private static final double STRONGER = 1.2;
 
     private Judge() {}
 
@@ -108,22 +107,26 @@ public final class Judge {
         Optional<Thermal> thermal = thermal(elsewhere ? next.unknown() : next, about, did,
                 new Told(!disturbed, water.lastAtMs() != before.water().lastAtMs()));
         // One ladder for every departure, whoever finds it: untrusted, re-armed, latched (Water).
-        if (thermal.filter(t -> t.watch().suspect() == Watch.Suspect.IN_AIR).isPresent()) {
+        if (suspect(thermal) == Watch.Suspect.IN_AIR) {
             water = before.water().after(hearing.gone(), image.now().monoMs());
             thermal = thermal.map(t -> t.with(t.watch().cleared())).map(Thermal::left);
         }
         HeatTrack heat = before.heat().after(new HeatTrack.Step(did.dtMs(), did.heated(), water.belief(),
                 physics(cone, litres, next), water.lastAtMs() != before.water().lastAtMs()), disturbed);
-        boolean above = water.belief() instanceof Belief.Trusted(double c) && c > did.aimC() + ABOVE_K;
-        if (above && warms(heat) && !next.coldRoom() && !next.warmRoom()) {
-            thermal = thermal.map(t -> t.with(t.watch().warms()));
+        if (next.nearRoom() && water.belief() instanceof Belief.Trusted(double c)
+                && c > did.aimC() + ABOVE_K && rises(heat, thermal)) {
+            thermal = thermal.map(t -> t.with(t.watch().above()));
         }
-        CutShort cut = cutShort(before, thermal, new Left(!disturbed, water.belief()),
-                new Tries(heat.warmsKPerS(), did));
+        if (suspect(thermal).heated() && !suspect(before.thermal()).heated()) {
+            heat = heat.suspected();
+        }
+        CutShort cut = cutShort(before, thermal,
+                new Left(!disturbed, water.belief(), heat.warmsKPerS()), did);
         // What a room may have done is no fault once it is over; guards latch what is.
-        if ((!next.coldRoom() || cut.wentOn())
-                && heat.noRiseForMs() >= (above ? UNHURRIED_MS : HeatTrack.STILL_MS)
-                && welded(thermal) && !cut.tells()) {
+        boolean over = suspect(thermal) == Watch.Suspect.ABOVE
+                ? water.belief() instanceof Belief.Trusted(double c) && !(c > did.aimC() + NOT_ABOVE_K)
+                : (!next.coldRoom() || cut.wentOn()) && heat.noRiseForMs() >= HeatTrack.STILL_MS;
+        if (over && suspect(thermal).heated() && !cut.tells()) {
             thermal = thermal.map(t -> t.with(t.watch().cleared()));
         }
         return new ConeJudgement(water, next.roomC(), next.level(), elsewhere ? heat.untested() : heat,
@@ -132,27 +135,29 @@ public final class Judge {
                 new Tried(proving(next, about, did, !touched), cut));
     }
 
-    /** Whether it rises by what a probe shows while the heat is off. */
-    private static boolean warms(HeatTrack heat) {
-        return heat.noRiseForMs() < HeatTrack.STILL_MS && heat.warmsKPerS() > 0;
+    /** Whether it rises with the heat off, and not faster than its heater could warm it. */
+    private static boolean rises(HeatTrack heat, Optional<Thermal> thermal) {
+        return heat.noRiseForMs() < HeatTrack.STILL_MS && thermal.filter(t ->
+                heat.warmsKPerS() < STRONGER * t.proof().traits().riseKPerS()).isPresent();
     }
 
-    private static boolean welded(Optional<Thermal> thermal) {
-        return thermal.filter(t -> t.watch().suspect() == Watch.Suspect.WELDED).isPresent();
+    private static Watch.Suspect suspect(Optional<Thermal> thermal) {
+        return thermal.map(t -> t.watch().suspect()).orElse(Watch.Suspect.NONE);
     }
 
-    /** @param alone whether the water was left alone and stirred */
-    private record Left(boolean alone, Belief water) {}
+    /**
+     * @param alone whether the water was left alone and stirred
+     * @param offKPerS how fast it warmed with the heat off, NaN for not known
+     */
+    private record Left(boolean alone, Belief water, double offKPerS) {}
 
-    /** @param offKPerS how fast the water warmed with the heat off, NaN for not known */
-    private record Tries(double offKPerS, Did did) {}
-
-    private static CutShort cutShort(ConeJudgement before, Optional<Thermal> thermal, Left left, Tries t) {
-        Switches s = t.did().heater();
-        return !welded(thermal) || !s.two() ? CutShort.NONE
-                : before.tried().cutShort().after(new CutShort.Seen(t.did().dtMs(), left.alone(),
-                        !s.cutOut(), left.water(), new CutShort.Rate(t.offKPerS(),
-                        thermal.get().proof().traits().riseKPerS())));
+    private static CutShort cutShort(ConeJudgement before, Optional<Thermal> thermal, Left left, Did did) {
+        Switches s = did.heater();
+        Watch.Suspect suspect = suspect(thermal);
+        return !suspect.heated() || !s.two() ? CutShort.NONE
+                : before.tried().cutShort().after(new CutShort.Seen(did.dtMs(), left.alone(), !s.cutOut(),
+                        left.water(), suspect == Watch.Suspect.ABOVE ? left.offKPerS() : Double.NaN,
+                        thermal.get().proof().traits().riseKPerS()));
     }
 
     private static Proving proving(ConeJudgement j, About about, Did did, boolean may) {

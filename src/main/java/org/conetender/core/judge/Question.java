@@ -29,15 +29,15 @@ public record Question(Part part, List<String> suspects, double fromC, Sums sums
      * @param gainK warming beyond what its own heater and losses explain, K
      * @param leastK what the heater in question would have brought at least, K
      * @param mostK and at most: it may be another's element in this water
-     * @param fullK what its own heater would have brought at full power beyond what it is known to, K
+     * @param stays what of it does not come out with the heat of those that are off
      */
-    record Sums(double seconds, double gainK, double leastK, double mostK, double fullK) {
-        static final Sums NONE = new Sums(0, 0, 0, 0, 0);
+    record Sums(double seconds, double gainK, double leastK, double mostK, Remainder stays) {
+        static final Sums NONE = new Sums(0, 0, 0, 0, Remainder.NONE);
 
         private Sums and(Seen s, double leastK, double mostK) {
             double full = s.fullKPerS() * s.dtS();
             return new Sums(seconds + s.dtS(), gainK + s.takenK(), this.leastK + leastK * full,
-                    this.mostK + mostK * full, fullK + (1 - s.ownFelt()) * full);
+                    this.mostK + mostK * full, stays.and(s.dtS(), 1 - s.ownFelt(), leastK, s.takenK()));
         }
     }
 
@@ -146,11 +146,11 @@ public record Question(Part part, List<String> suspects, double fromC, Sums sums
 
     /** Off: water that warms on is warmed by something else. */
     private Question off(double fullKPerS) {
-        double middle = (sums.mostK + sums.fullK) / 2;
-        if (sums.gainK > middle + PLAIN_K) {
+        double told = sums.stays.toldK(fullKPerS);
+        if (sums.stays.stayedK() > told / 2 + PLAIN_K) {
             return to(Part.CLOSED);
         }
-        if (sums.fullK - sums.mostK >= SURE_K) {
+        if (told >= SURE_K) {
             return to(part == Part.ALL_OFF ? Part.ONE_ON
                     : fit.follows(fullKPerS) ? Part.NAMED : Part.CLOSED);
         }
@@ -167,7 +167,7 @@ public record Question(Part part, List<String> suspects, double fromC, Sums sums
             return to(Part.CLOSED);
         }
         boolean told = sums.leastK > SURE_K / 2 && fit.toldK(fullKPerS) >= Fit.SURE_K;
-        if (told && fit.follows(fullKPerS)) {
+        if (told && fit.follows(fullKPerS) && sums.gainK > sums.leastK / 2) {
             return new Question(Part.ONE_OFF, suspects.subList(0, 1), fromC, Sums.NONE, fit);
         }
         if (!told && sums.seconds <= (sums.mostK > 0 ? PATIENCE_S : ABSENT_S)) {

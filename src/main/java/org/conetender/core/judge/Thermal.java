@@ -102,7 +102,7 @@ public record Thermal(Estimate estimate, Watch watch, Watch.Proof proof, double 
      */
     public Thermal after(Estimate.Step seen, double aimC) {
         Estimate.Step s = new Estimate.Step(seen.dtS(), seen.heat(), seen.roomC(), seen.probeC(),
-                seen.learn() && watch.suspicion() < SUSPICIOUS
+                seen.learn() && watch.suspect() == Watch.Suspect.NONE && watch.suspicion() < SUSPICIOUS
                         && (!proof.passed() || proof.like(estimate.traits())));
         Estimate e = estimate.after(s);
         Watch.Proof by = proof.passed() ? proof : proof.of(e.traits());

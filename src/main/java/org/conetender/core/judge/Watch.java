@@ -31,7 +31,17 @@ public record Watch(double expectedC, Underway underway, double driftKPerS, Caus
         /** The reading leaves faster than any heater could move it. */
         IN_AIR,
         /** The reading stands where it should have moved. */
-        FROZEN
+        FROZEN,
+        /**
+         * It rises above what its heater was to hold, with the heat off: a switch that welded before anything
+         * was known of the cone, or a warm room. Not found here, but by {@link Judge}.
+         */
+        ABOVE;
+
+        /** Whether a switch may be welded. */
+        public boolean heated() {
+            return this == WELDED || this == ABOVE;
+        }
     }
 
     /**
@@ -185,10 +195,15 @@ public record Watch(double expectedC, Underway underway, double driftKPerS, Caus
         return anew(still.readingC(), underway, new Rest(driftKPerS, still.since(), Suspect.NONE));
     }
 
-    /** It is known to warm though nothing heats; what was found before stays. */
-    Watch warms() {
+    /** It rises above what its heater was to hold; what was found before stays. */
+    Watch above() {
         return suspect != Suspect.NONE ? this
-                : new Watch(expectedC, underway, driftKPerS, hot, cold, away, still, Suspect.WELDED);
+                : new Watch(expectedC, underway, driftKPerS, hot, cold, away, still, Suspect.ABOVE);
+    }
+
+    /** For another batch: its switches are tried anew, and what was not sure of them is forgotten. */
+    public Watch another() {
+        return suspect.heated() ? cleared() : this;
     }
 
     /** Seen again after a time in which nothing was: what was found stays found. */
@@ -271,8 +286,9 @@ public record Watch(double expectedC, Underway underway, double driftKPerS, Caus
                 model + Math.max(AGED * full * felt, LID_OFF * lostKPerS) * dt);
         boolean looked = h.doubtedS() >= proof.lookS(lostKPerS);
         Watch w = new Watch(expectedC, underway, driftKPerS, h, k, leaves, still, suspect);
-        return suspect != Suspect.NONE ? w
-                : new Watch(expectedC, underway, driftKPerS, h, k, leaves, still, w.named(looked));
+        Suspect named = suspect == Suspect.NONE || suspect == Suspect.ABOVE ? w.named(looked) : suspect;
+        return named == Suspect.NONE ? w
+                : new Watch(expectedC, underway, driftKPerS, h, k, leaves, still, named);
     }
 
     /** @param looked whether the question of a welded switch has stood for long enough */

@@ -19,9 +19,11 @@ import org.conetender.sim.SimSwitch;
 final class WeldRun {
 
     private static final int HOUR_S = 3_600;
-    /** It welds so long after the start, once it is on, s (guess: held and known, or just so). */
+    /** It welds so long after the start, s (guess: held and known, or just so)… */
     private static final int LEAST_S = 3 * HOUR_S;
     private static final int MOST_S = 8 * HOUR_S;
+    /** …once it is on, where contacts stick; one in so many shorts once it is off (guess). */
+    private static final int SHORTS_IN = 4;
     /** It is followed for so long, s. */
     private static final long AFTER_S = 4 * HOUR_S;
 
@@ -37,6 +39,7 @@ final class WeldRun {
     private final Rig rig;
     private final boolean measured;
     private final int weldsAt;
+    private final boolean shorts;
     private final Excess excess = new Excess();
     private long mattersS = -1;
     private long heatedS = -1;
@@ -51,15 +54,16 @@ final class WeldRun {
         measured = both.site().roomProbe().isPresent();
         SplittableRandom random = Seeds.of(pair.seed(), "weld");
         weldsAt = random.nextInt(LEAST_S, MOST_S);
+        shorts = random.nextInt(SHORTS_IN) == 0;
     }
 
-    /** Empty where something was told before, or it never was on. */
+    /** Empty where something was told before, or it was never so. */
     Optional<Notice> run() {
         SimCone cone = rig.world().cones().getFirst();
         SimSwitch heat = rig.world().devices().switches().get("a.heat");
         boolean broken = false;
         for (long s = 0; s < until(broken); s++) {
-            if (!broken && s >= weldsAt && heat.commanded()) {
+            if (!broken && s >= weldsAt && heat.commanded() != shorts) {
                 if (!told().isEmpty()) {
                     return Optional.empty();
                 }

@@ -15,10 +15,13 @@ class CutShortTest {
     private CutShort cut = CutShort.NONE;
 
     private void seconds(int n, double fromC, double kPerS, double rise) {
-        seconds(n, fromC, kPerS, new CutShort.Rate(Double.NaN, rise));
+        seconds(n, fromC, kPerS, new Rate(Double.NaN, rise));
     }
 
-    private void seconds(int n, double fromC, double kPerS, CutShort.Rate rise) {
+    /** @param off with the heat off, NaN for not known  @param full at full power; both K/s */
+    private record Rate(double off, double full) {}
+
+    private void seconds(int n, double fromC, double kPerS, Rate rise) {
         if (cut.equals(CutShort.NONE)) {
             cut = cut.after(seen(true, false, new Belief.Trusted(fromC), rise));
         }
@@ -28,11 +31,11 @@ class CutShortTest {
     }
 
     private static CutShort.Seen seen(boolean left, boolean open, Belief water, double rise) {
-        return seen(left, open, water, new CutShort.Rate(Double.NaN, rise));
+        return seen(left, open, water, new Rate(Double.NaN, rise));
     }
 
-    private static CutShort.Seen seen(boolean left, boolean open, Belief water, CutShort.Rate rise) {
-        return new CutShort.Seen(1_000, left, open, water, rise);
+    private static CutShort.Seen seen(boolean left, boolean open, Belief water, Rate rise) {
+        return new CutShort.Seen(1_000, left, open, water, rise.off(), rise.full());
     }
 
     @Test
@@ -109,7 +112,7 @@ class CutShortTest {
 
     @Test
     void aRiseOfAnyKnownSpeedIsHeldAgainstItself() {
-        CutShort.Rate slow = new CutShort.Rate(RISE / 8, RISE);
+        Rate slow = new Rate(RISE / 8, RISE);
         seconds(400, START_C, RISE / 8, slow);
         assertThat(cut.answer()).as("a warm room warms on as before").contains(Answer.WENT_ON);
         cut = CutShort.NONE;

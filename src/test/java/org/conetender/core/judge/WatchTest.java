@@ -27,7 +27,7 @@ class WatchTest {
         /** So many seconds, or until something has a name. @return how many there were */
         int go(int seconds, double kPerS, Heat heat) {
             int t = 0;
-            for (; t < seconds && w.suspect() == Suspect.NONE; t++) {
+            for (; t < seconds && (w.suspect() == Suspect.NONE || w.suspect() == Suspect.ABOVE); t++) {
                 readingC += kPerS;
                 w = w.after(new Step(1, heat.on(), roomC, readingC, true), heat.proof(), 0);
             }
@@ -270,6 +270,23 @@ class WatchTest {
                 within(1e-6));
         assertThat(Watch.from(27).after(new Step(1, 0, ROOM_C, 27, true), UNPROVEN, worst).driftKPerS())
                 .as("before the first proof it may").isEqualTo(worst);
+    }
+
+    @Test
+    void anotherBatchForgetsADoubtOfTheSwitchesAndNothingElse() {
+        assertThat(Watch.from(26).above().another().suspect()).isEqualTo(Suspect.NONE);
+        Shown s = new Shown();
+        s.go(3_600, COOLING, FULL);
+        assertThat(s.w.above()).as("what was found before stays").isEqualTo(s.w);
+        assertThat(s.w.another().suspect()).isEqualTo(Suspect.DEAD);
+    }
+
+    @Test
+    void whatRisesAboveItsSetPointMayStillBeNamedOtherwise() {
+        Shown s = new Shown();
+        s.w = s.w.above();
+        s.go(3_600, COOLING, FULL);
+        assertThat(s.w.suspect()).isEqualTo(Suspect.DEAD);
     }
 
     @Test

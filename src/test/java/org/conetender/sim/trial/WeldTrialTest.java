@@ -39,11 +39,12 @@ class WeldTrialTest {
 
     /**
      * Cones beside another that went wrong in an earlier trial: what the switch did was learned as a warm
-     * room (4 h of heat, 3 and 4.5 K), its own heater was in question at the other cone (2.3 K), or heat on
-     * its way was taken for an answer (0.8 K).
+     * room (4 h of heat, 3 and 4.5 K), its own heater was in question at the other cone (2.3 K), heat on its
+     * way was taken for an answer (0.8 K), or a neighbour of a tenth or 24 times its watts for the cause (1
+     * K).
      */
     @ParameterizedTest
-    @ValueSource(longs = {80_000_041, 82_000_076, 82_000_002})
+    @ValueSource(longs = {80_000_041, 82_000_076, 82_000_002, 84_000_081, 84_000_077})
     void besideAnotherConeTheHeatEndsToo(long seed) {
         WeldRun.Notice n = new WeldRun(Pair.draw(seed, Pair.Standing.APART), false).run().orElseThrow();
         assertThat(n.toldS()).isFinite();
