@@ -67,6 +67,7 @@ record ForecastJson(ForecastReport report) {
     /** For the lot's median. */
     private void writeHarvest(JsonGenerator g) throws IOException {
         Replay.Outlook o = report.replay().outlook();
+        moment(g, "t0", o.course().hoursAt(report.speed().k0()));
         moment(g, "t10", o.course().hoursAt(report.speed().k10()));
         moment(g, "t50", o.course().hoursAt(report.speed().k50DegreeHours()));
         moment(g, "t90", o.course().hoursAt(report.speed().k90()));

@@ -129,6 +129,7 @@ record ForecastText(ForecastReport report, boolean hours) {
         Forecast f = report.replay().forecast();
         Harvest h = report.replay().outlook().harvest();
         List<Event> all = new ArrayList<>(List.of(new Event("last reading", 0),
+                new Event("T0, first nauplii", course.hoursAt(s.k0())),
                 new Event("T10, a tenth hatched", course.hoursAt(s.k10())),
                 new Event("T50, half hatched", course.hoursAt(s.k50DegreeHours())),
                 new Event("T90, nine tenths", course.hoursAt(s.k90())),

@@ -13,8 +13,8 @@ final class Odds {
     private static final double SLIP = 0.03;
     /** Density of a time that is a slip, per ln: any within about a factor e is as likely (*guess*). */
     private static final double ANYWHERE = 1;
-    /** First nauplii are read as the first hundredth (science.md §2.3)… */
-    private static final double FIRST_SHARE_Z = Normal.quantile(0.01);
+    /** First nauplii are seen as T0 says… */
+    private static final double FIRST_SHARE_Z = Normal.quantile(Speed.FIRST_SHARE);
     /** …by eyes that see between three in a thousand and three in a hundred: scores apart (*guess*). */
     private static final double FIRST_EYES_Z = 0.35;
     /** Who watches reports them within half an hour, one standard deviation (issue, *guess*). */

@@ -22,6 +22,9 @@ public record Speed(double k50DegreeHours, double sigma, Doubt doubt, int timesS
     /** And if its harvest point is known to this log-sd, about three hours of a day (*guess*). */
     static final double KNOWN_LOG_SD = 0.12;
 
+    /** The first nauplii that a person sees, T0: read as the first hundredth (science.md §2.3). */
+    static final double FIRST_SHARE = 0.01;
+
     /** Sigmas of lots: good ones have 0.13 to 0.18, poor ones up to about 0.28 (science.md §2.3). */
     static final double LEAST_SIGMA = 0.10;
     static final double MOST_SIGMA = 0.28;
@@ -70,6 +73,11 @@ public record Speed(double k50DegreeHours, double sigma, Doubt doubt, int timesS
     /** The share of the hatchable that has hatched after so many degree-hours, 0..1. */
     public double hatchedShare(double degreeHours) {
         return degreeHours <= 0 ? 0 : Normal.share(Math.log(degreeHours / k50DegreeHours) / sigma);
+    }
+
+    /** By then the first nauplii swim, T0. */
+    public double k0() {
+        return degreeHoursAt(FIRST_SHARE);
     }
 
     /** First animals in numbers: 10 % hatched. */

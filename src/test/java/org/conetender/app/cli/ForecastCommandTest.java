@@ -121,6 +121,8 @@ class ForecastCommandTest {
                 .contains("ready at 2026-03-02 23:3").contains("\n  8 in 10 such batches between ")
                 // Half of such lots: (345.7 − 140) / 14 = 14.69 h after 05:00
                 .contains("late on purpose")
+                // 271 · e^(0.19 · −2.3263) is 174.2, and (174.2 − 140) / 14 = 2.44 h after 05:00
+                .containsPattern("T0, first nauplii +2026-03-02 07:26 +174.2 +1 %\n")
                 .containsPattern("T50, half hatched +2026-03-02 14:21 +271.0 +50 %\n")
                 .containsPattern("T90, nine tenths +2026-03-02 19:41 +345.7 +90 %\n")
                 // The middle of such batches: 1.2816 · 0.19 · 271 and some food is hatched later than T90.
@@ -139,7 +141,7 @@ class ForecastCommandTest {
             assertThat(out.toString().lines()).hasSizeLessThan(28).allMatch(l -> l.length() <= 80);
             assertThat(out.toString().lines().filter(l -> l.matches("[a-zA-Z0-9].* +2026-\\d\\d-\\d\\d "
                     + "\\d\\d:\\d\\d +\\d+\\.\\d +\\d+ %")).map(l -> l.substring(26, 42))).isSorted()
-                    .hasSize(lot.equals("8") ? 8 : 10);
+                    .hasSize(lot.equals("8") ? 9 : 11);
             assertThat(out.toString()).contains("last reading").doesNotContain("by hand");
         }
         assertThat(out.toString()).contains("first harvest", "second harvest");
@@ -164,6 +166,7 @@ class ForecastCommandTest {
         assertThat(json.get("ready-at").asText()).startsWith("2026-03-02T23:3");
         assertThat(json.get("ready-from").asText()).isLessThan(json.get("ready-at").asText());
         assertThat(json.get("ready-until").asText()).isGreaterThan(json.get("ready-at").asText());
+        assertThat(json.get("t0").asText()).startsWith("2026-03-02T07:26:");
         assertThat(json.get("t50").asText()).startsWith("2026-03-02T14:21:");
         assertThat(json.get("t90").asText()).isEqualTo(json.get("ready-median").asText());
         assertThat(json.get("food-from").asText()).isLessThan(json.get("food-most-at").asText());

@@ -35,7 +35,7 @@ class PublishedTimesTest {
     @ParameterizedTest(name = "row {0} at {1} °C")
     @CsvSource({"A, 20, 25, 38", "B, 24, 17, 25"})
     void firstNaupliiAndEightyPercentComeWhenTheRowsSay(String row, double waterC, double t0, double t80) {
-        assertThat(hoursAt(waterC, COASTAL.degreeHoursAt(0.01))).isCloseTo(t0, within(0.5));
+        assertThat(hoursAt(waterC, COASTAL.k0())).isCloseTo(t0, within(0.5));
         assertThat(hoursAt(waterC, COASTAL.degreeHoursAt(0.80))).isCloseTo(t80, within(0.5));
     }
 
@@ -46,7 +46,7 @@ class PublishedTimesTest {
         "28, 12.6, 14.4, 17.0, 20.0", "30, 11.2, 12.8, 15.1, 17.7"})
     void theTableOfConstantTemperaturesIsReproducedToItsLastDigit(double waterC, double t0, double t10,
                                                                   double t50, double t90) {
-        assertThat(hoursAt(waterC, COASTAL.degreeHoursAt(0.01))).isCloseTo(t0, within(0.051));
+        assertThat(hoursAt(waterC, COASTAL.k0())).isCloseTo(t0, within(0.051));
         assertThat(hoursAt(waterC, COASTAL.k10())).isCloseTo(t10, within(0.051));
         assertThat(hoursAt(waterC, COASTAL.k50DegreeHours())).isCloseTo(t50, within(0.051));
         assertThat(hoursAt(waterC, COASTAL.k90())).isCloseTo(t90, within(0.051));
