@@ -97,9 +97,14 @@ public record ConeLive(ConeJudgement judged, Beside beside, Growth growth, Heati
         return heating.wear();
     }
 
+    /** Degree-hours of the hour that was announced for its batch, °C·h; NaN while none is. */
+    double needed() {
+        return outlook.forecast().map(Forecast::neededDegreeHours).orElse(Double.NaN);
+    }
+
     /** Whether its cysts are short of the harvest point for certain. */
     public boolean unripe(Batch b) {
-        return growth.unripe(b, known.at(growth.lastC()));
+        return growth.unripe(b, needed());
     }
 
     ConeLive judged(ConeJudgement j) {

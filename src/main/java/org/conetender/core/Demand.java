@@ -4,8 +4,6 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.Stage;
-import org.conetender.core.hatch.Growth;
-import org.conetender.core.hatch.Speed;
 import org.conetender.core.heat.Hold;
 import org.conetender.core.heat.Predict;
 import org.conetender.core.judge.ConeJudgement;
@@ -23,24 +21,21 @@ final class Demand {
     /**
      * The temperature the stage wants held, °C; empty where heat is not wanted.
      *
-     * @param of its cysts: how far they are, and their lot
+     * @param live how far its cysts are, and when it will be ready
      * @param made what was made of the hour it is wanted at
      */
-    static OptionalDouble aimC(Cone cone, Batch b, Cysts of, Optional<Appointment> made) {
+    static OptionalDouble aimC(Cone cone, Batch b, ConeLive live, Optional<Appointment> made) {
         double set = Appointment.setC(cone, b, made);
         return switch (b.stage()) {
             case Stage.Filled _, Stage.Hydrating _, Stage.Incubating _, Stage.Hatching _ ->
                     OptionalDouble.of(set);
             case Stage.Ready _ ->
-                    OptionalDouble.of(of.growth.unripe(b, of.speed) ? set
+                    OptionalDouble.of(live.unripe(b) ? set
                             : Math.min(set, cone.limits().floorC()));
             case Stage.Clean _, Stage.Settling _, Stage.Settled _, Stage.Drawing _, Stage.Drained _,
                  Stage.Abandoned _ -> OptionalDouble.empty();
         };
     }
-
-    /** @param growth how far they are  @param speed of their lot in this water */
-    record Cysts(Growth growth, Speed speed) {}
 
     /** Whether the stage wants the air off. */
     static boolean airOff(Cone cone, Batch b) {

@@ -24,19 +24,18 @@ final class Readings {
     static View all(Work work, View v, List<Guard> guards) {
         EnumSet<Power> denied = EnumSet.noneOf(Power.class);
         for (Book other : work.ledger.otherReadings(v.cone().id())) {
-            denied.addAll(denied(v, other, guards, new Demand.Cysts(
-                    work.live(v.cone().id()).growth(), work.speed(v.cone().id()))));
+            denied.addAll(denied(v, other, guards, work.live(v.cone().id())));
         }
         denied.remove(Power.HEARTBEAT);
         return denied.isEmpty() ? v
                 : new View(v.settings(), v.cone(), v.book(), v.judged(), v.scene().unwritten(denied));
     }
 
-    private static Set<Power> denied(View v, Book other, List<Guard> guards, Demand.Cysts cysts) {
+    private static Set<Power> denied(View v, Book other, List<Guard> guards, ConeLive live) {
         Cone cone = v.cone();
         Batch b = other.cone(cone.id()).batch();
         EnumSet<Power> denied = EnumSet.noneOf(Power.class);
-        if (Demand.aimC(cone, b, cysts, Optional.empty()).isEmpty()) {
+        if (Demand.aimC(cone, b, live, Optional.empty()).isEmpty()) {
             denied.addAll(Set.of(Power.HEAT, Power.CUT_OUT));
         }
         boolean airOff = Demand.airOff(cone, b);
@@ -53,8 +52,7 @@ final class Readings {
         double c = aim.orElse(Double.NaN);
         for (Book other : work.ledger.otherReadings(cone.id())) {
             ConeLive live = work.live(cone.id());
-            c = Math.min(c, Demand.aimC(cone, other.cone(cone.id()).batch(),
-                    new Demand.Cysts(live.growth(), work.speed(cone.id())),
+            c = Math.min(c, Demand.aimC(cone, other.cone(cone.id()).batch(), live,
                     live.outlook().appointment()).orElse(c));
         }
         return aim.isEmpty() ? aim : OptionalDouble.of(c);

@@ -5,6 +5,7 @@ import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Moves;
 import org.conetender.core.batch.Reconsidered;
+import org.conetender.core.hatch.Development;
 import org.conetender.core.hatch.Growth;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.unit.Boots;
@@ -24,9 +25,8 @@ final class Ripening {
             }
             Batch b = work.batch(c.id());
             Boots boots = work.ledger.book().boots();
-            Moves.due(b, c.timing(), new Moves.Progress(
-                    work.live(c.id()).growth().dependable(b, work.image.now(), boots),
-                    work.speed(c.id())),
+            Moves.due(b, c.timing(), progress(work, c,
+                    work.live(c.id()).growth().dependable(b, work.image.now(), boots)),
                     new Moves.Clock(work.image.now(), boots, work.caps(c).waitMs()))
                     .or(() -> reconsidered(work, c)).ifPresent(m -> work.write(c.id(), m));
             Offering.automatic(work, c).ifPresent(m -> work.write(c.id(), m));
@@ -38,7 +38,11 @@ final class Ripening {
         Growth g = work.live(c.id()).growth();
         return g.crossings().settled() && g.lastAt().sameBoot(work.image.now())
                 && g.lastAt().monoMs() > work.before.live().begun().monoMs()
-                ? Reconsidered.due(work.ledger.book().cone(c.id()), new Moves.Progress(
-                        g.doneOf(work.batch(c.id())), work.speed(c.id()))) : Optional.empty();
+                ? Reconsidered.due(work.ledger.book().cone(c.id()), progress(work, c,
+                        g.doneOf(work.batch(c.id())))) : Optional.empty();
+    }
+
+    private static Moves.Progress progress(Work work, Cone c, Development done) {
+        return new Moves.Progress(done, work.speed(c.id()).k10(), work.live(c.id()).needed());
     }
 }

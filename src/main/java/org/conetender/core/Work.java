@@ -119,10 +119,10 @@ final class Work {
 
     /** The temperature to hold, °C; empty where heat is not wanted. */
     OptionalDouble aimC(Cone cone) {
+        ConeLive live = live(cone.id());
         return overdue(cone.id()) ? OptionalDouble.empty()
-                : Readings.lowest(this, cone, Demand.aimC(cone, batch(cone.id()),
-                        new Demand.Cysts(live(cone.id()).growth(), speed(cone.id())),
-                        live(cone.id()).outlook().appointment()));
+                : Readings.lowest(this, cone, Demand.aimC(cone, batch(cone.id()), live,
+                        live.outlook().appointment()));
     }
 
     /** How long air may be off for this batch, and how long that lets it settle. */

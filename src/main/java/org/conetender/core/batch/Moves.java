@@ -2,7 +2,6 @@ package org.conetender.core.batch;
 
 import java.util.Optional;
 import org.conetender.core.hatch.Development;
-import org.conetender.core.hatch.Speed;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.unit.Boots;
 import org.conetender.core.unit.Moment;
@@ -21,16 +20,16 @@ public final class Moves {
      *
      * @param b the batch
      * @param timing the cone's times
-     * @param done how far its cysts are, and the lot's speed
+     * @param done how far its cysts are, and have to come
      * @param clock now, and how long to settle
      */
     public static Optional<Change.Moved> due(Batch b, Cone.Timing timing, Progress done, Clock clock) {
         return Optional.ofNullable(switch (b.stage()) {
             case Stage.Hydrating s when clock.past(s.since(), Units.msOfHours(timing.hydrationHours())) ->
                     new Change.Moved("incubating", "hydration is over");
-            case Stage.Incubating _ when done.degreeHours() >= done.speed().k10() ->
+            case Stage.Incubating _ when done.degreeHours() >= done.k10() ->
                     new Change.Moved("hatching", "one in ten should have hatched");
-            case Stage.Hatching s when done.degreeHours() >= done.speed().calledReadyAt()
+            case Stage.Hatching s when done.degreeHours() >= done.needed()
                     && (b.marks().harvests() == 0 || clock.past(s.since(), SECOND_HARVEST_MS)) ->
                     new Change.Moved("ready", Reconsidered.HARVEST_POINT);
             case Stage.Settling s when clock.past(s.since(), clock.settleMs()) ->
@@ -41,8 +40,12 @@ public final class Moves {
         });
     }
 
-    /** @param development of its cysts  @param speed of its lot */
-    public record Progress(Development development, Speed speed) {
+    /**
+     * @param development of its cysts
+     * @param k10 degree-hours at which the first tenth has hatched, °C·h
+     * @param needed those of the hour that was announced for it, °C·h; NaN while none is
+     */
+    public record Progress(Development development, double k10, double needed) {
         double degreeHours() {
             return development.degreeHours();
         }

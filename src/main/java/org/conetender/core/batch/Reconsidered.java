@@ -35,8 +35,8 @@ public final class Reconsidered {
             return Optional.empty();
         }
         return Optional.ofNullable(switch (book.batch().stage()) {
-            case Stage.Hatching _ when most < done.speed().k10() -> new Change.Moved(INCUBATING, WHY);
-            case Stage.Ready _ when most < done.speed().calledReadyAt() -> new Change.Moved(HATCHING, WHY);
+            case Stage.Hatching _ when most < done.k10() -> new Change.Moved(INCUBATING, WHY);
+            case Stage.Ready _ when most < done.needed() -> new Change.Moved(HATCHING, WHY);
             case Stage.Clean _, Stage.Filled _, Stage.Hydrating _, Stage.Incubating _, Stage.Hatching _,
                  Stage.Ready _, Stage.Settling _, Stage.Settled _, Stage.Drawing _, Stage.Drained _,
                  Stage.Abandoned _ -> null;

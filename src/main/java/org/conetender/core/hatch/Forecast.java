@@ -10,7 +10,7 @@ import org.conetender.core.unit.Text;
  * Past hours are reckoned at the present rate, so they say "about"; who saw the moment keeps its own.
  *
  * @param doneDegreeHours degree-hours done, the middle of what is possible, °C·h
- * @param neededDegreeHours degree-hours at which the batch is called ready, °C·h
+ * @param neededDegreeHours those at which the batch is called ready, which is the announced hour, °C·h
  * @param ready hours until the harvest point
  * @param t10Hours median hours until 10 % have hatched
  * @param hatched share of the hatchable that has hatched now
@@ -88,23 +88,21 @@ public record Forecast(double doneDegreeHours, double neededDegreeHours, Ready r
         double median = ahead.hoursUntil(speed.k90());
         Spread spread = Spread.of(done, speed, ahead,
                 Ahead.walk(done.degreeHours(), needed, projection.lossier(), rate));
-        Ready ready = ready(speed, ahead, spread.logSdAt(Normal.Z90));
+        Ready ready = ready(ahead, spread);
         Course course = new Course(end(median, ahead, rate), ahead.headingC(),
                 ahead.calibrated(needed, rate));
-        return new Forecast(done.degreeHours(), needed, ready, ahead.hoursUntil(speed.k10()),
+        return new Forecast(done.degreeHours(), spread.calledReadyAt(), ready, ahead.hoursUntil(speed.k10()),
                 hatched(done, speed, spread.logSdAt(0)), course);
     }
 
-    private static Ready ready(Speed speed, Ahead ahead, double logSd) {
-        double median = ahead.hoursUntil(speed.k90());
-        double later = ahead.hoursUntil(speed.k90() * Math.exp(Normal.Z75 * logSd));
+    private static Ready ready(Ahead ahead, Spread spread) {
         return new Ready(
-                ahead.hoursUntil(speed.k90() * Math.exp(-Normal.Z90 * logSd)),
-                ahead.hoursUntil(speed.k90() * Math.exp(-Normal.Z75 * logSd)),
-                median,
-                later,
-                ahead.hoursUntil(speed.k90() * Math.exp(Normal.Z90 * logSd)),
-                speed.known() ? median : later);
+                ahead.hoursUntil(spread.readyAt(-Normal.Z90)),
+                ahead.hoursUntil(spread.readyAt(-Normal.Z75)),
+                ahead.hoursUntil(spread.readyAt(0)),
+                ahead.hoursUntil(spread.readyAt(Normal.Z75)),
+                ahead.hoursUntil(spread.readyAt(Normal.Z90)),
+                ahead.hoursUntil(spread.calledReadyAt()));
     }
 
     /** A slower lot has hatched less: the band runs through the same K50 uncertainty. */

@@ -91,9 +91,11 @@ public record Growth(Optional<Batch.Stock> stock, Development sure, double lastC
     /**
      * Whether the cysts are short of the harvest point for certain, as after a separation that was tried too
      * early: such a batch is kept warm on, though it was called ready.
+     *
+     * @param needed degree-hours at which it is called ready, °C·h; NaN while nobody knows
      */
-    public boolean unripe(Batch batch, Speed speed) {
-        return doneOf(batch).mostDegreeHours() < speed.calledReadyAt();
+    public boolean unripe(Batch batch, double needed) {
+        return doneOf(batch).mostDegreeHours() < needed;
     }
 
     /**

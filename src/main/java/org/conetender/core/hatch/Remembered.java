@@ -13,12 +13,9 @@ record Remembered(Onward onward, Course course, Spread spread) {
     /** With the degree-hours of the moment that is announced. @param rate the same that it was made with */
     Forecast of(Forecast f, Rate rate) {
         Speed speed = spread.speed();
-        double latest = at(Normal.Z90);
-        double later = at(Normal.Z75);
-        double median = at(0);
-        Forecast.Ready ready = new Forecast.Ready(at(-Normal.Z90), at(-Normal.Z75), median, later, latest,
-                speed.known() ? median : later);
-        double needed = spread.readyAt(speed.known() ? 0 : Normal.Z75);
+        double needed = spread.calledReadyAt();
+        Forecast.Ready ready = new Forecast.Ready(at(-Normal.Z90), at(-Normal.Z75), at(0), at(Normal.Z75),
+                at(Normal.Z90), course.hoursAt(needed));
         return new Forecast(f.doneDegreeHours(), needed, ready, course.hoursAt(speed.k10()),
                 f.hatched(), onward.told(f.course(), rate));
     }

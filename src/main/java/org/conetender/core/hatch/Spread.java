@@ -84,6 +84,15 @@ public record Spread(Speed speed, double rest, Water water) {
                 log -> score(speed.k90() * Math.exp(log)) - z, -FAR, FAR));
     }
 
+    /**
+     * Degree-hours at which a batch is called ready, of all that is doubted: the harvest point of a lot that
+     * is known; the later quartile of one that is not, so that three harvests in four are not too early
+     * (design.md).
+     */
+    double calledReadyAt() {
+        return readyAt(speed.known() ? 0 : Normal.Z75);
+    }
+
     /** Grows with what is done, the doubt by less than the logarithm. */
     private double score(double degreeHours) {
         return Math.log(degreeHours / speed.k90()) / logSdAt(Normal.Z90, degreeHours);

@@ -28,8 +28,12 @@ class MovesTest {
     private static Optional<String> due(Batch b, long laterMs, double degreeHours) {
         Moment now = b.stage().since().plusMs(laterMs);
         Development d = new Development(degreeHours, degreeHours, 0, 0, 0);
-        return Moves.due(b, TIMING, new Moves.Progress(d, SPEED), new Moves.Clock(now, BOOTS, SETTLE_MS))
+        return Moves.due(b, TIMING, progress(d), new Moves.Clock(now, BOOTS, SETTLE_MS))
                 .map(Change.Moved::stage);
+    }
+
+    private static Moves.Progress progress(Development d) {
+        return new Moves.Progress(d, SPEED.k10(), SPEED.calledReadyAt());
     }
 
     private static Batch in(String stage) {
@@ -86,7 +90,7 @@ class MovesTest {
         Batch b = in("hydrating");
         for (boolean trusted : new boolean[] {false, true}) {
             Moment now = new Moment("boot-2", Units.MINUTE_MS, 5 * Units.HOUR_MS, trusted);
-            var move = Moves.due(b, TIMING, new Moves.Progress(Development.NONE, SPEED),
+            var move = Moves.due(b, TIMING, progress(Development.NONE),
                     new Moves.Clock(now, BOOTS, SETTLE_MS));
             assertThat(move.isPresent()).isEqualTo(trusted);
         }

@@ -1,0 +1,45 @@
+package org.conetender.core;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.time.Duration;
+import org.conetender.core.Larkmoor.Fitting;
+import org.conetender.core.hatch.Forecast;
+import org.conetender.core.image.Step;
+import org.conetender.core.unit.Units;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** A batch is called ready when the hour comes that was announced for it. */
+class ReadyStageTest {
+
+    /** In cool water a probe's doubt is a good part of the way, and moves the later quartile by hours. */
+    @ParameterizedTest(name = "{0} °C")
+    @ValueSource(doubles = {14, 16, 20, 27})
+    void theStageIsReadyWhenTheAnnouncedHourComes(double waterC) {
+        Story s = Story.at(Fitting.NO_HEAT, Fitting.ROOM_PROBE);
+        s.senses.water("a", 27);
+        s.does(Step.STARTED).pass(Duration.ofHours(26));
+        s.senses.water("a", waterC).room(waterC);
+        s.minutes(5);
+        assertThat(s.stage()).isEqualTo("hatching");
+        double announcedH = 0;
+        while (s.stage().equals("hatching")) {
+            Forecast f = forecast(s);
+            announcedH = hour(s) + f.ready().announced();
+            s.seconds(60);
+            assertThat(f.ready().announced()).as("not overdue").isGreaterThan(-0.1);
+        }
+        assertThat(hour(s)).isCloseTo(announcedH, within(0.05));
+    }
+
+    private static Forecast forecast(Story s) {
+        return s.state().live().cones().get("a").outlook().forecast().orElseThrow();
+    }
+
+    /** On the clock of the forecast, h. */
+    private static double hour(Story s) {
+        return Units.hours(s.state().live().cones().get("a").outlook().atMs());
+    }
+}
