@@ -4,6 +4,9 @@ import java.util.List;
 import org.conetender.core.batch.Book;
 import org.conetender.core.guard.StuckHeater;
 import org.conetender.core.guard.WrongCone;
+import org.conetender.core.hatch.Projection;
+import org.conetender.core.heat.Hold;
+import org.conetender.core.heat.Shortage;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.settings.Settings;
 
@@ -27,48 +30,35 @@ final class PowerAhead {
     }
 
     /**
-     * Share of the time in which its heater can have power, 0..1: all of it where the site's limit lets all
-     * run that want heat. Else what the others leave once they only hold their water, and no less than by
-     * equal turns. That they warm up first, one slower for the others, is not foreseen.
+     * Share of the time in which its heater can have power, 0..1: what the sharing gives it while it wants
+     * all it can get and the others only hold their water. That they warm up first, one slower for the
+     * others, is not foreseen.
      */
     static double share(Work work, Cone c) {
-        double own = c.fittings().heat().watts();
-        double limit = work.settings.site().supply().limitWatts()
-                - StuckHeater.wattsAtLarge(work.settings, work.ledger.book(), work.image);
-        if (own == 0) {
+        if (c.fittings().heat().watts() == 0) {
             return 1;
         }
-        List<Cone> others = work.settings.cones().stream().filter(o -> !o.id().equals(c.id())
-                && o.fittings().heat().watts() > 0 && wants(work, o)).toList();
-        List<Double> watts = others.stream().map(o -> o.fittings().heat().watts()).toList();
-        double all = own + watts.stream().mapToDouble(w -> w).sum();
-        if (all <= limit || own > limit) {
-            return all <= limit ? 1 : 0;
-        }
-        // Heaters are on or off, so of the limit only what some of them come to together can be used.
-        double used = Math.max(own + most(watts, limit - own), most(watts, limit));
-        double needed = others.stream().mapToDouble(o -> holdingW(work, o)).sum();
-        return Math.clamp(Math.max((used - needed) / own, used / all), 0, 1);
+        double limit = work.settings.site().supply().limitWatts()
+                - StuckHeater.wattsAtLarge(work.settings, work.ledger.book(), work.image);
+        List<Shortage.Heater> others = work.settings.cones().stream().filter(o -> !o.id().equals(c.id())
+                && o.fittings().heat().watts() > 0 && wants(work, o)).map(o -> heater(o, holding(work, o)))
+                .toList();
+        return Shortage.share(heater(c, 1), others, limit);
+    }
+
+    private static Shortage.Heater heater(Cone c, double duty) {
+        Cone.Heat heat = c.fittings().heat();
+        return new Shortage.Heater(heat.watts(), duty, Hold.turnMs(heat));
     }
 
     private static boolean wants(Work work, Cone o) {
         return work.aimC(o).isPresent() && work.judged.get(o.id()).belief().known() && !locked(work, o);
     }
 
-    /** The most watts that some of these come to together within that limit. */
-    private static double most(List<Double> watts, double limit) {
-        if (watts.isEmpty()) {
-            return 0;
-        }
-        double first = watts.getFirst();
-        List<Double> rest = watts.subList(1, watts.size());
-        double without = most(rest, limit);
-        return first > limit ? without : Math.max(without, first + most(rest, limit - first));
-    }
-
-    /** Mean power that holds its water where it is wanted, W. */
-    private static double holdingW(Work work, Cone o) {
-        return Foresight.plant(o, work.batch(o.id()), work.judged.get(o.id()), Foresight.room(work, o))
-                .holdingW(work.aimC(o).orElseThrow());
+    /** Share of the time in which it is on to hold its water where it is wanted. */
+    private static double holding(Work work, Cone o) {
+        Projection.Plant plant = Foresight.plant(o, work.batch(o.id()), work.judged.get(o.id()),
+                Foresight.room(work, o));
+        return plant.holdingW(work.aimC(o).orElseThrow()) / plant.watts();
     }
 }

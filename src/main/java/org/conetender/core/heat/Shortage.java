@@ -1,0 +1,75 @@
+package org.conetender.core.heat;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+
+/**
+ * What a heater that wants all it can get has of a site's power that does not reach for all. Which of them
+ * fit together and whose turn it is make that no ratio of watts, so the sharing itself is let run.
+ */
+public final class Shortage {
+
+    /** It is let run for turns of the slowest, by parts of the quickest one's (guesses: ShortageTest). */
+    private static final int TURNS = 40;
+    private static final int PARTS = 8;
+
+    private final List<Heater> all;
+    private final double limitW;
+    private final List<Share.Credit> credits;
+    private final boolean[] on;
+
+    private Shortage(List<Heater> all, double limitW) {
+        this.all = all;
+        this.limitW = limitW;
+        this.credits = new ArrayList<>(Collections.nCopies(all.size(), Share.Credit.NONE));
+        this.on = new boolean[all.size()];
+    }
+
+    /**
+     * @param watts of it, W  @param duty that it needs in the mean, 0..1
+     * @param turnMs how long it runs before it gives way
+     */
+    public record Heater(double watts, double duty, long turnMs) {}
+
+    /**
+     * Its share of the time, 0..1.
+     *
+     * @param own which wants to be on always, whatever its duty  @param others beside it
+     * @param limitW of all that are on together
+     */
+    public static double share(Heater own, List<Heater> others, double limitW) {
+        if (own.watts + others.stream().mapToDouble(Heater::watts).sum() <= limitW || own.watts > limitW) {
+            return own.watts > limitW ? 0 : 1;
+        }
+        List<Heater> all = new ArrayList<>(others);
+        all.addFirst(new Heater(own.watts, 1, own.turnMs));
+        long stepMs = all.stream().mapToLong(Heater::turnMs).min().orElseThrow() / PARTS;
+        long steps = TURNS * all.stream().mapToLong(Heater::turnMs).max().orElseThrow() / stepMs;
+        Shortage site = new Shortage(all, limitW);
+        int had = 0;
+        for (long i = 0; i < steps; i++) {
+            site.step(stepMs);
+            had += site.on[0] ? 1 : 0;
+        }
+        return had / (double) steps;
+    }
+
+    private void step(long stepMs) {
+        List<Share.Claim> claims = new ArrayList<>();
+        for (int i = 0; i < on.length; i++) {
+            Heater h = all.get(i);
+            // What is owed while all others have their turn is kept: water that cools asks for it.
+            credits.set(i, Share.after(credits.get(i), h.duty, on[i],
+                    new Share.Window(stepMs, on.length * h.turnMs)));
+            claims.add(new Share.Claim("" + i, credits.get(i), on[i], h.turnMs));
+        }
+        Share.Supply supply = Share.Supply.of(limitW, 0);
+        for (Share.Claim c : Share.order(claims)) {
+            int i = Integer.parseInt(c.cone());
+            double watts = all.get(i).watts;
+            on[i] = c.credit().wants() && supply.takenW() + watts <= limitW;
+            supply = supply.after(c, watts, on[i]);
+        }
+    }
+}
