@@ -46,8 +46,7 @@ final class LookAnswer {
 
     private String words() {
         Batch b = work.batch(cone.id());
-        // All lots that it takes, in this tick: somebody who has looked waits for the answer.
-        work.known.put(cone.id(), work.known(cone.id()).begun(work.ledger.book().lots(), cone.id(), b));
+        Teaching.known(work, cone);
         Optional<Lesson> lesson = work.ledger.book().lots().all().stream()
                 .filter(k -> k.cone().equals(cone.id()) && k.source().equals(request.id()))
                 .map(k -> k.what().lesson()).findFirst();

@@ -8,6 +8,7 @@ import org.conetender.core.batch.ConeBook;
 import org.conetender.core.batch.Stage;
 import org.conetender.core.hatch.Development;
 import org.conetender.core.hatch.Growth;
+import org.conetender.core.hatch.Known;
 import org.conetender.core.hatch.Lesson;
 import org.conetender.core.hatch.Lesson.Sight;
 import org.conetender.core.image.Ask;
@@ -23,6 +24,16 @@ final class Teaching {
     private static final double LEAST_DEGREE_HOURS = 1;
 
     private Teaching() {}
+
+    /**
+     * What is known of the cysts in that cone, with all lots that it takes learnt in this tick: somebody
+     * waits for the answer.
+     */
+    static Known known(Work work, Cone cone) {
+        Known k = work.known(cone.id()).begun(work.ledger.book().lots(), cone.id(), work.batch(cone.id()));
+        work.known.put(cone.id(), k);
+        return k;
+    }
 
     /** What that report says of the cone's lot; empty where it says nothing, or their course is not known. */
     static Optional<Change.Taught> of(Work work, Cone cone, Ask ask) {

@@ -134,8 +134,7 @@ final class Telling {
         // By now the water is as cold as it came; the air will be stopped when it is warm.
         Cone c = work.settings.cone(r.cone()).orElseThrow();
         double warmC = AirOff.harvestC(c, work.batch(c.id()), work.judged.get(c.id()));
-        double perGram = work.known(c.id()).begun(work.ledger.book().lots(), c.id(), work.batch(c.id()))
-                .naupliiPerGram();
+        double perGram = Teaching.known(work, c).naupliiPerGram();
         View.Caps caps = AirOff.caps(c, work.batch(c.id()), warmC, perGram);
         return (caps.tooHurried() ? Sentences.hurried(caps, warmC) : Sentences.withoutAir(caps, warmC))
                 + (perGram == Oxygen.USUAL_NAUPLII_PER_G ? "" : LotWords.dense(perGram));

@@ -7,6 +7,7 @@ import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Lots;
 import org.conetender.core.face.HourWords;
 import org.conetender.core.face.Sentences;
+import org.conetender.core.hatch.Known;
 import org.conetender.core.hatch.Lesson;
 import org.conetender.core.hatch.Speed;
 import org.conetender.core.image.Ask;
@@ -122,6 +123,24 @@ class LessonStoryTest {
         s.did("a", Step.FIRST_SEEN);
         s.minutes(2);
         assertThat(s.did("b", Step.FIRST_SEEN).sentence()).contains(" Lot L-0508, from one batch: ");
+    }
+
+    /** What the answer to a stocking had to learn is kept: nothing is learnt anew behind it. */
+    @Test
+    void theLotIsKnownOnceItsStockingIsAnswered() {
+        Story s = Story.at();
+        for (String kin : new String[] {"L-0501", "L-0502", "L-0503"}) {
+            s.ask("a", new Ask.DidFill(2, 25));
+            s.ask("a", new Ask.DidStock(kin, 2));
+            s.minutes(60 * 11).does(Step.FIRST_SEEN, Step.VALVE_SHUT, Step.CLEANED);
+        }
+        s.ask("b", new Ask.DidFill(2, 25));
+        assertThat(s.ask("b", new Ask.DidStock("L-0508", 2)).accepted()).isTrue();
+        Known known = s.state().live().cones().get("b").known();
+        assertThat(known.kin()).hasSize(3);
+        assertThat(known.whole()).isTrue();
+        s.tick();
+        assertThat(s.state().live().cones().get("b").known()).isEqualTo(known);
     }
 
     private static Lesson.At judged(Story s) {
