@@ -70,14 +70,16 @@ final class Appointments {
                     + HourWords.chance(by.chance(a.setC(), hours)));
         }
         Answer a = by.solve(hours, ByHour.Band.of(c.limits()));
-        double chance = by.chance(a.setC(), hours);
         return switch (a.reach()) {
             case MET -> Optional.empty();
-            case LATER -> Optional.of((PowerAhead.locked(work, c)
-                    ? HourWords.locked(said(hour), a.readyHours(), chance)
-                    : HourWords.late(said(hour), a, chance)) + HourWords.allTheSame(chance));
+            case LATER -> Optional.of(late(c, hour, a, by.chance(a.setC(), hours)));
             case EARLIER -> Optional.of(HourWords.early(said(hour), a));
         };
+    }
+
+    private String late(Cone c, Hour hour, Answer a, double chance) {
+        return (PowerAhead.locked(work, c) ? HourWords.locked(said(hour), a.readyHours(), chance)
+                : HourWords.late(said(hour), a, chance)) + HourWords.allTheSame(chance);
     }
 
     private static Optional<String> unfit(Batch b, ConeJudgement judged) {
