@@ -8,7 +8,10 @@ import org.conetender.core.hatch.Forecast;
 import org.conetender.core.hatch.Onward;
 import org.conetender.core.hatch.Replay;
 
-/** A {@link ForecastReport} for programs: one JSON object; names as on MQTT where both tell the same. */
+/**
+ * A {@link ForecastReport} for programs: one JSON object. What MQTT tells as well has the name of its topic,
+ * but for two harvests, which are one list of hours here; shares and chances are 0..1, and percent there.
+ */
 record ForecastJson(ForecastReport report) {
 
     void print(PrintWriter out) throws IOException {
