@@ -79,9 +79,15 @@ record Foresight(Cone cone, Batch batch, Cysts cysts, ConeJudgement judged, Arou
         return Forecast.of(cysts.done(), cysts.lot().speed(), projection(setC), rate());
     }
 
-    /** And when most of its food is in the cone. @param setC °C */
+    /**
+     * And when most of its food is in the cone. A ripe batch that was heated cools, but became ripe at its
+     * set-point. @param setC °C
+     */
     Harvest harvest(double setC) {
-        return Harvest.of(Course.from(cysts.done(), projection(setC), rate()), cysts.lot().at(setC));
+        Projection water = projection(setC);
+        boolean cools = !batch.stage().growing() && cone.fittings().heat().kind() != Cone.HeatKind.NONE;
+        return cools ? Harvest.of(Course.from(cysts.done(), water, rate()), cysts.lot().at(setC))
+                : Harvest.of(cysts.done(), cysts.lot().speed(), water, rate());
     }
 
     /** The same, to be brought to an hour. */

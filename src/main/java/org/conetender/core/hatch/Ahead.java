@@ -94,6 +94,11 @@ final class Ahead {
                 : (done[STEPS] - done[0]) / Forecast.HORIZON_H;
     }
 
+    /** The lot in the water of the way to its harvest point. @param rate the one that was walked with */
+    Speed there(Speed lot, Rate rate) {
+        return lot.at(rate.thresholdAtC(meanRate(lot.k90())), rate.baseC());
+    }
+
     /** Whether most of the way lies where hatch times have been published. */
     boolean calibrated(double degreeHours, Rate rate) {
         return meanRate(degreeHours) >= rate.perHour(CALIBRATED_FROM_C) && headingC <= CALIBRATED_TO_C;

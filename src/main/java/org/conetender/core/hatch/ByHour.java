@@ -74,7 +74,7 @@ public record ByHour(Development done, Speed speed, Projection water, Rate rate)
     public double chance(double setC, double hours) {
         Projection held = new Projection(water.waterC(), water.plant(), water.plan().at(setC));
         Ahead ahead = Ahead.walk(done.degreeHours(), speed.calledReadyAt(), held, rate);
-        Speed there = speed.at(rate.thresholdAtC(ahead.meanRate(speed.k90())), rate.baseC());
+        Speed there = ahead.there(speed, rate);
         Ahead lossier = Ahead.walk(done.degreeHours(), there.calledReadyAt(), held.lossier(), rate);
         return Spread.of(done, there, ahead, lossier).ready(ahead.doneAt(hours));
     }

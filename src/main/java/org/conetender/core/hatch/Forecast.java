@@ -83,7 +83,7 @@ public record Forecast(double doneDegreeHours, double neededDegreeHours, Ready r
     public static Forecast of(Development done, Speed lot, Projection projection, Rate rate) {
         double needed = lot.calledReadyAt();
         Ahead ahead = Ahead.walk(done.degreeHours(), needed, projection, rate);
-        Speed speed = lot.at(rate.thresholdAtC(ahead.meanRate(lot.k90())), rate.baseC());
+        Speed speed = ahead.there(lot, rate);
         needed = speed.timesSeen() == 0 ? needed : speed.calledReadyAt();
         double median = ahead.hoursUntil(speed.k90());
         Spread spread = Spread.of(done, speed, ahead,

@@ -49,7 +49,7 @@ final class Replayer {
         Course whole = course.ahead(held, rate);
         Speed lot = question.speed();
         Ahead ahead = Ahead.walk(done.degreeHours(), lot.calledReadyAt(), held, rate);
-        Speed speed = lot.at(rate.thresholdAtC(ahead.meanRate(lot.k90())), rate.baseC());
+        Speed speed = ahead.there(lot, rate);
         Spread spread = Spread.of(done, speed, ahead, ahead).doubting(onward.doubtK(), done, ahead);
         Forecast forecast = new Remembered(onward, whole, spread)
                 .of(Forecast.of(done, lot, held, rate), rate);
