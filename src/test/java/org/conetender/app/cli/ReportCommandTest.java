@@ -97,6 +97,26 @@ class ReportCommandTest {
         assertThat(report(2, "--csv", "--json")).isEmpty();
     }
 
+    /** The everyday slip: the wrong cone is called started, and that is taken back. */
+    @Test
+    void aBatchThatWasBegunByMistakeAndTakenBackLeavesTheOneBeforeWhole() throws Exception {
+        String whole;
+        try (LarkmoorRecord r = LarkmoorRecord.in(folder)) {
+            r.batch("a", 1, "L-0417", GOOD);
+            whole = report(0, "--csv");
+            assertThat(whole).contains("a,1,L-0417,2.0");
+            r.started("a", "L-0418", 2).minutes(5, "a", 27)
+                    .told("a", new Change.Told(new Ask.Withdraw("last")));
+            assertThat(report(0, "--csv")).isEqualTo(whole);
+            r.started("a", "L-0418", 2).minutes(15, "a", 27);
+        }
+        assertThat(report(0, "--csv").lines().filter(l -> l.startsWith("a,1,")).toList())
+                .isEqualTo(whole.lines().filter(l -> l.startsWith("a,1,")).toList());
+        assertThat(report(0, "--batch", "a/1")).contains("- hatching").contains("cleaned");
+        assertThat(report(0, "--json")).contains("L-0418");
+        assertThat(report(0, "--csv", "--cone", "a").lines().skip(1)).hasSize(2);
+    }
+
     @Test
     void whatWasWithdrawnWasNeverThereAndWhatWasAssumedSaysSo() throws Exception {
         try (LarkmoorRecord r = LarkmoorRecord.in(folder)) {
