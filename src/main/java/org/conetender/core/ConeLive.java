@@ -2,6 +2,7 @@ package org.conetender.core;
 
 import java.util.Optional;
 import org.conetender.core.batch.Batch;
+import org.conetender.core.batch.Book;
 import org.conetender.core.batch.Checkpoint;
 import org.conetender.core.batch.ConeBook;
 import org.conetender.core.hatch.Forecast;
@@ -120,11 +121,12 @@ public record ConeLive(ConeJudgement judged, Beside beside, Growth growth, Heati
         return new ConeLive(judged, beside, growth, heating, out, outlook, of, pressedForMs);
     }
 
-    static ConeLive begin(String cone, ConeBook book, Optional<Checkpoint> checkpoint, Moment now) {
+    static ConeLive begin(String cone, Book all, Optional<Checkpoint> checkpoint, Moment now) {
+        ConeBook book = all.cone(cone);
         ConeJudgement judged = new ConeJudgement(Water.unheard(), Optional.empty(), Level.UNKNOWN,
                 HeatTrack.fresh(), Optional.empty(), AirTrack.begun(Breath.begun(book, now)),
                 Motion.NONE, Tried.of(book.heater().tried(book.batch()) ? Proving.DONE : Proving.DUE));
-        return new ConeLive(judged, Beside.NONE, Growth.resumed(cone, book, checkpoint),
+        return new ConeLive(judged, Beside.NONE, Growth.resumed(cone, all, checkpoint),
                 new Heating(Hold.IDLE, Share.Credit.NONE, Wear.begun(0), RoomDay.NONE),
                 ConeOut.SAFE, new Outlook(Optional.empty(), Optional.empty(), 0, Outlook.NONE.water(),
                         Promise.NONE, Appointment.resumed(cone, book.batch(), checkpoint)),

@@ -76,7 +76,7 @@ public record State(Ledger ledger, Live live) {
         Known known = Known.NONE;
         for (Cone c : settings.cones()) {
             known = known.begun(book.lots(), c.id(), book.cone(c.id()).batch());
-            cones.put(c.id(), ConeLive.begin(c.id(), book.cone(c.id()), checkpoint, now).knowing(known)
+            cones.put(c.id(), ConeLive.begin(c.id(), book, checkpoint, now).knowing(known)
                     .worn(RelayLife.begun(c, book.cone(c.id()), unended)));
         }
         return new State(ledger, new Live(now, cones,

@@ -1,12 +1,15 @@
 package org.conetender.core;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.time.Duration;
 import org.conetender.core.Larkmoor.Fitting;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.Step;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** A report that was a mistake: what taking it back may change, and what it must never bring about. */
 class WithdrawStoryTest {
@@ -143,5 +146,30 @@ class WithdrawStoryTest {
         assertThat(s.stage()).isEqualTo("hatching");
         assertThat(s.standing("a")).contains("cooked");
         assertThat(s.told("cooked")).isEqualTo(1);
+    }
+
+    /** Killed before the next checkpoint: the last one still holds the hours of the cysts taken back. */
+    @ParameterizedTest
+    @ValueSource(strings = {"boot-1", "boot-2"})
+    void otherCystsInTheSameWaterGetNoHoursOfThoseTakenBack(String boot) {
+        Story s = Story.at().does(Step.FILLED, Step.STOCKED).minutes(21);
+        assertThat(degreeHours(s)).isGreaterThan(3);
+        long batch = s.batch("a").number();
+        if (boot.equals("boot-2")) {
+            s.restart(boot, 30_000);
+        }
+        withdraw(s, "stocked", true);
+        s.does(Step.STOCKED).restart(s.now().boot(), 2_000).tick();
+        assertThat(s.batch("a").number()).isEqualTo(batch);
+        assertThat(s.stage()).isEqualTo("hydrating");
+        assertThat(degreeHours(s)).isLessThan(0.1);
+        // Later than a loop of deaths, in which the stocking would be set aside.
+        double own = degreeHours(s.minutes(12));
+        s.restart(s.now().boot(), 2_000).tick();
+        assertThat(degreeHours(s)).as("its own come back").isGreaterThan(1).isCloseTo(own, within(0.5));
+    }
+
+    private static double degreeHours(Story s) {
+        return s.state().live().cones().get("a").growth().done().degreeHours();
     }
 }

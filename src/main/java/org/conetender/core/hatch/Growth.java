@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.conetender.core.batch.Batch;
+import org.conetender.core.batch.Book;
 import org.conetender.core.batch.Bridge;
 import org.conetender.core.batch.Checkpoint;
 import org.conetender.core.batch.ConeBook;
@@ -43,13 +44,18 @@ public record Growth(Optional<Batch.Stock> stock, Development sure, double lastC
     /** @param now this tick's  @param boots of this machine  @param bridges that the book holds */
     public record When(Moment now, Boots boots, List<Bridge> bridges) {}
 
-    /** Where a batch stood at the last checkpoint; from its wetting if it has none yet. */
-    public static Growth resumed(String cone, ConeBook book, Optional<Checkpoint> checkpoint) {
+    /**
+     * Where a batch stood at the last checkpoint; from its wetting if it has none yet. One from before the
+     * wetting is of cysts that were withdrawn again: the batch has their number, but not their hours.
+     */
+    public static Growth resumed(String cone, Book all, Optional<Checkpoint> checkpoint) {
+        ConeBook book = all.cone(cone);
         Batch batch = book.batch();
         Growth g = of(batch);
         for (Checkpoint c : checkpoint.stream().toList()) {
             for (Checkpoint.ConePoint p : c.cones()) {
-                if (p.cone().equals(cone) && p.batch() == batch.number() && batch.stock().isPresent()) {
+                if (p.cone().equals(cone) && p.batch() == batch.number()
+                        && batch.stock().filter(s -> !all.boots().earlier(c.at(), s.at())).isPresent()) {
                     g = new Growth(batch.stock(), p.done(), waterC(c, cone), c.momentOf(p), Crossings.NONE);
                 }
             }

@@ -115,6 +115,11 @@ public record Boots(List<Boot> known) {
         return -1;
     }
 
+    /** Whether {@code a} came before {@code b}; a boot that is known no longer lies before all that are. */
+    public boolean earlier(Moment a, Moment b) {
+        return a.sameBoot(b) ? a.monoMs() < b.monoMs() : index(a.boot()) < index(b.boot());
+    }
+
     /**
      * How long it was from one moment to a later one, ms. Exact within a boot, and between two placed ones
      * known to twice what either clock may be off. Nothing when {@code to} was not later. Trusted clocks that
