@@ -53,7 +53,7 @@ public final class RecordAgent implements Agent {
             }
             r.minute().ifPresent(m -> {
                 last = Optional.of(m.checkpoint());
-                mail.committed(new Commit(Commit.MINUTE, attempt(() -> store.minute(m.checkpoint()))));
+                mail.committed(commit(Commit.MINUTE, attempt(() -> store.minute(m.checkpoint()))));
                 history(m);
             });
         }
@@ -74,10 +74,15 @@ public final class RecordAgent implements Agent {
 
     /** Keeps one transaction and tells the control agent; a failure is told like any other. */
     void append(List<Fact> facts) {
-        Optional<String> failure = attempt(() -> store.append(facts));
+        Optional<Store.StoreException> failure = attempt(() -> store.append(facts));
         for (Fact f : facts) {
-            mail.committed(new Commit(f.seq(), failure));
+            mail.committed(commit(f.seq(), failure));
         }
+    }
+
+    private static Commit commit(long seq, Optional<Store.StoreException> failure) {
+        return new Commit(seq, failure.map(Exception::getMessage),
+                failure.filter(Store.StoreException::mayBeKept).isPresent());
     }
 
     /** Reports lack what is not kept here, and nothing else does: an alarm of its own says so. */
@@ -101,7 +106,7 @@ public final class RecordAgent implements Agent {
         void run() throws Store.StoreException;
     }
 
-    private Optional<String> attempt(Write w) {
+    private Optional<Store.StoreException> attempt(Write w) {
         try {
             w.run();
             if (mail.storeTrouble().isPresent()) {
@@ -114,7 +119,7 @@ public final class RecordAgent implements Agent {
                 LOG.error("the record could not be written: {}", e.getMessage());
             }
             mail.storeTrouble(Optional.of(e.getMessage()));
-            return Optional.of(e.getMessage());
+            return Optional.of(e);
         }
     }
 }

@@ -96,7 +96,10 @@ final class Telling {
         }
         for (Pending p : settled.failed()) {
             String why = work.image.pipes().store().orElse("the record refused it");
-            p.request().ifPresent(r -> work.reply(r, false, Sentences.unrecorded(p.takesAway(), why)));
+            boolean perhaps = work.image.inbox().commits().stream()
+                    .anyMatch(c -> c.seq() == p.lastSeq() && c.mayBeKept());
+            p.request().ifPresent(r -> work.reply(r, false, perhaps && !p.takesAway()
+                    ? Sentences.perhaps(why) : Sentences.unrecorded(p.takesAway(), why)));
         }
     }
 

@@ -8,7 +8,8 @@ import org.conetender.core.batch.Minute;
 
 /**
  * The durable record. One thread at a time: the record agent's. When a call returns, what it was
- * given survives any crash; when it throws, nothing of it was kept.
+ * given survives any crash; when it throws, nothing of it was kept, but where the exception says that it may
+ * have been ({@link StoreException#mayBeKept}).
  */
 public interface Store extends AutoCloseable {
 
@@ -44,8 +45,26 @@ public interface Store extends AutoCloseable {
 
     /** The record could not be read or written; the message says what it means and what to do. */
     final class StoreException extends Exception {
+        private static final long serialVersionUID = 1;
+
+        private final boolean mayBeKept;
+
         public StoreException(String message, Throwable cause) {
+            this(message, cause, false);
+        }
+
+        /** @param mayBeKept as {@link #mayBeKept} */
+        public StoreException(String message, Throwable cause, boolean mayBeKept) {
             super(message, cause);
+            this.mayBeKept = mayBeKept;
+        }
+
+        /**
+         * Whether a restart may find what was given all the same: it was written, and only that it was made
+         * to last failed. The next call that returns settles it: then nothing of it was kept.
+         */
+        public boolean mayBeKept() {
+            return mayBeKept;
         }
     }
 }

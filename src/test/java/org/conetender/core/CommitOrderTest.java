@@ -65,6 +65,20 @@ class CommitOrderTest {
         assertThat(s.replies().getLast().accepted()).isFalse();
     }
 
+    /** Its last write failed only to last: nobody may be told that it is surely not recorded. */
+    @Test
+    void aGrantThatARestartMayFindIsCalledPerhapsRecorded() {
+        Story s = Story.at();
+        s.paper.mood(Paper.Mood.FALTERING);
+        Result.Reply r = s.did("a", Step.STARTED);
+        assertThat(r.accepted()).isFalse();
+        assertThat(r.sentence()).startsWith("Not done, but perhaps recorded: the disk is full")
+                .endsWith("look at the cone ('watch' or 'report') before you say it again.");
+        assertThat(s.stage()).isEqualTo("clean");
+        s.restart("boot-1", 1_000).tick();
+        assertThat(s.stage()).isEqualTo("hydrating");
+    }
+
     @Test
     void aTakingThatCouldNotBeRecordedIsInForceAndOfferedAgainUntilItIs() {
         Story s = Story.at();

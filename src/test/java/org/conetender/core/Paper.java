@@ -12,7 +12,12 @@ import org.conetender.core.image.Commit;
 public final class Paper {
 
     /** What becomes of what is handed to it. */
-    public enum Mood { KEEPING, WAITING, REFUSING }
+    public enum Mood {
+        KEEPING, WAITING, REFUSING,
+        /** Written, but not surely durable: a restart finds it, unless something was kept before. */
+        FALTERING
+    }
+
 
     private final TreeMap<Long, Fact> kept = new TreeMap<>();
     private final List<List<Fact>> waiting = new ArrayList<>();
@@ -21,6 +26,8 @@ public final class Paper {
     private Optional<String> trouble = Optional.empty();
     private Mood mood = Mood.KEEPING;
     private boolean minuteWaits;
+    /** What a restart finds all the same. */
+    private List<Fact> written = List.of();
 
     public void mood(Mood m) {
         mood = m;
@@ -64,11 +71,12 @@ public final class Paper {
 
     private void handle(List<Fact> facts, boolean keep) {
         trouble = keep ? Optional.empty() : Optional.of("the disk is full; free some space");
+        written = mood == Mood.FALTERING ? facts : List.of();
         for (Fact f : facts) {
             if (keep && kept.put(f.seq(), f) != null) {
                 throw new IllegalStateException("fact " + f.seq() + " was handed over twice");
             }
-            finished.add(new Commit(f.seq(), trouble));
+            finished.add(new Commit(f.seq(), trouble, mood == Mood.FALTERING));
         }
     }
 
@@ -80,6 +88,8 @@ public final class Paper {
 
     /** The process died: what was not kept is gone. */
     void died() {
+        written.forEach(f -> kept.put(f.seq(), f));
+        written = List.of();
         waiting.clear();
         finished.clear();
         minuteWaits = false;

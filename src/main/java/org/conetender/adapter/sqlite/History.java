@@ -70,7 +70,7 @@ final class History implements AutoCloseable {
         } catch (SQLException e) {
             letGo();
             if (!Trouble.damaged(e)) {
-                throw Trouble.running("keep a minute in", file, e);
+                throw Trouble.running("keep a minute in", file, e, false);
             }
             beginAnew(e.getMessage());
         } catch (Damaged e) {

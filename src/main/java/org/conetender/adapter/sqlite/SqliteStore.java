@@ -143,17 +143,22 @@ public final class SqliteStore implements Store {
 
     /**
      * One transaction. IMMEDIATE takes the right to write at once: a reader in the way is met before
-     * anything was written, not at the commit.
+     * anything was written, not at the commit. Where the commit fails, its end may lie in the journal already
+     * and be read by a start that comes before the next write, which takes its place: the journal is made
+     * durable last, after the frame that commits (sqlite3WalFrames in SQLite's wal.c). Without room for that
+     * frame it is surely not kept.
      */
     private void together(String doing, Writes writes) throws StoreException {
         read = Optional.empty();
+        boolean committing = false;
         try {
             run("BEGIN IMMEDIATE");
             writes.run();
+            committing = true;
             run("COMMIT");
         } catch (SQLException e) {
             undo(e);
-            throw Trouble.running(doing, file, e);
+            throw Trouble.running(doing, file, e, committing && !Trouble.room(e));
         } catch (RuntimeException bug) {
             undo(bug);
             throw bug;

@@ -17,19 +17,28 @@ final class Trouble {
 
     /** The exception to hand to the agent; {@code doing} such as "open". */
     static StoreException of(String doing, Path file, SQLException e) {
-        return because(doing, file, advice(file, e), e);
+        return new StoreException(sentence(doing, file, advice(file, e), e), e);
     }
 
-    /** While the daemon runs, which goes on by itself once there is room. @param doing "keep a fact in" */
-    static StoreException running(String doing, Path file, SQLException e) {
+    /**
+     * While the daemon runs, which goes on by itself once there is room.
+     *
+     * @param doing "keep a fact in"  @param mayBeKept as {@link StoreException#mayBeKept}
+     */
+    static StoreException running(String doing, Path file, SQLException e, boolean mayBeKept) {
         String advice = advice(file, e);
-        return because(doing, file, advice.equals(Disk.full(file.getParent())) ? advice
-                + "; recording goes on by itself" : advice, e);
+        return new StoreException(sentence(doing, file, advice.equals(Disk.full(file.getParent())) ? advice
+                + "; recording goes on by itself" : advice, e), e, mayBeKept);
     }
 
-    private static StoreException because(String doing, Path file, String advice, SQLException e) {
-        return new StoreException("could not " + doing + " the record " + file + ": " + advice
-                + " (" + e.getMessage() + ")", e);
+    private static String sentence(String doing, Path file, String advice, SQLException e) {
+        return "could not " + doing + " the record " + file + ": " + advice + " (" + e.getMessage() + ")";
+    }
+
+    /** Whether no room was left for what had to be written: then its end was not written either. */
+    static boolean room(SQLException e) {
+        return e instanceof SQLiteException s
+                && (s.getResultCode().code & PRIMARY) == SQLiteErrorCode.SQLITE_FULL.code;
     }
 
     /** Whether it could not be written, whatever the code says of the reason. */

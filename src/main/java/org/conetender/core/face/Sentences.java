@@ -41,6 +41,13 @@ public final class Sentences {
                 + "allows waits for that." : "Not recorded, so not done: " + why + ". Then say it again.";
     }
 
+    /** As {@link #unrecorded}, of one that is not in force and that a restart may find all the same. */
+    public static String perhaps(String why) {
+        return "Not done, but perhaps recorded: " + why + ". If the daemon is started again before its disk "
+                + "works, it may be carried out after all: look at the cone ('watch' or 'report') before you "
+                + "say it again.";
+    }
+
     /** Said of a step whose answer is late. @param word the step's  @param counts whether it is in force */
     public static String late(String cone, String word, boolean counts) {
         return place(cone) + "'" + word + (counts ? "' is in force and is being written down."
