@@ -49,13 +49,14 @@ public record Agents(ControlAgent control, RecordAgent record, PublishAgent publ
         List<Fact> opening = Opening.facts(settings, facts, kept.checkpoint(), now);
         record.append(opening);
         State state = State.begin(settings, facts, kept.checkpoint(), opening);
-        if (opening.getFirst().change() instanceof Change.Began(Optional<Moment> last) && last.isPresent()) {
-            Outage.words(state.book().since(last.get(), now)).ifPresent(LOG::info);
-        }
+        Optional<Moment> last = opening.getFirst().change() instanceof Change.Began(Optional<Moment> seen)
+                ? seen : Optional.empty();
+        last.flatMap(l -> Outage.words(state.book().since(l, now))).ifPresent(LOG::info);
         return new Agents(new ControlAgent(ports, mail, new Tick(settings, guards), state),
                 record,
                 new PublishAgent(new Face(settings, names, Versions.of(Stream.concat(facts.stream(),
-                        opening.stream()).toList())), ports.outside().transport(), mail),
+                        opening.stream()).toList())), ports.outside().transport(), mail,
+                        new PowerBack(last, now, settings.site().feeding().zone())),
                 settings);
     }
 

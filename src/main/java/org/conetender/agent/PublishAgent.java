@@ -11,7 +11,6 @@ import java.util.TreeSet;
 import org.conetender.core.Result;
 import org.conetender.core.face.Topics;
 import org.conetender.core.face.Tree;
-import org.conetender.core.unit.Moment;
 import org.conetender.port.Transport;
 import org.conetender.port.Transport.Outgoing;
 
@@ -31,11 +30,13 @@ public final class PublishAgent implements Agent {
     private final Map<String, String> sent = new HashMap<>();
     private final Set<String> doubtful = new TreeSet<>();
     private final Absence absence;
+    private final PowerBack powerBack;
     private final Deque<Outgoing> takenBack = new ArrayDeque<>();
     private long generation = -1;
     private boolean announced;
 
-    PublishAgent(Face face, Transport transport, Mail mail) {
+    PublishAgent(Face face, Transport transport, Mail mail, PowerBack powerBack) {
+        this.powerBack = powerBack;
         this.face = face;
         this.transport = transport;
         this.mail = mail;
@@ -104,7 +105,7 @@ public final class PublishAgent implements Agent {
         List<Outgoing> due = due(tree);
         int taken = putAll(due);
         count += taken;
-        return taken < due.size() ? count : count + announce(s.at());
+        return taken < due.size() ? count : count + announce(s);
     }
 
     /** What is new: the children's, then the root's (mqtt.md, adding children). */
@@ -138,7 +139,7 @@ public final class PublishAgent implements Agent {
     }
 
     /** The site is there; what it names no longer is taken back after that. */
-    private int announce(Moment now) {
+    private int announce(Mail.Shown s) {
         int count = announced ? 0 : putAll(List.of(face.ready()));
         announced |= count > 0;
         while (announced && !takenBack.isEmpty() && transport.offer(takenBack.getFirst())) {
@@ -146,8 +147,10 @@ public final class PublishAgent implements Agent {
             count++;
         }
         if (announced) {
-            absence.back(now).ifPresent(sentence -> say(
+            absence.back(s.at()).ifPresent(sentence -> say(
                     new Outgoing(face.names().root() + "/$log/warn", sentence, false, "")));
+            powerBack.tell(s.result().next().book().boots(), sentence -> transport.offer(
+                    new Outgoing(face.names().root() + "/$log/info", sentence, false, "")));
         }
         return count;
     }

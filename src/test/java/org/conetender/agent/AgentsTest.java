@@ -53,6 +53,29 @@ class AgentsTest {
         assertThat(b.sent("larkmoor/$log/warn")).hasSize(1);
     }
 
+    /** First as well as it is known, then from hour to hour. */
+    @Test
+    void aPowerCutIsToldAtTheStartAndAgainWhenTheClockTellsItsHours() {
+        HandBench b = new HandBench().rounds(65);
+        b.clock.advance(210 * 60_000);
+        b.clock.reboot();
+        b.clock.trust(false);
+        b.begin();
+        b.rounds(3);
+        assertThat(b.sent("larkmoor/$log/info")).containsExactly("The power was away; no clock tells yet how "
+                + "long. You will be told when one does.");
+        b.rounds(30);
+        b.clock.trust(true);
+        b.rounds(5);
+        assertThat(b.sent("larkmoor/$log/info")).hasSize(2).last().asString()
+                .matches("The power was away from (\\w+ )?\\d\\d:\\d\\d to \\d\\d:\\d\\d, "
+                        + "about 3 h 30 min\\.");
+        b.rounds(70);
+        b.begin();
+        b.rounds(3);
+        assertThat(b.sent("larkmoor/$log/info")).as("a restart is nobody's business").hasSize(2);
+    }
+
     @Test
     void nothingIsSentTwiceWhileNothingChanges() {
         HandBench b = new HandBench().rounds(3);
