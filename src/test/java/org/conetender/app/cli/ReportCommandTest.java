@@ -11,11 +11,13 @@ import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.Statement;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
+import java.util.regex.Pattern;
 import org.conetender.app.Main;
 import org.conetender.app.report.LarkmoorRecord;
 import org.conetender.core.batch.Change;
@@ -333,6 +335,8 @@ class ReportCommandTest {
         assertThat(Files.readString(svg)).contains("stuck-heater").contains("incubating")
                 .contains("set 28.0");
         assertThat(Files.readString(svg)).contains("what was switched is not on record");
+        risesBelow(">Degree-hours above 12 °C, °C·h<", "#00664a", Files.readString(svg));
+        risesBelow(">Hatched, % of what hatches<", "#b34700", Files.readString(svg));
         assertThat(report(2, "--batch", "a/9")).isEmpty();
         assertThat(report(2, "--plot", svg.toString())).isEmpty();
     }
@@ -434,6 +438,21 @@ class ReportCommandTest {
         Path png = folder.resolve("a-1.png");
         report(0, "--batch", "a/1", "--plot", png.toString());
         assertThat(javax.imageio.ImageIO.read(png.toFile()).getWidth()).isGreaterThan(700);
+    }
+
+    /** Below that heading the first whole line of that colour begins low in its panel and climbs. */
+    private static void risesBelow(String heading, String colour, String svg) {
+        assertThat(svg).contains(heading);
+        String panel = svg.substring(svg.indexOf(heading));
+        var line = Pattern.compile("<polyline fill=\"none\" stroke=\"" + colour
+                + "\" stroke-width=\"[\\d.]+\" [^>]*points=\"([^\"]+)\"").matcher(panel);
+        assertThat(line.find()).as(heading).isTrue();
+        double[] y = Arrays.stream(line.group(1).split(" "))
+                .mapToDouble(p -> Double.parseDouble(p.split(",")[1])).toArray();
+        for (int i = 1; i < y.length; i++) {
+            assertThat(y[i]).as(heading + " point " + i).isLessThanOrEqualTo(y[i - 1]);
+        }
+        assertThat(y[0] - y[y.length - 1]).as(heading + " climbs by").isGreaterThan(80);
     }
 
     private String picture() throws Exception {
