@@ -7,7 +7,7 @@ import java.util.OptionalLong;
 /**
  * How the boots of this machine lie in time, as far as the record knows (control.md §5).
  *
- * <p>Intuition: each boot is a ruler whose marks (monotonic time) are exact, but whose place on the wall
+ * <p>Intuition: each boot is a ruler whose marks (monotonic time) hardly stretch, but whose place on the wall
  * is unknown until its wall clock was trusted once. A ruler that lies between two placed ones cannot lie
  * outside them. So a time across boots is an interval, which narrows, backwards too, whenever one more
  * boot is placed. An untrusted wall clock is never used: it may be years off.
@@ -32,11 +32,35 @@ public record Boots(List<Boot> known) {
     public static final long SKEW_MS = 5_000;
 
     /**
+     * A monotonic clock is off by one part in so many while nothing sets it right: 100 ppm (guess: a common
+     * quartz is bought within 50 and ages and warms besides). While the wall clock is trusted, both are kept
+     * in step (clock_gettime(2), CLOCK_MONOTONIC).
+     */
+    private static final long DRIFTS_ONE_IN = 10_000;
+
+    /**
      * @param id the kernel's boot id
      * @param lastMs the latest monotonic time heard in it, ms
      * @param startWallMs wall time of its monotonic zero, ms since 1970 UTC; empty while never trusted
+     * @param trusted from when to when, monotonic ms, its wall clock was heard to be trusted and said so
      */
-    public record Boot(String id, long lastMs, OptionalLong startWallMs) {}
+    public record Boot(String id, long lastMs, OptionalLong startWallMs, Span trusted) {
+
+        /** @param at a monotonic time in it, ms  @return how far from where its clock was trusted, ms */
+        private long untrustedMs(long at) {
+            return Math.max(0, Math.max(trusted.leastMs() - at, at - trusted.mostMs()));
+        }
+
+        private Boot heard(Moment m, boolean placed) {
+            long last = Math.max(lastMs, m.monoMs());
+            if (!m.wallTrusted()) {
+                return new Boot(id, last, startWallMs, trusted);
+            }
+            return placed ? new Boot(id, last, startWallMs, new Span(Math.min(trusted.leastMs(), m.monoMs()),
+                    Math.max(trusted.mostMs(), m.monoMs())))
+                    : new Boot(id, last, start(m), Span.exactly(m.monoMs()));
+        }
+    }
 
     /**
      * A time in which the machine was off.
@@ -55,11 +79,10 @@ public record Boots(List<Boot> known) {
         int i = index(m.boot());
         List<Boot> next = new ArrayList<>(known);
         if (i < 0) {
-            next.add(new Boot(m.boot(), m.monoMs(), start(m)));
+            next.add(new Boot(m.boot(), m.monoMs(), start(m), Span.exactly(m.monoMs())));
         } else {
             Boot b = known.get(i);
-            Boot with = new Boot(b.id(), Math.max(b.lastMs(), m.monoMs()), placed(m) ? b.startWallMs()
-                    : start(m).isPresent() ? start(m) : b.startWallMs());
+            Boot with = b.heard(m, placed(m));
             if (with.equals(b)) {
                 return this;
             }
@@ -73,7 +96,8 @@ public record Boots(List<Boot> known) {
         Boots b = this;
         Moment furthest = null;
         for (Moment m : all) {
-            if (furthest != null && m.sameBoot(furthest) && b.placed(m)) {
+            if (furthest != null && m.sameBoot(furthest) && b.placed(m)
+                    && m.wallTrusted() == furthest.wallTrusted()) {
                 furthest = m.monoMs() > furthest.monoMs() ? m : furthest;
             } else {
                 b = (furthest == null ? b : b.heard(furthest)).heard(m);
@@ -122,7 +146,8 @@ public record Boots(List<Boot> known) {
 
     /**
      * How long it was from one moment to a later one, ms. Exact within a boot, and between two placed ones
-     * known to twice what either clock may be off. Nothing when {@code to} was not later. Trusted clocks that
+     * known to twice what either clock may be off, and to what the quartz may have drifted while nothing set
+     * it right. Nothing when {@code to} was not later. Trusted clocks that
      * contradict the monotonic ones bound nothing.
      */
     public Span between(Moment from, Moment to) {
@@ -154,8 +179,9 @@ public record Boots(List<Boot> known) {
             seen += known.get(k).lastMs();
         }
         seen = Math.max(seen, toMs);
-        OptionalLong least = less(earliest(j), latest(i), toMs - fromMs - 2 * SKEW_MS);
-        OptionalLong most = less(latest(j), earliest(i), toMs - fromMs + 2 * SKEW_MS);
+        seen -= drift(seen);
+        OptionalLong least = less(earliest(j, toMs), latest(i, fromMs), -2 * SKEW_MS);
+        OptionalLong most = less(latest(j, toMs), earliest(i, fromMs), 2 * SKEW_MS);
         if (most.isPresent() && most.getAsLong() < seen) {
             return new Span(seen, Long.MAX_VALUE);
         }
@@ -168,26 +194,37 @@ public record Boots(List<Boot> known) {
                 : OptionalLong.empty();
     }
 
-    /** Earliest wall time of a boot's zero: after all that was seen since the last placed one. */
-    private OptionalLong earliest(int k) {
+    /** By how much a monotonic clock may be off after that time, ms. */
+    private static long drift(long ms) {
+        return Math.ceilDiv(ms, DRIFTS_ONE_IN);
+    }
+
+    /** Earliest wall time of that moment of a boot: after all that was seen since the last placed one. */
+    private OptionalLong earliest(int k, long ms) {
         long seen = 0;
         for (int i = k; i >= 0; i--) {
-            seen += i < k ? known.get(i).lastMs() : 0;
-            if (known.get(i).startWallMs().isPresent()) {
-                return OptionalLong.of(known.get(i).startWallMs().getAsLong() + seen);
+            Boot b = known.get(i);
+            long at = i == k ? ms : b.lastMs();
+            if (b.startWallMs().isPresent()) {
+                return OptionalLong.of(b.startWallMs().getAsLong() + at + seen
+                        - drift(b.untrustedMs(at) + seen));
             }
+            seen += at;
         }
         return OptionalLong.empty();
     }
 
-    /** Latest wall time of a boot's zero: before all that was seen until the next placed one. */
-    private OptionalLong latest(int k) {
+    /** Latest wall time of that moment of a boot: before all that was seen until the next placed one. */
+    private OptionalLong latest(int k, long ms) {
         long seen = 0;
         for (int i = k; i < known.size(); i++) {
-            if (known.get(i).startWallMs().isPresent()) {
-                return OptionalLong.of(known.get(i).startWallMs().getAsLong() - seen);
+            Boot b = known.get(i);
+            long at = i == k ? ms : 0;
+            if (b.startWallMs().isPresent()) {
+                return OptionalLong.of(b.startWallMs().getAsLong() + at - seen
+                        + drift(b.untrustedMs(at) + seen));
             }
-            seen += known.get(i).lastMs();
+            seen += b.lastMs() - at;
         }
         return OptionalLong.empty();
     }

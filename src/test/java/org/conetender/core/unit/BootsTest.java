@@ -9,11 +9,13 @@ import org.junit.jupiter.api.Test;
 
 /**
  * Times across power cuts on a machine whose wall clock may be years off until it is synchronised. The
- * number of random histories is 10^4, or what {@code -Dconetender.outages=100000} says.
+ * quartz of each boot is off by up to 100 ppm until its clock is set, which may take a month. The number of
+ * random histories is 10^5, or what {@code -Dconetender.outages=1000000} says.
  */
 class BootsTest {
 
     private static final long YEAR_MS = 365L * 24 * Units.HOUR_MS;
+    private static final double DRIFT = 100e-6;
     private static final long EPOCH_MS = 1_772_442_000_000L;
 
     /** A moment as the machine noted it, and when it truly was, ms since the history began. */
@@ -29,6 +31,7 @@ class BootsTest {
         private long skewMs;
         private long nowMs;
         private boolean everSet;
+        private double monoMs;
 
         History(long seed) {
             dice = new SplittableRandom(seed);
@@ -45,27 +48,38 @@ class BootsTest {
 
         /** Minutes are noted as the record does; the wall is off by up to ten years until it is set. */
         private void boot(String id, boolean last) {
-            long start = nowMs;
+            monoMs = 0;
             skewMs = dice.nextLong(-Boots.SKEW_MS, Boots.SKEW_MS + 1);
+            double rate = 1 + dice.nextDouble(-DRIFT, DRIFT);
+            int idleAt = dice.nextInt(6) == 0 ? dice.nextInt(40) : Integer.MAX_VALUE;
             long wrong = dice.nextLong(-10 * YEAR_MS, 10 * YEAR_MS);
             int minutes = 1 + dice.nextInt(last ? 90 : 40);
             int setAt = dice.nextInt(3) == 0 ? Integer.MAX_VALUE : dice.nextInt(minutes);
             for (int m = 0; m < minutes; m++) {
                 boolean set = m >= setAt;
                 everSet |= set;
-                note(id, start, set ? skewMs : wrong, set);
-                nowMs += Units.MINUTE_MS;
+                note(id, set ? skewMs : wrong, set);
+                if (m == idleAt) {
+                    pass(dice.nextLong(30 * 24 * Units.HOUR_MS), set ? 1 : rate);
+                    note(id, set ? skewMs : wrong, set);
+                }
+                pass(Units.MINUTE_MS, set ? 1 : rate);
             }
             nowMs -= dice.nextLong(Units.MINUTE_MS - 1);
         }
 
-        private void note(String id, long start, long error, boolean set) {
-            noted.add(new Noted(new Moment(id, nowMs - start, EPOCH_MS + nowMs + error, set), nowMs));
+        private void pass(long ms, double rate) {
+            nowMs += ms;
+            monoMs += ms * rate;
+        }
+
+        private void note(String id, long error, boolean set) {
+            noted.add(new Noted(new Moment(id, Math.round(monoMs), EPOCH_MS + nowMs + error, set), nowMs));
         }
     }
 
     private static int outages() {
-        return Integer.getInteger("conetender.outages", 10_000);
+        return Integer.getInteger("conetender.outages", 100_000);
     }
 
     private static Boots heard(List<Noted> noted) {
@@ -74,6 +88,11 @@ class BootsTest {
             boots = boots.heard(n.moment());
         }
         return boots;
+    }
+
+    private static Span drifting(Span s) {
+        long ms = Math.round(s.mostMs() * DRIFT) + 1;
+        return new Span(s.leastMs() - ms, s.mostMs() + ms);
     }
 
     private static void contains(Span s, long trueMs, String what) {
@@ -105,8 +124,10 @@ class BootsTest {
             Noted to = known.getLast();
             for (int i = 0; i < 4; i++) {
                 Noted from = known.get(h.dice.nextInt(upTo));
-                contains(boots.between(from.moment(), to.moment()), to.trueMs() - from.trueMs(),
-                        "seed " + seed);
+                Span s = boots.between(from.moment(), to.moment());
+                long trueMs = to.trueMs() - from.trueMs();
+                // Within a boot the monotonic clock is all there is, and is taken for the truth.
+                contains(from.moment().sameBoot(to.moment()) ? drifting(s) : s, trueMs, "seed " + seed);
             }
         }
     }
@@ -149,8 +170,9 @@ class BootsTest {
     /** Of two clocks. */
     private static final long SKEW_MS = 2 * Boots.SKEW_MS;
 
-    private static Span about(long ms) {
-        return new Span(ms - SKEW_MS, ms + SKEW_MS);
+    /** By which a quartz may be off after so many minutes, ms. */
+    private static long drift(long minutes) {
+        return Math.round(minutes * Units.MINUTE_MS * DRIFT);
     }
 
     /** Seeded: a start hears years at once. */
@@ -173,9 +195,12 @@ class BootsTest {
         Boots boots = Boots.NONE.heard(at("one", 100, 100, true)).heard(at("two", 1, -5_000_000, false));
         assertThat(boots.cuts().getFirst().off()).isEqualTo(new Span(0, Long.MAX_VALUE));
         Boots later = boots.heard(at("two", 50, 180, true));
-        assertThat(later.cuts().getFirst().off().mostMs()).isEqualTo(30 * Units.MINUTE_MS + SKEW_MS);
-        assertThat(later.between(at("one", 90, 0, false), at("two", 1, 0, false)))
-                .isEqualTo(about(41 * Units.MINUTE_MS));
+        assertThat(later.cuts().getFirst().off().mostMs())
+                .isEqualTo(30 * Units.MINUTE_MS + SKEW_MS + drift(50));
+        // Both moments lie before or after those at which the clocks were trusted: by 10 and by 49 minutes.
+        Span s = later.between(at("one", 90, 0, false), at("two", 1, 0, false));
+        assertThat(s).isEqualTo(new Span(41 * Units.MINUTE_MS - SKEW_MS - drift(59),
+                41 * Units.MINUTE_MS + SKEW_MS + drift(59)));
     }
 
     /** Two cuts before one sync: each is bounded by both together, and their sum is exact. */
@@ -184,19 +209,21 @@ class BootsTest {
         Boots boots = Boots.NONE.heard(at("one", 100, 100, true)).heard(at("two", 10, 9_999, false))
                 .heard(at("three", 5, 145, true));
         for (Boots.Cut c : boots.cuts()) {
-            assertThat(c.off()).isEqualTo(new Span(0, 30 * Units.MINUTE_MS + SKEW_MS));
+            assertThat(c.off()).isEqualTo(new Span(0, 30 * Units.MINUTE_MS + SKEW_MS + drift(15)));
         }
         assertThat(boots.between(at("one", 100, 0, false), at("three", 0, 0, false)))
-                .isEqualTo(about(40 * Units.MINUTE_MS));
+                .isEqualTo(new Span(40 * Units.MINUTE_MS - SKEW_MS - drift(5),
+                        40 * Units.MINUTE_MS + SKEW_MS + drift(5)));
         assertThat(boots.between(at("two", 10, 0, false), at("three", 5, 0, false)))
-                .isEqualTo(new Span(5 * Units.MINUTE_MS, 35 * Units.MINUTE_MS + SKEW_MS));
+                .isEqualTo(new Span(5 * Units.MINUTE_MS - drift(5),
+                        35 * Units.MINUTE_MS + SKEW_MS + drift(10)));
     }
 
     @Test
     void trustedClocksThatContradictTheMonotonicOnesBoundNothing() {
         Boots boots = Boots.NONE.heard(at("one", 100, 1_000, true)).heard(at("two", 5, 900, true));
         assertThat(boots.between(at("one", 90, 0, false), at("two", 5, 900, true)))
-                .isEqualTo(new Span(15 * Units.MINUTE_MS, Long.MAX_VALUE));
+                .isEqualTo(new Span(15 * Units.MINUTE_MS - drift(15), Long.MAX_VALUE));
     }
 
     @Test
