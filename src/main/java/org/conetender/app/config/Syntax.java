@@ -19,11 +19,13 @@ final class Syntax {
 
     private static final List<Slip> SLIPS = List.of(
             slip("[“”„‟«»‘’‚]", m -> "these are curly quotes; write straight ones: \""),
+            slip(VALUE + "([+-]?\\d+),(\\d{3})" + END, m -> "a figure has a point and no comma; write "
+                    + m.group(2) + "." + m.group(3) + " or " + m.group(2) + m.group(3)
+                    + ", whichever is meant"),
             slip(VALUE + "([+-]?\\d+),(\\d+)" + END, m -> "a figure has a point and no comma; write "
                     + m.group(1) + " = " + m.group(2) + "." + m.group(3)),
-            slip(VALUE + "([+-]?\\d+(?:[.,]\\d+)?)\\s*(°?[a-zA-Zµ%][\\w/²³%]*)" + END,
-                    m -> "a figure stands without its unit; write " + m.group(1) + " = "
-                            + m.group(2).replace(',', '.')),
+            slip(VALUE + "([+-]?\\d+(?:[.,]\\d+)?)\\s*([°º]?[a-zA-Zµ%‰][\\w/²³%]*)" + END,
+                    m -> WrittenUnit.remedy(m.group(1), m.group(2), m.group(3))),
             slip(VALUE + "([A-Za-z_/][^\"'\\[{#]*?)" + END, m -> "text stands in quotes; write " + m.group(1)
                     + " = \"" + m.group(2) + "\""),
             slip(VALUE + END, m -> "a value is missing behind the ="),

@@ -45,6 +45,58 @@ class SyntaxTest {
                 .containsExactly("f:2: " + sentence);
     }
 
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', quoteCharacter = '`', value = {
+        "pump-outlet-cm = 250mm          | pump-outlet-cm is in cm: 250 mm are 25; write pump-outlet-cm = 25",
+        "geometry.waterline-cm = 0.45 m  | waterline-cm is in cm: 0.45 m are 45; write "
+                + "geometry.waterline-cm = 45",
+        "litres = 2000 ml                | litres is in L: 2000 ml are 2; write litres = 2",
+        "bath-l = 12,5 l                 | a figure stands without its unit; write bath-l = 12.5",
+        "watts = 0.025kW   # the old one | watts is in W: 0.025 kW are 25; write watts = 25",
+        "watts = 25000 mW                | watts is in W: 25000 mW are 25; write watts = 25",
+        "ppt = 2.5 %                     | ppt is in ppt: 2.5 % are 25; write ppt = 25",
+        "ppt = 25 ‰                      | a figure stands without its unit; write ppt = 25",
+        "cysts-g = 2000mg                | cysts-g is in g: 2000 mg are 2; write cysts-g = 2",
+        "cysts-g = 0.002 kg              | cysts-g is in g: 0.002 kg are 2; write cysts-g = 2",
+        "settle-min = 360s               | settle-min is in min: 360 s are 6; write settle-min = 6",
+        "hydration-h = 100 min           | hydration-h is in h: 100 min are 1.66667; write "
+                + "hydration-h = 1.66667",
+        "trigger-h = 6 hours             | a figure stands without its unit; write trigger-h = 6",
+        "setpoint-c = 80 °F              | setpoint-c is in °C: 80 °F are 26.6667; write "
+                + "setpoint-c = 26.6667",
+        "cycles-per-day = 150 cycles     | a figure stands without its unit; write cycles-per-day = 150"})
+    void aForeignUnitIsConvertedAndNeverJustStruckOut(String line, String sentence) {
+        assertThat(told(ConfigLoader.parse("# nothing yet\n" + line + "\n")))
+                .containsExactly("f:2: " + sentence);
+    }
+
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', quoteCharacter = '`', value = {
+        "pump-outlet-cm = 25 L           | pump-outlet-cm is in cm, not in L; write the figure in cm, "
+                + "without a unit",
+        "watts = 1e3W                    | watts is in W, not in e3W; write the figure in W, without a unit",
+        "litres = 2,000 ml               | litres is in L; 2,000 may be 2.000 or 2000 ml: write the figure "
+                + "in L, with a point and no comma, without a unit",
+        "life-cycles = 100,000           | a figure has a point and no comma; write 100.000 or 100000, "
+                + "whichever is meant",
+        "id = 4a                         | this has no unit; it must be 1 to 32 lower-case letters, digits "
+                + "and -, beginning with a letter",
+        "line = 17GPIO                   | this has no unit; it must be 0 to 63",
+        "pump-outlet-mm = 250 mm         | a figure stands without its unit, and there is no setting "
+                + "pump-outlet-mm; check --explain lists them all"})
+    void noFigureIsGivenWhereNobodyCanTellIt(String line, String sentence) {
+        assertThat(told(ConfigLoader.parse("# nothing yet\n" + line + "\n")))
+                .containsExactly("f:2: " + sentence);
+    }
+
+    @Test
+    void everySettingTakesItsOwnUnitAway() {
+        List<SettingDoc> figures = SettingDocs.all().stream().filter(d -> !d.unit().isEmpty()).toList();
+        assertThat(figures).hasSizeGreaterThan(20).allSatisfy(d ->
+                assertThat(WrittenUnit.remedy(d.name(), "3", d.unit().split(" ")[0]))
+                        .isEqualTo("a figure stands without its unit; write " + d.name() + " = 3"));
+    }
+
     @Test
     void conesInOneBracketAreToldForEachConeAndNothingElse() throws IOException {
         String text = Files.readString(Path.of("config/larkmoor.toml")).replace("[[cone]]", "[cone]");
