@@ -12,6 +12,9 @@ final class HeatRules {
     /** Half of what the warmest set-point stays below the guard; the rest is for a probe that is off. */
     private static final double MOST_SWING_K = Cone.Limits.MARGIN_C / 2;
 
+    /** Fresh water at sea level, °C (the scale's own); a cone's brine boils less than 1 °C later. */
+    private static final double BOILING_C = 100;
+
     private final Section at;
     private final Section water;
     private final Cone read;
@@ -28,8 +31,12 @@ final class HeatRules {
         } else {
             whole();
             bath();
-            power();
-            relay();
+            // A rating that has to change says nothing of the cycles that the next one needs.
+            boolean fits = power();
+            contacts();
+            if (fits) {
+                swing();
+            }
             warn();
         }
     }
@@ -70,22 +77,28 @@ final class HeatRules {
         }
     }
 
-    /** Too weak never gets warm, too strong outruns every check (science.md §9, stuck-on heater). */
-    private void power() {
+    /**
+     * Too weak never gets warm, too strong outruns every check (science.md §9, stuck-on heater).
+     *
+     * @return whether nothing is wrong with the rating, as far as it could be read
+     */
+    private boolean power() {
         double litres = warmed();
         double perLitre = read.fittings().heat().watts() / litres;
         boolean strong = perLitre > ConeDocs.MOST_W_PER_L;
-        if (strong || perLitre < ConeDocs.LEAST_W_PER_L) {
+        boolean weak = perLitre < ConeDocs.LEAST_W_PER_L;
+        if (strong || weak) {
             at.wrong("watts", rounded(perLitre) + " W for each of " + rounded(litres)
                     + " L; it must be 3 to 25 W/L, here " + rounded(litres * ConeDocs.LEAST_W_PER_L) + " to "
                     + rounded(litres * ConeDocs.MOST_W_PER_L) + " W: " + (strong
                     ? "fit a smaller heater, this one would cook the batch before a fault can be told"
                     : "fit a larger heater, this one cannot hold the water warm"));
         }
+        return !strong && !weak;
     }
 
-    /** A relay's figures belong to a relay, and the water must not swing as far as the guard. */
-    private void relay() {
+    /** A relay's figures belong to a relay. */
+    private void contacts() {
         Cone.Heat heat = read.fittings().heat();
         for (String name : List.of("cycles-per-day", "life-cycles")) {
             if (heat.switchKind() != Cone.SwitchKind.RELAY && at.raw(name) != null) {
@@ -93,6 +106,11 @@ final class HeatRules {
                         + "what is fitted: switch = \"relay\"");
             }
         }
+    }
+
+    /** The water must not swing as far as the guard. */
+    private void swing() {
+        Cone.Heat heat = read.fittings().heat();
         double swing = Hold.swingK(heat, warmed());
         if (swing > MOST_SWING_K) {
             double cycles = heat.contacts().cyclesPerDay();
@@ -107,16 +125,24 @@ final class HeatRules {
     private void warn() {
         Cone.Heat heat = read.fittings().heat();
         if (!heat.cutOut()) {
-            double kelvin = heat.watts() * 3600 / (warmed() * Units.BRINE_J_PER_L_K);
             at.warn("cut-out-line", "no cut-out fitted: a welded switch could not be opened, and the water "
-                    + "would warm by " + (Double.isNaN(kelvin) ? "many" : Math.round(kelvin))
-                    + " °C in the first hour. Fit a second switch in series; an independent thermal cut-out "
-                    + "is needed either way");
+                    + "would " + firstHour(heat) + ". Fit a second switch in series; an independent thermal "
+                    + "cut-out is needed either way");
         }
         if (heat.kind() == Cone.HeatKind.IMMERSED && !read.fittings().probes().level()) {
             water.warn("level-line", "an immersed heater without a level contact: after every start it must "
                     + "pass a low-power response test before it may heat");
         }
+    }
+
+    /** What an hour of heat from the set-point does to the water; what it loses meanwhile is left out. */
+    private String firstHour(Cone.Heat heat) {
+        double kelvin = heat.watts() * 3600 / (warmed() * Units.BRINE_J_PER_L_K);
+        double setpoint = read.limits().setpointC();
+        if (kelvin + (Double.isNaN(setpoint) ? Cone.Limits.LEAST_SETPOINT_C : setpoint) >= BOILING_C) {
+            return "boil";
+        }
+        return "warm by " + (Double.isNaN(kelvin) ? "many" : Math.round(kelvin)) + " °C in the first hour";
     }
 
     /** Litres that the heater warms; NaN where they could not be read. */

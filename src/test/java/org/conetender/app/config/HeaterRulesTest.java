@@ -54,6 +54,29 @@ class HeaterRulesTest {
     }
 
     @Test
+    void aRefusedRatingIsNotFollowedByTheCyclesItWouldNeed() {
+        Draft strong = Draft.good().with("watts", "watts = 300").with("power-limit-w", "power-limit-w = 600");
+        assertThat(strong.errors()).singleElement().asString().contains("watts = 300: 150 W for each of 2 L");
+        assertThat(strong.after("watts", "life-cycles = 10").errors()).as("what else is wrong").hasSize(2)
+                .noneMatch(e -> e.contains("swing"));
+    }
+
+    @Test
+    void waterThatWouldBoilIsSaidToBoil() {
+        // 300 W for an hour into 2 L: 132 K, from 27 °C.
+        assertThat(without("watts = 300").warnings()).singleElement().asString()
+                .contains("no cut-out fitted", "the water would boil.").doesNotContain("132");
+        assertThat(without("watts = 165").warnings()).as("27 °C and 72 K").singleElement().asString()
+                .contains("warm by 72 °C in the first hour");
+        assertThat(without("watts = 167").warnings()).as("27 °C and 73 K").singleElement().asString()
+                .contains("would boil");
+    }
+
+    private static Draft without(String watts) {
+        return Draft.good().with("cut-out-line", "").with("watts", watts);
+    }
+
+    @Test
     void aHeaterWhoseKindIsNotSaidIsRefused() {
         assertThat(Draft.good().with("kind", "").errors()).isNotEmpty()
                 .allMatch(e -> e.contains("say which kind is fitted"));
