@@ -95,7 +95,7 @@ record Fields(Section at) {
         return Optional.empty();
     }
 
-    /** A list of texts as it stands in the file; an hour without quotes counts as its text. */
+    /** Those of a list that are texts, every other one told; an hour without quotes counts as its text. */
     List<String> texts(String name) {
         SettingDoc doc = at.doc(name);
         if (!at.given(name)) {
@@ -108,11 +108,11 @@ record Fields(Section at) {
         }
         List<String> out = new ArrayList<>();
         for (Object o : array.toList()) {
-            if (!(o instanceof String) && !(o instanceof LocalTime)) {
+            if (o instanceof String || o instanceof LocalTime) {
+                out.add(o.toString());
+            } else {
                 at.wrong(name, Shown.value(o) + " in it is not text in quotes; " + doc.range());
-                return List.of();
             }
-            out.add(o.toString());
         }
         took(doc, array);
         return out;

@@ -62,6 +62,20 @@ class AllErrorsAtOnceTest {
     }
 
     @Test
+    void everyWrongEntryOfAListIsTold() {
+        assertThat(Draft.good().with("feeds", "feeds = [\"7.30\", \"25:00\", 18, 18, true]").errors())
+                .satisfiesExactlyInAnyOrder(
+                        e -> assertThat(e).contains("\"7.30\" is not an hour"),
+                        e -> assertThat(e).contains("\"25:00\" is not an hour"),
+                        e -> assertThat(e).contains("18 in it is not text in quotes"),
+                        e -> assertThat(e).contains("true in it is not text in quotes"));
+        assertThat(Draft.good().with("probes", "probes = [28, \"85\"]").errors())
+                .satisfiesExactlyInAnyOrder(
+                        e -> assertThat(e).contains("28 in it is not text in quotes"),
+                        e -> assertThat(e).contains("\"85\" is not a 1-wire thermometer"));
+    }
+
+    @Test
     void aMessageHasFileLineKeyValueAndBound() {
         assertThat(ConfigLoader.parse(BROKEN)).isInstanceOfSatisfying(Outcome.Refused.class, r ->
                 assertThat(r.errors().stream().map(p -> p.text("larkmoor.toml"))).contains(
