@@ -1,6 +1,7 @@
 package org.conetender.app.config;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -13,6 +14,9 @@ final class ConesReader {
 
     /** More than these no tick, person or board was meant for; *guess*. */
     private static final int MOST = 16;
+
+    /** More than these of one id are not counted out; their lines are told anyway. */
+    private static final List<String> ORDINALS = List.of("first", "second", "third", "fourth");
 
     static final String HOW = "cones are a list: write [[cone]] with two brackets, once for each";
 
@@ -75,10 +79,21 @@ final class ConesReader {
         return id instanceof String s && Ids.isId(s) ? s : "#" + (index + 1);
     }
 
+    /** Which one of them, where several cones have one id: the id alone would not say it. */
+    private static String which(int index, TomlArray array) {
+        List<Object> ids = array.toList().stream()
+                .map(o -> o instanceof TomlTable t ? t.get(List.of("id")) : null).toList();
+        if (!(ids.get(index) instanceof String id) || !Ids.isId(id) || Collections.frequency(ids, id) < 2) {
+            return "";
+        }
+        int before = Collections.frequency(ids.subList(0, index), id);
+        return before < ORDINALS.size() ? "the " + ORDINALS.get(before) + " " : "a further ";
+    }
+
     private Fields fields(int index, TomlTable table, TomlArray array) {
         return new Fields(new Section(
-                new Section.Place("cone", "cone[" + shown(index, table.get(List.of("id"))) + "]", index + 1,
-                        false),
+                new Section.Place("cone", which(index, array) + "cone["
+                        + shown(index, table.get(List.of("id"))) + "]", index + 1, false),
                 table, array.inputPositionOf(index), root.findings()));
     }
 

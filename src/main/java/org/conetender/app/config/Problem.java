@@ -7,7 +7,8 @@ import java.util.Comparator;
  *
  * @param line of the file, from 1; 0 for the file as a whole
  * @param column of the file, from 1; 0 likewise
- * @param key as the person wrote it, cones by their id: {@code cone[a].limits.guard-c}; may be empty
+ * @param key as the person wrote it, cones by their id: {@code cone[a].limits.guard-c}; before it stands
+ *         {@code the second} where two have one id; may be empty
  * @param value as it stands in the file; may be empty
  * @param what is wrong, the bound, what to do: whole clauses
  */

@@ -173,6 +173,16 @@ class RefusalTest {
     }
 
     @Test
+    void conesOfOneIdAreToldApart() {
+        Draft draft = Draft.good().with("litres", "litres = 40")
+                .end(cone("a", 2, 21).replace("litres = 2", "litres = 50")).end(cone("b", 3, 22));
+        assertThat(draft.errors()).satisfiesExactly(
+                e -> assertThat(e).contains(": the first cone[a].usual.litres = 40: "),
+                e -> assertThat(e).contains(": the second cone[a].id = \"a\": the cone of line "),
+                e -> assertThat(e).contains(": the second cone[a].usual.litres = 50: "));
+    }
+
+    @Test
     void withoutAConeThereIsNothingToDo() {
         assertThat(Draft.texts(ConfigLoader.parse("site.zone = \"UTC\"\n") instanceof Outcome.Refused r
                 ? r.errors() : List.of())).containsExactly(
