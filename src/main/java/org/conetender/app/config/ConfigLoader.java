@@ -121,8 +121,17 @@ public final class ConfigLoader {
                 new Hardware.OneWire(Ids.path(oneWire, "root").orElse(none),
                         Math.round(oneWire.number("period-s") * 1_000)),
                 mqtt(root),
-                new Hardware.Paths(Ids.path(root.sub("record"), "folder").orElse(none),
-                        socketPath.orElse(none)));
+                new Hardware.Paths(record(root.sub("record")).orElse(none), socketPath.orElse(none)));
+    }
+
+    /** The folder of the record; that it is missing is no error, because it may come before the start. */
+    private static Optional<Path> record(Fields record) {
+        Optional<Path> folder = Ids.path(record, "folder");
+        folder.filter(f -> !Files.isDirectory(f)).ifPresent(f -> record.at().warn("folder", (record.given(
+                "folder") ? "" : f + " counts, and ") + "there is no such folder, or this user may not see "
+                + "it; run does not start without it. The service makes /var/lib/conetender when it starts; "
+                + "make any other one, and give it to the user that runs conetender"));
+        return folder;
     }
 
     private static Optional<Hardware.Mqtt> mqtt(Fields root) {

@@ -14,6 +14,8 @@ final class Draft {
             feeds = ["07:30"]
             power-limit-w = 60
             room-probe = "28-00000a0000ff"
+            [record]
+            folder = "/"
             [mqtt]
             uri = "mqtt://localhost"
             [[cone]]

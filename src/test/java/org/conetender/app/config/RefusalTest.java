@@ -111,7 +111,7 @@ class RefusalTest {
             uri          | uri = "mqtt://a b"          | not an address
             uri          | user = "x"\\nuri = "mqtt://localhost" | a user needs a password
             [mqtt]       | [socket]\\npath = "here"\\n[mqtt] | this must be an absolute path
-            [mqtt]       | [record]\\nfolder = "here"\\n[mqtt] | this must be an absolute path
+            folder       | folder = "here"             | this must be an absolute path
             [mqtt]       | [gpio]\\nchip = "/a\\u0000"\\n[mqtt] | not a path
             """)
     void wiringThatCannotBeIsRefused(String line, String instead, String error) {
@@ -192,7 +192,7 @@ class RefusalTest {
     @Test
     void aConeInSingleBracketsIsExplained() {
         assertThat(Draft.good().with("[[cone]]", "[cone]").errors()).singleElement().asString()
-                .startsWith("f:9: cone = ").contains("write [[cone]] with two brackets");
+                .startsWith("f:11: cone = ").contains("write [[cone]] with two brackets");
     }
 
     @Test

@@ -48,6 +48,23 @@ class WarningsTest {
     }
 
     @Test
+    void aFolderOfTheRecordThatIsNotThereIsSaid(@TempDir Path folder) throws IOException {
+        Path record = folder.resolve("record");
+        Draft draft = Draft.good().with("folder", "folder = \"" + record + "\"");
+        warns(draft, "record.folder = \"" + record + "\"", "there is no such folder", "does not start");
+        Files.createFile(record);
+        warns(draft, "there is no such folder");
+        Files.delete(record);
+        Files.createDirectory(record);
+        assertThat(draft.warnings()).isEmpty();
+        Files.delete(record);
+        assertThat(draft.with("uri", "uri = \"nowhere\"").warnings()).as("beside errors too").hasSize(1);
+        assertThat(ConfigLoader.parse(Draft.good().with("folder", "").text()).warnings())
+                .hasSize(Files.isDirectory(Path.of("/var/lib/conetender")) ? 0 : 1)
+                .allMatch(p -> p.what().startsWith("/var/lib/conetender counts, and there is no such "));
+    }
+
+    @Test
     void warningsAreToldBesideErrorsToo() {
         Draft draft = Draft.good().with("proof-line", "").with("setpoint-c", "setpoint-c = 99");
         assertThat(draft.errors()).hasSize(1);
