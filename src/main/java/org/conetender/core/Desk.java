@@ -212,7 +212,7 @@ final class Desk {
         String at = r.ask() instanceof Ask.TinHolds ? "" : r.ask() instanceof Ask.Acknowledge ? cone.id()
                 : r.ask() instanceof Ask.Shelve s ? Shelving.place(work.settings, s, cone) : r.cone();
         ConeBook before = work.ledger.book().cone(cone.id());
-        work.write(at, changes, new Ledger.Reason(Optional.of(r), r.ask().word()));
+        work.write(at, changes, new Ledger.Reason(Optional.of(r), Ending.of(work, cone, r.ask())));
         // What a report makes untried is untried from this tick on.
         work.judged.computeIfPresent(cone.id(), (id, j) -> j.proven(Refreshed.of(j, before,
                 work.ledger.book().cone(id)).proving()));

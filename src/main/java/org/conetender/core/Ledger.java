@@ -134,7 +134,7 @@ public record Ledger(Book committed, List<Pending> pending, long nextSeq, Book b
             facts.add(new Fact(seq++, at, cone, source, c));
         }
         List<Pending> more = new ArrayList<>(pending);
-        more.add(new Pending(facts, why.request(), why.sentence(), Pending.Way.OFFERED, at.monoMs()));
+        more.add(new Pending(facts, why.request(), why.besides(), Pending.Way.OFFERED, at.monoMs()));
         return new Written(of(committed, more, seq), facts);
     }
 
@@ -146,8 +146,8 @@ public record Ledger(Book committed, List<Pending> pending, long nextSeq, Book b
         return of(committed, more, facts.getLast().seq() + 1);
     }
 
-    /** @param request who waits for the answer, if anybody  @param sentence the answer once durable */
-    record Reason(Optional<Request> request, String sentence) {
+    /** @param request who waits for the answer, if anybody  @param besides the end of the answer */
+    record Reason(Optional<Request> request, String besides) {
         static final Reason OWN = new Reason(Optional.empty(), "");
     }
 }

@@ -11,11 +11,11 @@ import org.conetender.core.image.Request;
  *
  * @param facts in order
  * @param request who waits for the answer, if anybody
- * @param sentence the answer once they are durable
+ * @param besides what their answer says at its end, of what was before them; mostly nothing
  * @param way how far they got
  * @param sinceMs when they were handed to the record, last, monotonic ms
  */
-record Pending(List<Fact> facts, Optional<Request> request, String sentence, Way way, long sinceMs) {
+record Pending(List<Fact> facts, Optional<Request> request, String besides, Way way, long sinceMs) {
 
     /** How far they got. */
     enum Way {
@@ -28,12 +28,12 @@ record Pending(List<Fact> facts, Optional<Request> request, String sentence, Way
     }
 
     Pending now(Way next) {
-        return new Pending(facts, next == Way.OFFERED ? request : Optional.empty(), sentence, next, sinceMs);
+        return new Pending(facts, next == Way.OFFERED ? request : Optional.empty(), besides, next, sinceMs);
     }
 
     /** Handed to the record once more. */
     Pending again(long nowMs) {
-        return new Pending(facts, Optional.empty(), sentence, Way.OFFERED, nowMs);
+        return new Pending(facts, Optional.empty(), besides, Way.OFFERED, nowMs);
     }
 
     /** How long the record has owed an answer to them, ms; 0 when it owes none. */

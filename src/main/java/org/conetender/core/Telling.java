@@ -92,7 +92,8 @@ final class Telling {
     void answers(Ledger.Settled settled) {
         for (Pending p : settled.done()) {
             p.request().ifPresent(r -> work.reply(r, true,
-                    Answers.recorded(work.settings, work.ledger.book(), named(r, p), when(r)) + more(r)));
+                    Answers.recorded(work.settings, work.ledger.book(), named(r, p), when(r)) + more(r)
+                            + p.besides()));
         }
         for (Pending p : settled.failed()) {
             String why = work.image.pipes().store().orElse("the record refused it");

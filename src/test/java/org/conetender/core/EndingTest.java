@@ -1,0 +1,61 @@
+package org.conetender.core;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import org.conetender.core.image.Ask;
+import org.conetender.core.image.Step;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+
+/** A word that ends a batch which still hatches: who meant another cone hears it while it can be undone. */
+class EndingTest {
+
+    private static final String WHAT_TO_DO = "If it was another cone, say 'withdraw' within half an hour.";
+
+    /** Nauplii swim, and the interval in which it may be ready lies ahead. */
+    private static Story hatching() {
+        Story s = Story.at();
+        s.senses.water("a", 27);
+        s.ask("a", new Ask.DidFill(2, 25));
+        s.ask("a", new Ask.DidStock("L-0433", 2));
+        return s.minutes(60 * 10).does(Step.FIRST_SEEN).minutes(60);
+    }
+
+    @ParameterizedTest
+    @EnumSource(names = {"CLEANED", "STARTED"})
+    void itNamesTheBatchThatItEndsAndHowFarThatWas(Step step) {
+        Story s = hatching();
+        assertThat(s.did("a", step).sentence()).containsPattern("This ends batch 1 \\(L-0433, "
+                + "[1-9]\\d? % hatched, ready about (Tue )?\\d\\d:\\d\\d\\)\\. ").endsWith(WHAT_TO_DO);
+        assertThat(s.ask("a", new Ask.Withdraw("last")).accepted()).isTrue();
+        assertThat(s.stage()).isEqualTo("hatching");
+        assertThat(s.batch("a").number()).isEqualTo(1);
+    }
+
+    @Test
+    void withoutAClockItTellsTheHoursUntilThen() {
+        Story s = hatching().wall(0, false).minutes(2);
+        assertThat(s.did("a", Step.CLEANED).sentence()).containsPattern(", ready in about \\d+\\.\\d h\\)");
+    }
+
+    @Test
+    void whereTheTinHasNoLabelNoneIsNamed() {
+        Story s = Story.at().does(Step.FILLED);
+        s.ask("a", new Ask.DidStock("unknown", 2));
+        s.does(Step.FIRST_SEEN);
+        assertThat(s.did("a", Step.CLEANED).sentence()).containsPattern("This ends batch 1 \\(0 % hatched, ");
+    }
+
+    /** What hatched through its interval, was separated, drawn in part or emptied was meant. */
+    @Test
+    void whereItMayBeRipeOrWasHarvestedNothingIsSaid() {
+        assertThat(hatching().minutes(60 * 12).did("a", Step.CLEANED).sentence()).doesNotContain("ends");
+        Story settled = hatching().does(Step.VALVE_SHUT, Step.SETTLE).minutes(3);
+        assertThat(settled.did("a", Step.CLEANED).sentence()).doesNotContain("ends");
+        Story part = hatching().does(Step.VALVE_SHUT, Step.SETTLE).minutes(3)
+                .does(Step.DRAWING, Step.PART_DRAWN, Step.VALVE_OPEN);
+        assertThat(part.did("a", Step.CLEANED).sentence()).doesNotContain("ends");
+        assertThat(hatching().does(Step.DRAINED).did("a", Step.CLEANED).sentence()).doesNotContain("ends");
+    }
+}
