@@ -52,7 +52,8 @@ final class LookAnswer {
                 .map(k -> k.what().lesson()).findFirst();
         if (lesson.isEmpty() || b.stock().isEmpty()) {
             return request.ask() instanceof Ask.Did(Step s) && Teaching.verdict(s) && b.stock().isPresent()
-                    ? LotWords.NO_COURSE : "";
+                    ? LotWords.NO_COURSE : Teaching.tooEarly(work, cone, request.ask())
+                    .map(at -> LotWords.tooEarly(at.degreeHours())).orElse("");
         }
         // What a slip would have taught is not said as if it were known.
         Optional<String> slip = hardToBelieve(lesson.get());

@@ -11,6 +11,7 @@ import org.conetender.core.hatch.Growth;
 import org.conetender.core.hatch.Known;
 import org.conetender.core.hatch.Lesson;
 import org.conetender.core.hatch.Lesson.Sight;
+import org.conetender.core.hatch.Plausible;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.Step;
 import org.conetender.core.settings.Cone;
@@ -22,6 +23,12 @@ final class Teaching {
 
     /** Less than this is no development that anybody can have looked at, °C·h (guess). */
     private static final double LEAST_DEGREE_HOURS = 1;
+
+    /** Nor is less than a tick of their course, h. */
+    private static final double LEAST_HOURS = Units.hours(Units.SECOND_MS);
+
+    /** Where the last reading is older, the cysts may be further than is known, ms (control.md §3.3). */
+    private static final long READ_MS = Units.MINUTE_MS;
 
     private Teaching() {}
 
@@ -35,16 +42,29 @@ final class Teaching {
         return k;
     }
 
-    /** What that report says of the cone's lot; empty where it says nothing, or their course is not known. */
+    /**
+     * What that report says of the cone's lot; empty where it says nothing, or their course is not known, and
+     * of first nauplii that hardly can be.
+     */
     static Optional<Change.Taught> of(Work work, Cone cone, Ask ask) {
         Optional<Sight> sight = sight(ask);
         Batch b = work.batch(cone.id());
-        if (sight.isEmpty() || b.stock().isEmpty()) {
+        boolean slip = sight.filter(Sight.First.class::isInstance).isPresent()
+                && tooEarly(work, cone, ask).isPresent();
+        if (sight.isEmpty() || b.stock().isEmpty() || slip) {
             return Optional.empty();
         }
         Optional<Lesson.At> at = sight.get() instanceof Sight.Judged
                 ? harvest(work.ledger.book().cone(cone.id())).or(() -> now(work, cone)) : now(work, cone);
         return at.map(a -> new Change.Taught(b.stock().get().lot(), b.number(), new Lesson(a, sight.get())));
+    }
+
+    /** How far the cysts are, where that report tells of more nauplii than can swim by then. */
+    static Optional<Lesson.At> tooEarly(Work work, Cone cone, Ask ask) {
+        Growth growth = work.live(cone.id()).growth();
+        boolean measured = work.since(growth.lastAt()).mostMs() <= READ_MS;
+        return sight(ask).filter(_ -> measured).flatMap(s -> reached(work, cone).filter(at -> Plausible.of(
+                work.live(cone.id()).known().at(growth.lastC()), at).tooEarly(s)));
     }
 
     /**
@@ -67,8 +87,14 @@ final class Teaching {
                 && batch == book.batch().number() ? Stream.of(at) : Stream.empty()).reduce((a, b) -> b);
     }
 
-    /** As far as is known now. */
+    /** As far as is known now; empty while that is too little to look at. */
     private static Optional<Lesson.At> now(Work work, Cone cone) {
+        return reached(work, cone).filter(at -> at.mostDegreeHours() >= LEAST_DEGREE_HOURS
+                && at.hours() > LEAST_HOURS);
+    }
+
+    /** As far as is known now, be it ever so little. */
+    private static Optional<Lesson.At> reached(Work work, Cone cone) {
         Batch b = work.batch(cone.id());
         Growth growth = work.live(cone.id()).growth();
         if (b.stock().isEmpty() || !growth.stock().equals(b.stock())) {
@@ -79,9 +105,9 @@ final class Teaching {
         Span lasted = work.ledger.book().boots().between(b.stock().get().at(), growth.lastAt());
         double hours = Units.hours(lasted.bounded() ? (lasted.leastMs() + lasted.mostMs()) / 2
                 : lasted.leastMs());
-        return done.mostDegreeHours() < LEAST_DEGREE_HOURS || hours <= 0 ? Optional.empty()
-                : Optional.of(new Lesson.At(Math.max(LEAST_DEGREE_HOURS / 2, done.leastDegreeHours()),
-                        done.mostDegreeHours(), hours));
+        double least = Math.max(LEAST_DEGREE_HOURS / 2, done.leastDegreeHours());
+        return Optional.of(new Lesson.At(least, Math.max(least, done.mostDegreeHours()),
+                Math.max(LEAST_HOURS, hours)));
     }
 
     /** Whether that reports a look at the cysts or what was drawn of them. */

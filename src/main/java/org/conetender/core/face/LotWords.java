@@ -51,6 +51,13 @@ public final class LotWords {
                 + "'withdraw', or count once more.%s", hardly(degreeHours, many, bound), many ? "" : FEW);
     }
 
+    /** Why nauplii that were seen teach nothing. @param degreeHours done */
+    public static String tooEarly(double degreeHours) {
+        return Text.of(" That %s So it is kept, but taken for a slip, and nothing is learnt from it. See "
+                + "that the cone is right and that what swims are nauplii; then say 'withdraw'.",
+                hardly(degreeHours, true, 0));
+    }
+
     /** The same of a count in a log, which nobody can take back. @param s the slip */
     public static String slip(Slip s) {
         return Text.of("%s Taken for a slip, it moves the hour little or not at all: see that log, lot and "
@@ -61,8 +68,9 @@ public final class LotWords {
     private static String hardly(double degreeHours, boolean many, double bound) {
         String expected = many ? bound < 0.01 ? "less than 1 %" : Text.of("at most %.0f %%", 100 * bound)
                 : bound > 0.99 ? "more than 99 %" : Text.of("at least %.0f %%", 100 * bound);
-        return Text.of("hardly can be: after %.0f degree-hours %s of what hatches should have hatched.",
-                degreeHours, expected);
+        return Text.of("hardly can be: after %s %s of what hatches should have hatched.",
+                degreeHours < 1.5 ? "scarcely a degree-hour" : Text.of("%.0f degree-hours", degreeHours),
+                expected);
     }
 
     /** Said of a tin whose label nobody used: a slip of the pen begins a lot of its own. */

@@ -13,6 +13,8 @@ public record Plausible(double least, double most, double sd) {
 
     /** Beyond so many standard deviations nobody expects a lot (*guess*). */
     private static final double FAR = 3;
+    /** Fewer than one in so many swim unnoticed, share (*guess*: some hundred in a cone). */
+    private static final double NOTICED = 0.001;
     /** At least this share of full cysts can hatch in the worst lots that are sold (*guess*). */
     private static final double LEAST_VIABLE = 0.55;
 
@@ -32,6 +34,15 @@ public record Plausible(double least, double most, double sd) {
     /** Whether more swim than can have hatched. */
     public boolean tooMany(Sight.Counted c) {
         return swims(c) - FAR * error(c) > most;
+    }
+
+    /** Whether more than can have hatched would have to swim for that to be seen. */
+    public boolean tooEarly(Sight s) {
+        return switch (s) {
+            case Sight.First _ -> most < NOTICED;
+            case Sight.Counted c -> tooMany(c);
+            case Sight.NoneYet _, Sight.Judged _ -> false;
+        };
     }
 
     private boolean tooFew(Sight.Counted c) {
