@@ -113,6 +113,9 @@ public final class Fits {
             case Ask.DidCount c -> first(c.nauplii() < 0 || c.umbrella() < 0 || c.unhatched() < 0
                     || c.nauplii() > 1_000_000 || c.umbrella() > 1_000_000 || c.unhatched() > 1_000_000
                     ? "counts must lie between 0 and 1000000." : null,
+                    c.nauplii() + c.umbrella() + c.unhatched() == 0 ? "nothing was counted; count a "
+                    + "sub-sample with cysts or nauplii in it, or report 'none-seen' if nothing swims yet."
+                    : null,
                     range("sample-ml", c.sampleMl(), 0.01, 1_000));
             case Ask.DidWeigh w -> range("wet-g", w.wetG(), 0.01, 5_000);
             case Ask.TinHolds t -> first(range("cysts-g", t.cystsG(), 0, 50_000), lot(t.lot()),

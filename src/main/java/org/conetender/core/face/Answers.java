@@ -102,8 +102,8 @@ public final class Answers {
     /** The hatching percentage, 100 N / (N + U + E) with E full cysts only (science.md §4). */
     private static String hatched(Ask.DidCount c) {
         long full = (long) c.nauplii() + c.umbrella() + c.unhatched();
-        return full == 0 ? "" : Text.of("; %.0f %% of this sub-sample have hatched, if empty shells were "
-                + "left out", 100.0 * c.nauplii() / full);
+        return Text.of("; %.0f %% of this sub-sample have hatched, if empty shells were left out",
+                100.0 * c.nauplii() / full);
     }
 
     /** What that step makes one ask, once. */

@@ -158,6 +158,7 @@ class FitsTest {
         bad(new Ask.DidStock("L\n1", 2), "label", "L-0417");
         bad(new Ask.DidCount(-1, 0, 0, 1), "counts", "1000000");
         bad(new Ask.DidCount(1, 0, 2_000_000, 1), "counts", "1000000");
+        bad(new Ask.DidCount(0, 0, 0, 1), "nothing was counted", "'none-seen'");
         bad(new Ask.DidCount(1, 0, 0, 0), "sample-ml = 0.0", "0.01 to 1000");
         for (Ask good : Arrays.asList(new Ask.DidFill(2, 0), new Ask.DidStock("L-0417", 0.5),
                 new Ask.DidCount(120, 3, 40, 0.25), new Ask.Did(Step.STARTED), new Ask.SetSetpoint(99))) {
