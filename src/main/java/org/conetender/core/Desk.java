@@ -65,8 +65,8 @@ final class Desk {
             return;
         }
         if (r.ask() instanceof Ask.Alarms) {
-            work.reply(r, true, AlarmWords.list(work.settings, work.before.live().alarms().raised().stream()
-                    .filter(a -> site || a.cone().equals(r.cone())).toList(), work.image.now()));
+            work.reply(r, true, AlarmWords.list(work.settings, work.before.live().alarms(),
+                    site ? Optional.empty() : Optional.of(r.cone()), work.image.now()));
             return;
         }
         Optional<String> no = refusal(r, cone.get());

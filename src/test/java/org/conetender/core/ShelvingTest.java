@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.time.Duration;
 import org.conetender.core.Larkmoor.Fitting;
 import org.conetender.core.alarm.AlarmKind;
+import org.conetender.core.face.Names;
+import org.conetender.core.face.Tree;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.ContactSample.Level;
 import org.conetender.core.image.Step;
@@ -40,6 +42,40 @@ class ShelvingTest {
         assertThat(s.told("dry")).isEqualTo(1);
         assertThat(s.ask("a", new Ask.Alarms()).sentence()).doesNotContain("shelved")
                 .endsWith("Heat is off. Fill up to the mark, or check the level contact.");
+    }
+
+    /** Else nobody finds out what was put aside, and for how long. */
+    @Test
+    void whatDoesNotStandIsListedTooWithItsHour() {
+        Story s = Story.at();
+        s.ask("a", new Ask.Shelve("dry", 8));
+        s.ask("b", new Ask.Shelve("probe", 2));
+        s.ask("", new Ask.Shelve("clock", 1.5));
+        s.tick();
+        assertThat(s.ask("", new Ask.Alarms()).sentence()).isEqualTo("No alarm stands. Shelved: clock until "
+                + "10:30, cone a dry until 17:00, cone b probe until 11:00.");
+        assertThat(s.ask("a", new Ask.Alarms()).sentence())
+                .isEqualTo("No alarm stands. Shelved: cone a dry until 17:00.");
+        assertThat(s.ask("c", new Ask.Alarms()).sentence()).isEqualTo("No alarm stands.");
+        var tree = Tree.of(s.settings(), Names.of("homie", s.settings()), s.last(), s.now());
+        assertThat(tree.get("homie/5/larkmoor/site/alarms")).contains("Shelved: clock until 10:30, cone a");
+        assertThat(tree.get("homie/5/larkmoor-a/hand/alarms")).endsWith("Shelved: cone a dry until 17:00.");
+        s.ask("a", new Ask.Shelve("dry", 0));
+        s.pass(Duration.ofHours(3));
+        assertThat(s.ask("", new Ask.Alarms()).sentence()).isEqualTo("No alarm stands.");
+    }
+
+    @Test
+    void besideOneThatStandsTheOthersAreListed() {
+        Story s = brokenContact();
+        s.ask("a", new Ask.Shelve("probe", 2));
+        s.minutes(30);
+        assertThat(s.ask("a", new Ask.Alarms()).sentence()).startsWith("1 alarm. Cone a, dry: ")
+                .endsWith(" Shelved: cone a probe until 11:00.");
+        s.ask("a", new Ask.Shelve("dry", 2));
+        s.tick();
+        assertThat(s.ask("a", new Ask.Alarms()).sentence()).contains("shelved until 11:30. Shelved: cone a ")
+                .doesNotContain("cone a dry");
     }
 
     @Test

@@ -6,10 +6,12 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.SortedMap;
 import org.conetender.app.view.Page.Rank;
 import org.conetender.core.alarm.AlarmKind;
+import org.conetender.core.face.ShelfWords;
 import org.conetender.core.unit.Text;
 
 /** A site as a page of text; the same for {@code watch} and {@code demo}, with colours or without. */
@@ -68,6 +70,7 @@ public final class Screen {
         }
         site.notes().digest().ifPresent(d -> text(Rank.READY, "", d, paint::plain));
         alarms("! ", site.alerts());
+        site.notes().shelved().ifPresent(a -> text(Rank.REMARK, "", a, paint::plain));
         if (site.cones().isEmpty()) {
             text(Rank.CONE, "", "No cones are described.", paint::plain);
         }
@@ -97,7 +100,8 @@ public final class Screen {
         c.hatch().warnings().missed().ifPresent(m -> text(Rank.WARNING, "  ! ", m, paint::alarm));
         alarms("  ! ", c.alerts());
         // What a person is not told of by itself, since it is shelved, follows or was told among many.
-        c.hand().alarms().filter(_ -> c.alerts().isEmpty()).ifPresent(a -> item(Rank.REMARK, "alarms", a));
+        c.hand().alarms().flatMap(a -> c.alerts().isEmpty() ? Optional.of(a) : ShelfWords.in(a))
+                .ifPresent(a -> item(Rank.REMARK, "alarms", a));
         item(Rank.NEXT, "next", c.hand().next());
     }
 

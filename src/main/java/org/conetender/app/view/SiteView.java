@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import org.conetender.core.face.Names;
+import org.conetender.core.face.ShelfWords;
 
 /**
  * One look at a site.
@@ -20,8 +21,12 @@ import org.conetender.core.face.Names;
 public record SiteView(String name, String state, Notes notes, List<ConeView> cones,
                        SortedMap<String, String> alerts) {
 
-    /** @param digest what there is for the next feed  @param room °C  @param clock whether trusted */
-    public record Notes(Optional<String> digest, Optional<String> room, Optional<String> clock) {}
+    /**
+     * @param digest what there is for the next feed  @param room °C  @param clock whether trusted
+     * @param shelved its alarms that nobody wants to hear of
+     */
+    public record Notes(Optional<String> digest, Optional<String> room, Optional<String> clock,
+                        Optional<String> shelved) {}
 
     /** @param topics topic to payload  @param cones ids  @param name for people, if it is known */
     public static SiteView of(Map<String, String> topics, Names names, List<String> cones,
@@ -34,7 +39,8 @@ public record SiteView(String name, String state, Notes notes, List<ConeView> co
         return new SiteView(name.orElse(names.site()), topics.getOrDefault(root + "/$state", "not there"),
                 new Notes(Optional.ofNullable(topics.get(root + "/feed/digest")),
                         Optional.ofNullable(topics.get(root + "/room/temperature")),
-                        Optional.ofNullable(topics.get(root + "/site/clock"))),
+                        Optional.ofNullable(topics.get(root + "/site/clock")),
+                        Optional.ofNullable(topics.get(root + "/site/alarms")).flatMap(ShelfWords::ofSite)),
                 views, alerts(topics, root));
     }
 

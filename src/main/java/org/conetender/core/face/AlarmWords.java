@@ -11,6 +11,7 @@ import org.conetender.core.State;
 import org.conetender.core.alarm.Again;
 import org.conetender.core.alarm.Alarm;
 import org.conetender.core.alarm.AlarmKind;
+import org.conetender.core.alarm.Alarms;
 import org.conetender.core.alarm.Message;
 import org.conetender.core.batch.Book;
 import org.conetender.core.settings.Settings;
@@ -113,11 +114,14 @@ public final class AlarmWords {
                 + open.stream().map(a -> alert(s, a, now)).collect(Collectors.joining(" ")));
     }
 
-    /** Every alarm with its states, and what to do about each first cause. */
-    public static String list(Settings s, List<Alarm> alarms, Moment now) {
-        if (alarms.isEmpty()) {
-            return NONE;
-        }
+    /** Every alarm with its states, and what to do about each first cause. @param cone empty for all */
+    public static String list(Settings s, Alarms all, Optional<String> cone, Moment now) {
+        List<Alarm> alarms = all.raised().stream().filter(a -> cone.isEmpty() || a.cone().equals(cone.get()))
+                .toList();
+        return (alarms.isEmpty() ? NONE : listed(s, alarms, now)) + ShelfWords.of(s, all, cone, now);
+    }
+
+    private static String listed(Settings s, List<Alarm> alarms, Moment now) {
         return (alarms.size() == 1 ? "1 alarm. " : alarms.size() + " alarms. ")
                 + alarms.stream().map(a -> where(s, a) + ", " + a.kind().id() + ": " + what(a) + ", since "
                         + since(s, a, now) + "; " + String.join(", ", states(s, a, now)) + "."

@@ -7,6 +7,7 @@ import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 import org.conetender.core.Appointment;
 import org.conetender.core.ConeLive;
@@ -84,11 +85,12 @@ public final class Tree {
         }
         s.live().alarms().calls().many().ifPresent(m -> out.put(Topics.many(names),
                 AlarmWords.many(settings, m)));
-        out.put(names.root() + "/site/alarms", AlarmWords.list(settings, all, now));
+        out.put(names.root() + "/site/alarms", AlarmWords.list(settings, s.live().alarms(),
+                Optional.empty(), now));
         out.put(names.root() + "/site/escalated", AlarmWords.escalated(settings, s, now).orElse("\0"));
         for (Cone c : settings.cones()) {
-            out.put(names.cone(c.id()) + "/hand/alarms", AlarmWords.list(settings, all.stream()
-                    .filter(a -> a.cone().equals(c.id())).toList(), now));
+            out.put(names.cone(c.id()) + "/hand/alarms", AlarmWords.list(settings, s.live().alarms(),
+                    Optional.of(c.id()), now));
         }
     }
 

@@ -90,6 +90,20 @@ class ScreenTest {
         assertThat(ViewJson.of(p.view("a"))).doesNotContain("alarms");
     }
 
+    /** Also beside an alarm that calls. */
+    @Test
+    void whatIsShelvedIsListedWhereTheAlarmsAre() {
+        Published p = new Published().incubating("a").says("-a/hand/alarms",
+                "No alarm stands. Shelved: cone a dry until 06:23.")
+                .says("/site/alarms", "No alarm stands. Shelved: clock until 07:00, cone a dry until 06:23.");
+        assertThat(page(p, 100)).contains("  alarms  No alarm stands. Shelved: cone a dry until 06:23.",
+                "Shelved: clock until 07:00.");
+        p.says("-a/$alert/probe", "Cone a: no probe answers.").says("-a/hand/alarms", "1 alarm. Cone a, "
+                + "probe: no probe answers; active. Shelved: cone a dry until 06:23.");
+        assertThat(page(p, 100)).contains("  ! Cone a: no probe answers.",
+                "  alarms  Shelved: cone a dry until 06:23.");
+    }
+
     @Test
     void whatIsWrongStandsOutInWords() {
         Published p = new Published().incubating("a").says("-a/water/temperature", null)
