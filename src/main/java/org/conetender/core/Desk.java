@@ -170,21 +170,10 @@ final class Desk {
                     : "the power was off since the last report and the clock is not set yet, so it may be "
                     + "over half an hour old; wait for the clock, or report 'abandoned' to start over.");
         }
-        return what.equals("last") || words(v.coneBook(), last.get()).contains(what) ? Optional.empty()
-                : Optional.of("the last report was '" + words(v.coneBook(), last.get()).getFirst()
+        List<String> words = TakenBack.words(v.coneBook(), last.get());
+        return what.equals("last") || words.contains(what) ? Optional.empty()
+                : Optional.of("the last report was '" + TakenBack.name(v.coneBook(), last.get())
                         + "', not '" + what + "'; only the last one can be withdrawn.");
-    }
-
-    /** The words under which the last report can be named: every step of its request. */
-    private static List<String> words(ConeBook book, Fact last) {
-        List<String> words = new ArrayList<>();
-        for (Fact f : book.facts()) {
-            boolean same = f.seq() == last.seq() || !f.source().isEmpty() && f.source().equals(last.source());
-            if (same && f.change() instanceof Change.Told(Ask ask)) {
-                words.add(ask.word());
-            }
-        }
-        return words;
     }
 
     private Optional<String> acknowledge(String alarm, View v) {
@@ -212,7 +201,8 @@ final class Desk {
         String at = r.ask() instanceof Ask.TinHolds ? "" : r.ask() instanceof Ask.Acknowledge ? cone.id()
                 : r.ask() instanceof Ask.Shelve s ? Shelving.place(work.settings, s, cone) : r.cone();
         ConeBook before = work.ledger.book().cone(cone.id());
-        work.write(at, changes, new Ledger.Reason(Optional.of(r), Ending.of(work, cone, r.ask())));
+        work.write(at, changes, new Ledger.Reason(Optional.of(r), r.ask() instanceof Ask.Withdraw
+                ? TakenBack.of(work, cone) : Ending.of(work, cone, r.ask())));
         // What a report makes untried is untried from this tick on.
         work.judged.computeIfPresent(cone.id(), (id, j) -> j.proven(Refreshed.of(j, before,
                 work.ledger.book().cone(id)).proving()));
@@ -231,9 +221,9 @@ final class Desk {
             case Ask.Did(Step s) when s == Step.STOCKED -> dry ? List.of(fill, stock) : List.of(stock);
             case Ask.DidStock _ when dry -> List.of(fill, ask);
             case Ask.ReadyBy r -> List.of(new Appointments(work).dated(r));
-            // Written with its name, so that the answer can say what is taken back.
-            case Ask.Withdraw _ -> book.lastReport().map(f -> words(book, f).getFirst())
-                    .<List<Ask>>map(w -> List.of(new Ask.Withdraw(w))).orElse(List.of(ask));
+            // Written with its name, so that the record says what is taken back.
+            case Ask.Withdraw _ -> List.of(book.lastReport().<Ask>map(f -> new Ask.Withdraw(
+                    TakenBack.name(book, f))).orElse(ask));
             case Ask.Did _, Ask.DidFill _, Ask.DidStock _, Ask.DidCount _, Ask.DidWeigh _, Ask.TinHolds _,
                  Ask.SetUsual _, Ask.SetSetpoint _, Ask.Acknowledge _, Ask.Shelve _, Ask.Alarms _,
                  Ask.Away _ -> List.of(ask);

@@ -146,7 +146,7 @@ public record Ledger(Book committed, List<Pending> pending, long nextSeq, Book b
         return of(committed, more, facts.getLast().seq() + 1);
     }
 
-    /** @param request who waits for the answer, if anybody  @param besides the end of the answer */
+    /** @param request who waits for the answer, if anybody  @param besides for the answer */
     record Reason(Optional<Request> request, String besides) {
         static final Reason OWN = new Reason(Optional.empty(), "");
     }

@@ -11,7 +11,7 @@ import org.conetender.core.image.Request;
  *
  * @param facts in order
  * @param request who waits for the answer, if anybody
- * @param besides what their answer says at its end, of what was before them; mostly nothing
+ * @param besides what their answer says of what was there before them; mostly nothing
  * @param way how far they got
  * @param sinceMs when they were handed to the record, last, monotonic ms
  */

@@ -6,7 +6,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
-import java.util.stream.Stream;
 import org.conetender.core.alarm.Alarm;
 import org.conetender.core.alarm.Alarms;
 import org.conetender.core.batch.Batch;
@@ -92,8 +91,8 @@ final class Telling {
     void answers(Ledger.Settled settled) {
         for (Pending p : settled.done()) {
             p.request().ifPresent(r -> work.reply(r, true,
-                    Answers.recorded(work.settings, work.ledger.book(), named(r, p), when(r)) + more(r)
-                            + p.besides()));
+                    Answers.recorded(work.settings, work.ledger.book(), new Answers.Asked(r, p.besides()),
+                            when(r)) + more(r) + (r.ask() instanceof Ask.Withdraw ? "" : p.besides())));
         }
         for (Pending p : settled.failed()) {
             String why = work.image.pipes().store().orElse("the record refused it");
@@ -102,13 +101,6 @@ final class Telling {
             p.request().ifPresent(r -> work.reply(r, false, perhaps && !p.takesAway()
                     ? Sentences.perhaps(why) : Sentences.unrecorded(p.takesAway(), why)));
         }
-    }
-
-    /** A withdrawal is answered by the name of what it took back, which its fact has. */
-    private static Request named(Request r, Pending p) {
-        return p.facts().stream().map(Fact::change)
-                .flatMap(c -> c instanceof Change.Told(Ask.Withdraw w) ? Stream.of(w) : Stream.empty())
-                .findFirst().map(w -> new Request(r.id(), r.from(), r.cone(), w)).orElse(r);
     }
 
     private NextStep.When when(Request r) {

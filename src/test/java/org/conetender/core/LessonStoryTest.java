@@ -269,7 +269,7 @@ class LessonStoryTest {
         assertThat(s.ask("a", new Ask.DidWeigh(3.5)).sentence())
                 .contains("3.5 g wet, recorded. 9.5 g in all of this batch: 4.8 g of each gram of cysts.");
         assertThat(s.ask("a", new Ask.DidWeigh(80)).sentence()).contains("No cysts give so much");
-        assertThat(s.ask("a", new Ask.Withdraw("last")).sentence()).contains("'weighed' is withdrawn");
+        assertThat(s.ask("a", new Ask.Withdraw("last")).sentence()).contains("'weighed' of ");
         s.restart("boot-2", 60_000).minutes(1);
         assertThat(s.ask("a", new Ask.DidWeigh(0.5)).sentence()).contains("10.0 g in all of this batch");
         assertThat(speed(s, "a")).as("a weight teaches no hour").isEqualTo(before);

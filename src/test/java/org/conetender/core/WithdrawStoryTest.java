@@ -49,8 +49,32 @@ class WithdrawStoryTest {
     void theAnswerNamesWhatWasTakenBack() {
         Story s = Story.at().does(Step.STARTED);
         s.ask("a", new Ask.SetSetpoint(25));
-        assertThat(withdraw(s, "last", true)).contains("'setpoint' is withdrawn");
-        assertThat(withdraw(s, "last", true)).contains("'started' is withdrawn; the cone is clean again");
+        assertThat(withdraw(s, "last", true)).contains("'setpoint' of 09:00 is withdrawn");
+        assertThat(withdraw(s, "last", true))
+                .contains("'started' of 09:00 is withdrawn; the cone is clean again");
+    }
+
+    /** A cone that was dry: the stocking was written with the filling that it stands for. */
+    @Test
+    void theFillingThatAStockingStoodForIsNamedAfterIt() {
+        for (String what : new String[] {"last", "filled", "stocked"}) {
+            Story s = Story.at();
+            s.ask("a", new Ask.DidStock("L-0417", 2));
+            assertThat(withdraw(s, what, true)).startsWith("Cone a: 'stocked' of 09:00 is withdrawn, and "
+                    + "with it the filling that it stood for; the cone is clean again.");
+        }
+        Story s = Story.at().does(Step.FILLED);
+        s.ask("a", new Ask.DidStock("L-0417", 2));
+        assertThat(withdraw(s, "last", true)).contains("'stocked' of 09:00 is withdrawn; the batch is fil");
+        assertThat(withdraw(s, "last", true)).contains("'filled' of 09:00 is withdrawn; the cone is cl");
+    }
+
+    @Test
+    void itsHourIsNamedWhereAClockTells() {
+        Story s = Story.at().does(Step.STARTED).minutes(20).does(Step.FIRST_SEEN).minutes(20);
+        assertThat(withdraw(s, "last", true)).contains("'first-seen' of 09:20 is withdrawn; the batch");
+        s.wall(0, false).does(Step.SALTED);
+        assertThat(withdraw(s, "last", true)).contains("'salted' is withdrawn; the batch");
     }
 
     /** Else the report before it would be taken back without a word. */

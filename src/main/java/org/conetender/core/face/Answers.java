@@ -22,8 +22,12 @@ public final class Answers {
 
     private Answers() {}
 
+    /** @param request that is durable now  @param before what is said of what it took back, if it did */
+    public record Asked(Request request, String before) {}
+
     /** The answer to a request that is durable now. */
-    public static String recorded(Settings s, Book book, Request r, NextStep.When when) {
+    public static String recorded(Settings s, Book book, Asked asked, NextStep.When when) {
+        Request r = asked.request();
         String what = switch (r.ask()) {
             case Ask.Did d -> "'" + d.step().word() + "' is recorded." + asked(d.step(), book.cone(r.cone()));
             case Ask.DidFill f ->
@@ -40,7 +44,7 @@ public final class Answers {
             case Ask.ReadyBy h -> h.hour().isEmpty() ? "no hour is wanted for this batch any more."
                     : "wanted ready by " + book.cone(r.cone()).batch().marks().readyBy().or(h::hour)
                             .orElseThrow().withWeekday() + ", recorded.";
-            case Ask.Withdraw w -> "'" + w.what() + "' is withdrawn; the "
+            case Ask.Withdraw _ -> asked.before() + "; the "
                     + (book.cone(r.cone()).batch().stage() instanceof Stage.Clean ? "cone" : "batch") + " is "
                     + book.cone(r.cone()).batch().stage().word() + " again.";
             case Ask.Acknowledge a -> "alarm '" + a.alarm() + "' is acknowledged" + locked(book, r.cone());

@@ -49,7 +49,7 @@ class SentencesTest {
         assertThat(said(s, new Ask.Did(Step.FIRST_SEEN)))
                 .startsWith("Cone a: 'first-seen' is recorded. Next: nothing needed; a 'count' is welcome.");
         assertThat(said(s, new Ask.Withdraw("last")))
-                .contains("'first-seen' is withdrawn; the batch is hydrating again.");
+                .contains("'first-seen' of 09:00 is withdrawn; the batch is hydrating again.");
     }
 
     /** A comma in 26,5 or other digits would be read as another figure, or not at all. */
