@@ -2,6 +2,8 @@ package org.conetender.core;
 
 import java.util.Optional;
 import org.conetender.core.batch.Batch;
+import org.conetender.core.batch.Stage;
+import org.conetender.core.hatch.Behind;
 import org.conetender.core.hatch.ByHour;
 import org.conetender.core.hatch.Course;
 import org.conetender.core.hatch.Development;
@@ -21,6 +23,7 @@ import org.conetender.core.judge.Judge;
 import org.conetender.core.judge.Proving;
 import org.conetender.core.judge.Thermal;
 import org.conetender.core.settings.Cone;
+import org.conetender.core.unit.Span;
 import org.conetender.core.unit.Units;
 
 /**
@@ -34,8 +37,8 @@ import org.conetender.core.unit.Units;
  */
 record Foresight(Cone cone, Batch batch, Cysts cysts, ConeJudgement judged, Around around) {
 
-    /** @param done what they have done  @param lot what is known of it */
-    record Cysts(Development done, Known lot) {}
+    /** @param done what they have done  @param behind in how long  @param lot what is known of it */
+    record Cysts(Development done, Behind behind, Known lot) {}
 
     /**
      * @param room from now on  @param rate by which the cysts develop in their water
@@ -49,11 +52,30 @@ record Foresight(Cone cone, Batch batch, Cysts cysts, ConeJudgement judged, Arou
 
     /** Of that cone in this tick. @param done what its cysts have done */
     static Foresight of(Work work, Cone c, Development done) {
-        return new Foresight(c, work.batch(c.id()), new Cysts(done, work.known(c.id())),
-                work.judged.get(c.id()), new Around(room(work, c),
+        return new Foresight(c, work.batch(c.id()), new Cysts(done, behind(work, c, done),
+                work.known(c.id())), work.judged.get(c.id()), new Around(room(work, c),
                         Zones.of(work.settings.site(), c, work.batch(c.id())).rate(),
                         PowerAhead.locked(work, c) ? 0 : PowerAhead.share(work, c),
                         new Water(measured(work, c), stoodH(work, c))));
+    }
+
+    /** Of a ripe batch the moment it was called so stands, whatever its water does since. */
+    private static Behind behind(Work work, Cone c, Development done) {
+        Batch b = work.batch(c.id());
+        Optional<Span> stocked = b.stock().map(s -> work.since(s.at())).filter(Span::bounded);
+        if (stocked.isEmpty()) {
+            return Behind.UNKNOWN;
+        }
+        double hours = hours(stocked.get());
+        double needed = work.live(c.id()).needed();
+        return b.stage() instanceof Stage.Ready r && work.since(r.since()).bounded()
+                && done.degreeHours() >= needed && hours > hours(work.since(r.since()))
+                ? new Behind(hours - hours(work.since(r.since())), hours(work.since(r.since())), needed)
+                : Behind.growing(hours);
+    }
+
+    private static double hours(Span s) {
+        return Units.hours((s.leastMs() + s.mostMs()) / 2);
     }
 
     private static boolean measured(Work work, Cone c) {
@@ -98,7 +120,7 @@ record Foresight(Cone cone, Batch batch, Cysts cysts, ConeJudgement judged, Arou
     private Projection projection(double setC) {
         return new Projection(judged.belief().middleC(), plant(setC), new Projection.Plan(setC,
                 Math.min(setC, cone.limits().floorC()), cysts.lot().at(setC).calledReadyAt(),
-                idleH(Judge.warmedLitres(cone, batch))));
+                idleH(Judge.warmedLitres(cone, batch))), cysts.behind());
     }
 
     /** And what is doubted of its room, where no heater holds it; evaporating, where none works. */

@@ -11,17 +11,26 @@ final class Ahead {
     private static final double CALIBRATED_FROM_C = 20;
     private static final double CALIBRATED_TO_C = 30;
 
+    /** Where nothing is gained a way has no end; so it is taken to be no slower, °C·h an hour (*guess*). */
+    private static final double SLOWEST = 0.1;
+
     /** Degree-hours done at the end of each step; index 0 is now. */
     private final double[] done;
     private final double rateNow;
+    /** Mean rate of what is done, as far as that is known. */
+    private final double rateBehind;
     private final double headingC;
     private final double fallPerK;
 
-    private Ahead(double[] done, double rateNow, double headingC, double fallPerK) {
+    /** @param waterC where the water goes, °C  @param fallPerK of ln of the rate there, 1/K */
+    private record Heading(double waterC, double fallPerK) {}
+
+    private Ahead(double[] done, double rateNow, double rateBehind, Heading heading) {
         this.done = done;
         this.rateNow = rateNow;
-        this.headingC = headingC;
-        this.fallPerK = fallPerK;
+        this.rateBehind = rateBehind;
+        this.headingC = heading.waterC;
+        this.fallPerK = heading.fallPerK;
     }
 
     /**
@@ -45,8 +54,11 @@ final class Ahead {
             heading = done[i] < needed ? water : heading;
         }
         // While the water stands outside the zone, the past is reckoned at the rate it was aimed for.
-        return new Ahead(done, rateNow > 0 ? rateNow : rate.perHour(projection.plan().setpointC()), heading,
-                fallPerK(rate, heading));
+        double here = rateNow > 0 ? rateNow : rate.perHour(projection.plan().setpointC());
+        // Nobody waits for cysts in water so cold that their hours were never published.
+        double behind = projection.behind().known() ? projection.behind().perHour(doneNow)
+                : Math.max(here, rate.perHour(CALIBRATED_FROM_C));
+        return new Ahead(done, here, behind, new Heading(heading, fallPerK(rate, heading)));
     }
 
     /** By how much ln of the rate falls with each kelvin more, over a probe's doubt; below 0 if it grows. */
@@ -84,8 +96,8 @@ final class Ahead {
         return done[before] + (at - before) * (done[before + 1] - done[before]);
     }
 
-    /** Mean rate until so many degree-hours are done, or over the whole look-ahead; °C·h per hour. */
-    double meanRate(double degreeHours) {
+    /** Mean rate from now until so many degree-hours, or over the whole look-ahead; °C·h per hour. */
+    double rateAhead(double degreeHours) {
         double hours = hoursUntil(degreeHours);
         if (hours <= Projection.STEP_H) {
             return rateNow;
@@ -94,7 +106,22 @@ final class Ahead {
                 : (done[STEPS] - done[0]) / Forecast.HORIZON_H;
     }
 
-    /** The lot in the water of the way to its harvest point. @param rate the one that was walked with */
+    /**
+     * The same of the whole way, what is done with it: its degree-hours over its hours. So the water ahead
+     * counts for what is still to be done only, and no more for a batch that is there.
+     */
+    double meanRate(double degreeHours) {
+        double left = left(degreeHours);
+        return left == 1 ? rateAhead(degreeHours)
+                : 1 / (left / Math.max(SLOWEST, rateAhead(degreeHours)) + (1 - left) / rateBehind);
+    }
+
+    /** Share of the way that is still to be gone, 0..1. */
+    private double left(double degreeHours) {
+        return rateBehind <= 0 ? 1 : degreeHours <= done[0] ? 0 : 1 - done[0] / degreeHours;
+    }
+
+    /** The lot in the water of its way to the harvest point. @param rate the one that was walked with */
     Speed there(Speed lot, Rate rate) {
         return lot.at(rate.thresholdAtC(meanRate(lot.k90())), rate.baseC());
     }
@@ -104,9 +131,13 @@ final class Ahead {
         return meanRate(degreeHours) >= rate.perHour(CALIBRATED_FROM_C) && headingC <= CALIBRATED_TO_C;
     }
 
-    /** By how much ln of the rate falls where the water is heading with each kelvin more, 1/K. */
-    double fallPerK() {
-        return fallPerK;
+    /**
+     * By how much ln of the rate falls where the water is heading with each kelvin more, 1/K, as far as that
+     * way is still to be gone.
+     */
+    double fallPerK(double degreeHours) {
+        double left = left(degreeHours);
+        return left * fallPerK + (left < 1 ? (1 - left) / rateBehind : 0);
     }
 
     /** The water when those degree-hours are done, or at the end of the look-ahead, °C. */

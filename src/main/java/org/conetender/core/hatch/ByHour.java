@@ -64,7 +64,7 @@ public record ByHour(Development done, Speed speed, Projection water, Rate rate)
 
     /** When it is announced for, at that set-point. */
     public Answer at(double setC, double hours) {
-        Projection held = new Projection(water.waterC(), water.plant(), water.plan().at(setC));
+        Projection held = water.at(setC);
         double ready = Forecast.of(done, speed, held, rate).ready().announced();
         return new Answer(setC, ready, ready > hours + MISS_H ? Reach.LATER
                 : ready < hours - MISS_H ? Reach.EARLIER : Reach.MET);
@@ -72,7 +72,7 @@ public record ByHour(Development done, Speed speed, Projection water, Rate rate)
 
     /** The chance that it is at its harvest point by then, 0..1. @param setC °C  @param hours from now */
     public double chance(double setC, double hours) {
-        Projection held = new Projection(water.waterC(), water.plant(), water.plan().at(setC));
+        Projection held = water.at(setC);
         Ahead ahead = Ahead.walk(done.degreeHours(), speed.calledReadyAt(), held, rate);
         Speed there = ahead.there(speed, rate);
         Ahead lossier = Ahead.walk(done.degreeHours(), there.calledReadyAt(), held.lossier(), rate);

@@ -14,8 +14,9 @@ import org.conetender.core.unit.Units;
  * @param waterC the water now, °C
  * @param plant the cone and its room
  * @param plan what the control will aim at
+ * @param behind how long the batch took to come where it is
  */
-public record Projection(double waterC, Plant plant, Plan plan) {
+public record Projection(double waterC, Plant plant, Plan plan, Behind behind) {
 
     /** Step of the projection in hours: 5 min, far below any cone's time constant (science.md §9). */
     public static final double STEP_H = 1.0 / 12;
@@ -104,6 +105,11 @@ public record Projection(double waterC, Plant plant, Plan plan) {
         }
     }
 
+    /** Of a batch whose past nobody knows. */
+    public Projection(double waterC, Plant plant, Plan plan) {
+        this(waterC, plant, plan, Behind.UNKNOWN);
+    }
+
     public Projection {
         if (!Double.isFinite(waterC) || !Double.isFinite(plan.setpointC())) {
             throw new IllegalArgumentException("not a temperature: water " + waterC + " °C, set-point "
@@ -117,7 +123,17 @@ public record Projection(double waterC, Plant plant, Plan plan) {
     /** The same in a cone that loses more than it is taken to, in a room that is colder. */
     Projection lossier() {
         return new Projection(waterC, new Plant(plant.litres, plant.watts,
-                plant.wattsPerK * (1 + LOSS_DOUBT), plant.room.plus(-plant.doubtK)), plan);
+                plant.wattsPerK * (1 + LOSS_DOUBT), plant.room.plus(-plant.doubtK)), plan, behind);
+    }
+
+    /** The same, held at another temperature. @param setC °C */
+    Projection at(double setC) {
+        return new Projection(waterC, plant, plan.at(setC), behind);
+    }
+
+    /** The same after that past. */
+    Projection after(Behind past) {
+        return new Projection(waterC, plant, plan, past);
     }
 
     /** Water that stays as it is, for a log whose cone is not known. */

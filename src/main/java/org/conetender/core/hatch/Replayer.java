@@ -45,7 +45,8 @@ final class Replayer {
         }
         Rate rate = question.zones().rate();
         Onward onward = Onward.of(log, lastHourC());
-        Projection held = onward.projection(log);
+        Projection held = onward.projection(log).after(Behind.growing(Units.hours(log.lastMs()
+                - question.stockedMs())));
         Course whole = course.ahead(held, rate);
         Speed lot = question.speed();
         Ahead ahead = Ahead.walk(done.degreeHours(), lot.calledReadyAt(), held, rate);

@@ -39,7 +39,7 @@ public record Spread(Speed speed, double rest, Water water) {
         double way = Math.max(1, ahead.meanRate(speed.k90()));
         double past = (done.mostDegreeHours() - done.leastDegreeHours()) / Math.sqrt(12) / speed.k90();
         // A batch that was looked at was seen through its own probe.
-        double probe = speed.doubt().batch() > 0 ? perK(way, ahead) : 0;
+        double probe = speed.doubt().batch() > 0 ? perK(way, ahead.fallPerK(speed.k90())) : 0;
         // Where the heater holds the set-point either way it makes no difference.
         double hours = ahead.hoursUntil(speed.k90());
         double projected = hours > 0 && hours < Double.POSITIVE_INFINITY
@@ -49,8 +49,8 @@ public record Spread(Speed speed, double rest, Water water) {
     }
 
     /** Beyond its best temperature the rate falls, and more steeply than it rose. */
-    private static double perK(double way, Ahead ahead) {
-        return Math.min(Water.MOST, PROBE_SD_K * Math.max(1 / way, ahead.fallPerK()));
+    private static double perK(double way, double fallPerK) {
+        return Math.min(Water.MOST, PROBE_SD_K * Math.max(1 / way, fallPerK));
     }
 
     /** Log-sd of the degree-hours of this batch at a share whose standard score is {@code z}. */
@@ -61,7 +61,7 @@ public record Spread(Speed speed, double rest, Water water) {
 
     /** The same where the water ahead may be so much warmer or colder than projected. @param doubtK K */
     Spread doubting(double doubtK, Development done, Ahead ahead) {
-        double way = Math.max(1, ahead.meanRate(speed.k90()));
+        double way = Math.max(1, ahead.rateAhead(speed.k90()));
         return new Spread(speed, rest, new Water(Math.min(Water.MOST, doubtK / way), done.degreeHours()));
     }
 

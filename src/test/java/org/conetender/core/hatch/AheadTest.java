@@ -131,8 +131,32 @@ class AheadTest {
     void theMeanRateOfAWayIsItsDegreeHoursOverItsHours() {
         Ahead ahead = Ahead.walk(0, 330, Projection.steady(25), Rate.USUAL);
         assertThat(ahead.meanRate(330)).isCloseTo(13, within(1e-9));
-        assertThat(ahead.meanRate(-5)).isEqualTo(13);
+        assertThat(ahead.meanRate(-5)).isCloseTo(13, within(1e-9));
         assertThat(Ahead.walk(0, 330, Projection.steady(12.5), Rate.USUAL).meanRate(330))
                 .isCloseTo(0.5, within(1e-9));
+    }
+
+    /** Of an unheated batch that is nearly done only the rest goes with the water that turned cold. */
+    @Test
+    void aBatchThatIsNearlyDoneIsCalledReadyWithinHoursWhenItsWaterTurnsCold() {
+        Projection cold = Projection.steady(14).after(Behind.growing(26));
+        Forecast f = Forecast.of(new Development(390, 390, 0, 0, 0), Speed.UNKNOWN_LOT, cold, Rate.USUAL);
+        assertThat(f.ready().announced()).isBetween(2.0, 9.0);
+        assertThat(Forecast.of(new Development(390, 390, 0, 0, 0), Speed.UNKNOWN_LOT, Projection.steady(14),
+                Rate.USUAL).ready().announced()).as("of whose past nobody knows").isBetween(2.0, 15.0);
+    }
+
+    @Test
+    void aRipeBatchStaysRipeInWhateverWaterItStands() {
+        double needed = ripe(27).neededDegreeHours();
+        for (double c = 5; c < 35; c++) {
+            assertThat(ripe(c).neededDegreeHours()).as("in water of %s °C", c)
+                    .isCloseTo(needed, within(1e-9));
+        }
+    }
+
+    private static Forecast ripe(double waterC) {
+        return Forecast.of(new Development(405, 405, 0, 0, 0), Speed.UNKNOWN_LOT,
+                Projection.steady(waterC).after(new Behind(26.7, 0.3, 400.5)), Rate.USUAL);
     }
 }
