@@ -2,10 +2,9 @@ package org.conetender.core;
 
 import java.util.Optional;
 import org.conetender.core.batch.Batch;
-import org.conetender.core.batch.Stage;
+import org.conetender.core.batch.Reconsidered;
 import org.conetender.core.hatch.Behind;
 import org.conetender.core.hatch.ByHour;
-import org.conetender.core.hatch.Course;
 import org.conetender.core.hatch.Development;
 import org.conetender.core.hatch.Forecast;
 import org.conetender.core.hatch.Known;
@@ -61,21 +60,17 @@ record Foresight(Cone cone, Batch batch, Cysts cysts, ConeJudgement judged, Arou
 
     /** Of a ripe batch the moment it was called so stands, whatever its water does since. */
     private static Behind behind(Work work, Cone c, Development done) {
-        Batch b = work.batch(c.id());
-        Optional<Span> stocked = b.stock().map(s -> work.since(s.at())).filter(Span::bounded);
-        if (stocked.isEmpty()) {
-            return Behind.UNKNOWN;
-        }
-        double hours = hours(stocked.get());
+        Optional<Double> hours = work.batch(c.id()).stock().flatMap(s -> hours(work.since(s.at())));
+        double ripeH = Reconsidered.ripeSince(work.ledger.book().cone(c.id()))
+                .flatMap(at -> hours(work.since(at))).orElse(0.0);
         double needed = work.live(c.id()).needed();
-        return b.stage() instanceof Stage.Ready r && work.since(r.since()).bounded()
-                && done.degreeHours() >= needed && hours > hours(work.since(r.since()))
-                ? new Behind(hours - hours(work.since(r.since())), hours(work.since(r.since())), needed)
-                : Behind.growing(hours);
+        return hours.map(h -> ripeH > 0 && ripeH < h && done.degreeHours() >= needed
+                ? new Behind(h - ripeH, ripeH, needed) : Behind.growing(h)).orElse(Behind.UNKNOWN);
     }
 
-    private static double hours(Span s) {
-        return Units.hours((s.leastMs() + s.mostMs()) / 2);
+    /** Empty while nobody knows. */
+    private static Optional<Double> hours(Span s) {
+        return s.bounded() ? Optional.of(Units.hours((s.leastMs() + s.mostMs()) / 2)) : Optional.empty();
     }
 
     private static boolean measured(Work work, Cone c) {
@@ -101,15 +96,9 @@ record Foresight(Cone cone, Batch batch, Cysts cysts, ConeJudgement judged, Arou
         return Forecast.of(cysts.done(), cysts.lot().speed(), projection(setC), rate());
     }
 
-    /**
-     * And when most of its food is in the cone. A ripe batch that was heated cools, but became ripe at its
-     * set-point. @param setC °C
-     */
+    /** And when most of its food is in the cone. @param setC °C */
     Harvest harvest(double setC) {
-        Projection water = projection(setC);
-        boolean cools = !batch.stage().growing() && cone.fittings().heat().kind() != Cone.HeatKind.NONE;
-        return cools ? Harvest.of(Course.from(cysts.done(), water, rate()), cysts.lot().at(setC))
-                : Harvest.of(cysts.done(), cysts.lot().speed(), water, rate());
+        return Harvest.of(cysts.done(), cysts.lot().speed(), projection(setC), rate());
     }
 
     /** The same, to be brought to an hour. */

@@ -11,6 +11,7 @@ import org.conetender.core.hatch.Known;
 import org.conetender.core.hatch.Speed;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.Step;
+import org.conetender.core.unit.Units;
 import org.junit.jupiter.api.Test;
 
 /** The hours of most food are those of the lot in the water it has, not in the water that is wanted. */
@@ -37,5 +38,29 @@ class FoodStoryTest {
         double perHour = (here.k90() - here.k10()) / (f.ready().median() - f.t10Hours());
         double done = here.k90() + perHour * (h.best().hours() - f.ready().median());
         assertThat(h.best().hatched()).isCloseTo(here.hatchedShare(done), within(0.002));
+    }
+
+    /** It hatched when it did, whatever its water does since. */
+    @Test
+    void theFoodHoursOfARipeBatchDoNotMoveWithItsWater() {
+        Story s = Story.at(Fitting.NO_HEAT, Fitting.ROOM_PROBE);
+        s.senses.water("a", 24).room(24);
+        s.does(Step.STARTED).pass(Duration.ofHours(38));
+        assertThat(s.stage()).isEqualTo("ready");
+        double from = fromH(s);
+        assertThat(from).as("behind").isLessThan(Units.hours(s.now().monoMs()));
+        for (double c : new double[] {23, 21, 19, 16, 13, 11}) {
+            s.senses.water("a", c).room(c);
+            s.minutes(30);
+            assertThat(fromH(s)).as("at %s °C", c).isCloseTo(from, within(0.2));
+        }
+        s.restart("boot-1", 5_000).minutes(3);
+        assertThat(fromH(s)).as("after a restart").isCloseTo(from, within(0.2));
+    }
+
+    /** On the daemon's clock, h. */
+    private static double fromH(Story s) {
+        ConeLive.Outlook o = s.state().live().cones().get("a").outlook();
+        return Units.hours(o.atMs()) + o.harvest().orElseThrow().fromHours();
     }
 }

@@ -3,6 +3,7 @@ package org.conetender.core.batch;
 import java.util.Optional;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.Step;
+import org.conetender.core.unit.Moment;
 
 /**
  * A stage that was reached only because of degree-hours assumed for a time of unknown length. When the
@@ -41,6 +42,18 @@ public final class Reconsidered {
                  Stage.Ready _, Stage.Settling _, Stage.Settled _, Stage.Drawing _, Stage.Drained _,
                  Stage.Abandoned _ -> null;
         });
+    }
+
+    /** When the batch was called ready by our own reckoning, as far as that stands. */
+    public static Optional<Moment> ripeSince(ConeBook book) {
+        Optional<Moment> since = Optional.empty();
+        for (Fact f : book.facts()) {
+            if (f.change() instanceof Change.Moved(String stage, String why)) {
+                since = stage.equals(HATCHING) ? Optional.empty()
+                        : why.equals(HARVEST_POINT) ? since.or(() -> Optional.of(f.at())) : since;
+            }
+        }
+        return since;
     }
 
     /** Whether the stage was entered by our own reckoning and no person's report has touched it since. */

@@ -102,21 +102,25 @@ public final class Course {
     }
 
     /**
-     * The course of a batch of which only the present is known: before now the water is taken to have been
-     * as it is.
+     * The course of a batch of which only the present is known, and how long it took: where nobody knows
+     * that either, the water is taken to have been before as it is.
      *
      * @param done what the cysts have done so far  @param rate the same that it was gained with
      */
     public static Course from(Development done, Projection projection, Rate rate) {
         Builder b = new Builder();
+        double doneNow = done.degreeHours();
         double perHour = rate.perHour(projection.waterC());
-        double sinceH = perHour > 0 ? Math.min(Forecast.HORIZON_H, done.degreeHours() / perHour) : 0;
+        Behind was = projection.behind().known() || perHour <= 0 ? projection.behind()
+                : Behind.growing(doneNow / perHour);
+        double sinceH = Math.min(Forecast.HORIZON_H, was.hours());
         int steps = (int) Math.ceil(sinceH / Projection.STEP_H);
         for (int i = steps; i >= 1; i--) {
             double ago = Math.min(sinceH, i * Projection.STEP_H);
-            double gained = ago * perHour;
+            double gained = was.gainedSince(doneNow, ago);
             b.add(-ago, new Development(Math.max(0, done.leastDegreeHours() - gained),
-                    Math.max(0, done.mostDegreeHours() - gained), 0, 0, 0), projection.waterC());
+                    Math.max(0, done.mostDegreeHours() - gained), 0, 0, 0), projection.behind().known()
+                    ? rate.thresholdAtC(was.perHourAt(doneNow, ago)) : projection.waterC());
         }
         b.add(0, done, projection.waterC());
         return b.ahead(projection, rate);
