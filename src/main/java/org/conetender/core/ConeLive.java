@@ -27,6 +27,7 @@ import org.conetender.core.judge.Tried;
 import org.conetender.core.judge.Water;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.unit.Moment;
+import org.conetender.core.unit.Units;
 
 /**
  * What is remembered of one cone between ticks and rebuilt after a restart.
@@ -63,8 +64,20 @@ public record ConeLive(ConeJudgement judged, Beside beside, Growth growth, Heati
                           Promise promise, Optional<Appointment> appointment) {
         static final Outlook NONE = new Outlook(Optional.empty(), Optional.empty(), 0,
                 new Belief.Untrusted("nothing heard yet"), Promise.NONE, Optional.empty());
-    }
 
+        /** What was foreseen holds so long after the water was last measured (*guess*). */
+        private static final long HOLDS_MS = 15 * Units.MINUTE_MS;
+
+        /** Whether the water is unmeasured for so long that nobody knows when it will be ready. */
+        public boolean lapsed(Moment now) {
+            return forecast.isPresent() && !water.known() && now.monoMs() - atMs > HOLDS_MS;
+        }
+
+        /** The forecast, while it holds. */
+        public Optional<Forecast> foretold(Moment now) {
+            return lapsed(now) ? Optional.empty() : forecast;
+        }
+    }
 
     /**
      * The outputs of one cone; all false is the safe level.

@@ -32,7 +32,7 @@ final class Digest {
             } else if (stage.airOff() != null) {
                 parts.add("cone " + c.id() + " is being harvested");
             } else {
-                live.outlook().forecast().filter(Forecast::reachable)
+                live.outlook().foretold(now).filter(Forecast::reachable)
                         .map(f -> readyAtMs(live, f.ready().announced(), now))
                         .filter(t -> t <= feedMs).ifPresent(t -> parts.add("cone " + c.id() + " at "
                                 + Sentences.clock(t, zone, now.wallMs())));

@@ -134,6 +134,12 @@ public final class HourWords {
         return words(s, a, comes) + chance(a);
     }
 
+    /** How it stands while nobody knows how warm the water is. */
+    static String unmeasured(Said s) {
+        return Text.of("Ready by %s is wanted, but its water is not measured, so nobody knows whether it "
+                + "will be; look at its probe.", s.asked());
+    }
+
     private static String not(Appointment a) {
         return a.chance() < HARDLY ? "Cannot be ready by" : "Not likely enough to be ready by";
     }

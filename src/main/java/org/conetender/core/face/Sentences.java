@@ -26,6 +26,13 @@ public final class Sentences {
     /** Why nobody can tell whether a probe still measures. */
     static final String UNTESTED = "its probe cannot be tested now: the room keeps the water where it is";
 
+    /** Why no hour is told while a probe is not believed. */
+    static final String UNMEASURED =
+            "its water is not measured, so nobody knows when it will be ready; look at its probe";
+    /** The same of a batch that is ready. */
+    static final String UNMEASURED_RIPE =
+            "its water is not measured, so nobody knows how long its food keeps; look at its probe";
+
     private Sentences() {}
 
     /** A time of day for people; with its weekday when it is not today. */

@@ -142,8 +142,14 @@ public final class Tree {
         out.put(at + "degree-hours", decimals(done.degreeHours(), 1));
         out.put(at + "degree-hours-least", decimals(done.leastDegreeHours(), 1));
         out.put(at + "degree-hours-most", decimals(done.mostDegreeHours(), 1));
+        live.outlook().forecast().ifPresent(f ->
+                out.put(at + "degree-hours-needed", decimals(f.neededDegreeHours(), 1)));
+        if (live.outlook().lapsed(now)) {
+            out.put(at + "outlook", b.stage().growing() || live.unripe(b) ? Sentences.UNMEASURED
+                    : Sentences.UNMEASURED_RIPE);
+            return;
+        }
         live.outlook().forecast().ifPresent(f -> {
-            out.put(at + "degree-hours-needed", decimals(f.neededDegreeHours(), 1));
             out.put(at + "hatched", decimals(100 * f.hatched().median(), 0));
             out.put(at + "arrested",
                     String.valueOf(!f.reachable() && f.course().end() != Forecast.End.TOO_SLOW));
@@ -177,10 +183,12 @@ public final class Tree {
         out.put(at + "ready-by", b.marks().readyBy().map(Hour::text).orElse("\0"));
         Appointment.of(b, live.outlook().appointment()).filter(a -> b.stage().growing()).ifPresent(a -> {
             long wall = result.next().book().boots().wallMs(now).orElse(now.wallMs());
-            out.put(at + "ready-by-outlook", HourWords.stand(new HourWords.Said(a.hour(), zone(), wall), a,
+            HourWords.Said said = new HourWords.Said(a.hour(), zone(), wall);
+            boolean lapsed = live.outlook().lapsed(now);
+            out.put(at + "ready-by-outlook", lapsed ? HourWords.unmeasured(said) : HourWords.stand(said, a,
                     live.outlook().forecast().map(f -> f.ready().announced()
                             - Units.hours(now.monoMs() - live.outlook().atMs()))));
-            if (!Double.isNaN(a.chance())) {
+            if (!lapsed && !Double.isNaN(a.chance())) {
                 out.put(at + "ready-by-chance", decimals(100 * a.chance(), 0));
             }
         });

@@ -8,9 +8,12 @@ import java.time.OffsetDateTime;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.conetender.core.Larkmoor;
 import org.conetender.core.Story;
 import org.conetender.core.image.Ask;
+import org.conetender.core.image.Hour;
+import org.conetender.core.image.Reading;
 import org.conetender.core.image.Step;
 import org.conetender.core.settings.Settings;
 import org.conetender.core.settings.Site;
@@ -200,5 +203,31 @@ class ReadyTimesTest {
         s.minutes(2);
         assertThat(tree(s)).as("it will cool by itself now").containsKey(A + "ready-at")
                 .containsEntry(A + "arrested", "false");
+    }
+
+    /** Nobody heats water that nobody measures, so an hour that was reckoned with heat does not come. */
+    @Test
+    void noHourIsToldOfWaterThatIsNotMeasured() {
+        Story s = Story.at();
+        s.does(Step.STARTED).pass(Duration.ofHours(23));
+        assertThat(s.ask("a", new Ask.ReadyBy(Optional.of(Hour.parse("11:50")))).sentence()).contains("11:50");
+        s.minutes(2);
+        assertThat(tree(s).get(DIGEST)).contains("cone a at");
+        assertThat(tree(s)).containsKey(A + "ready-by-outlook");
+        s.senses.probe("a-water", new Reading.Absent());
+        s.minutes(10);
+        assertThat(tree(s).get("homie/5/larkmoor-a/water/trust")).isEqualTo("untrusted");
+        assertThat(tree(s)).as("for a while it holds").containsKey(A + "ready-at");
+        s.minutes(12);
+        assertThat(tree(s)).doesNotContainKeys(A + "ready-at", A + "ready-from", A + "ready-until",
+                A + "ready-half-from", A + "ready-half-until", A + "food-most-at", A + "ready-by-chance");
+        assertThat(tree(s).get(A + "outlook")).isEqualTo(Sentences.UNMEASURED);
+        assertThat(tree(s).get(A + "ready-by-outlook")).contains("not measured");
+        assertThat(tree(s).get(DIGEST)).doesNotContain("cone a");
+        s.senses.water("a", 27);
+        s.minutes(5);
+        assertThat(tree(s)).as("and comes back").containsKeys(A + "ready-at", A + "food-most-at");
+        assertThat(tree(s).get(A + "outlook")).isEqualTo("developing");
+        assertThat(tree(s).get(DIGEST)).contains("cone a at");
     }
 }
