@@ -121,6 +121,11 @@ public record ConeLive(ConeJudgement judged, Beside beside, Growth growth, Heati
         return growth.unripe(b, needed());
     }
 
+    /** Whether they are known to be at it, as far as anybody can tell. */
+    boolean ripe(Batch b) {
+        return growth.doneOf(b).mostDegreeHours() >= needed();
+    }
+
     ConeLive judged(ConeJudgement j) {
         return new ConeLive(j, beside, growth, heating, out, outlook, known, pressedForMs);
     }

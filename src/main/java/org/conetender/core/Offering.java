@@ -51,7 +51,8 @@ public final class Offering {
                 && airIsFit(work, c) && !caps.tooHurried() && work.ledger.book().away().isEmpty()
                 && work.ledger.book().lives().locks().isEmpty()
                 && work.image.pipes().store().isEmpty() && !work.ledger.busy(c.id()) && !work.handled(c.id());
-        boolean due = b.stage() instanceof Stage.Ready r && work.image.now().wallTrusted()
+        boolean due = b.stage() instanceof Stage.Ready r && work.live(c.id()).ripe(b)
+                && work.image.now().wallTrusted()
                 && time(work.settings.site().feeding(), work.image.now())
                 && !returnedLately(work.since(r.since()));
         return safe && due ? Optional.of(new Change.Moved("settling", "it is time for the next feed"))

@@ -105,7 +105,9 @@ final class Telling {
 
     private NextStep.When when(Request r) {
         ConeJudgement j = work.judged.get(r.cone());
-        return new NextStep.When(work.image.now(), j == null ? 0 : j.air().breath().restMs());
+        return j == null ? new NextStep.When(work.image.now(), 0) : new NextStep.When(work.image.now(),
+                j.air().breath().restMs(), NextStep.Unripe.of(work.live(r.cone()), work.batch(r.cone()),
+                        work.image.now()));
     }
 
     /** What only some answers have besides. */

@@ -7,7 +7,10 @@ import java.time.Instant;
 import java.time.LocalTime;
 import java.time.ZoneId;
 import java.util.List;
+import java.util.Map;
 import org.conetender.core.Larkmoor.Fitting;
+import org.conetender.core.face.Names;
+import org.conetender.core.face.Tree;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.ContactSample.Level;
 import org.conetender.core.image.Reading;
@@ -22,9 +25,41 @@ class OfferingTest {
 
     /** A ripe batch at about half past nine; the next feed is at 12:30, the offer 45 minutes before. */
     private static Story ripe(Settings settings) {
-        Story s = new Story(settings);
+        return ripe(new Story(settings), 2);
+    }
+
+    private static Story ripe(Story s, double cystsG) {
+        s.pass(Duration.ofHours(20));
+        s.ask("a", new Ask.DidStock("L-0417", cystsG));
+        s.does(Step.SALTED).pass(Duration.ofMinutes(28 * 60 + 30));
+        assertThat(s.stage()).isEqualTo("ready");
+        return s;
+    }
+
+    /** It was called ready by a person who then gave the separation up. */
+    @Test
+    void neverOfABatchThatIsKnownToBeUnripe() {
+        Story s = new Story(Larkmoor.with(Fitting.AUTOMATIC));
         s.does(Step.STARTED, Step.FIRST_SEEN, Step.SETTLE, Step.HANDS_IN);
-        return s.minutes(30);
+        s.minutes(30);
+        Map<String, String> tree = Tree.of(s.settings(), Names.of("homie", s.settings()), s.last(), s.now());
+        String told = tree.get("homie/5/larkmoor-a/hatch/ready-at");
+        assertThat(tree.get("homie/5/larkmoor-a/hand/next-step"))
+                .isEqualTo("wait; it is not ripe yet and is kept warm, ready at about Tue "
+                        + told.substring(11, 16) + ".");
+        assertThat(tree.get("homie/5/larkmoor/feed/digest")).contains("cone a is not ripe yet and is kept "
+                + "warm, ready at about Tue " + told.substring(11, 16));
+        assertThat(untilOffer(s).stage()).isEqualTo("ready");
+        assertThat(s.did("a", Step.SETTLE).accepted()).as("but a person may").isTrue();
+    }
+
+    /** The record may say that it is ready, but a new life has not looked at its water yet. */
+    @Test
+    void neverBeforeItsHourIsReckonedAnew() {
+        Story s = new Story(Larkmoor.with(Fitting.AUTOMATIC));
+        s.does(Step.STARTED, Step.FIRST_SEEN, Step.SETTLE, Step.HANDS_IN);
+        untilOffer(s.minutes(30)).restart("boot-1", 5_000);
+        assertThat(s.minutes(20).stage()).isEqualTo("ready");
     }
 
     private static Story untilOffer(Story s) {
@@ -58,9 +93,8 @@ class OfferingTest {
 
     @Test
     void neverWhereThePumpCouldBeFlooded() {
-        Story s = new Story(Larkmoor.with(Fitting.AUTOMATIC, Fitting.SIPHONING));
-        s.does(Step.STARTED, Step.FIRST_SEEN, Step.VALVE_SHUT, Step.SETTLE, Step.HANDS_IN);
-        assertThat(untilOffer(s.minutes(30)).stage()).isEqualTo("ready");
+        Story s = ripe(Larkmoor.with(Fitting.AUTOMATIC, Fitting.SIPHONING));
+        assertThat(untilOffer(s).stage()).isEqualTo("ready");
     }
 
     @Test
@@ -107,10 +141,9 @@ class OfferingTest {
     void neverWhereTheTimeWithoutAirIsTooShortToSettle() {
         assertThat(untilOffer(ripe(Larkmoor.room(Fitting.AUTOMATIC).airOff(6, 5.5).build())).stage())
                 .isEqualTo("ready");
-        Story dense = new Story(Larkmoor.with(Fitting.AUTOMATIC));
-        assertThat(dense.ask("a", new Ask.DidStock("L-0417", 14)).sentence()).contains("too short to settle");
-        dense.does(Step.FIRST_SEEN, Step.SETTLE, Step.HANDS_IN);
-        assertThat(untilOffer(dense.minutes(30)).stage()).isEqualTo("ready");
+        Story dense = ripe(new Story(Larkmoor.with(Fitting.AUTOMATIC)), 14);
+        assertThat(dense.replies().getFirst().sentence()).contains("too short to settle");
+        assertThat(untilOffer(dense).stage()).isEqualTo("ready");
     }
 
     @Test

@@ -3,8 +3,10 @@ package org.conetender.core.face;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.conetender.core.ConeLive;
 import org.conetender.core.State;
+import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.Stage;
 import org.conetender.core.hatch.Forecast;
 import org.conetender.core.settings.Cone;
@@ -26,8 +28,12 @@ final class Digest {
         List<String> parts = new ArrayList<>();
         for (Cone c : settings.cones()) {
             ConeLive live = s.live().cones().get(c.id());
-            Stage stage = s.book().cone(c.id()).batch().stage();
-            if (stage instanceof Stage.Ready) {
+            Batch b = s.book().cone(c.id()).batch();
+            Stage stage = b.stage();
+            Optional<NextStep.Unripe> unripe = NextStep.Unripe.of(live, b, now);
+            if (unripe.isPresent()) {
+                parts.add("cone " + c.id() + " is not ripe yet" + unripe.get().words(settings, c, now));
+            } else if (stage instanceof Stage.Ready) {
                 parts.add("cone " + c.id() + " is ready");
             } else if (stage.airOff() != null) {
                 parts.add("cone " + c.id() + " is being harvested");

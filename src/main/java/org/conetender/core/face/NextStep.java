@@ -1,6 +1,8 @@
 package org.conetender.core.face;
 
 import java.util.Optional;
+import java.util.OptionalLong;
+import org.conetender.core.ConeLive;
 import org.conetender.core.Offering;
 import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.Change;
@@ -8,6 +10,7 @@ import org.conetender.core.batch.ConeBook;
 import org.conetender.core.batch.Stage;
 import org.conetender.core.batch.Verdict;
 import org.conetender.core.guard.Handled;
+import org.conetender.core.hatch.Forecast;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.Step;
 import org.conetender.core.settings.Cone;
@@ -28,13 +31,42 @@ public final class NextStep {
      * Now, and how much longer the air must run before it may be stopped again.
      *
      * @param restMs 0 when it may be stopped
+     * @param unripe of a batch that was called ready too early
      */
-    public record When(Moment now, long restMs) {}
+    public record When(Moment now, long restMs, Optional<Unripe> unripe) {
+
+        public When(Moment now, long restMs) {
+            this(now, restMs, Optional.empty());
+        }
+    }
+
+    /**
+     * A batch in stage ready that is known to be short of its harvest point: a separation was given up, or
+     * its lot was learnt to be slower.
+     *
+     * @param readyAtMs when it will be, wall time; empty while nobody knows
+     */
+    public record Unripe(OptionalLong readyAtMs) {
+
+        public static Optional<Unripe> of(ConeLive live, Batch b, Moment now) {
+            return !(b.stage() instanceof Stage.Ready) || !live.unripe(b) ? Optional.empty()
+                    : Optional.of(new Unripe(live.outlook().foretold(now).filter(Forecast::reachable)
+                            .map(f -> OptionalLong.of(Digest.readyAtMs(live, f.ready().announced(), now)))
+                            .orElse(OptionalLong.empty())));
+        }
+
+        /** That it is kept warm, where it is heated, and until when. */
+        String words(Settings s, Cone cone, Moment now) {
+            return (cone.fittings().heat().kind() == Cone.HeatKind.NONE ? "" : " and is kept warm")
+                    + (readyAtMs.isEmpty() ? "" : ", ready at about " + Sentences.clock(readyAtMs.getAsLong(),
+                            s.site().feeding().zone(), now.wallMs()));
+        }
+    }
 
     /** The sentence, without the cone's name. */
     public static String of(Settings s, Cone cone, ConeBook book, When when) {
         Batch b = book.batch();
-        Optional<String> first = handsIn(s, cone, b, when.now()).or(() -> openValve(b));
+        Optional<String> first = handsIn(s, cone, b, when.now()).or(() -> openValve(b, when));
         return first.orElseGet(() -> switch (b.stage()) {
             case Stage.Clean _ ->
                     "shut the drain valve, connect the air, pump on, fill, open the air valve," + plugIn(cone)
@@ -47,6 +79,8 @@ public final class NextStep {
             case Stage.Incubating _ -> b.marks().salted() ? "nothing; it is growing."
                     : "the salt was never reported; add it and report 'salted'.";
             case Stage.Hatching _ -> "nothing needed; a 'count' is welcome.";
+            case Stage.Ready _ when when.unripe().isPresent() -> "wait; it is not ripe yet"
+                    + when.unripe().get().words(s, cone, when.now()) + ".";
             case Stage.Ready _ -> ready(cone, b) + rest(s, when) + offered(s.site().feeding(), when.now());
             case Stage.Settling _ -> "wait; the nauplii gather at the drain.";
             case Stage.Settled _ -> "see that nothing else is open, then draw: report 'drawing'.";
@@ -78,9 +112,9 @@ public final class NextStep {
     }
 
     /** A shut air valve is for a harvest only. */
-    private static Optional<String> openValve(Batch b) {
+    private static Optional<String> openValve(Batch b, When when) {
         boolean growing = b.stage().hasWater() && b.stage().airOff() == null
-                && !(b.stage() instanceof Stage.Ready);
+                && (!(b.stage() instanceof Stage.Ready) || when.unripe().isPresent());
         return growing && b.marks().valveShut()
                 ? Optional.of("open the air valve and report 'valve-open'; it is shut and no air gets in.")
                 : Optional.empty();

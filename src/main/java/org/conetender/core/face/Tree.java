@@ -69,7 +69,8 @@ public final class Tree {
             siphon(at, c, b);
             usual(at + "/usual/", s.book().cone(c.id()).usual());
             out.put(at + "/hand/next-step", NextStep.of(settings, c, s.book().cone(c.id()),
-                    new NextStep.When(now, live.judged().air().breath().restMs())));
+                    new NextStep.When(now, live.judged().air().breath().restMs(),
+                            NextStep.Unripe.of(live, b, now))));
         }
         alarms(s);
         return out;
@@ -157,7 +158,7 @@ public final class Tree {
             if (live.outlook().promise().missed()) {
                 out.put(at + "feed-missed", missed(live, f));
             }
-            if (f.reachable() && b.stage().growing()) {
+            if (f.reachable() && (b.stage().growing() || live.unripe(b))) {
                 out.put(at + "ready-at", iso(Digest.readyAtMs(live, f.ready().announced(), now)));
                 moment(at + "ready-from", live, f.ready().earliest());
                 moment(at + "ready-until", live, f.ready().latest());
