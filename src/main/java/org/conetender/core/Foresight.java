@@ -36,8 +36,12 @@ import org.conetender.core.unit.Units;
  */
 record Foresight(Cone cone, Batch batch, Cysts cysts, ConeJudgement judged, Around around) {
 
-    /** @param done what they have done  @param behind in how long  @param lot what is known of it */
-    record Cysts(Development done, Behind behind, Known lot) {}
+    /**
+     * @param done what they have done  @param behind in how long
+     * @param needed of the hour that was announced last, at which the floor begins to hold, °C·h; or NaN
+     * @param lot what is known of it
+     */
+    record Cysts(Development done, Behind behind, double needed, Known lot) {}
 
     /**
      * @param room from now on  @param rate by which the cysts develop in their water
@@ -52,7 +56,8 @@ record Foresight(Cone cone, Batch batch, Cysts cysts, ConeJudgement judged, Arou
     /** Of that cone in this tick. @param done what its cysts have done */
     static Foresight of(Work work, Cone c, Development done) {
         return new Foresight(c, work.batch(c.id()), new Cysts(done, behind(work, c, done),
-                work.known(c.id())), work.judged.get(c.id()), new Around(room(work, c),
+                work.live(c.id()).needed(), work.known(c.id())),
+                work.judged.get(c.id()), new Around(room(work, c),
                         Zones.of(work.settings.site(), c, work.batch(c.id())).rate(),
                         PowerAhead.locked(work, c) ? 0 : PowerAhead.share(work, c),
                         new Water(measured(work, c), stoodH(work, c))));
@@ -107,8 +112,9 @@ record Foresight(Cone cone, Batch batch, Cysts cysts, ConeJudgement judged, Arou
     }
 
     private Projection projection(double setC) {
+        double needed = Double.isNaN(cysts.needed()) ? cysts.lot().at(setC).calledReadyAt() : cysts.needed();
         return new Projection(judged.belief().middleC(), plant(setC), new Projection.Plan(setC,
-                Math.min(setC, cone.limits().floorC()), cysts.lot().at(setC).calledReadyAt(),
+                Math.min(setC, cone.limits().floorC()), needed,
                 idleH(Judge.warmedLitres(cone, batch))), cysts.behind());
     }
 

@@ -5,7 +5,9 @@ import static org.assertj.core.api.Assertions.within;
 
 import org.conetender.core.Larkmoor.Fitting;
 import org.conetender.core.batch.Change;
+import org.conetender.core.batch.Reconsidered;
 import org.conetender.core.hatch.Development;
+import org.conetender.core.hatch.Forecast;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.Reading;
 import org.conetender.core.image.Step;
@@ -204,5 +206,39 @@ class RestartStoryTest {
         assertThat(done(s).degreeHours()).isCloseTo(3 * 15 / 60.0, within(0.2));
         s.restart("boot-1", 2_000).seconds(3);
         assertThat(s.batch("a").stock().orElseThrow().at().monoMs()).isEqualTo(reported);
+    }
+
+    /** What was called ready with a wide doubt is so with a narrow one: the record says it once. */
+    @Test
+    void aRipeBatchIsNotTakenBackForAMomentWhenTheClockIsSet() {
+        Story s = Story.at(Fitting.ROOM_PROBE, Fitting.NO_HEAT);
+        s.does(Step.STARTED).minutes(24 * 60 + 1);
+        s.senses.room(27);
+        unset(s, 120 * MINUTE, 27).minutes(70);
+        assertThat(s.stage()).isEqualTo("ready");
+        long reckonedMs = s.state().live().cones().get("a").outlook().atMs();
+        while (s.state().live().cones().get("a").outlook().atMs() == reckonedMs) {
+            s.tick();
+        }
+        double wide = s.state().live().cones().get("a").needed();
+        s.wall(TEN_YEARS, true).seconds(3);
+        double narrow = s.state().live().cones().get("a").needed();
+        assertThat(done(s).mostDegreeHours()).isBetween(narrow, wide - 2);
+        s.minutes(3);
+        assertThat(s.paper.facts().stream().filter(f -> f.change() instanceof Change.Moved(String stage,
+                String _) && (stage.equals("ready") || stage.equals(Reconsidered.HATCHING)))).hasSize(1);
+    }
+
+    /** The floor holds from where the stage turns, also while what was done is in doubt. */
+    @Test
+    void waterIsForeseenToBeHeldUntilTheBatchIsCalledReady() {
+        Story s = growing(16);
+        s.senses.room(27);
+        unset(s, 90 * MINUTE, 27).seconds(5);
+        s.senses.room(20);
+        s.minutes(10);
+        Forecast f = s.state().live().cones().get("a").outlook().forecast().orElseThrow();
+        assertThat(f.neededDegreeHours()).as("in doubt").isGreaterThan(410);
+        assertThat(f.course().headingC()).isCloseTo(27, within(0.5));
     }
 }
