@@ -33,10 +33,14 @@ final class Ripening {
         }
     }
 
-    /** A stage that only assumed hours had reached, once they are known and fall short of it. */
+    /**
+     * A stage that only assumed hours had reached, once they are known and fall short of it: of what was
+     * reckoned with them, which is as wide as they were only while they were not.
+     */
     private static Optional<Change.Moved> reconsidered(Work work, Cone c) {
         Growth g = work.live(c.id()).growth();
-        return g.crossings().settled() && g.lastAt().sameBoot(work.image.now())
+        return g.crossings().settled() && work.live(c.id()).outlook().water().known()
+                && g.lastAt().sameBoot(work.image.now())
                 && g.lastAt().monoMs() > work.before.live().begun().monoMs()
                 ? Reconsidered.due(work.ledger.book().cone(c.id()), progress(work, c,
                         g.doneOf(work.batch(c.id())))) : Optional.empty();

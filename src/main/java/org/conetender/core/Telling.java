@@ -156,7 +156,7 @@ final class Telling {
                 outlook(c, growth), work.known(c.id()), Buttons.heldMs(work, c));
     }
 
-    /** Renewed each minute, and when batch, set-point or trust changed. */
+    /** Renewed each minute, and when batch, set-point, trust or the length of an unknown time changed. */
     private ConeLive.Outlook outlook(Cone c, Growth growth) {
         ConeLive.Outlook was = work.live(c.id()).outlook();
         Batch b = work.batch(c.id());
@@ -164,6 +164,7 @@ final class Telling {
         long now = work.image.now().monoMs();
         boolean changed = !work.before.book().cone(c.id()).batch().equals(b)
                 || was.water().known() != j.belief().known()
+                || !growth.crossings().all().equals(work.live(c.id()).growth().crossings().all())
                 || PowerAhead.locked(work, c) != PowerAhead.locked(work.settings, work.before.book(), c)
                 || !work.live(c.id()).known().speed().equals(work.known(c.id()).speed());
         if (!changed && !Tick.minutePassed(was.atMs(), now)) {
