@@ -59,6 +59,14 @@ class MovesTest {
         assertThat(SPEED.k10()).isLessThan(SPEED.calledReadyAt());
     }
 
+    /** Right after a start nobody knows at how many degree-hours it is called ready. */
+    @Test
+    void nothingIsCalledReadyBeforeItsHourIsReckoned() {
+        Batch b = in("hatching");
+        assertThat(Moves.due(b, TIMING, new Moves.Progress(new Development(999, 999, 0, 0, 0), SPEED.k10(),
+                Double.NaN), new Moves.Clock(b.stage().since(), BOOTS, SETTLE_MS))).isEmpty();
+    }
+
     /** What is left in the cone after a first harvest has its degree-hours already, and needs its time. */
     @Test
     void aSecondHarvestIsNotCalledBeforeTheRestHadItsTwoHours() {
