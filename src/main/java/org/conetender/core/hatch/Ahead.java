@@ -126,9 +126,9 @@ final class Ahead {
         return lot.at(rate.thresholdAtC(meanRate(lot.k90())), rate.baseC());
     }
 
-    /** Whether most of the way lies where hatch times have been published. */
+    /** Whether most of the way that is left lies where hatch times have been published. */
     boolean calibrated(double degreeHours, Rate rate) {
-        return meanRate(degreeHours) >= rate.perHour(CALIBRATED_FROM_C) && headingC <= CALIBRATED_TO_C;
+        return rateAhead(degreeHours) >= rate.perHour(CALIBRATED_FROM_C) && headingC <= CALIBRATED_TO_C;
     }
 
     /**
