@@ -37,7 +37,8 @@ final class Besides {
                 work.judged.computeIfPresent(c.id(), (id, j) -> j.proven(j.proving().interrupted()));
             }
             // Water that stopped when others were switched off is warmed by no switch of its own.
-            if (b.crossing().stopped() && suspect(work.judged.get(c.id()))) {
+            if (b.crossing().stopped() && work.judged.get(c.id()).thermal()
+                    .filter(t -> t.watch().suspect().heated()).isPresent()) {
                 work.judged.computeIfPresent(c.id(), (id, j) -> j.cleared());
             }
         }

@@ -35,11 +35,14 @@ public record ConeView(String id, Hatch hatch, Water water, Out out, Hand hand,
 
     /** @param middle of what may have been done, °C·h  @param least surely  @param most at best */
     public record Done(OptionalDouble middle, OptionalDouble least, OptionalDouble most) {
+        /** What rounding alone would tell apart is one figure, °C·h. */
+        private static final double APART = 0.5;
+
         /** For people: one figure, or two while what happened in some hole is not known. */
         String text() {
-            String low = whole(least.isPresent() ? least : middle);
-            String high = whole(most.isPresent() ? most : middle);
-            return low.equals(high) ? whole(middle) : low + "-" + high;
+            boolean apart = least.isPresent() && most.isPresent()
+                    && most.getAsDouble() - least.getAsDouble() >= APART;
+            return apart ? whole(least) + "-" + whole(most) : whole(middle);
         }
 
         private static String whole(OptionalDouble d) {

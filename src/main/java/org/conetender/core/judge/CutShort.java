@@ -7,8 +7,8 @@ import java.util.Optional;
  * open. A warm room goes on warming it as before; a heater does not. One step is one
  * tick. Immutable.
  *
- * @param beforeKPerS how fast it warmed when this was suspected, K/s; NaN where the second switch did not
- *     conduct then: opening it would tell nothing
+ * @param beforeKPerS how fast it warmed before the second switch opened, K/s; NaN where that did not conduct
+ *     then, or nobody knows: opening it would tell nothing
  * @param openMs how long it has been open for this suspicion, ms
  * @param fromC the water once the heat on its way had arrived, °C; NaN before that
  * @param answer what came of it; empty while nobody can tell
@@ -26,7 +26,7 @@ public record CutShort(double beforeKPerS, long openMs, double fromC, Optional<A
     /** Nothing is suspected, or opening tells nothing. */
     public static final CutShort NONE = new CutShort(Double.NaN, 0, Double.NaN, Optional.empty());
 
-    /** What is suspected without being watched warms by half to all of full power ({@link Cause}). */
+    /** What is suspected for its speed warms by half to all of full power ({@link Cause}). */
     private static final double SUSPECTED = 0.75;
     /**
      * Less than before by more than half of full power has stopped (guess: half way). It is looked at for as
@@ -41,13 +41,15 @@ public record CutShort(double beforeKPerS, long openMs, double fromC, Optional<A
      * @param left whether the water was left alone and stirred: a hand or a top-up ends a rise too
      * @param open whether the second switch is fitted and open
      * @param water as it is believed
-     * @param offKPerS how fast it warmed with the heat off, K/s; NaN for not known
+     * @param offKPerS how fast it warmed with the heat off, K/s, NaN while nobody knows; empty where the
+     *     speed itself was the reason
      * @param fullKPerS how fast the heater would at full power, K/s, above 0
      */
-    record Seen(long dtMs, boolean left, boolean open, Belief water, double offKPerS, double fullKPerS) {
+    record Seen(long dtMs, boolean left, boolean open, Belief water, Optional<Double> offKPerS,
+                double fullKPerS) {
 
         private double warmedKPerS() {
-            return Double.isNaN(offKPerS) ? SUSPECTED * fullKPerS : offKPerS;
+            return offKPerS.orElse(SUSPECTED * fullKPerS);
         }
     }
 

@@ -71,6 +71,8 @@ public record HeatTrack(long offForMs, long calmForMs, double lowestOffC, Rise r
     private static final double STEP_K = 0.0625;
     private static final double RISEN_K = 3 * STEP_K;
     private static final double TURN_K = 2 * STEP_K;
+    /** Water that fell by twice this is taken to rise again once it is so far up, K (guess). */
+    private static final double FAR_K = 4 * STEP_K;
     /** Energy reaches the probe this late (lags of control.md head). */
     static final long LAG_MS = 2 * Units.MINUTE_MS;
     /** A window may not close before: of heat given from cold on, the slowest heater's half has arrived. */
@@ -92,29 +94,35 @@ public record HeatTrack(long offForMs, long calmForMs, double lowestOffC, Rise r
      * the probe, and of a long one only the last part counts.
      *
      * @param topC the highest water in it, °C; NaN while not watching
-     * @param stillMs how long the water has not risen
+     * @param peakC the highest since the heat is off, but where the water has fallen far below it; °C
+     * @param stillMs how long the water has not risen above that
      * @param lowC where it began, °C
      * @param lowAgeMs how long ago, ms
      * @param halfAgeMs how long ago it had come so far that it may begin there, ms; below 0 for not yet
      */
-    public record Rise(double topC, long stillMs, double lowC, long lowAgeMs, long halfAgeMs) {
-        static final Rise NONE = new Rise(Double.NaN, 0, Double.NaN, 0, -1);
+    public record Rise(double topC, double peakC, long stillMs, double lowC, long lowAgeMs, long halfAgeMs) {
+        static final Rise NONE = new Rise(Double.NaN, Double.NaN, 0, Double.NaN, 0, -1);
 
         private Rise after(double c, long dtMs) {
-            if (Double.isNaN(topC) || c < lowC || c < topC - TURN_K) {
-                return new Rise(c, Double.isNaN(topC) ? 0 : stillMs + dtMs, c, 0, -1);
+            boolean begins = Double.isNaN(topC);
+            double peak = begins ? c : c < peakC - 2 * FAR_K ? c + FAR_K : Math.max(peakC, c);
+            long still = begins || c > peakC ? 0 : stillMs + dtMs;
+            if (begins || c < lowC || c < topC - TURN_K) {
+                return new Rise(c, peak, still, c, 0, -1);
             }
+            double top = Math.max(topC, c);
             long half = halfAgeMs >= 0 ? halfAgeMs + dtMs : c >= lowC + RISEN_K ? 0 : -1;
-            long still = c > topC && c >= lowC + RISEN_K ? 0 : stillMs + dtMs;
+            // What came in one leap is no rise that went on.
             return half > 0 && c >= lowC + 2 * RISEN_K
-                    ? new Rise(Math.max(topC, c), still, lowC + RISEN_K, half, 0)
-                    : new Rise(Math.max(topC, c), still, lowC, lowAgeMs + dtMs, half);
+                    ? c - topC > TURN_K ? new Rise(c, peak, still, c, 0, -1)
+                    : new Rise(top, peak, still, lowC + RISEN_K, half, 0)
+                    : new Rise(top, peak, still, lowC, lowAgeMs + dtMs, half);
         }
 
         /** How fast at least, for both ends may be off by half a step, K/s; NaN until it is plain. */
         private double kPerS() {
-            return topC - lowC < RISEN_K || lowAgeMs <= stillMs ? Double.NaN
-                    : (topC - lowC - STEP_K) / (lowAgeMs - stillMs) * Units.SECOND_MS;
+            return topC - lowC < RISEN_K || lowAgeMs == 0 ? Double.NaN
+                    : (topC - lowC - STEP_K) / lowAgeMs * Units.SECOND_MS;
         }
     }
 
@@ -188,8 +196,8 @@ public record HeatTrack(long offForMs, long calmForMs, double lowestOffC, Rise r
     }
 
     /**
-     * How long water that is watched with the heat off, or was last suspected, has not risen, ms; 0 while not
-     * watching.
+     * How long water that is watched with the heat off has had no new height, or none since it was suspected,
+     * ms; 0 while not watching.
      */
     public long noRiseForMs() {
         return rise.stillMs();
@@ -198,7 +206,8 @@ public record HeatTrack(long offForMs, long calmForMs, double lowestOffC, Rise r
     /** Just suspected to be heated: from now on it must not rise. */
     HeatTrack suspected() {
         return new HeatTrack(offForMs, calmForMs, lowestOffC,
-                new Rise(rise.topC(), 0, rise.lowC(), rise.lowAgeMs(), rise.halfAgeMs()), window, way,
+                new Rise(rise.topC(), rise.topC(), 0, rise.lowC(), rise.lowAgeMs(), rise.halfAgeMs()),
+                window, way,
                 responded, failed);
     }
 

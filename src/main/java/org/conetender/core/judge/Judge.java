@@ -124,7 +124,7 @@ public final class Judge {
                 new Left(!disturbed, water.belief(), heat.warmsKPerS()), did);
         // What a room may have done is no fault once it is over; guards latch what is.
         boolean over = suspect(thermal) == Watch.Suspect.ABOVE
-                ? water.belief() instanceof Belief.Trusted(double c) && !(c > did.aimC() + NOT_ABOVE_K)
+                ? water.belief() instanceof Belief.Trusted(double c) && c <= did.aimC() + NOT_ABOVE_K
                 : (!next.coldRoom() || cut.wentOn()) && heat.noRiseForMs() >= HeatTrack.STILL_MS;
         if (over && suspect(thermal).heated() && !cut.tells()) {
             thermal = thermal.map(t -> t.with(t.watch().cleared()));
@@ -135,10 +135,10 @@ public final class Judge {
                 new Tried(proving(next, about, did, !touched), cut));
     }
 
-    /** Whether it rises with the heat off, and not faster than its heater could warm it. */
+    /** Whether it rises with the heat off, and not faster than its heater could, as told or as learned. */
     private static boolean rises(HeatTrack heat, Optional<Thermal> thermal) {
-        return heat.noRiseForMs() < HeatTrack.STILL_MS && thermal.filter(t ->
-                heat.warmsKPerS() < STRONGER * t.proof().traits().riseKPerS()).isPresent();
+        return thermal.filter(t -> heat.warmsKPerS() < STRONGER * Math.max(
+                t.estimate().nominal().riseKPerS(), t.proof().traits().riseKPerS())).isPresent();
     }
 
     private static Watch.Suspect suspect(Optional<Thermal> thermal) {
@@ -156,8 +156,8 @@ public final class Judge {
         Watch.Suspect suspect = suspect(thermal);
         return !suspect.heated() || !s.two() ? CutShort.NONE
                 : before.tried().cutShort().after(new CutShort.Seen(did.dtMs(), left.alone(), !s.cutOut(),
-                        left.water(), suspect == Watch.Suspect.ABOVE ? left.offKPerS() : Double.NaN,
-                        thermal.get().proof().traits().riseKPerS()));
+                        left.water(), suspect == Watch.Suspect.ABOVE ? Optional.of(left.offKPerS())
+                        : Optional.empty(), thermal.get().proof().traits().riseKPerS()));
     }
 
     private static Proving proving(ConeJudgement j, About about, Did did, boolean may) {

@@ -2,6 +2,7 @@ package org.conetender.core.judge;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.Optional;
 import org.conetender.core.judge.CutShort.Answer;
 import org.junit.jupiter.api.Test;
 
@@ -35,7 +36,8 @@ class CutShortTest {
     }
 
     private static CutShort.Seen seen(boolean left, boolean open, Belief water, Rate rise) {
-        return new CutShort.Seen(1_000, left, open, water, rise.off(), rise.full());
+        return new CutShort.Seen(1_000, left, open, water,
+                Double.isNaN(rise.off()) ? Optional.empty() : Optional.of(rise.off()), rise.full());
     }
 
     @Test
