@@ -33,7 +33,9 @@ final class Refusals {
 
     /** Said by the core, but not to anybody in these worlds, and why not. */
     static final Map<String, String> UNHEARD = Map.of(
-            "There is nothing to set at ", "letters on topics that are not ours stay closed (agent.Letters)");
+            "There is nothing to set at ", "letters on topics that are not ours stay closed (agent.Letters)",
+            "nothing was counted; count a sub-sample with cysts or nauplii in it, or report 'none-seen' if "
+                    + "nothing swims yet.", "whoever counts here counts something (FitsTest)");
 
     private Refusals() {}
 
