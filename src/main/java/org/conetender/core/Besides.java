@@ -37,22 +37,16 @@ final class Besides {
                 work.judged.computeIfPresent(c.id(), (id, j) -> j.proven(j.proving().interrupted()));
             }
             // Water that stopped when others were switched off is warmed by no switch of its own.
-            if (b.crossing().stopped() && work.judged.get(c.id()).thermal()
-                    .filter(t -> t.watch().suspect().heated()).isPresent()) {
+            if (b.crossing().stopped() && work.judged.get(c.id()).suspect().heated()) {
                 work.judged.computeIfPresent(c.id(), (id, j) -> j.cleared());
             }
         }
         return all;
     }
 
-    private static boolean suspect(ConeJudgement j) {
-        return j.thermal().filter(t -> t.watch().suspect() == Watch.Suspect.WELDED).isPresent();
-    }
-
     /** Whether its heater was found to do nothing here. */
     private static boolean dead(ConeJudgement j) {
-        return j.heat().failed()
-                || j.thermal().filter(t -> t.watch().suspect() == Watch.Suspect.DEAD).isPresent();
+        return j.heat().failed() || j.suspect() == Watch.Suspect.DEAD;
     }
 
     /** The cone whose heater warmed that one, if a person's acknowledgement has just released it. */
@@ -76,7 +70,7 @@ final class Besides {
         double probeC = anew && j.belief() instanceof Belief.Trusted(double now) ? now : Double.NaN;
         Crossing.Seen seen = new Crossing.Seen(work.dtMs / 1000.0, probeC, new Crossing.Own(
                 t.proof().traits(), t.watch().driftKPerS(), t.watch().underway().felt(), j.roomOrUsualC(),
-                suspect(j), j.tried().cutShort().tells(), dead(j)), others(work, c));
+                j.suspect() == Watch.Suspect.WELDED, j.tried().cutShort().tells(), dead(j)), others(work, c));
         return readable(work, c, j) ? was.after(seen) : was.unseen(seen);
     }
 

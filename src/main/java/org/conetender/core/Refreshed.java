@@ -6,6 +6,7 @@ import org.conetender.core.guard.SwitchesTried;
 import org.conetender.core.judge.ConeJudgement;
 import org.conetender.core.judge.Proving;
 import org.conetender.core.judge.Tried;
+import org.conetender.core.judge.Watch;
 
 /** What a change in the book means for what was believed of the cone. */
 final class Refreshed {
@@ -32,9 +33,9 @@ final class Refreshed {
                         && now.latch(g).isEmpty());
         return new ConeJudgement(released ? j.water().forgiven() : j.water(), j.roomC(), j.level(),
                 released ? j.heat().forgiven() : other ? j.heat().untested() : j.heat(),
-                j.thermal().map(t -> released ? t.with(t.watch().cleared()) : t)
+                j.thermal().map(t -> released ? t.watched(Watch::cleared) : t)
                         .map(t -> other ? t.refilled(share) : t)
-                        .map(t -> due ? t.with(t.watch().another()) : t),
+                        .map(t -> due ? t.watched(Watch::another) : t),
                 j.air(), j.motion(),
                 due ? Tried.of(Proving.DUE) : j.tried());
     }
@@ -42,7 +43,7 @@ final class Refreshed {
     /** What its heater failed to do before wires that were crossed were put right does not count. */
     static ConeJudgement forgiven(ConeJudgement j) {
         return new ConeJudgement(j.water(), j.roomC(), j.level(), j.heat().forgiven(),
-                j.thermal().map(t -> t.with(t.watch().cleared())), j.air(), j.motion(), j.tried());
+                j.thermal().map(t -> t.watched(Watch::cleared)), j.air(), j.motion(), j.tried());
     }
 
     private static boolean levelChanged(Batch old, Batch now) {

@@ -22,9 +22,7 @@ final class TakenBack {
     static List<String> words(ConeBook book, Fact report) {
         List<String> words = new ArrayList<>();
         for (Fact f : book.facts()) {
-            boolean same = f.seq() == report.seq()
-                    || !f.source().isEmpty() && f.source().equals(report.source());
-            if (same && f.change() instanceof Change.Told(Ask ask)) {
+            if (f.sameRequest(report) && f.change() instanceof Change.Told(Ask ask)) {
                 words.add(ask.word());
             }
         }

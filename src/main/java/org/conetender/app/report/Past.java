@@ -62,7 +62,7 @@ public final class Past {
      */
     private Book fold(Map<String, TreeMap<Long, ConeBook>> last) {
         Set<String> aside = Opening.aside(kept.facts());
-        Map<String, TakenBack> forgotten = new TreeMap<>();
+        Map<String, ResumedBatch> forgotten = new TreeMap<>();
         Moment begin = kept.facts().isEmpty() ? new Moment("", 0, 0, false) : kept.facts().getFirst().at();
         Book b = Book.empty(settings, begin);
         for (Fact f : kept.facts()) {
@@ -75,7 +75,7 @@ public final class Past {
                 if (was != null && number != was.batch().number()) {
                     forgotten.remove(f.cone());
                     if (batches.get(number) != null) {
-                        forgotten.put(f.cone(), TakenBack.to(batches.get(number), was.lastReport()));
+                        forgotten.put(f.cone(), ResumedBatch.of(batches.get(number), was.lastReport()));
                     }
                 }
                 batches.put(number, Optional.ofNullable(forgotten.get(f.cone()))

@@ -116,7 +116,7 @@ public record ConeBook(Batch base, List<Fact> facts, Batch batch, Usual usual, L
         List<Fact> kept = new ArrayList<>();
         Batch before = base;
         for (Fact old : facts) {
-            if (!f.source().isEmpty() && old.source().equals(f.source())) {
+            if (old.sameRequest(f)) {
                 kept.add(old);
             } else {
                 before = Life.after(before, old);
@@ -137,8 +137,7 @@ public record ConeBook(Batch base, List<Fact> facts, Batch batch, Usual usual, L
         Batch b = base;
         HeaterBook h = heater;
         for (Fact f : facts) {
-            boolean same = f.seq() == gone.seq()
-                    || (!gone.source().isEmpty() && f.source().equals(gone.source()));
+            boolean same = f.sameRequest(gone);
             boolean derived = f.seq() > gone.seq() && f.change() instanceof Change.Moved;
             if (!same && !derived) {
                 kept.add(f);

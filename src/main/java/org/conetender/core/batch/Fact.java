@@ -12,4 +12,10 @@ import org.conetender.core.unit.Moment;
  * @param source id of the request behind it; empty when the daemon acted by itself
  * @param change what happened
  */
-public record Fact(long seq, Moment at, String cone, String source, Change change) {}
+public record Fact(long seq, Moment at, String cone, String source, Change change) {
+
+    /** Whether one request is behind both, or they are one. */
+    public boolean sameRequest(Fact other) {
+        return seq == other.seq || !source.isEmpty() && source.equals(other.source);
+    }
+}

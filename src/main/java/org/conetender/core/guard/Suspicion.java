@@ -18,8 +18,7 @@ final class Suspicion {
      * named before, which would explain it as well.
      */
     static boolean falls(View v, Suspect on, String guard) {
-        return v.judged().thermal().filter(t -> t.watch().suspect() == on).isPresent()
-                && v.stage().hasWater()
+        return v.judged().suspect() == on && v.stage().hasWater()
                 && !(on.heated() ? WrongCone.warms(v) : WrongCone.explains(v))
                 && NAMING.stream().noneMatch(g -> !g.equals(guard) && v.latch(g).isPresent());
     }

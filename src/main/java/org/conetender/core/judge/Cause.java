@@ -39,7 +39,7 @@ public record Cause(double element, double felt, double dueK, double doubtK, dou
      */
     private static final double SIZE = 0.3;
     /** The fault may be this much stronger than reckoned (guess), and the reading so far off. */
-    private static final double STRONGER = 1.2;
+    static final double STRONGER = 1.2;
     private static final double OFF = 2;
     /** Doubt costs little and may run ahead by so much more. */
     private static final double AHEAD = 9;

@@ -31,6 +31,11 @@ public record ConeJudgement(Water water, Optional<Double> roomC, Level level, He
                 tried.with(p));
     }
 
+    /** What its watch suspects. */
+    public Watch.Suspect suspect() {
+        return thermal.map(t -> t.watch().suspect()).orElse(Watch.Suspect.NONE);
+    }
+
     /** How far its switches have been tried. */
     public Proving proving() {
         return tried.proving();
@@ -49,7 +54,7 @@ public record ConeJudgement(Water water, Optional<Double> roomC, Level level, He
     /** The same, its watch cleared: what it found has another cause. */
     public ConeJudgement cleared() {
         return new ConeJudgement(water, roomC, level, heat,
-                thermal.map(t -> t.with(t.watch().cleared())), air, motion, Tried.of(proving()));
+                thermal.map(t -> t.watched(Watch::cleared)), air, motion, Tried.of(proving()));
     }
 
     /** The same, but nothing was learned of it. */

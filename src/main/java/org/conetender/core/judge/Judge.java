@@ -29,8 +29,6 @@ public final class Judge {
      */
     private static final double ABOVE_K = 4 * 0.0625;
     private static final double NOT_ABOVE_K = 2 * 0.0625;
-    /** What rises faster than so much of full power is poured in or held in a hand (guess, {@link Cause}). */
-    private static final double STRONGER = 1.2;
 
     private Judge() {}
 
@@ -109,15 +107,15 @@ public final class Judge {
         // One ladder for every departure, whoever finds it: untrusted, re-armed, latched (Water).
         if (suspect(thermal) == Watch.Suspect.IN_AIR) {
             water = before.water().after(hearing.gone(), image.now().monoMs());
-            thermal = thermal.map(t -> t.with(t.watch().cleared())).map(Thermal::left);
+            thermal = thermal.map(t -> t.watched(Watch::cleared)).map(Thermal::left);
         }
         HeatTrack heat = before.heat().after(new HeatTrack.Step(did.dtMs(), did.heated(), water.belief(),
                 physics(cone, litres, next), water.lastAtMs() != before.water().lastAtMs()), disturbed);
         if (next.nearRoom() && water.belief() instanceof Belief.Trusted(double c)
                 && c > did.aimC() + ABOVE_K && rises(heat, thermal)) {
-            thermal = thermal.map(t -> t.with(t.watch().above()));
+            thermal = thermal.map(t -> t.watched(Watch::above));
         }
-        if (suspect(thermal).heated() && !suspect(before.thermal()).heated()) {
+        if (suspect(thermal).heated() && !before.suspect().heated()) {
             heat = heat.suspected();
         }
         CutShort cut = cutShort(before, thermal,
@@ -127,7 +125,7 @@ public final class Judge {
                 ? water.belief() instanceof Belief.Trusted(double c) && c <= did.aimC() + NOT_ABOVE_K
                 : (!next.coldRoom() || cut.wentOn()) && heat.noRiseForMs() >= HeatTrack.STILL_MS;
         if (over && suspect(thermal).heated() && !cut.tells()) {
-            thermal = thermal.map(t -> t.with(t.watch().cleared()));
+            thermal = thermal.map(t -> t.watched(Watch::cleared));
         }
         return new ConeJudgement(water, next.roomC(), next.level(), elsewhere ? heat.untested() : heat,
                 thermal, next.air(),
@@ -135,9 +133,12 @@ public final class Judge {
                 new Tried(proving(next, about, did, !touched), cut));
     }
 
-    /** Whether it rises with the heat off, and not faster than its heater could, as told or as learned. */
+    /**
+     * Whether it rises with the heat off, and not faster than its heater could, as told or as learned: what
+     * does is poured in, or held in a hand.
+     */
     private static boolean rises(HeatTrack heat, Optional<Thermal> thermal) {
-        return thermal.filter(t -> heat.warmsKPerS() < STRONGER * Math.max(
+        return thermal.filter(t -> heat.warmsKPerS() < Cause.STRONGER * Math.max(
                 t.estimate().nominal().riseKPerS(), t.proof().traits().riseKPerS())).isPresent();
     }
 

@@ -1,5 +1,7 @@
 package org.conetender.core.judge;
 
+import java.util.function.UnaryOperator;
+
 /**
  * What is known of the water and the heater of one cone, and whether they behave: one step is one tick.
  * Wants nothing. Pure; immutable.
@@ -209,8 +211,8 @@ public record Thermal(Estimate estimate, Watch watch, Watch.Proof proof, double 
         return estimate.misfit() < MISFIT;
     }
 
-    /** The same, but this is found of it. */
-    public Thermal with(Watch found) {
-        return new Thermal(estimate, found, proof, proofAgeS, following, holding, first, unlikeS);
+    /** The same, its watch changed so: cleared, or with another finding. */
+    public Thermal watched(UnaryOperator<Watch> by) {
+        return new Thermal(estimate, by.apply(watch), proof, proofAgeS, following, holding, first, unlikeS);
     }
 }

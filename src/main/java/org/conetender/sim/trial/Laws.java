@@ -142,7 +142,7 @@ enum Laws {
         }
 
         void clear() {
-            known = known.with(known.watch().cleared());
+            known = known.watched(Watch::cleared);
         }
     }
 }

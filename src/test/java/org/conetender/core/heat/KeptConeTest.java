@@ -195,7 +195,7 @@ class KeptConeTest {
                 assertThat(k.suspect()).as("seed %d, after %d things done", seed, i + 1)
                         .isIn(Suspect.NONE, Suspect.IN_AIR);
                 if (k.suspect() == Suspect.IN_AIR) {
-                    k.known = k.known.with(k.known.watch().cleared());
+                    k.known = k.known.watched(Watch::cleared);
                     k.run(HOUR_S);
                 }
                 assertThat(k.suspect()).isEqualTo(Suspect.NONE);
@@ -222,7 +222,7 @@ class KeptConeTest {
         k.basin.probe = Basin.Probe.IN_WATER;
         k.run(HOUR_S);
         assertThat(k.suspect()).isEqualTo(Suspect.IN_AIR);
-        k.known = k.known.with(k.known.watch().cleared());
+        k.known = k.known.watched(Watch::cleared);
         assertThat(k.suspect()).isEqualTo(Suspect.NONE);
         k.run(2 * HOUR_S);
         assertThat(k.suspect()).as("it really was over").isEqualTo(Suspect.NONE);
@@ -311,7 +311,7 @@ class KeptConeTest {
         Kept k = held(Basin.Build.USUAL, Kind.RELAY, 18);
         k.basin.probe = Basin.Probe.IN_AIR;
         k.until(60);
-        Thermal again = k.known.with(k.known.watch().cleared()).left().again(24);
+        Thermal again = k.known.watched(Watch::cleared).left().again(24);
         assertThat(again.watch()).usingRecursiveComparison().ignoringFields("still.since.periodS")
                 .isEqualTo(Watch.from(24));
         assertThat(again.watch().still().since().periodS()).as("how often it is read is known").isEqualTo(1);

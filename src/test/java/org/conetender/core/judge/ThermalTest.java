@@ -59,13 +59,13 @@ class ThermalTest {
     @Test
     void nothingIsLearnedOfWaterThatRisesAboveItsSetPoint() {
         Kept k = new Kept(4).hours(6);
-        k.t = k.t.with(k.t.watch().above());
+        k.t = k.t.watched(Watch::above);
         Thermal suspect = k.t;
         k.hours(0.3);
         assertThat(k.t.watch().suspect()).isEqualTo(Suspect.ABOVE);
         assertThat(k.t.estimate().traits()).isEqualTo(suspect.estimate().traits());
         assertThat(k.t.proof()).isEqualTo(suspect.proof());
-        k.t = k.t.with(k.t.watch().another());
+        k.t = k.t.watched(Watch::another);
         k.hours(0.3);
         assertThat(k.t.estimate().traits()).isNotEqualTo(suspect.estimate().traits());
     }

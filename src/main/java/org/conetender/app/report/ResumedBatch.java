@@ -12,12 +12,12 @@ import org.conetender.core.batch.Fact;
  *
  * @param first its facts, and how it stood before them
  */
-record TakenBack(ConeBook first) {
+record ResumedBatch(ConeBook first) {
 
     /** @param batch as it last stood  @param report that was taken back, whose facts do not count */
-    static TakenBack to(ConeBook batch, Optional<Fact> report) {
-        return new TakenBack(with(batch, batch, batch.facts().stream().filter(f -> report.isEmpty()
-                || f.source().isEmpty() || !f.source().equals(report.get().source())).toList()));
+    static ResumedBatch of(ConeBook batch, Optional<Fact> report) {
+        return new ResumedBatch(with(batch, batch, batch.facts().stream()
+                .filter(f -> report.filter(f::sameRequest).isEmpty()).toList()));
     }
 
     /** As it stands now, with all of its facts. */
