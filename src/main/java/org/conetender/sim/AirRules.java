@@ -27,7 +27,8 @@ final class AirRules {
     private static final long AIRED_MS = 5 * 60_000;
     /** Within the half hour in which a report can be withdrawn, as the world's clock has it, ms. */
     private static final long WITHDRAWABLE_MS = 29 * 60_000;
-    private static final long NEVER_S = 1_000_000_000;
+    /** For what is only counted, s. */
+    static final long NEVER_S = 1_000_000_000;
 
     private final Rig rig;
     private final Invariants rules;

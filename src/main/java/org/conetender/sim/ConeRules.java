@@ -223,7 +223,10 @@ final class ConeRules {
         rules.lasting("air-back-told", cone, cameBack() && !told("air-back")
                 && rig.process().keptWhileFailing().isEmpty(), 2,
                 "a separation came to nothing and the person who has not seen it is not told any more");
-        rules.lasting("drawing-told", cone, paused && drawing && offForS > 12 * 60 - 100
+        // An output that welded while it paused the air is no pause of the daemon's.
+        rules.lasting("paused", cone, paused && animals, AirRules.NEVER_S, "");
+        long heldS = Math.min(offForS, rules.lastedS("paused", settings.id()));
+        rules.lasting("drawing-told", cone, paused && drawing && heldS > 12 * 60 - 100
                 && !told("air-due"), 2,
                 "air was about to return to a person who draws, unannounced");
     }

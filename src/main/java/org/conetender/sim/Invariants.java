@@ -100,6 +100,7 @@ public final class Invariants {
             always(c);
         }
         truth.always();
+        lives.always();
         if (rig.alive()) {
             State s = rig.state();
             told = Told.of(s);

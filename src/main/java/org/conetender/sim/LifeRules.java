@@ -5,7 +5,9 @@ import java.util.List;
 import java.util.OptionalLong;
 import org.conetender.core.State;
 import org.conetender.core.batch.Change;
+import org.conetender.core.hatch.Oxygen;
 import org.conetender.core.image.Ask;
+import org.conetender.core.judge.Breath;
 import org.conetender.core.unit.Moment;
 
 /** The rules about lives that end too early: deaths in a row, and cuts on a machine without a clock. */
@@ -24,7 +26,11 @@ final class LifeRules {
     private final Invariants rules;
     private final List<Long> deathsMs = new ArrayList<>();
     private long thirdMs = Long.MIN_VALUE;
-    private long longestCutMs;
+    /** For how long nothing was written down, and the longest such time, ms. */
+    private long gapMs;
+    private long longestGapMs;
+    /** Number of the last fact when the last life ended. */
+    private long endedSeq;
     private long untrustedAtMs;
     private boolean lied;
     /** Number of the last fact that was left when the record was damaged; nobody has looked since. */
@@ -35,8 +41,16 @@ final class LifeRules {
         this.rules = rules;
     }
 
-    /** A process that lived has died without a word, by the world's count. */
+    /**
+     * A process that lived has died without a word, by the world's count. What no disk took down, its
+     * beginning or when it was last well, no later life can know.
+     */
     void death(long atMs) {
+        boolean kept = rig.disk().since(endedSeq).stream().anyMatch(f -> f.change() instanceof Change.Began);
+        endedSeq = rig.disk().lastSeq();
+        if (!kept || gapMs > 0) {
+            return;
+        }
         deathsMs.add(atMs);
         int n = deathsMs.size();
         if (n >= 3 && atMs - deathsMs.get(n - 3) <= WITHIN_MS) {
@@ -44,13 +58,23 @@ final class LifeRules {
         }
     }
 
+    /** With the facts the deaths before may be lost; heat is locked for that already. */
     void damaged() {
-        damagedAt = OptionalLong.of(rig.process().disk().lastSeq());
+        damagedAt = OptionalLong.of(rig.disk().lastSeq());
+        endedSeq = rig.disk().lastSeq();
+        deathsMs.clear();
+    }
+
+    /** A second more, with and without a living daemon. */
+    void always() {
+        boolean taken = !rig.disk().failing() && !Fault.Trouble.DISK_HANGS.in(rig.world().wrong());
+        gapMs = taken && rig.world().powered() ? rig.alive() ? 0 : gapMs : gapMs + 1_000;
+        longestGapMs = Math.max(longestGapMs, gapMs);
     }
 
     /** Until the disk says that somebody acknowledged, by its own words and not by the daemon's book. */
     private void damage() {
-        if (damagedAt.isPresent() && rig.process().disk().since(damagedAt.getAsLong()).stream()
+        if (damagedAt.isPresent() && rig.disk().since(damagedAt.getAsLong()).stream()
                 .anyMatch(f -> f.change() instanceof Change.Told(Ask.Acknowledge(String alarm))
                         && alarm.equals("record-damaged"))) {
             damagedAt = OptionalLong.empty();
@@ -67,7 +91,6 @@ final class LifeRules {
     void look(State s) {
         damage();
         long now = rig.world().clock().elapsedMs();
-        longestCutMs = Math.max(longestCutMs, rig.invariants().cuts().forMs());
         untrustedAtMs = rig.world().clock().now().wallTrusted() ? untrustedAtMs : now;
         boolean locked = thirdMs != Long.MIN_VALUE && now - thirdMs < LOCKED_MS;
         boolean told = rules.told().anywhere("crash-loop");
@@ -84,11 +107,20 @@ final class LifeRules {
     private void shortCut(State s, SimCone c, long now) {
         boolean marked = s.book().cone(c.settings().id()).batch().marks().words().doubts().stream()
                 .anyMatch(d -> d.startsWith("the power was off"));
-        double capMs = c.settings().timing().airOffCapMinutes() * 60_000;
+        double capMs = capMinutes(s, c) * 60_000;
         // A set clock that steps has lied, before or since: then nobody can tell how long a cut was.
         Moment clock = rig.world().clock().now();
         lied |= clock.wallTrusted() && Math.abs(clock.wallMs() - rig.world().clock().trueWallMs()) > LIED_MS;
-        rules.lasting("short-cut", c, marked && !lied && longestCutMs < capMs - SURELY_SHORT_MS
+        rules.lasting("short-cut", c, marked && !lied && longestGapMs < capMs - SURELY_SHORT_MS
                 && now - untrustedAtMs > 60_000, 60, "a short power cut marked a batch for good");
+    }
+
+    /** What is borne at least, by what was told of the batch, however warm the water. */
+    private static double capMinutes(State s, SimCone c) {
+        String id = c.settings().id();
+        double oxygen = Breath.charge(s.book().cone(id).batch(),
+                s.live().cones().get(id).known().naupliiPerGram())
+                .map(k -> Oxygen.airOffMinutes(k, Breath.WARMEST_C)).orElse(Double.POSITIVE_INFINITY);
+        return Math.min(c.settings().timing().airOffCapMinutes(), oxygen);
     }
 }

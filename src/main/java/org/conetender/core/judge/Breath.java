@@ -33,7 +33,7 @@ public record Breath(double spent, long withoutMs) {
 
     /** Water that is colder or warmer than this is not taken at its word, °C (guess: science.md §7.1). */
     private static final double COLDEST_C = 10;
-    private static final double WARMEST_C = 35;
+    public static final double WARMEST_C = 35;
 
     /** The warmest that water can credibly be, °C; one that nobody knows counts as the warmest there is. */
     public static double warmestC(Belief water) {
