@@ -36,12 +36,18 @@ final class Besides {
             if (b.crossing().open()) {
                 work.judged.computeIfPresent(c.id(), (id, j) -> j.proven(j.proving().interrupted()));
             }
-            // Water that stopped when others were switched off is warmed by no switch of its own.
-            if (b.crossing().stopped() && work.judged.get(c.id()).suspect().heated()) {
+            // Water that stopped when others alone were switched off is warmed by no switch of its own.
+            if (b.crossing().stopped() && !b.crossing().shut() && work.judged.get(c.id()).suspect().heated()) {
                 work.judged.computeIfPresent(c.id(), (id, j) -> j.cleared());
             }
         }
         return all;
+    }
+
+    private static Crossing.Second second(Work work, Cone c, ConeJudgement j) {
+        return j.tried().cutShort().tells() ? Crossing.Second.TELLS
+                : c.fittings().heat().cutOut() && !work.live(c.id()).out().cutOut() ? Crossing.Second.OPEN
+                : Crossing.Second.CONDUCTS;
     }
 
     /** Whether its heater was found to do nothing here. */
@@ -70,7 +76,8 @@ final class Besides {
         double probeC = anew && j.belief() instanceof Belief.Trusted(double now) ? now : Double.NaN;
         Crossing.Seen seen = new Crossing.Seen(work.dtMs / 1000.0, probeC, new Crossing.Own(
                 t.proof().traits(), t.watch().driftKPerS(), t.watch().underway().felt(), j.roomOrUsualC(),
-                j.suspect() == Watch.Suspect.WELDED, j.tried().cutShort().tells(), dead(j)), others(work, c));
+                work.live(c.id()).hold().aimC(), j.suspect() == Watch.Suspect.WELDED, second(work, c, j),
+                dead(j)), others(work, c));
         return readable(work, c, j) ? was.after(seen) : was.unseen(seen);
     }
 

@@ -16,8 +16,9 @@ import org.conetender.core.unit.Units;
 /**
  * Danger: a heater that warms another cone than its own. Two plugs, switches or probes were exchanged, a
  * heater hangs in the wrong cone, or two outputs touch; the one cone is cooked while the other stays cold.
- * While {@link Crossing} asks whose heater it is, those in question are off; once it is known both cones
- * are, until a person has put it right.
+ * While {@link Crossing} asks whose heater it is, those in question are off, and water that is too warm for
+ * questions has its cut-out open as well, for its own switch may be welded; once it is known both cones are
+ * off, until a person has put it right.
  */
 public final class WrongCone implements Guard {
 
@@ -51,8 +52,11 @@ public final class WrongCone implements Guard {
             return List.of(Finding.veto(ID, "its heater is off for some minutes, to see whether it warms "
                     + "cone " + beside.askedFor().orElseThrow(), Power.HEAT));
         }
-        return !beside.crossing().open() ? List.of() : List.of(Finding.veto(ID,
-                "it warms although its heater is off; whose heater does it is being found out", Power.HEAT));
+        String asked = "it warms although its heater is off; whose heater does it is being found out";
+        return !beside.crossing().open() ? List.of()
+                : List.of(beside.crossing().shut() && v.cone().fittings().heat().cutOut()
+                ? Finding.veto(ID, asked + ", with its cut-out open", Power.HEAT, Power.CUT_OUT)
+                : Finding.veto(ID, asked, Power.HEAT));
     }
 
     /** As {@link WeldedHeater}: water that was watched and rose no more is not heated any more. */

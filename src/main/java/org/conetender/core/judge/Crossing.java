@@ -17,12 +17,13 @@ import java.util.TreeMap;
  * @param others heaters of other cones, as this water would know them
  * @param question that is asked, or how the last one ended; empty before the first
  * @param asked whether this warming has been asked about
+ * @param shut whether it is too warm to ask with the cut-out closed: its own switch may be the cause
  */
 public record Crossing(double levelC, double surplusK, Map<String, Neighbour> others,
-                       Optional<Question> question, boolean asked) {
+                       Optional<Question> question, boolean asked, boolean shut) {
 
     /** Nothing is known. */
-    public static final Crossing NONE = new Crossing(Double.NaN, 0, Map.of(), Optional.empty(), false);
+    public static final Crossing NONE = new Crossing(Double.NaN, 0, Map.of(), Optional.empty(), false, false);
 
     /** The level takes over the reading within this time, s (as in {@link Watch}). */
     private static final double FOLLOW_S = 8;
@@ -52,12 +53,23 @@ public record Crossing(double levelC, double surplusK, Map<String, Neighbour> ot
      * @param driftKPerS warming without a cause that is allowed for, K/s
      * @param felt of its own heater, 0..1
      * @param roomC around it, °C
+     * @param aimC what it is to be held at, °C
      * @param suspect whether its watch takes its own switch for welded
-     * @param trying whether its cut-out is open to find out: nothing is asked meanwhile
+     * @param second what its cut-out does
      * @param dead whether its own heater was found to do nothing
      */
-    public record Own(Traits traits, double driftKPerS, double felt, double roomC, boolean suspect,
-                      boolean trying, boolean dead) {}
+    public record Own(Traits traits, double driftKPerS, double felt, double roomC, double aimC,
+                      boolean suspect, Second second, boolean dead) {}
+
+    /** What the second switch in series does. */
+    public enum Second {
+        /** It conducts, or there is none. */
+        CONDUCTS,
+        /** It is open. */
+        OPEN,
+        /** It is open to find out whether its own switch is welded: nothing else is asked meanwhile. */
+        TELLS
+    }
 
     /**
      * @param on whether its switch was closed
@@ -72,7 +84,7 @@ public record Crossing(double levelC, double surplusK, Map<String, Neighbour> ot
         Traits t = s.own().traits();
         Map<String, Neighbour> feel = felt(s, t.lagS());
         if (Double.isNaN(levelC)) {
-            return new Crossing(s.probeC(), 0, feel, question, false);
+            return new Crossing(s.probeC(), 0, feel, question, false, false);
         }
         double full = t.riseKPerS();
         double c = levelC + s.dtS() * (full * s.own().felt()
@@ -80,10 +92,11 @@ public record Crossing(double levelC, double surplusK, Map<String, Neighbour> ot
         double taken = Double.isNaN(s.probeC()) ? 0 : (s.probeC() - c) * s.dtS() / (FOLLOW_S + s.dtS());
         double surplus = Math.clamp(surplusK + taken - IDLE * full * s.dtS(), 0, 2 * REASON_K);
         feel.replaceAll((cone, n) -> n.seen(s.dtS(), s.own().felt() < QUIET ? taken : Double.NaN));
-        boolean reason = !s.own().trying() && (s.own().suspect() || surplus > REASON_K
+        boolean reason = s.own().second() != Second.TELLS && (s.own().suspect() || surplus > REASON_K
                 || feel.values().stream().anyMatch(n -> n.fit().surelyFollows(full)));
         Optional<Question> q = question.map(x -> x.after(new Question.Seen(s.dtS(), taken, full, c + taken,
-                s.own().felt(), shares(feel, s.others()))));
+                new Question.Own(s.own().felt(), s.own().second() == Second.CONDUCTS, t.lagS()),
+                shares(feel, s.others()))));
         List<String> on = on(feel, full);
         boolean asks = reason && !asked && !on.isEmpty() && q.filter(x -> x.open()
                 || x.part() == Question.Part.NAMED).isEmpty();
@@ -91,9 +104,12 @@ public record Crossing(double levelC, double surplusK, Map<String, Neighbour> ot
                 .stream().filter(o -> s.others().get(o).dead() && feel.get(o).fit().follows(full)
                         && feel.get(o).fit().toldK(full) >= (s.own().dead() ? BOTH_DEAD_K : Fit.SURE_K))
                 .findFirst().map(o -> Question.named(o, c + taken)));
-        return new Crossing(c + taken, surplus, feel, known.isPresent() ? known
-                : asks ? Optional.of(Question.first(on, c + taken)) : q,
-                reason && (asked || asks) || q.filter(Question::open).isPresent());
+        Optional<Question> next = known.isPresent() ? known
+                : asks ? Optional.of(Question.first(on, c + taken)) : q;
+        return new Crossing(c + taken, surplus, feel, next,
+                reason && (asked || asks) || q.filter(Question::open).isPresent(),
+                next.filter(Question::open).isPresent()
+                        && c + taken > s.own().aimC() + (shut ? Judge.NOT_ABOVE_K : Judge.ABOVE_K));
     }
 
     /** A step in which nothing can be told of this water; what was named stays named. */
@@ -101,7 +117,7 @@ public record Crossing(double levelC, double surplusK, Map<String, Neighbour> ot
         Map<String, Neighbour> feel = felt(s, s.own().traits().lagS());
         feel.replaceAll((cone, n) -> n.unseen());
         return new Crossing(Double.NaN, 0, feel,
-                question.filter(q -> q.part() == Question.Part.NAMED), false);
+                question.filter(q -> q.part() == Question.Part.NAMED), false, false);
     }
 
     private Map<String, Neighbour> felt(Seen s, double lagS) {

@@ -27,8 +27,8 @@ public final class Judge {
      * the probe, and until it is within two of them: it wants no heat there, and the cut-out need not close
      * (guesses).
      */
-    private static final double ABOVE_K = 4 * 0.0625;
-    private static final double NOT_ABOVE_K = 2 * 0.0625;
+    static final double ABOVE_K = 4 * 0.0625;
+    static final double NOT_ABOVE_K = 2 * 0.0625;
 
     private Judge() {}
 

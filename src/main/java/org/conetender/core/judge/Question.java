@@ -16,8 +16,9 @@ import java.util.Map;
  * @param fromC the water when it was asked, °C
  * @param sums of this part
  * @param fit of all parts, for the first suspect
+ * @param own what could yet be felt of its own heater, were its switch welded, as a share of full power
  */
-public record Question(Part part, List<String> suspects, double fromC, Sums sums, Fit fit) {
+public record Question(Part part, List<String> suspects, double fromC, Sums sums, Fit fit, double own) {
 
     /** The parts of the question and how it may end. */
     public enum Part { ALL_OFF, ONE_ON, ONE_OFF, NAMED, CLOSED }
@@ -34,10 +35,10 @@ public record Question(Part part, List<String> suspects, double fromC, Sums sums
     record Sums(double seconds, double gainK, double leastK, double mostK, Remainder stays) {
         static final Sums NONE = new Sums(0, 0, 0, 0, Remainder.NONE);
 
-        private Sums and(Seen s, double leastK, double mostK) {
+        private Sums and(Seen s, double own, double leastK, double mostK) {
             double full = s.fullKPerS() * s.dtS();
             return new Sums(seconds + s.dtS(), gainK + s.takenK(), this.leastK + leastK * full,
-                    this.mostK + mostK * full, stays.and(s.dtS(), 1 - s.ownFelt(), leastK, s.takenK()));
+                    this.mostK + mostK * full, stays.and(s.dtS(), Math.max(0, own - s.own().felt()), leastK, s.takenK()));
         }
     }
 
@@ -48,11 +49,18 @@ public record Question(Part part, List<String> suspects, double fromC, Sums sums
      * @param takenK warming in it beyond what is understood, K
      * @param fullKPerS rise at full power without losses, K/s
      * @param nowC the water, °C
-     * @param ownFelt of its own heater, as a share of its full power, 0..1
+     * @param own heater of this cone
      * @param felt of each other heater, as a share of its full power, and its watts over this heater's
      */
-    record Seen(double dtS, double takenK, double fullKPerS, double nowC, double ownFelt,
+    record Seen(double dtS, double takenK, double fullKPerS, double nowC, Own own,
                 Map<String, Felt> felt) {}
+
+    /**
+     * @param felt of what was switched, as a share of its full power, 0..1
+     * @param powered whether its cut-out conducts, so that a welded switch would heat
+     * @param lagS its time constant, s
+     */
+    record Own(double felt, boolean powered, double lagS) {}
 
     /**
      * @param share of its full power that would be felt here, 0..1
@@ -95,12 +103,12 @@ public record Question(Part part, List<String> suspects, double fromC, Sums sums
 
     /** @param suspects heaters that are on, the most likely first; at least one */
     static Question first(List<String> suspects, double nowC) {
-        return new Question(Part.ALL_OFF, List.copyOf(suspects), nowC, Sums.NONE, Fit.NONE);
+        return new Question(Part.ALL_OFF, List.copyOf(suspects), nowC, Sums.NONE, Fit.NONE, 1);
     }
 
     /** Known without asking: it warmed with a heater that did nothing where it belongs. */
     static Question named(String cone, double nowC) {
-        return new Question(Part.NAMED, List.of(cone), nowC, Sums.NONE, Fit.NONE);
+        return new Question(Part.NAMED, List.of(cone), nowC, Sums.NONE, Fit.NONE, 1);
     }
 
     /** Whether it is not answered yet. */
@@ -131,28 +139,34 @@ public record Question(Part part, List<String> suspects, double fromC, Sums sums
             most = Math.max(most, f.most());
         }
         Felt first = s.felt().getOrDefault(suspects.getFirst(), Felt.NONE);
-        Question q = new Question(part, suspects, fromC, sums.and(s, least, most),
-                fit.and(s.dtS(), first.least(), s.takenK()));
+        double may = own + ((s.own().powered() ? 1 : 0) - own) * s.dtS() / (s.own().lagS() + s.dtS());
+        Question q = new Question(part, suspects, fromC, sums.and(s, may, least, most),
+                fit.and(s.dtS(), first.least(), may, s.takenK()), may);
         boolean off = part != Part.ALL_OFF || least < FELT;
         if (s.nowC() < fromC - COOLED_K || off && s.nowC() > fromC + RISEN_K + COASTS_S * s.fullKPerS()) {
             return q.to(Part.CLOSED);
         }
-        return part == Part.ONE_ON ? q.on(first.dead(), s.fullKPerS()) : q.off(s.fullKPerS());
+        return part == Part.ONE_ON ? q.on(first.dead(), s.fullKPerS())
+                : q.off(s.fullKPerS(), Math.max(least, may) < FELT);
     }
 
     private Question to(Part next) {
-        return new Question(next, suspects, fromC, Sums.NONE, fit);
+        return new Question(next, suspects, fromC, Sums.NONE, fit, own);
     }
 
-    /** Off: water that warms on is warmed by something else. */
-    private Question off(double fullKPerS) {
+    /**
+     * Off: water that warms on is warmed by something else.
+     *
+     * @param out whether nothing is felt of any of them any more, nor of its own: nothing more will be told
+     */
+    private Question off(double fullKPerS, boolean out) {
         double told = sums.stays.toldK(fullKPerS);
         if (sums.stays.stayedK() > told / 2 + PLAIN_K) {
             return to(Part.CLOSED);
         }
-        if (told >= SURE_K) {
+        if (told >= SURE_K || out) {
             return to(part == Part.ALL_OFF ? Part.ONE_ON
-                    : fit.follows(fullKPerS) ? Part.NAMED : Part.CLOSED);
+                    : fit.follows(fullKPerS) && fit.toldK(fullKPerS) >= SURE_K ? Part.NAMED : Part.CLOSED);
         }
         return sums.seconds > PATIENCE_S ? to(Part.CLOSED) : this;
     }
@@ -168,13 +182,13 @@ public record Question(Part part, List<String> suspects, double fromC, Sums sums
         }
         boolean told = sums.leastK > SURE_K / 2 && fit.toldK(fullKPerS) >= Fit.SURE_K;
         if (told && fit.follows(fullKPerS) && sums.gainK > sums.leastK / 2) {
-            return new Question(Part.ONE_OFF, suspects.subList(0, 1), fromC, Sums.NONE, fit);
+            return new Question(Part.ONE_OFF, suspects.subList(0, 1), fromC, Sums.NONE, fit, own);
         }
         if (!told && sums.seconds <= (sums.mostK > 0 ? PATIENCE_S : ABSENT_S)) {
             return this;
         }
         return suspects.size() == 1 ? to(Part.CLOSED)
                 : new Question(Part.ONE_ON, suspects.subList(1, suspects.size()), fromC, Sums.NONE,
-                        fit.ofAnother());
+                        fit.ofAnother(), own);
     }
 }

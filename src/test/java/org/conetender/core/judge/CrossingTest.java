@@ -20,6 +20,8 @@ class CrossingTest {
     private Crossing crossing = Crossing.NONE;
     private boolean bDead;
     private int second;
+    /** What is to be held, °C; so high that nothing is too warm to ask, where it is not about that. */
+    private double aimC = 40;
 
     /**
      * Lets seconds pass. @param b whether the heater of b is wanted  @param c of c  @param heats this water
@@ -29,12 +31,13 @@ class CrossingTest {
             boolean bOn = b.test(second) && !crossing.pauses("b") && !bDead;
             boolean cOn = c.test(second) && !crossing.pauses("c");
             basin.power = heats.contains("b") && bOn || heats.contains("c") && cOn
-                    || heats.contains("own") ? Basin.Power.WELDED : Basin.Power.DEAD;
+                    || heats.contains("own") && !crossing.shut() ? Basin.Power.WELDED : Basin.Power.DEAD;
             Map<String, Crossing.Other> others = new TreeMap<>(Map.of(
                     "b", new Crossing.Other(bOn, 1, bDead, false),
                     "c", new Crossing.Other(cOn, 1, false, false)));
             crossing = crossing.after(new Crossing.Seen(1, basin.second(false),
-                    new Crossing.Own(traits, 0, 0, ROOM_C, false, false, false), others));
+                    new Crossing.Own(traits, 0, 0, ROOM_C, aimC, false, crossing.shut()
+                            ? Crossing.Second.OPEN : Crossing.Second.CONDUCTS, false), others));
         }
     }
 
@@ -71,6 +74,36 @@ class CrossingTest {
         assertThat(part()).isEqualTo(Part.CLOSED);
         pass(1_800, ON, ON, "own");
         assertThat(crossing.warmedBy()).isEmpty();
+    }
+
+    /** Its own switch is welded, and it is a fifth of a degree too warm when that begins. */
+    @Test
+    void beyondAQuarterOfADegreeItsOwnSwitchHeatsNoFurtherWhileOthersAreAsked() {
+        double most = warmest("own", Part.CLOSED);
+        assertThat(most).isBetween(aimC + 0.25, aimC + 0.5);
+        assertThat(crossing.warmedBy()).isEmpty();
+    }
+
+    @Test
+    void andTheHeaterOfAnotherIsFoundWithThatCutOutOpen() {
+        assertThat(warmest("b", Part.NAMED)).isGreaterThan(aimC + 0.25);
+        assertThat(crossing.warmedBy()).contains("b");
+    }
+
+    /** The warmest water until the question ends so, °C. */
+    private double warmest(String heats, Part end) {
+        pass(300, OFF, OFF, "");
+        aimC = basin.waterC - 0.2;
+        double most = aimC;
+        boolean open = false;
+        for (int i = 0; i < 3_600 && (crossing.question().isEmpty() || part() != end); i++) {
+            pass(1, ON, OFF, heats);
+            most = Math.max(most, basin.waterC);
+            open |= crossing.shut();
+        }
+        assertThat(part()).isEqualTo(end);
+        assertThat(open).as("its cut-out was open").isTrue();
+        return most;
     }
 
     /** Hands, or warm water poured in, while others are on. @param kelvin by which it warms */
@@ -119,7 +152,8 @@ class CrossingTest {
         pass(500, ON, OFF, "b");
         assertThat(crossing.open()).isTrue();
         Crossing.Seen any = new Crossing.Seen(1, Double.NaN,
-                new Crossing.Own(traits, 0, 0, ROOM_C, false, false, false), Map.of());
+                new Crossing.Own(traits, 0, 0, ROOM_C, 40, false, Crossing.Second.CONDUCTS,
+                            false), Map.of());
         assertThat(crossing.unseen(any).open()).isFalse();
         pass(900, ON, OFF, "b");
         assertThat(crossing.unseen(any).warmedBy()).contains("b");
@@ -135,7 +169,8 @@ class CrossingTest {
         for (int s = 0; s < 86_400; s++) {
             boolean on = s % 700 < 200 && !x.pauses("b");
             x = x.after(new Crossing.Seen(1, day.second(false),
-                    new Crossing.Own(traits, 0, 0, ROOM_C, false, false, false),
+                    new Crossing.Own(traits, 0, 0, ROOM_C, 40, false, Crossing.Second.CONDUCTS,
+                            false),
                     Map.of("b", new Crossing.Other(on, 1, false, false))));
             open += x.open() ? 1 : 0;
         }
