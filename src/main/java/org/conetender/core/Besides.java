@@ -34,10 +34,10 @@ final class Besides {
                     crossings.values().stream().anyMatch(x -> x.pauses(c.id())));
             all.put(c.id(), b);
             if (b.crossing().open()) {
-                work.judged.computeIfPresent(c.id(), (id, j) -> j.proven(j.proving().interrupted()));
+                work.judged.computeIfPresent(c.id(), (id, j) -> j.asked());
             }
-            // Water that stopped when others alone were switched off is warmed by no switch of its own.
-            if (b.crossing().stopped() && !b.crossing().shut() && work.judged.get(c.id()).suspect().heated()) {
+            // Water that stopped when others were switched off is warmed by no switch of its own.
+            if (b.crossing().stopped() && work.judged.get(c.id()).suspect().heated()) {
                 work.judged.computeIfPresent(c.id(), (id, j) -> j.cleared());
             }
         }
@@ -45,9 +45,9 @@ final class Besides {
     }
 
     private static Crossing.Second second(Work work, Cone c, ConeJudgement j) {
-        return j.tried().cutShort().tells() ? Crossing.Second.TELLS
-                : c.fittings().heat().cutOut() && !work.live(c.id()).out().cutOut() ? Crossing.Second.OPEN
-                : Crossing.Second.CONDUCTS;
+        return !c.fittings().heat().cutOut() ? Crossing.Second.NONE
+                : j.tried().cutShort().tells() ? Crossing.Second.TELLS
+                : work.live(c.id()).out().cutOut() ? Crossing.Second.CONDUCTS : Crossing.Second.OPEN;
     }
 
     /** Whether its heater was found to do nothing here. */

@@ -48,15 +48,17 @@ public final class WrongCone implements Guard {
             return List.of(Finding.veto(ID, "its heater warms cone " + victim.get(), Power.HEAT,
                     Power.CUT_OUT));
         }
+        Power[] denied = beside.crossing().risk().tooWarm() ? new Power[] {Power.HEAT, Power.CUT_OUT}
+                : new Power[] {Power.HEAT};
         if (beside.paused()) {
             return List.of(Finding.veto(ID, "its heater is off for some minutes, to see whether it warms "
-                    + "cone " + beside.askedFor().orElseThrow(), Power.HEAT));
+                    + "cone " + beside.askedFor().orElseThrow(), denied));
         }
-        String asked = "it warms although its heater is off; whose heater does it is being found out";
-        return !beside.crossing().open() ? List.of()
-                : List.of(beside.crossing().shut() && v.cone().fittings().heat().cutOut()
-                ? Finding.veto(ID, asked + ", with its cut-out open", Power.HEAT, Power.CUT_OUT)
-                : Finding.veto(ID, asked, Power.HEAT));
+        return beside.crossing().open() ? List.of(Finding.veto(ID,
+                "it warms although its heater is off; whose heater does it is being found out", denied))
+                : denied.length == 1 ? List.of()
+                : List.of(Finding.veto(ID, "it warmed although its heater was off, and cools before its "
+                        + "cut-out closes again", denied));
     }
 
     /** As {@link WeldedHeater}: water that was watched and rose no more is not heated any more. */

@@ -31,8 +31,9 @@ public record Breath(double spent, long withoutMs) {
     /** However few the animals, the house's 12 min (design.md, dangers) count as those 0.6: they gather. */
     private static final double LONGEST_WHOLE_MINUTES = 12 / Oxygen.SHARE_OF_WHOLE_VOLUME_TIME;
 
-    /** Water that is colder or warmer than this is not taken at its word, °C (guess: science.md §7.1). */
+    /** Water that is colder than this is not taken at its word, °C (guess: science.md §7.1). */
     private static final double COLDEST_C = 10;
+    /** Nor is warmer water; and one that nobody knows is taken for so warm, °C (guess, likewise). */
     public static final double WARMEST_C = 35;
 
     /** The warmest that water can credibly be, °C; one that nobody knows counts as the warmest there is. */

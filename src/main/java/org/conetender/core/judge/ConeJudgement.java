@@ -31,6 +31,12 @@ public record ConeJudgement(Water water, Optional<Double> roomC, Level level, He
                 tried.with(p));
     }
 
+    /** The same while it is asked whose heater warms it: what else is tried waits, and proves nothing. */
+    public ConeJudgement asked() {
+        return new ConeJudgement(water, roomC, level, heat, thermal, air, motion,
+                Tried.of(proving().interrupted()));
+    }
+
     /** What its watch suspects. */
     public Watch.Suspect suspect() {
         return thermal.map(t -> t.watch().suspect()).orElse(Watch.Suspect.NONE);

@@ -10,20 +10,42 @@ import java.util.TreeMap;
 /**
  * Whether the heater of another cone warms this one: two plugs, switches or probes are exchanged, a heater
  * hangs in the wrong cone, or two outputs touch. Watches what this water does beyond what its own heater and
- * losses explain, and asks a {@link Question} when others are on meanwhile. One step is one tick. Immutable.
+ * losses explain, and asks a {@link Question} when others are on meanwhile. Water that gets too warm over it is
+ * no more asked until it has cooled: its cut-out is open, and all in question are off. One step is one tick.
+ * Immutable.
  *
  * @param levelC what is taken for the reading, °C; NaN before the first
  * @param surplusK unexplained warming that has gathered, K
  * @param others heaters of other cones, as this water would know them
  * @param question that is asked, or how the last one ended; empty before the first
  * @param asked whether this warming has been asked about
- * @param shut whether it is too warm to ask with the cut-out closed: its own switch may be the cause
+ * @param risk that its own switch is welded meanwhile
  */
 public record Crossing(double levelC, double surplusK, Map<String, Neighbour> others,
-                       Optional<Question> question, boolean asked, boolean shut) {
+                       Optional<Question> question, boolean asked, Risk risk) {
 
     /** Nothing is known. */
-    public static final Crossing NONE = new Crossing(Double.NaN, 0, Map.of(), Optional.empty(), false, false);
+    public static final Crossing NONE = new Crossing(Double.NaN, 0, Map.of(), Optional.empty(), false, Risk.NONE);
+
+    /**
+     * What its own heater would do, were its switch welded.
+     *
+     * @param way what of it could be felt, with the cut-out as it was
+     * @param tooWarm whether the cut-out is to be open, until it has cooled
+     */
+    public record Risk(Underway way, boolean tooWarm) {
+        static final Risk NONE = new Risk(Underway.FULL, false);
+    }
+
+    /** What the second switch in series does. */
+    public enum Second {
+        /** There is none. */
+        NONE,
+        CONDUCTS,
+        OPEN,
+        /** It is open to find out whether its own switch is welded: nothing else is asked meanwhile. */
+        TELLS
+    }
 
     /** The level takes over the reading within this time, s (as in {@link Watch}). */
     private static final double FOLLOW_S = 8;
@@ -53,23 +75,13 @@ public record Crossing(double levelC, double surplusK, Map<String, Neighbour> ot
      * @param driftKPerS warming without a cause that is allowed for, K/s
      * @param felt of its own heater, 0..1
      * @param roomC around it, °C
-     * @param aimC what it is to be held at, °C
+     * @param aimC what it is to be held at, °C; NaN for nothing
      * @param suspect whether its watch takes its own switch for welded
      * @param second what its cut-out does
      * @param dead whether its own heater was found to do nothing
      */
     public record Own(Traits traits, double driftKPerS, double felt, double roomC, double aimC,
                       boolean suspect, Second second, boolean dead) {}
-
-    /** What the second switch in series does. */
-    public enum Second {
-        /** It conducts, or there is none. */
-        CONDUCTS,
-        /** It is open. */
-        OPEN,
-        /** It is open to find out whether its own switch is welded: nothing else is asked meanwhile. */
-        TELLS
-    }
 
     /**
      * @param on whether its switch was closed
@@ -84,7 +96,7 @@ public record Crossing(double levelC, double surplusK, Map<String, Neighbour> ot
         Traits t = s.own().traits();
         Map<String, Neighbour> feel = felt(s, t.lagS());
         if (Double.isNaN(levelC)) {
-            return new Crossing(s.probeC(), 0, feel, question, false, false);
+            return new Crossing(s.probeC(), 0, feel, question, false, next(s, s.probeC(), false));
         }
         double full = t.riseKPerS();
         double c = levelC + s.dtS() * (full * s.own().felt()
@@ -95,8 +107,7 @@ public record Crossing(double levelC, double surplusK, Map<String, Neighbour> ot
         boolean reason = s.own().second() != Second.TELLS && (s.own().suspect() || surplus > REASON_K
                 || feel.values().stream().anyMatch(n -> n.fit().surelyFollows(full)));
         Optional<Question> q = question.map(x -> x.after(new Question.Seen(s.dtS(), taken, full, c + taken,
-                new Question.Own(s.own().felt(), s.own().second() == Second.CONDUCTS, t.lagS()),
-                shares(feel, s.others()))));
+                new Question.Own(s.own().felt(), risk.way().felt(), risk.tooWarm()), shares(feel, s.others()))));
         List<String> on = on(feel, full);
         boolean asks = reason && !asked && !on.isEmpty() && q.filter(x -> x.open()
                 || x.part() == Question.Part.NAMED).isEmpty();
@@ -104,12 +115,21 @@ public record Crossing(double levelC, double surplusK, Map<String, Neighbour> ot
                 .stream().filter(o -> s.others().get(o).dead() && feel.get(o).fit().follows(full)
                         && feel.get(o).fit().toldK(full) >= (s.own().dead() ? BOTH_DEAD_K : Fit.SURE_K))
                 .findFirst().map(o -> Question.named(o, c + taken)));
-        Optional<Question> next = known.isPresent() ? known
+        Optional<Question> now = known.isPresent() ? known
                 : asks ? Optional.of(Question.first(on, c + taken)) : q;
-        return new Crossing(c + taken, surplus, feel, next,
+        return new Crossing(c + taken, surplus, feel, now,
                 reason && (asked || asks) || q.filter(Question::open).isPresent(),
-                next.filter(Question::open).isPresent()
-                        && c + taken > s.own().aimC() + (shut ? Judge.NOT_ABOVE_K : Judge.ABOVE_K));
+                next(s, c + taken, now.filter(Question::open).isPresent()));
+    }
+
+    /** @param nowC the water, °C  @param asking whether a question is open */
+    private Risk next(Seen s, double nowC, boolean asking) {
+        Second second = s.own().second();
+        double conducts = second == Second.NONE || second == Second.CONDUCTS ? 1 : 0;
+        boolean warm = second != Second.NONE && nowC > s.own().aimC()
+                + (risk.tooWarm() ? Judge.NOT_ABOVE_K : Judge.ABOVE_K);
+        return new Risk(risk.way().after(conducts, s.dtS(), s.own().traits().lagS()),
+                warm && (asking || risk.tooWarm()));
     }
 
     /** A step in which nothing can be told of this water; what was named stays named. */
@@ -117,7 +137,7 @@ public record Crossing(double levelC, double surplusK, Map<String, Neighbour> ot
         Map<String, Neighbour> feel = felt(s, s.own().traits().lagS());
         feel.replaceAll((cone, n) -> n.unseen());
         return new Crossing(Double.NaN, 0, feel,
-                question.filter(q -> q.part() == Question.Part.NAMED), false, false);
+                question.filter(q -> q.part() == Question.Part.NAMED), false, risk);
     }
 
     private Map<String, Neighbour> felt(Seen s, double lagS) {
@@ -156,7 +176,8 @@ public record Crossing(double levelC, double surplusK, Map<String, Neighbour> ot
 
     /** Whether that other cone's heater is to be off, to see whether it warms this one. */
     public boolean pauses(String cone) {
-        return question.filter(q -> q.pauses(cone)).isPresent();
+        return question.filter(q -> q.pauses(cone) || risk.tooWarm() && q.open() && q.concerns(cone))
+                .isPresent();
     }
 
     /** Whether that other cone's heater is asked about, or was named. */

@@ -97,32 +97,32 @@ public record HeatTrack(long offForMs, long calmForMs, double lowestOffC, Rise r
      * @param peakC the highest since the heat is off, but where the water has fallen far below it; °C
      * @param stillMs how long the water has not risen above that
      * @param lowC where it began, °C
-     * @param lowAgeMs how long ago, ms
      * @param halfAgeMs how long ago it had come so far that it may begin there, ms; below 0 for not yet
+     * @param slope how fast it goes, since it is watched
      */
-    public record Rise(double topC, double peakC, long stillMs, double lowC, long lowAgeMs, long halfAgeMs) {
-        static final Rise NONE = new Rise(Double.NaN, Double.NaN, 0, Double.NaN, 0, -1);
+    public record Rise(double topC, double peakC, long stillMs, double lowC, long halfAgeMs, Slope slope) {
+        static final Rise NONE = new Rise(Double.NaN, Double.NaN, 0, Double.NaN, -1, Slope.NONE);
 
         private Rise after(double c, long dtMs) {
             boolean begins = Double.isNaN(topC);
             double peak = begins ? c : c < peakC - 2 * FAR_K ? c + FAR_K : Math.max(peakC, c);
             long still = begins || c > peakC ? 0 : stillMs + dtMs;
+            Slope goes = slope.after(c, dtMs / 1000.0);
             if (begins || c < lowC || c < topC - TURN_K) {
-                return new Rise(c, peak, still, c, 0, -1);
+                return new Rise(c, peak, still, c, -1, goes);
             }
             double top = Math.max(topC, c);
             long half = halfAgeMs >= 0 ? halfAgeMs + dtMs : c >= lowC + RISEN_K ? 0 : -1;
             // What came in one leap is no rise that went on.
             return half > 0 && c >= lowC + 2 * RISEN_K
-                    ? c - topC > TURN_K ? new Rise(c, peak, still, c, 0, -1)
-                    : new Rise(top, peak, still, lowC + RISEN_K, half, 0)
-                    : new Rise(top, peak, still, lowC, lowAgeMs + dtMs, half);
+                    ? c - topC > TURN_K ? new Rise(c, peak, still, c, -1, Slope.NONE)
+                    : new Rise(top, peak, still, lowC + RISEN_K, 0, goes)
+                    : new Rise(top, peak, still, lowC, half, goes);
         }
 
-        /** How fast at least, for both ends may be off by half a step, K/s; NaN until it is plain. */
+        /** How fast, K/s; NaN until it is plain. */
         private double kPerS() {
-            return topC - lowC < RISEN_K || lowAgeMs == 0 ? Double.NaN
-                    : (topC - lowC - STEP_K) / lowAgeMs * Units.SECOND_MS;
+            return topC - lowC < RISEN_K ? Double.NaN : slope.kPerS();
         }
     }
 
@@ -188,8 +188,8 @@ public record HeatTrack(long offForMs, long calmForMs, double lowestOffC, Rise r
     }
 
     /**
-     * How fast, at least, the water warmed lately with the element cool, whatever warms it, K/s, above 0; NaN
-     * while not watching, and until it has risen by what a probe shows.
+     * How fast the water warmed lately with the element cool, whatever warms it, K/s; NaN while not watching,
+     * and until it has risen by what a probe shows.
      */
     public double warmsKPerS() {
         return rise.kPerS();
@@ -206,7 +206,7 @@ public record HeatTrack(long offForMs, long calmForMs, double lowestOffC, Rise r
     /** Just suspected to be heated: from now on it must not rise. */
     HeatTrack suspected() {
         return new HeatTrack(offForMs, calmForMs, lowestOffC,
-                new Rise(rise.topC(), rise.topC(), 0, rise.lowC(), rise.lowAgeMs(), rise.halfAgeMs()),
+                new Rise(rise.topC(), rise.topC(), 0, rise.lowC(), rise.halfAgeMs(), rise.slope()),
                 window, way,
                 responded, failed);
     }

@@ -138,7 +138,7 @@ public final class Judge {
      * does is poured in, or held in a hand.
      */
     private static boolean rises(HeatTrack heat, Optional<Thermal> thermal) {
-        return thermal.filter(t -> heat.warmsKPerS() < Cause.STRONGER * Math.max(
+        return heat.warmsKPerS() > 0 && thermal.filter(t -> heat.warmsKPerS() < Cause.STRONGER * Math.max(
                 t.estimate().nominal().riseKPerS(), t.proof().traits().riseKPerS())).isPresent();
     }
 

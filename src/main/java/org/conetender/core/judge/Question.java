@@ -9,16 +9,16 @@ import java.util.Map;
  * that is welded. If it stops, they come on again one by one, the most likely first; and the one with which
  * it warms again is switched off once more. Only water that followed three times in a row names a heater,
  * so that a lid, a hand or warm water poured in at the right moment name none. Heat is only ever taken away
- * or given back as its own law wants it, never forced. Immutable.
+ * or given back as its own law wants it, never forced. While the water is too warm for that nothing is
+ * concluded: its own cut-out is open then, and all are off. Immutable.
  *
  * @param part of the question
  * @param suspects cones whose heaters are asked about, the first of them now
  * @param fromC the water when it was asked, °C
  * @param sums of this part
  * @param fit of all parts, for the first suspect
- * @param own what could yet be felt of its own heater, were its switch welded, as a share of full power
  */
-public record Question(Part part, List<String> suspects, double fromC, Sums sums, Fit fit, double own) {
+public record Question(Part part, List<String> suspects, double fromC, Sums sums, Fit fit) {
 
     /** The parts of the question and how it may end. */
     public enum Part { ALL_OFF, ONE_ON, ONE_OFF, NAMED, CLOSED }
@@ -35,10 +35,14 @@ public record Question(Part part, List<String> suspects, double fromC, Sums sums
     record Sums(double seconds, double gainK, double leastK, double mostK, Remainder stays) {
         static final Sums NONE = new Sums(0, 0, 0, 0, Remainder.NONE);
 
-        private Sums and(Seen s, double own, double leastK, double mostK) {
+        private Sums and(Seen s, double leastK, double mostK) {
             double full = s.fullKPerS() * s.dtS();
             return new Sums(seconds + s.dtS(), gainK + s.takenK(), this.leastK + leastK * full,
-                    this.mostK + mostK * full, stays.and(s.dtS(), Math.max(0, own - s.own().felt()), leastK, s.takenK()));
+                    this.mostK + mostK * full, stays.and(s.dtS(), s.own().more(), leastK, s.takenK()));
+        }
+
+        private Sums later(double dtS) {
+            return new Sums(seconds + dtS, gainK, leastK, mostK, stays);
         }
     }
 
@@ -57,10 +61,15 @@ public record Question(Part part, List<String> suspects, double fromC, Sums sums
 
     /**
      * @param felt of what was switched, as a share of its full power, 0..1
-     * @param powered whether its cut-out conducts, so that a welded switch would heat
-     * @param lagS its time constant, s
+     * @param possible what would be felt, were its switch welded, 0..1
+     * @param tooWarm whether its cut-out is to be open
      */
-    record Own(double felt, boolean powered, double lagS) {}
+    record Own(double felt, double possible, boolean tooWarm) {
+        /** What a welded switch would give beyond what is known, 0..1. */
+        private double more() {
+            return Math.max(0, possible - felt);
+        }
+    }
 
     /**
      * @param share of its full power that would be felt here, 0..1
@@ -103,12 +112,12 @@ public record Question(Part part, List<String> suspects, double fromC, Sums sums
 
     /** @param suspects heaters that are on, the most likely first; at least one */
     static Question first(List<String> suspects, double nowC) {
-        return new Question(Part.ALL_OFF, List.copyOf(suspects), nowC, Sums.NONE, Fit.NONE, 1);
+        return new Question(Part.ALL_OFF, List.copyOf(suspects), nowC, Sums.NONE, Fit.NONE);
     }
 
     /** Known without asking: it warmed with a heater that did nothing where it belongs. */
     static Question named(String cone, double nowC) {
-        return new Question(Part.NAMED, List.of(cone), nowC, Sums.NONE, Fit.NONE, 1);
+        return new Question(Part.NAMED, List.of(cone), nowC, Sums.NONE, Fit.NONE);
     }
 
     /** Whether it is not answered yet. */
@@ -131,6 +140,10 @@ public record Question(Part part, List<String> suspects, double fromC, Sums sums
         if (!open()) {
             return this;
         }
+        if (s.own().tooWarm()) {
+            return sums.seconds > PATIENCE_S ? to(Part.CLOSED)
+                    : new Question(part, suspects, fromC, sums.later(s.dtS()), fit);
+        }
         double least = 0;
         double most = 0;
         for (String c : part == Part.ALL_OFF ? suspects : suspects.subList(0, 1)) {
@@ -139,34 +152,28 @@ public record Question(Part part, List<String> suspects, double fromC, Sums sums
             most = Math.max(most, f.most());
         }
         Felt first = s.felt().getOrDefault(suspects.getFirst(), Felt.NONE);
-        double may = own + ((s.own().powered() ? 1 : 0) - own) * s.dtS() / (s.own().lagS() + s.dtS());
-        Question q = new Question(part, suspects, fromC, sums.and(s, may, least, most),
-                fit.and(s.dtS(), first.least(), may, s.takenK()), may);
+        Question q = new Question(part, suspects, fromC, sums.and(s, least, most),
+                fit.and(s.dtS(), first.least(), s.takenK()));
         boolean off = part != Part.ALL_OFF || least < FELT;
         if (s.nowC() < fromC - COOLED_K || off && s.nowC() > fromC + RISEN_K + COASTS_S * s.fullKPerS()) {
             return q.to(Part.CLOSED);
         }
-        return part == Part.ONE_ON ? q.on(first.dead(), s.fullKPerS())
-                : q.off(s.fullKPerS(), Math.max(least, may) < FELT);
+        return part == Part.ONE_ON ? q.on(first.dead(), s.fullKPerS()) : q.off(s.fullKPerS());
     }
 
     private Question to(Part next) {
-        return new Question(next, suspects, fromC, Sums.NONE, fit, own);
+        return new Question(next, suspects, fromC, Sums.NONE, fit);
     }
 
-    /**
-     * Off: water that warms on is warmed by something else.
-     *
-     * @param out whether nothing is felt of any of them any more, nor of its own: nothing more will be told
-     */
-    private Question off(double fullKPerS, boolean out) {
+    /** Off: water that warms on is warmed by something else. */
+    private Question off(double fullKPerS) {
         double told = sums.stays.toldK(fullKPerS);
         if (sums.stays.stayedK() > told / 2 + PLAIN_K) {
             return to(Part.CLOSED);
         }
-        if (told >= SURE_K || out) {
+        if (told >= SURE_K) {
             return to(part == Part.ALL_OFF ? Part.ONE_ON
-                    : fit.follows(fullKPerS) && fit.toldK(fullKPerS) >= SURE_K ? Part.NAMED : Part.CLOSED);
+                    : fit.follows(fullKPerS) ? Part.NAMED : Part.CLOSED);
         }
         return sums.seconds > PATIENCE_S ? to(Part.CLOSED) : this;
     }
@@ -182,13 +189,13 @@ public record Question(Part part, List<String> suspects, double fromC, Sums sums
         }
         boolean told = sums.leastK > SURE_K / 2 && fit.toldK(fullKPerS) >= Fit.SURE_K;
         if (told && fit.follows(fullKPerS) && sums.gainK > sums.leastK / 2) {
-            return new Question(Part.ONE_OFF, suspects.subList(0, 1), fromC, Sums.NONE, fit, own);
+            return new Question(Part.ONE_OFF, suspects.subList(0, 1), fromC, Sums.NONE, fit);
         }
-        if (!told && sums.seconds <= (sums.mostK > 0 ? PATIENCE_S : ABSENT_S)) {
+        if (!told && sums.seconds <= (sums.mostK > PLAIN_K ? PATIENCE_S : ABSENT_S)) {
             return this;
         }
         return suspects.size() == 1 ? to(Part.CLOSED)
                 : new Question(Part.ONE_ON, suspects.subList(1, suspects.size()), fromC, Sums.NONE,
-                        fit.ofAnother(), own);
+                        fit.ofAnother());
     }
 }

@@ -19,7 +19,7 @@ record Remainder(double own, double both, double others, double ownGainK, double
      * A step more.
      *
      * @param dtS its length, s
-     * @param more that its own heater would give at full power beyond what it is known to, 0..1
+     * @param more that its own heater could give, were its switch welded, beyond what it is known to, 0..1
      * @param felt of the others, as a share of their power
      * @param takenK the warming
      */

@@ -17,6 +17,8 @@ public record Underway(double element, double felt, double elementByLag, double 
     public static final double PROBE_S = 10;
 
     public static final Underway NONE = new Underway(0, 0, 0, 0, 0);
+    /** On for long. */
+    static final Underway FULL = new Underway(1, 1, 0, 0, 0);
 
     /**
      * One step, by the implicit midpoint rule.
