@@ -27,6 +27,8 @@ final class AirRules {
     private static final long AIRED_MS = 5 * 60_000;
     /** Within the half hour in which a report can be withdrawn, as the world's clock has it, ms. */
     private static final long WITHDRAWABLE_MS = 29 * 60_000;
+    /** Two minutes, but for a tick and what is announced after a look; ms. */
+    private static final long DUE_MS = 117_000;
     /** For what is only counted, s. */
     static final long NEVER_S = 1_000_000_000;
 
@@ -43,6 +45,9 @@ final class AirRules {
         boolean paused;
         /** Whether what comes of the present pause is the daemon's doing. */
         boolean answerable;
+        /** Of the present pause: how long the valve was reported shut, and how long that was told, ms. */
+        long shutMs;
+        long dueMs;
         long lackMs;
         long lastLackMs;
         long airedMs;
@@ -71,6 +76,7 @@ final class AirRules {
         if (paused && !t.paused) {
             begins(c, book, cone.honest(Fixtures.PROOF));
         }
+        due(c, book.batch(), paused);
         breath(c, paused && t.answerable && told(c, book.batch()));
         count(t, c, paused);
         t.paused = paused;
@@ -103,6 +109,17 @@ final class AirRules {
         rules.lasting("air-off-full", c, rules.on(c, Fixtures.AIR_PAUSE) && stage.airOff() == null && full
                 && (fresh || cone.honest(Fixtures.LEVEL)), 5,
                 "air was off without a separation in a cone that held a batch");
+    }
+
+    /** Air that comes back to a shut valve at the cap has been announced two minutes before. */
+    private void due(SimCone c, Batch b, boolean paused) {
+        String id = c.settings().id();
+        Track t = tracks.get(id);
+        boolean atCap = t.paused && !paused && b.stage().hasAnimals() && rules.told().any(id, "air-back");
+        rules.lasting("due-before", c, atCap && t.shutMs >= DUE_MS && t.dueMs < DUE_MS, 0,
+                "air came back to a shut valve at the cap and this was not told 2 min before");
+        t.shutMs = paused && b.marks().valveShut() ? t.shutMs + 1_000 : 0;
+        t.dueMs = paused && rules.told().any(id, "air-due") ? t.dueMs + 1_000 : 0;
     }
 
     private void begins(SimCone c, ConeBook book, boolean proven) {

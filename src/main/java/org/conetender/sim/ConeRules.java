@@ -7,6 +7,7 @@ import org.conetender.core.batch.Change;
 import org.conetender.core.batch.ConeBook;
 import org.conetender.core.batch.Fact;
 import org.conetender.core.batch.Stage;
+import org.conetender.core.image.ProbeSample;
 import org.conetender.core.image.Reading;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.settings.Cone.HeatKind;
@@ -27,6 +28,12 @@ final class ConeRules {
      * minutes more where the heaters of other cones must be asked about first (guess).
      */
     private static final long WELDED_FOUND_S = 278 + 120;
+
+    /** A reading may be used for a minute (control.md §3.3), and is looked at once a second, ms. */
+    private static final long OLD_MS = 61_000;
+
+    /** Water so near what is held wants heat in parts of the time only, K (guess). */
+    private static final double NEAR_K = 0.3;
 
     /** Of a filling, what is left when falling water must have been told: the heater is covered to 0.4. */
     private static final double LEFT = 0.6;
@@ -106,6 +113,9 @@ final class ConeRules {
         rules.lasting("still-water", cone, heat && proofHonest && cone.air().flowLpm() <= 0
                 && settings.fittings().heat().kind() == HeatKind.IMMERSED, 5,
                 "immersed heat without stirring");
+        rules.lasting("paused-heat", cone, heat && rules.on(cone, Fixtures.AIR_PAUSE)
+                && settings.fittings().heat().kind() == HeatKind.IMMERSED, 2,
+                "immersed heat with the air switched off");
     }
 
     /** Whether that contact is fitted and says what is true. */
@@ -120,15 +130,16 @@ final class ConeRules {
             case Fault.OfContact c -> c.contact().equals(device)
                     && c.kind() != SimContact.Fault.CHATTERING;
             case Fault.OfAir a -> device.equals("air-proof");
-            case Fault.OfProbe _, Fault.Swapped _, Fault.Crossed _, Fault.OfWater _, Fault.OfSite _ -> false;
+            case Fault.OfProbe _, Fault.Swapped _, Fault.Crossed _, Fault.OfWater _, Fault.OfRoomProbe _,
+                 Fault.OfSite _ -> false;
         } && !(f instanceof Fault.OfAir(String c, Air.Fault kind, var w)
                 && kind != Air.Fault.PROOF_STUCK_CLOSED
                 && kind != Air.Fault.PROOF_STUCK_OPEN));
     }
 
     private boolean gone(String probe) {
-        return rig.world().devices().probes().get(probe).latest(rig.world().clock().now().monoMs())
-                .reading() instanceof Reading.Absent;
+        ProbeSample p = rig.world().devices().probes().get(probe).latest(rig.world().clock().now().monoMs());
+        return !(p.reading() instanceof Reading.Value) || p.ageMs() > OLD_MS;
     }
 
     private boolean probeHonest() {
@@ -158,18 +169,30 @@ final class ConeRules {
                 .filter(t -> t.proof().passed()).isPresent();
         boolean calm = batch.stage().hasWater() && proven && !handled() && cone.air().flowLpm() > 0;
         boolean unasked = cone.heaterOn() && !rules.on(cone, "heat") && broken("heat");
-        boolean coldRoom = rig.world().room().airC() < cone.water().waterC() - 1 - PROBE_K;
+        boolean coldRoom = rig.world().room().airC() < cone.water().waterC() - 1 - PROBE_K
+                && rig.world().wrong().stream().noneMatch(Fault.OfRoomProbe.class::isInstance);
         rules.lasting("welded-soon", cone, calm && unasked && coldRoom && probeHonest()
                 && !told("welded", "overheat", "heater-stuck", "probe", "probe-unsteady"), WELDED_FOUND_S,
                 "a known cone was heated against our will for longer than it takes to see it");
+        // It may heat, be stopped and heat again while it is found out whose heater it is.
+        double aimC = rig.state().live().cones().get(settings.id()).hold().aimC();
+        boolean welded = proven && batch.stage().hasWater() && settings.fittings().heat().cutOut()
+                && rig.world().wrong().stream().anyMatch(f -> f instanceof Fault.OfSwitch s
+                && s.cone().equals(settings.id()) && s.outlet().equals(Fixtures.HEAT)
+                && s.kind() == SimSwitch.Fault.WELDED);
+        rules.lasting("welded-late", cone, welded && coldRoom && probeHonest()
+                && cone.water().waterC() > aimC - NEAR_K && !told("welded", "wrong-cone", "switch-stuck",
+                "overheat", "heater-stuck", "probe", "probe-unsteady"), 2 * 60 * 60,
+                "a switch was welded for two hours in water that was warm enough, and nobody was told");
         boolean stands = calm && rig.world().wrong().stream().anyMatch(f -> f instanceof Fault.OfProbe p
-                && p.cone().equals(settings.id()) && p.kind() == SimProbe.Fault.FROZEN);
+                && p.cone().equals(settings.id())
+                && (p.kind() == SimProbe.Fault.FROZEN || p.kind() == SimProbe.Fault.IN_AIR));
         boolean away = settings.fittings().probes().water().stream()
                 .map(rig.world().devices().probes()::get)
                 .anyMatch(p -> Math.abs(p.shownC() - cone.water().waterC()) > PROBE_K + 0.2);
         rules.lasting("frozen-told", cone, stands && away && !told("probe-frozen", "probe", "probe-unsteady",
                 "no-effect", "welded", "dry", "overheat"), 5 * 60,
-                "a probe stood still while the water went elsewhere and nobody was told");
+                "a probe stood still or lay in air, far from its water, and nobody was told");
         boolean seeps = calm && settings.fittings().heat().switchKind() == Cone.SwitchKind.RELAY
                 && rig.world().wrong().stream().anyMatch(f -> f instanceof Fault.OfWater w
                 && w.cone().equals(settings.id()) && w.kind() == Fault.Water.SEEP);
@@ -199,7 +222,7 @@ final class ConeRules {
         boolean animals = batch.stage().hasAnimals();
         boolean shut = batch.marks().valveShut();
         boolean proofHonest = honest("air-proof");
-        rules.lasting("air-failed", cone, proofHonest && !paused && cone.air().flowLpm() <= 0 && !shut
+        rules.lasting("air-failed", cone, proofHonest && !paused && cone.air().offTrueMs() > 0 && !shut
                 && batch.stage().hasWater() && !told("air-failed", "air-failed-animals"), 120,
                 "no air arrived and nobody was told");
         rules.lasting("shut-valve", cone, !paused && shut && animals && !told("air-shut-in"), 90,
@@ -225,7 +248,7 @@ final class ConeRules {
                 "a separation came to nothing and the person who has not seen it is not told any more");
         // An output that welded while it paused the air is no pause of the daemon's.
         rules.lasting("paused", cone, paused && animals, AirRules.NEVER_S, "");
-        long heldS = Math.min(offForS, rules.lastedS("paused", settings.id()));
+        long heldS = broken("air-pause") ? Math.min(offForS, rules.lastedS("paused", settings.id())) : offForS;
         rules.lasting("drawing-told", cone, paused && drawing && heldS > 12 * 60 - 100
                 && !told("air-due"), 2,
                 "air was about to return to a person who draws, unannounced");

@@ -4,6 +4,7 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import org.conetender.core.State;
 import org.conetender.core.guard.Finding;
@@ -17,6 +18,7 @@ public final class Coverage {
     private final Set<String> stages = new TreeSet<>();
     private final Set<String> alarms = new TreeSet<>();
     private final Set<String> guards = new TreeSet<>();
+    private final Map<String, Set<Finding.Clears>> ends = new TreeMap<>();
     private final Set<String> refusals = new TreeSet<>();
     private final Set<Watch.Suspect> suspects = EnumSet.noneOf(Watch.Suspect.class);
 
@@ -26,7 +28,10 @@ public final class Coverage {
             s.live().cones().get(c.id()).judged().thermal()
                     .ifPresent(t -> suspects.add(t.watch().suspect()));
         }
-        findings.values().forEach(found -> found.forEach(f -> guards.add(f.guard())));
+        findings.values().forEach(found -> found.forEach(f -> {
+            guards.add(f.guard());
+            ends.computeIfAbsent(f.guard(), k -> EnumSet.noneOf(Finding.Clears.class)).add(f.clears());
+        }));
         s.live().alarms().raised().forEach(a -> alarms.add(a.kind().id()));
     }
 
@@ -55,6 +60,11 @@ public final class Coverage {
         return guards;
     }
 
+    /** By guard, what ended its findings. */
+    public Map<String, Set<Finding.Clears>> ends() {
+        return ends;
+    }
+
     /** What the watch over a cone named. */
     public Set<Watch.Suspect> suspects() {
         return suspects;
@@ -69,6 +79,8 @@ public final class Coverage {
         stages.addAll(other.stages);
         alarms.addAll(other.alarms);
         guards.addAll(other.guards);
+        other.ends.forEach((guard, how) -> ends.computeIfAbsent(guard,
+                k -> EnumSet.noneOf(Finding.Clears.class)).addAll(how));
         refusals.addAll(other.refusals);
         suspects.addAll(other.suspects);
     }

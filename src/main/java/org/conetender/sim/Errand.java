@@ -206,8 +206,10 @@ final class Errand {
             return false;
         }
         alerts.clear();
-        String prefix = device + "/$alert/";
-        person.eyes.under(prefix).keySet().forEach(t -> alerts.add(t.substring(prefix.length())));
+        for (String of : new String[] {device, person.device("")}) {
+            String prefix = of + "/$alert/";
+            person.eyes.under(prefix).keySet().forEach(t -> alerts.add(t.substring(prefix.length())));
+        }
         return !alerts.isEmpty();
     }
 

@@ -84,11 +84,23 @@ public sealed interface Fault {
         /** The wall clock is three hours wrong while the fault lasts. */
         CLOCK_WRONG,
         /** A write to the record neither ends nor fails. The harness must leave the record agent alone. */
-        DISK_HANGS;
+        DISK_HANGS,
+        /** The one pump of all cones stops, or the socket of all their pumps is dead. */
+        PUMPS_STOP,
+        /** A boot finds the wall clock where the last one left it, and no network that would set it. */
+        NO_BATTERY;
 
         /** Whether it is among those that are on. */
         boolean in(List<Fault> wrong) {
             return wrong.stream().anyMatch(f -> f instanceof OfSite s && s.kind() == this);
+        }
+    }
+
+    /** The probe in the room. */
+    record OfRoomProbe(SimProbe.Fault kind, When when) implements Fault {
+        @Override
+        public String cone() {
+            return "";
         }
     }
 

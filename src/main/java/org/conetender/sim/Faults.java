@@ -108,6 +108,8 @@ final class Faults {
             }
             case Fault.OfAir f -> world.cone(f.cone()).air().fail(on ? f.kind() : Air.Fault.NONE);
             case Fault.OfWater f -> water(f, on);
+            case Fault.OfRoomProbe f -> world.roomProbe()
+                    .ifPresent(p -> p.fail(on ? f.kind() : SimProbe.Fault.NONE));
             case Fault.OfSite f -> site(f.kind(), on);
         }
     }
@@ -160,6 +162,13 @@ final class Faults {
             case LINK_DOWN -> world.broker().link(!on);
             case LINK_SLOW -> world.broker().slow(on);
             case CLOCK_UNTRUSTED -> world.clock().trust(!on);
+            case PUMPS_STOP -> world.cones().forEach(c ->
+                    c.air().fail(on ? Air.Fault.PUMP_STOPPED : Air.Fault.NONE));
+            case NO_BATTERY -> {
+                if (!on) {
+                    world.clock().network();
+                }
+            }
             case DISK_HANGS, NOBODY_COMES -> { }
             case CLOCK_WRONG -> world.clock().stepWall(on ? WRONG_MS : -WRONG_MS);
         }

@@ -107,8 +107,11 @@ final class HeatBounds {
             case Fault.Crossed x -> x.cone().equals(cone) || x.other().equals(cone);
             case Fault.OfSite s -> switch (s.kind()) {
                 case POWER_CUT, ROOM_HOT, ROOM_COLD -> true;
-                case LINK_DOWN, LINK_SLOW, NOBODY_COMES, CLOCK_UNTRUSTED, CLOCK_WRONG, DISK_HANGS -> false;
+                case LINK_DOWN, LINK_SLOW, NOBODY_COMES, CLOCK_UNTRUSTED, CLOCK_WRONG, DISK_HANGS, NO_BATTERY ->
+                        false;
+                case PUMPS_STOP -> true;
             };
+            case Fault.OfRoomProbe _ -> true;
             case Fault.OfProbe _, Fault.OfSwitch _, Fault.OfContact _, Fault.OfAir _, Fault.OfWater _ ->
                     f.cone().equals(cone);
         };

@@ -31,6 +31,7 @@ public final class Invariants {
     private final AirRules airs;
     private final TruthRules truth;
     private final HeatBounds heat;
+    private final CallRules calls;
     private final Cuts cuts = new Cuts();
     private Told told = Told.NOTHING;
     private int damages;
@@ -45,6 +46,7 @@ public final class Invariants {
         this.airs = new AirRules(rig, this);
         this.truth = new TruthRules(rig, this);
         this.heat = new HeatBounds(rig, this);
+        this.calls = new CallRules(rig, this);
     }
 
     public List<Violation> broken() {
@@ -85,6 +87,7 @@ public final class Invariants {
         site.died();
         outputs.died();
         airs.died();
+        calls.died();
     }
 
     /** The last power cut. */
@@ -109,6 +112,7 @@ public final class Invariants {
             site.look(s);
             outputs.look(s);
             lives.look(s);
+            calls.look(s);
             for (SimCone c : rig.world().cones()) {
                 ConeRules cone = new ConeRules(rig, this, c, s);
                 cone.look();

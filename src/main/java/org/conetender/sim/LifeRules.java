@@ -17,8 +17,12 @@ final class LifeRules {
     private static final long LIED_MS = 5_000;
     /** Three deaths within this are a loop; the daemon sees each up to a minute early (style.md, leases). */
     private static final long WITHIN_MS = 8 * 60_000;
-    /** Nobody of our people acknowledges sooner after the third death than this. */
+    /** So long after the third death it is looked at, ms (guess). */
     private static final long LOCKED_MS = 15 * 60_000;
+    /** When it was last well is written once a minute, ms. */
+    private static final long WRITTEN_MS = 60_000;
+    /** A probe may be wrong by so much (science.md §9), and water warmer where it is not, K. */
+    private static final double PROBE_K = 1.5;
     /** A cut is known to the minute, and the machine boots for a while. */
     private static final long SURELY_SHORT_MS = 3 * 60_000;
 
@@ -26,8 +30,10 @@ final class LifeRules {
     private final Invariants rules;
     private final List<Long> deathsMs = new ArrayList<>();
     private long thirdMs = Long.MIN_VALUE;
-    /** For how long nothing was written down, and the longest such time, ms. */
+    private long thirdSeq;
+    /** For how long nothing was written down, and the longest such time with the power off in it, ms. */
     private long gapMs;
+    private boolean dark;
     private long longestGapMs;
     /** Number of the last fact when the last life ended. */
     private long endedSeq;
@@ -48,35 +54,43 @@ final class LifeRules {
     void death(long atMs) {
         boolean kept = rig.disk().since(endedSeq).stream().anyMatch(f -> f.change() instanceof Change.Began);
         endedSeq = rig.disk().lastSeq();
-        if (!kept || gapMs > 0) {
+        if (!kept || gapMs > WRITTEN_MS) {
             return;
         }
         deathsMs.add(atMs);
         int n = deathsMs.size();
         if (n >= 3 && atMs - deathsMs.get(n - 3) <= WITHIN_MS) {
             thirdMs = atMs;
+            thirdSeq = endedSeq;
         }
     }
 
-    /** With the facts the deaths before may be lost; heat is locked for that already. */
+    /** The facts that told of deaths before may be lost with others; heat is locked for those already. */
     void damaged() {
         damagedAt = OptionalLong.of(rig.disk().lastSeq());
         endedSeq = rig.disk().lastSeq();
         deathsMs.clear();
+        thirdMs = Long.MIN_VALUE;
+    }
+
+    /** Whether somebody acknowledged that after that fact. */
+    private boolean seen(long seq, String alarm) {
+        return rig.disk().since(seq).stream().anyMatch(f ->
+                f.change() instanceof Change.Told(Ask.Acknowledge(String of)) && of.equals(alarm));
     }
 
     /** A second more, with and without a living daemon. */
     void always() {
         boolean taken = !rig.disk().failing() && !Fault.Trouble.DISK_HANGS.in(rig.world().wrong());
-        gapMs = taken && rig.world().powered() ? rig.alive() ? 0 : gapMs : gapMs + 1_000;
-        longestGapMs = Math.max(longestGapMs, gapMs);
+        boolean powered = rig.world().powered();
+        gapMs = taken && powered ? rig.alive() ? 0 : gapMs : gapMs + 1_000;
+        dark = gapMs > 0 && (dark || !powered);
+        longestGapMs = dark ? Math.max(longestGapMs, gapMs) : longestGapMs;
     }
 
     /** Until the disk says that somebody acknowledged, by its own words and not by the daemon's book. */
     private void damage() {
-        if (damagedAt.isPresent() && rig.disk().since(damagedAt.getAsLong()).stream()
-                .anyMatch(f -> f.change() instanceof Change.Told(Ask.Acknowledge(String alarm))
-                        && alarm.equals("record-damaged"))) {
+        if (damagedAt.isPresent() && seen(damagedAt.getAsLong(), "record-damaged")) {
             damagedAt = OptionalLong.empty();
         }
         boolean locked = damagedAt.isPresent();
@@ -92,7 +106,7 @@ final class LifeRules {
         damage();
         long now = rig.world().clock().elapsedMs();
         untrustedAtMs = rig.world().clock().now().wallTrusted() ? untrustedAtMs : now;
-        boolean locked = thirdMs != Long.MIN_VALUE && now - thirdMs < LOCKED_MS;
+        boolean locked = thirdMs != Long.MIN_VALUE && now - thirdMs < LOCKED_MS && !seen(thirdSeq, "crash-loop");
         boolean told = rules.told().anywhere("crash-loop");
         rules.lasting("crash-loop-told", "", locked && !told, 10,
                 "the daemon died three times within ten minutes and nobody was told");
@@ -115,12 +129,15 @@ final class LifeRules {
                 && now - untrustedAtMs > 60_000, 60, "a short power cut marked a batch for good");
     }
 
-    /** What is borne at least, by what was told of the batch, however warm the water. */
-    private static double capMinutes(State s, SimCone c) {
+    /** What is borne at least, by what was told of the batch, in water as warm as its probe may show it. */
+    private double capMinutes(State s, SimCone c) {
         String id = c.settings().id();
+        boolean honest = rig.world().wrong().stream().noneMatch(f -> f instanceof Fault.OfProbe p
+                && p.cone().equals(id));
+        double waterC = honest ? c.water().waterC() + PROBE_K : Breath.WARMEST_C;
         double oxygen = Breath.charge(s.book().cone(id).batch(),
                 s.live().cones().get(id).known().naupliiPerGram())
-                .map(k -> Oxygen.airOffMinutes(k, Breath.WARMEST_C)).orElse(Double.POSITIVE_INFINITY);
+                .map(k -> Oxygen.airOffMinutes(k, waterC)).orElse(Double.POSITIVE_INFINITY);
         return Math.min(c.settings().timing().airOffCapMinutes(), oxygen);
     }
 }

@@ -23,6 +23,7 @@ public final class Rig {
     private final Trace trace = new Trace();
     private Optional<Person> person = Optional.empty();
     private boolean wasPowered = true;
+    private long stoppedWallMs;
 
     public Rig(Settings settings, long seed, Bench bench, List<Guard> guards) {
         this(settings, seed, bench, Parts.with(guards));
@@ -84,9 +85,14 @@ public final class Rig {
                 invariants.cuts().begins(state(), settings.cones());
             }
             kill();
+            stoppedWallMs = world.clock().now().wallMs();
             wasPowered = false;
         } else if (!wasPowered && world.powered()) {
-            world.clock().reboot();
+            if (Fault.Trouble.NO_BATTERY.in(world.wrong())) {
+                world.clock().rebootFrom(stoppedWallMs);
+            } else {
+                world.clock().reboot();
+            }
             wasPowered = true;
             process.boots();
         }

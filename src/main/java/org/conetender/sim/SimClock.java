@@ -66,6 +66,19 @@ public final class SimClock implements Clock {
         wallErrorMs += ms;
     }
 
+    /** The same without a battery: the wall clock goes on from where it stopped, and nobody vouches for it. */
+    void rebootFrom(long stoppedWallMs) {
+        reboot();
+        wallErrorMs = stoppedWallMs - trueWallMs();
+        trusted = false;
+    }
+
+    /** The network sets it right. */
+    void network() {
+        wallErrorMs = 0;
+        trusted = true;
+    }
+
     /** Whether the kernel says that the wall clock is synchronised. */
     public void trust(boolean synchronised) {
         trusted = synchronised;

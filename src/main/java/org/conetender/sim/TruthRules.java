@@ -8,6 +8,7 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import org.conetender.core.Result;
 import org.conetender.core.State;
+import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.Book;
 import org.conetender.core.batch.Change;
 import org.conetender.core.batch.ConeBook;
@@ -120,14 +121,21 @@ final class TruthRules {
         for (Cone c : rig.settings().cones()) {
             ConeBook was = expected.cone(c.id());
             ConeBook is = s.ledger().committed().cone(c.id());
-            boolean elsewhere = is.batch().number() != was.batch().number()
-                    || !is.batch().stage().word().equals(was.batch().stage().word())
-                    && was.batch().stage().airOff() == null;
-            rules.lasting("restart", c.id(), elsewhere && !aside, 0,
+            rules.lasting("restart", c.id(), !same(was.batch(), is.batch()) && !aside, 0,
                     "a new life stands elsewhere than its record");
             rules.lasting("latch", c.id(), !guards(is).containsAll(guards(was)), 0,
                     "a latch was gone after a restart");
         }
+    }
+
+    /** In all that was told of it; a separation that a restart ends has another stage. */
+    private static boolean same(Batch was, Batch is) {
+        Batch.Marks m = is.marks();
+        return is.number() == was.number() && is.fill().equals(was.fill()) && is.stock().equals(was.stock())
+                && m.salted() == was.marks().salted() && m.valveShut() == was.marks().valveShut()
+                && m.harvests() == was.marks().harvests() && m.held().equals(was.marks().held())
+                && m.handsIn().equals(was.marks().handsIn()) && m.toppedUp().equals(was.marks().toppedUp())
+                && (is.stage().word().equals(was.stage().word()) || was.stage().airOff() != null);
     }
 
     private static Set<String> guards(ConeBook b) {

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.settings.Settings;
 
@@ -144,6 +145,11 @@ public final class World {
 
     public SimBroker broker() {
         return broker;
+    }
+
+    /** The probe in the room, where there is one. */
+    Optional<SimProbe> roomProbe() {
+        return roomProbes.stream().findFirst();
     }
 
     public Room room() {

@@ -2,11 +2,15 @@ package org.conetender.sim;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.concurrent.Callable;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ExecutionException;
@@ -14,10 +18,12 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.FutureTask;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.LongStream;
 import java.util.stream.Stream;
 import org.conetender.core.alarm.AlarmKind;
+import org.conetender.core.guard.Finding;
 import org.conetender.core.guard.Guard;
 import org.conetender.core.guard.Guards;
 import org.conetender.core.judge.Watch;
@@ -116,11 +122,27 @@ class SeedsTest {
         // A guard that only refuses finds nothing: its refusals are among those below.
         assertThat(all.guards()).containsExactlyInAnyOrder(Guards.ALL.stream().filter(SeedsTest::looks)
                 .map(Guard::id).toArray(String[]::new));
+        assertThat(told()).as("what ends the findings of each, as the worlds showed it")
+                .isEqualTo(Guards.ALL.stream().collect(Collectors.toMap(g -> g.getClass().getSimpleName(),
+                        g -> ends(all, g), (a, b) -> a, TreeMap::new)));
         String heard = String.join("\n", all.refusals());
         assertThat(Refusals.pieces()).hasSizeGreaterThan(60);
         assertThat(Refusals.pieces()).filteredOn(p -> !heard.contains(Coverage.plain(p)))
                 .as("refusals that no world brought about")
                 .containsExactlyInAnyOrderElementsOf(Refusals.UNHEARD.keySet());
+    }
+
+    private static String ends(Coverage all, Guard g) {
+        return !looks(g) ? "it only refuses" : all.ends().getOrDefault(g.id(), Set.of()).stream()
+                .map(Finding.Clears::words).collect(Collectors.joining("; "));
+    }
+
+    /** By guard, what the safety document says of that. */
+    private static Map<String, String> told() throws IOException {
+        String text = Files.readString(Path.of("src/site/markdown/safety.md"));
+        return text.substring(text.indexOf("<!-- guards:"), text.indexOf("<!-- /guards -->")).lines()
+                .map(l -> l.split("\\s*\\|\\s*")).filter(r -> r.length == 5 && r[2].startsWith("`"))
+                .collect(Collectors.toMap(r -> r[2].replace("`", ""), r -> r[3], (a, b) -> a, TreeMap::new));
     }
 
     private static boolean looks(Guard g) {

@@ -137,7 +137,7 @@ class DocumentsTest {
         SourceFile.under("src/test/java").forEach(f -> Outline.of(f).types().forEach(t -> tests.add(
                 t.name().substring(t.name().lastIndexOf('.') + 1))));
         for (String[] row : rows) {
-            assertThat(tests).as(row[0]).contains(row[2].replace("`", ""));
+            assertThat(tests).as(row[0]).contains(row[3].replace("`", ""));
         }
     }
 

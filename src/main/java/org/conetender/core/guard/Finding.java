@@ -21,12 +21,25 @@ import org.conetender.core.alarm.AlarmKind;
 public record Finding(String guard, Set<Power> denies, Clears clears, Optional<AlarmKind> alarm, String what,
                       Optional<String> doubt, boolean mended, boolean nearly) {
 
-    /** What ends a finding. */
+    /** What ends a finding. Nothing stands for ever: a lock that nobody could open would be gone around. */
     public enum Clears {
         /** It ends when its cause ends. */
-        CONDITION,
+        CONDITION("with its cause"),
         /** It is latched in the book until a person acknowledges its alarm and the cause is gone. */
-        ACKNOWLEDGED
+        ACKNOWLEDGED("acknowledged, cause gone"),
+        /** It is marked in the batch and stays true of it. */
+        BATCH_ENDS("with the batch");
+
+        private final String words;
+
+        Clears(String words) {
+            this.words = words;
+        }
+
+        /** As the safety document has it. */
+        public String words() {
+            return words;
+        }
     }
 
     /** A finding that withholds these while its cause lasts. */
@@ -48,7 +61,8 @@ public record Finding(String guard, Set<Power> denies, Clears clears, Optional<A
 
     /** The same finding, and the batch is in doubt. */
     public Finding doubting(String why) {
-        return new Finding(guard, denies, clears, alarm, what, Optional.of(why), mended, nearly);
+        return new Finding(guard, denies, clears == Clears.CONDITION ? Clears.BATCH_ENDS : clears, alarm, what,
+                Optional.of(why), mended, nearly);
     }
 
     /** The same finding as its guard's latch keeps it up, now that its cause is gone. */

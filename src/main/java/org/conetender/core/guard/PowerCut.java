@@ -25,6 +25,9 @@ public final class PowerCut implements Guard {
     /** A batch that comes to hatching this soon after the start got there in the cut (guess: a few ticks). */
     private static final long HATCHED_MEANWHILE_MS = Units.MINUTE_MS;
 
+    /** Water that nobody has read yet counts as the warmest; nothing is marked for that so soon (guess). */
+    private static final long SEEN_WITHIN_MS = Units.MINUTE_MS;
+
     private static final String OFF = "the power was off for ";
     private static final String UNKNOWN = "an unknown time";
 
@@ -41,10 +44,11 @@ public final class PowerCut implements Guard {
                 continue;
             }
             boolean surely = c.off().leastMs() > v.scene().caps().settledMs();
+            boolean seen = v.water().known() || v.since(backAt(c, v)).leastMs() >= SEEN_WITHIN_MS;
             if (c.off().mostMs() > v.scene().caps().settledMs()) {
                 String why = OFF + words(c.off()) + " with nauplii in the water";
                 Finding f = Finding.veto(id(), why).alarm(AlarmKind.DOUBTFUL);
-                found.add(surely || c.off().bounded() || waited(c, v) ? f.doubting(why) : f);
+                found.add(seen && (surely || c.off().bounded() || waited(c, v)) ? f.doubting(why) : f);
             }
         }
         return found;

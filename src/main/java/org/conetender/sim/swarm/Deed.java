@@ -29,6 +29,8 @@ public enum Deed {
     AIR(Word.CONE, Word.of(Air.Fault.class), Word.TIME),
     /** The water itself. */
     WATER(Word.CONE, Word.of(Fault.Water.class), Word.TIME),
+    /** The probe in the room. */
+    ROOM_PROBE(Word.of(SimProbe.Fault.class), Word.TIME),
     /** The house. */
     SITE(Word.of(Fault.Trouble.class), Word.TIME),
     /** Somebody turns an air valve and says nothing. */

@@ -86,6 +86,17 @@ final class Draw {
         return List.of(Event.at(atS, Deed.SITE, "clock-untrusted", Event.lasting(between(600, 100_000))));
     }
 
+    /** Power comes and goes, and the clock stands still meanwhile. */
+    List<Event> noBattery(long atS) {
+        List<Event> all = new ArrayList<>(List.of(Event.at(atS, Deed.SITE, "no-battery",
+                Event.lasting(between(3_600, 100_000)))));
+        for (int i = random.nextInt(1, 4); i > 0; i--) {
+            all.add(Event.at(atS + between(1, 40_000), Deed.SITE, "power-cut",
+                    Event.lasting(between(1, 20_000))));
+        }
+        return all;
+    }
+
     /** Ten years wrong, and right again. */
     List<Event> yearsOff(long atS) {
         long off = one(-10, 10) * YEAR_S;

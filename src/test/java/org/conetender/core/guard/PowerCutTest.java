@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import org.conetender.core.Story;
 import org.conetender.core.image.Ask;
+import org.conetender.core.image.Reading;
 import org.conetender.core.image.Step;
 import org.junit.jupiter.api.Test;
 
@@ -47,6 +48,26 @@ class PowerCutTest {
         s.minutes(5);
         assertThat(s.batch("a").marks().words().doubts()).noneMatch(d -> d.contains("power"));
         assertThat(s.found("power-cut")).isEmpty();
+    }
+
+    /** Before the first reading it counts as the warmest there is, in which 3.5 g/L bear half as long. */
+    @Test
+    void nothingIsMarkedForWaterThatNobodyHasReadYet() {
+        Story s = Story.at();
+        s.ask("a", new Ask.DidFill(2, 25));
+        s.does(Step.SALTED);
+        s.ask("a", new Ask.DidStock("L-0417", 7));
+        s.does(Step.FIRST_SEEN);
+        s.minutes(5);
+        s.senses.probe("a-water", new Reading.Absent());
+        s.restart("boot-2", 3 * 60_000);
+        for (int i = 0; i < 10; i++) {
+            s.tick();
+        }
+        assertThat(s.found("power-cut")).as("it is told").isNotEmpty();
+        s.senses.water("a", 27);
+        s.minutes(5);
+        assertThat(s.batch("a").marks().words().doubts()).isEmpty();
     }
 
     @Test

@@ -3,9 +3,18 @@ package org.conetender.sim.swarm;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.util.Arrays;
 import java.util.EnumSet;
+import java.util.List;
 import java.util.Set;
+import java.util.TreeSet;
 import java.util.stream.LongStream;
+import org.conetender.sim.Air;
+import org.conetender.sim.Fault;
+import org.conetender.sim.SimContact;
+import org.conetender.sim.SimProbe;
+import org.conetender.sim.SimStore;
+import org.conetender.sim.SimSwitch;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -34,6 +43,35 @@ class TaleTest {
         assertThat(deeds).containsExactlyInAnyOrder(Deed.values());
         assertThat(LongStream.range(0, 300).filter(s -> Tales.of(s, 24).events().isEmpty()).count())
                 .as("two cones that were to be swapped and are one").isLessThan(6);
+    }
+
+    /** What the simulator can do wrong and no seed ever drew would be claimed and never tried. */
+    @Test
+    void everyFaultThereIsIsDrawn() {
+        Set<String> drawn = new TreeSet<>();
+        for (long seed = 0; seed < 1_500; seed++) {
+            Tales.of(seed, 36).events().forEach(e -> drawn.add(e.deed() + " " + String.join(" ", e.words())
+                    .replaceFirst(" [0-9]+s$", "").replaceFirst(e.deed() == Deed.SITE || e.deed() == Deed.DISK
+                            || e.deed() == Deed.ROOM_PROBE ? "^$" : "^\\S+ ", "")));
+        }
+        assertThat(drawn).containsAll(all("PROBE 0 ", SimProbe.Fault.values()))
+                .containsAll(all("ROOM_PROBE ", SimProbe.Fault.ABSENT, SimProbe.Fault.FROZEN,
+                        SimProbe.Fault.DRIFTING, SimProbe.Fault.NOISY, SimProbe.Fault.POWER_ON,
+                        SimProbe.Fault.SLOW))
+                .containsAll(all("SWITCH heat ", SimSwitch.Fault.values()))
+                .containsAll(all("SWITCH cut-out ", SimSwitch.Fault.values()))
+                .containsAll(all("CONTACT level ", SimContact.Fault.values()))
+                .containsAll(all("CONTACT air-proof ", SimContact.Fault.values()))
+                .containsAll(all("AIR ", Air.Fault.TORN_DIAPHRAGM, Air.Fault.HOSE_OFF, Air.Fault.PUMP_STOPPED))
+                .containsAll(all("WATER ", Fault.Water.values()))
+                // A wrong clock is a deed of its own.
+                .containsAll(all("SITE ", Arrays.stream(Fault.Trouble.values())
+                        .filter(t -> t != Fault.Trouble.CLOCK_WRONG).toArray(Fault.Trouble[]::new)))
+                .containsAll(all("DISK ", SimStore.Mood.FULL, SimStore.Mood.FAILING, SimStore.Mood.SLOW));
+    }
+
+    private static List<String> all(String of, Enum<?>... kinds) {
+        return Arrays.stream(kinds).map(Deed::word).filter(w -> !w.equals("none")).map(w -> of + w).toList();
     }
 
     @Test
