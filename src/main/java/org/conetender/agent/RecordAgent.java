@@ -53,7 +53,7 @@ public final class RecordAgent implements Agent {
             }
             r.minute().ifPresent(m -> {
                 last = Optional.of(m.checkpoint());
-                mail.committed(commit(Commit.MINUTE, attempt(() -> store.minute(m.checkpoint()))));
+                mail.committed(commit(Commit.MINUTE, attempt(() -> store.minute(m.checkpoint()), true)));
                 history(m);
             });
         }
@@ -68,15 +68,23 @@ public final class RecordAgent implements Agent {
         failingTicks = tried || mail.storeTrouble().isEmpty() ? 0 : failingTicks + 1;
         if (failingTicks >= AGAIN_TICKS && last.isPresent()) {
             failingTicks = 0;
-            attempt(() -> store.minute(last.get()));
+            attempt(() -> store.minute(last.get()), true);
         }
     }
 
-    /** Keeps one transaction and tells the control agent; a failure is told like any other. */
+    /**
+     * Keeps one transaction and tells the control agent; a failure is told like any other. A full disk takes
+     * facts for longer than minutes: so one that was kept ends no trouble, but asks the last minute whether
+     * it has ended.
+     */
     void append(List<Fact> facts) {
-        Optional<Store.StoreException> failure = attempt(() -> store.append(facts));
+        boolean trouble = mail.storeTrouble().isPresent() && last.isPresent();
+        Optional<Store.StoreException> failure = attempt(() -> store.append(facts), !trouble);
         for (Fact f : facts) {
             mail.committed(commit(f.seq(), failure));
+        }
+        if (trouble && failure.isEmpty()) {
+            attempt(() -> store.minute(last.get()), true);
         }
     }
 
@@ -106,13 +114,14 @@ public final class RecordAgent implements Agent {
         void run() throws Store.StoreException;
     }
 
-    private Optional<Store.StoreException> attempt(Write w) {
+    /** @param ends whether the trouble is over if this is done */
+    private Optional<Store.StoreException> attempt(Write w, boolean ends) {
         try {
             w.run();
-            if (mail.storeTrouble().isPresent()) {
+            if (ends && mail.storeTrouble().isPresent()) {
                 LOG.info("the record is being kept again");
             }
-            mail.storeTrouble(Optional.empty());
+            mail.storeTrouble(ends ? Optional.empty() : mail.storeTrouble());
             return Optional.empty();
         } catch (Store.StoreException e) {
             if (mail.storeTrouble().isEmpty()) {

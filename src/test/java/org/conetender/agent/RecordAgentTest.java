@@ -2,9 +2,11 @@ package org.conetender.agent;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.conetender.core.Result;
+import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Checkpoint;
 import org.conetender.core.batch.Fact;
 import org.conetender.core.batch.Minute;
@@ -59,6 +61,70 @@ class RecordAgentTest {
         public void close() {
             tries = 0;
         }
+    }
+
+    /** A full disk: facts still find room, minutes do not until there is some. */
+    private final class RoomForFacts implements Store {
+
+        private boolean room;
+        private int facts;
+        /** What everybody else knew while a minute was written. */
+        private final List<Optional<String>> known = new ArrayList<>();
+
+        @Override
+        public Kept load() {
+            return new Kept(List.of(), Optional.empty(), List.of());
+        }
+
+        @Override
+        public void append(List<Fact> more) {
+            facts += more.size();
+        }
+
+        @Override
+        public void minute(Checkpoint checkpoint) throws StoreException {
+            known.add(mail.storeTrouble());
+            if (!room) {
+                throw new StoreException("the disk is full", null);
+            }
+        }
+
+        @Override
+        public void history(Minute minute) throws StoreException {
+            throw new StoreException("the disk is nearly full", null);
+        }
+
+        @Override
+        public void close() {
+            room = false;
+        }
+    }
+
+    private static Result.Record fact(long seq) {
+        return new Result.Record(List.of(List.of(new Fact(seq, new Moment("boot-1", 60_000 + seq, 0, false),
+                "a", "", new Change.Tripped("welded", "the water warms though its heater is off")))),
+                Optional.empty());
+    }
+
+    @Test
+    void aFactThatFoundRoomDoesNotEndTheAlarmOfADiskThatIsFullForMinutes() {
+        RoomForFacts store = new RoomForFacts();
+        RecordAgent agent = new RecordAgent(store, mail);
+        mail.record(new Result.Record(List.of(), Optional.of(MINUTE)));
+        agent.doWork();
+        assertThat(mail.storeTrouble()).hasValue("the disk is full");
+        mail.commits();
+        mail.record(fact(1));
+        agent.doWork();
+        assertThat(store.facts).isEqualTo(1);
+        assertThat(mail.commits()).singleElement().satisfies(c -> assertThat(c.failure()).isEmpty());
+        assertThat(mail.storeTrouble()).hasValue("the disk is full");
+        store.room = true;
+        mail.record(fact(2));
+        agent.doWork();
+        assertThat(mail.storeTrouble()).as("as soon as a minute could be kept").isEmpty();
+        assertThat(store.known).as("not for a moment before").containsExactly(Optional.empty(),
+                Optional.of("the disk is full"), Optional.of("the disk is full"));
     }
 
     @Test

@@ -35,7 +35,7 @@ final class Opening {
     private static final int PAGE_BYTES = 2_048;
 
     /** A book that can be used. @param kept what it holds */
-    record Opened(Path file, Connection db, RecordLock lock, Store.Kept kept) {}
+    record Opened(Path file, Connection db, Store.Kept kept) {}
 
     private Opening() {}
 
@@ -48,48 +48,57 @@ final class Opening {
     }
 
     /**
-     * Opens or makes the book, whose lock is had. What was opened before a failure is closed again, lock and
-     * all, so that the next try, a second later under the service manager, finds the lock free.
+     * Opens or makes the book, whose lock is had, on a full disk in the room of the reserve. What was opened
+     * before a failure is closed again, lock and all, so that the next try, a second later under the service
+     * manager, finds the lock free.
      */
-    static Opened open(Path file, RecordLock lock) throws StoreException {
+    static Opened open(Path file, RecordLock lock, Reserve reserve) throws StoreException {
         Path book = file.toAbsolutePath();
         try {
-            Swap.finish(book);
-            return opened(book, lock);
-        } catch (SQLException e) {
-            throw letGo(lock, Trouble.of("open", book, e));
-        } catch (Schema.Refused e) {
-            throw letGo(lock, new StoreException(book + " " + e.getMessage(), e));
-        } catch (Damaged e) {
-            throw letGo(lock, new StoreException("the record " + book + " is damaged (" + e.getMessage()
-                    + ") again after it was made anew: change the card or disk", e));
-        } catch (IllegalArgumentException e) {
-            throw letGo(lock, new StoreException("could not understand the record " + book + ": "
-                    + e.getMessage() + "; it was written by another version or changed by hand. Install that"
-                    + " version again, put back a backup, or move the record away to begin a new one", e));
-        } catch (IOException e) {
-            throw letGo(lock, new StoreException("could not make sure that the record " + book
-                    + " outlives a power cut: " + Disk.trouble(book.getParent()).orElse("see that its folder"
-                    + " can be read and written, and that its disk is healthy") + " (" + e + ")", e));
+            reserve.begin(Disk.block(book.getParent()));
+            return reserve.within(() -> told(book));
+        } catch (StoreException e) {
+            close(lock, e);
+            throw e;
         }
     }
 
-    private static Opened opened(Path book, RecordLock lock)
-            throws SQLException, Schema.Refused, Damaged, IOException {
+    private static Opened told(Path book) throws StoreException {
+        try {
+            Swap.finish(book);
+            return opened(book);
+        } catch (SQLException e) {
+            throw Trouble.of("open", book, e);
+        } catch (Schema.Refused e) {
+            throw new StoreException(book + " " + e.getMessage(), e);
+        } catch (Damaged e) {
+            throw new StoreException("the record " + book + " is damaged (" + e.getMessage()
+                    + ") again after it was made anew: change the card or disk", e);
+        } catch (IllegalArgumentException e) {
+            throw new StoreException("could not understand the record " + book + ": "
+                    + e.getMessage() + "; it was written by another version or changed by hand. Install that"
+                    + " version again, put back a backup, or move the record away to begin a new one", e);
+        } catch (IOException e) {
+            throw new StoreException("could not make sure that the record " + book
+                    + " outlives a power cut: " + Disk.trouble(book.getParent()).orElse("see that its folder"
+                    + " can be read and written, and that its disk is healthy") + " (" + e + ")", e);
+        }
+    }
+
+    private static Opened opened(Path book) throws SQLException, Schema.Refused, Damaged, IOException {
         boolean lost = (!Files.exists(book) || Files.size(book) == 0) && Files.exists(history(book));
         try {
             if (lost) {
                 throw new Damaged("it is gone, and only its history is there", null);
             }
-            return sound(book, lock);
+            return sound(book);
         } catch (Damaged e) {
             Salvage.of(book, e.getMessage());
-            return sound(book, lock);
+            return sound(book);
         }
     }
 
-    private static Opened sound(Path book, RecordLock lock)
-            throws SQLException, Schema.Refused, Damaged, IOException {
+    private static Opened sound(Path book) throws SQLException, Schema.Refused, Damaged, IOException {
         Connection db = null;
         try {
             db = connect(book);
@@ -102,7 +111,7 @@ final class Opening {
             Schema.BOOK.bring(db);
             check(db, "");
             Swap.syncFolder(book.getParent());
-            return new Opened(book, db, lock, read(db, Schema.BOOK.version()));
+            return new Opened(book, db, read(db, Schema.BOOK.version()));
         } catch (SQLException e) {
             close(db, e);
             if (Trouble.damaged(e)) {
@@ -181,10 +190,5 @@ final class Opening {
         } catch (Exception e) {
             why.addSuppressed(e);
         }
-    }
-
-    private static StoreException letGo(RecordLock lock, StoreException why) {
-        close(lock, why);
-        return why;
     }
 }

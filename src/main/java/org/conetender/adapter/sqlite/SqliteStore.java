@@ -21,7 +21,7 @@ import org.slf4j.LoggerFactory;
  * the history of all minutes, which is opened with the first one and never stops the book. Both are in WAL
  * mode with synchronous=FULL: of 10 000 crash states none lost an acknowledged commit or was damaged, where
  * NORMAL lost most (control.md §6.2). Beside each file lie {@code -wal} and {@code -shm}, which belong to it,
- * and beside the book {@code .lock}.
+ * and beside the book {@code .lock} and {@code -reserve}, room for facts on a full disk ({@link Reserve}).
  *
  * <p>One thread at a time, as {@link Store} says.
  */
@@ -35,6 +35,7 @@ public final class SqliteStore implements Store {
     private final Path file;
     private final Connection db;
     private final RecordLock lock;
+    private final Reserve reserve;
     private final Rows rows;
     /** Minutes since the first fact that may lie in the journal alone; 0 while none does. */
     private int unsettled;
@@ -42,13 +43,16 @@ public final class SqliteStore implements Store {
     /** What was read at the start, until somebody asks for it or more is written. */
     private Optional<Kept> read;
 
-    private SqliteStore(Opening.Opened opened, int together) {
+    private SqliteStore(Path book, RecordLock lock, int together) throws StoreException {
+        this.reserve = new Reserve(book.toAbsolutePath());
+        Opening.Opened opened = Opening.open(book, lock, reserve);
         this.file = opened.file();
         this.db = opened.db();
-        this.lock = opened.lock();
+        this.lock = lock;
         this.rows = new Rows(db, true);
         this.history = new History(Opening.history(file), together);
         this.read = Optional.of(opened.kept());
+        reserve.fill();
     }
 
     /**
@@ -65,7 +69,7 @@ public final class SqliteStore implements Store {
 
     /** @param together minutes of history that are written in one go */
     static SqliteStore open(Path file, int together) throws StoreException {
-        return new SqliteStore(Opening.open(file, Opening.lock(file.toAbsolutePath())), together);
+        return new SqliteStore(file, Opening.lock(file.toAbsolutePath()), together);
     }
 
     /**
@@ -76,7 +80,7 @@ public final class SqliteStore implements Store {
      */
     public static Locked lock(Path file) throws StoreException {
         RecordLock lock = Opening.lock(file.toAbsolutePath());
-        return () -> new SqliteStore(Opening.open(file, lock), History.TOGETHER);
+        return () -> new SqliteStore(file, lock, History.TOGETHER);
     }
 
     /** A record that nobody else has, still closed. */
@@ -100,8 +104,16 @@ public final class SqliteStore implements Store {
 
     @Override
     public void append(List<Fact> facts) throws StoreException {
-        together("keep a fact in", () -> rows.insert(facts));
+        long left = reserve.left();
+        reserve.within(() -> {
+            together("keep a fact in", () -> rows.insert(facts));
+            return facts;
+        });
         unsettled = Math.max(1, unsettled);
+        if (reserve.left() < left) {
+            // Then the next ones find room in the journal.
+            bringOver();
+        }
     }
 
     /**
@@ -111,9 +123,12 @@ public final class SqliteStore implements Store {
      * is tried again with the next minute.
      */
     private void settle() {
-        if (unsettled == 0 || ++unsettled <= SETTLES_AFTER_MIN) {
-            return;
+        if (unsettled > 0 && ++unsettled > SETTLES_AFTER_MIN) {
+            bringOver();
         }
+    }
+
+    private void bringOver() {
         try (Statement s = db.createStatement();
                 ResultSet r = s.executeQuery("PRAGMA wal_checkpoint(PASSIVE)")) {
             // Busy or not, pages in the journal, pages brought over: a reader may keep some of them back.
@@ -128,8 +143,10 @@ public final class SqliteStore implements Store {
     @Override
     public void minute(Checkpoint checkpoint) throws StoreException {
         String text = CheckpointText.write(checkpoint);
+        reserve.spare();
         together("keep a minute in", () -> rows.replaceCheckpoint(text));
         settle();
+        reserve.fill();
     }
 
     @Override

@@ -63,7 +63,8 @@ final class Trouble {
 
     private static String byCode(Path file, SQLException e) {
         if (!(e instanceof SQLiteException s)) {
-            return "the database library failed; restart conetender, and keep this message if it comes again";
+            return Disk.unpacking().orElse("the database library failed; restart conetender, and keep this"
+                    + " message if it comes again");
         }
         int code = s.getResultCode().code & PRIMARY;
         if (code == SQLiteErrorCode.SQLITE_FULL.code) {

@@ -213,6 +213,24 @@ class CrashStatesTest {
         assertThat(broken).isEmpty();
     }
 
+    /** Each eleventh write finds no room, of whichever file: what facts need is cut off the reserve. */
+    @Test
+    void whatWasSaidToBeKeptOnAFullDiskIsThereAfterEveryCrash() throws Exception {
+        FileTrace t = run(begun(), 3, 1, Bug.NONE);
+        int first = t.ops().size();
+        t.run(folder.resolve("log"), List.of("-e", "inject=pwrite64:error=ENOSPC:when=12+11"),
+                CrashWork.class, book().toString(), "60", "1", Bug.FULL.name());
+        List<Integer> reserve = t.ops().stream().filter(o -> o instanceof Op.Made(String name, int _)
+                && name.endsWith("-reserve")).map(o -> ((Op.Made) o).file()).toList();
+        assertThat(t.ops().subList(first, t.ops().size())).filteredOn(o ->
+                o instanceof Op.Cut(int file, int _) && reserve.contains(file)).as("pieces cut off")
+                .hasSizeGreaterThan(5);
+        assertThat(t.ops()).filteredOn(o -> o instanceof Op.Said(String line) && line.startsWith("fact "))
+                .hasSize(63);
+        replay(t.ops(), 1, STATES / 4, new Due(0, 0, false), 9);
+        assertThat(broken).isEmpty();
+    }
+
     @Test
     void aDamagedRecordIsMadeAnewThroughEveryCrash() throws Exception {
         try (SqliteStore store = SqliteStore.open(book())) {

@@ -24,11 +24,15 @@ class DiskWordsTest {
         Files.createDirectories(folder.resolve("stick"));
     }
 
-    /** In a shell that may mount and is seen by nobody; {@code $JAVA WHAT} does it. What it said, by what. */
     private Map<String, String> mounted(String shell) throws Exception {
+        return mounted(folder, DiskWork.class, shell);
+    }
+
+    /** In a shell that may mount and is seen by nobody; {@code $WORK} does it. What it said, by what. */
+    static Map<String, String> mounted(Path folder, Class<?> work, String shell) throws Exception {
         String java = Path.of(System.getProperty("java.home"), "bin", "java") + " -Xmx64m"
                 + " --enable-native-access=ALL-UNNAMED -XX:TieredStopAtLevel=1 -cp "
-                + System.getProperty("java.class.path") + " " + DiskWork.class.getName();
+                + System.getProperty("java.class.path") + " " + work.getName();
         ProcessBuilder b = new ProcessBuilder("unshare", "--map-root-user", "--mount", "sh", "-ec", shell)
                 .directory(folder.toFile()).redirectErrorStream(true);
         b.environment().put("WORK", java);
@@ -36,8 +40,8 @@ class DiskWordsTest {
         String out = new String(p.getInputStream().readAllBytes(), UTF_8);
         assertThat(p.waitFor()).as(out).isZero();
         Map<String, String> said = new TreeMap<>();
-        out.lines().filter(l -> l.contains(": ")).forEach(l -> said.put(l.substring(0, l.indexOf(':')),
-                l.substring(l.indexOf(':') + 2)));
+        out.lines().filter(l -> l.contains(": ") && !l.startsWith("WARNING")).forEach(l -> said.put(
+                l.substring(0, l.indexOf(':')), l.substring(l.indexOf(':') + 2)));
         return said;
     }
 
@@ -54,6 +58,15 @@ class DiskWordsTest {
                 "The record is as it was").doesNotContain("by itself");
         assertThat(said.get("fact")).contains(disk, "recording goes on by itself");
         assertThat(said.get("fact with room")).isEqualTo("done");
+    }
+
+    /** SQLite's own library is unpacked into it for each process. */
+    @Test
+    void aFullFolderForPassingFilesIsToldAsOne() throws Exception {
+        assertThat(mounted("mount -t tmpfs -o size=400k tmpfs stick;"
+                + " export JAVA_TOOL_OPTIONS=-Djava.io.tmpdir=$PWD/stick;"
+                + " $WORK full $PWD/disk $PWD/stick || true").values()).anySatisfy(w -> assertThat(w)
+                .contains("the disk of " + folder.resolve("stick") + " is full; free some space"));
     }
 
     @Test

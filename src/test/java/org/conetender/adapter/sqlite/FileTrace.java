@@ -78,9 +78,15 @@ final class FileTrace {
 
     /** Runs that class and adds what it does. */
     FileTrace run(Path log, Class<?> main, String... args) throws Exception {
+        return run(log, List.of(), main, args);
+    }
+
+    /** @param more for {@code strace}, such as calls that fail */
+    FileTrace run(Path log, List<String> more, Class<?> main, String... args) throws Exception {
         List<String> words = new ArrayList<>(List.of("strace", "-f", "-qq", "-y", "-xx", "-s", LONGEST,
-                "--seccomp-bpf", "-e", "trace=" + CALLS, "-o", log.toString(),
-                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "--seccomp-bpf", "-e", "trace=" + CALLS, "-o", log.toString()));
+        words.addAll(more);
+        words.addAll(List.of(Path.of(System.getProperty("java.home"), "bin", "java").toString(),
                 "--enable-native-access=ALL-UNNAMED", "-XX:TieredStopAtLevel=1", "-Xmx64m", "-cp",
                 System.getProperty("java.class.path"), main.getName()));
         words.addAll(List.of(args));
