@@ -48,7 +48,8 @@ final class CallRules {
             }
             untold.add(a.key());
             long sinceMs = untoldSinceMs.computeIfAbsent(a.key(), k -> now);
-            rules.lasting("called", a.cone(), now - sinceMs > (a.kind().dangerous() ? DANGER_MS : OTHER_MS), 0,
+            long mostMs = a.kind().dangerous() ? DANGER_MS : OTHER_MS;
+            rules.lasting("called", a.cone(), now - sinceMs > mostMs, 0,
                     "'" + a.kind().id() + "' stood in the list and nobody was called");
         }
         untoldSinceMs.keySet().retainAll(untold);

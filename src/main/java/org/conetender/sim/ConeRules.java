@@ -159,7 +159,7 @@ final class ConeRules {
                 && !told("probe", "probe-unsteady"), 5 * 60, "a probe was gone and nobody was told");
         boolean anyGone = settings.fittings().probes().water().stream().anyMatch(this::gone);
         rules.lasting("one-probe", cone, anyGone && batch.stage().hasWater() && !handled()
-                && !told("probe", "probe-unsteady", "one-probe"), 12 * 60,
+                && !told("probe", "probe-unsteady", "one-probe"), 14 * 60,
                 "one of two probes was gone and nobody was told");
     }
 
@@ -248,7 +248,8 @@ final class ConeRules {
                 "a separation came to nothing and the person who has not seen it is not told any more");
         // An output that welded while it paused the air is no pause of the daemon's.
         rules.lasting("paused", cone, paused && animals, AirRules.NEVER_S, "");
-        long heldS = broken("air-pause") ? Math.min(offForS, rules.lastedS("paused", settings.id())) : offForS;
+        long heldS = broken("air-pause") ? Math.min(offForS, rules.lastedS("paused", settings.id()))
+                : offForS;
         rules.lasting("drawing-told", cone, paused && drawing && heldS > 12 * 60 - 100
                 && !told("air-due"), 2,
                 "air was about to return to a person who draws, unannounced");

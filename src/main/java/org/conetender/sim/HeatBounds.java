@@ -19,9 +19,9 @@ final class HeatBounds {
     /** What a single fault may bring at least, K, and what another adds. */
     private static final double SINGLE_K = 0.5;
     private static final double PAIR_K = 1.5;
-    /** Half as much again as rises during both lags, the longest there are (science.md §9), and 2 s. */
+    /** Half as much again as rises during both lags, of heater and probe, and two ticks, s. */
     private static final double COAST = 1.5;
-    private static final double LAGS_S = 90 + 20 + 2;
+    private static final double TICKS_S = 2;
     /** Nothing is judged so long after the room was no cooler than the water should be, ms. */
     private static final long WARM_ROOM_MS = 6 * 3_600_000L;
 
@@ -73,7 +73,7 @@ final class HeatBounds {
         int n = t.faults.size() + (int) t.faults.stream().filter(f -> f instanceof Fault.Crossed).count();
         double litres = Math.max(c.water().litres(), 0.4 * c.settings().usual().litres());
         double rise = c.settings().fittings().heat().riseKPerS(litres);
-        double plain = t.aimC + Math.max(SINGLE_K, COAST * rise * LAGS_S) + error(c) + (n > 1 ? PAIR_K : 0);
+        double plain = t.aimC + Math.max(SINGLE_K, COAST * rise * lagsS(c)) + error(c) + (n > 1 ? PAIR_K : 0);
         double aloftK = c.water().waterC() - c.water().waterC(SimCone.HEIGHT[0]);
         t.aloftK = Math.max(aloftK, c.water().waterC() > plain ? t.aloftK : 0);
         boolean judged = n < 3 && !warmRoom && c.water().heaterCovered();
@@ -96,6 +96,11 @@ final class HeatBounds {
                 .distinct().count() == 2;
     }
 
+    private static double lagsS(SimCone c) {
+        return c.water().build.quirks().lagS() + TICKS_S + c.fixtures.probes.stream()
+                .mapToDouble(p -> p.build().tauWaterS()).max().orElse(0);
+    }
+
     /** By how much its probes are off, K. */
     private static double error(SimCone c) {
         return c.fixtures.probes.stream().mapToDouble(p -> Math.abs(p.errorC())).max().orElse(0);
@@ -107,8 +112,8 @@ final class HeatBounds {
             case Fault.Crossed x -> x.cone().equals(cone) || x.other().equals(cone);
             case Fault.OfSite s -> switch (s.kind()) {
                 case POWER_CUT, ROOM_HOT, ROOM_COLD -> true;
-                case LINK_DOWN, LINK_SLOW, NOBODY_COMES, CLOCK_UNTRUSTED, CLOCK_WRONG, DISK_HANGS, NO_BATTERY ->
-                        false;
+                case LINK_DOWN, LINK_SLOW, NOBODY_COMES, CLOCK_UNTRUSTED, CLOCK_WRONG, DISK_HANGS,
+                     NO_BATTERY -> false;
                 case PUMPS_STOP -> true;
             };
             case Fault.OfRoomProbe _ -> true;

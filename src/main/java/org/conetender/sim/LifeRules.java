@@ -4,8 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalLong;
 import org.conetender.core.State;
+import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.Change;
-import org.conetender.core.hatch.Oxygen;
 import org.conetender.core.image.Ask;
 import org.conetender.core.judge.Breath;
 import org.conetender.core.unit.Moment;
@@ -106,7 +106,8 @@ final class LifeRules {
         damage();
         long now = rig.world().clock().elapsedMs();
         untrustedAtMs = rig.world().clock().now().wallTrusted() ? untrustedAtMs : now;
-        boolean locked = thirdMs != Long.MIN_VALUE && now - thirdMs < LOCKED_MS && !seen(thirdSeq, "crash-loop");
+        boolean locked = thirdMs != Long.MIN_VALUE && now - thirdMs < LOCKED_MS
+                && !seen(thirdSeq, "crash-loop");
         boolean told = rules.told().anywhere("crash-loop");
         rules.lasting("crash-loop-told", "", locked && !told, 10,
                 "the daemon died three times within ten minutes and nobody was told");
@@ -135,9 +136,11 @@ final class LifeRules {
         boolean honest = rig.world().wrong().stream().noneMatch(f -> f instanceof Fault.OfProbe p
                 && p.cone().equals(id));
         double waterC = honest ? c.water().waterC() + PROBE_K : Breath.WARMEST_C;
-        double oxygen = Breath.charge(s.book().cone(id).batch(),
-                s.live().cones().get(id).known().naupliiPerGram())
-                .map(k -> Oxygen.airOffMinutes(k, waterC)).orElse(Double.POSITIVE_INFINITY);
+        double perGram = s.live().cones().get(id).known().naupliiPerGram();
+        Batch b = s.book().cone(id).batch();
+        double oxygen = b.stock().flatMap(k -> b.fill().map(f -> Oxygen.bornMinutes(
+                k.cystsG() * perGram / (1_000 * f.litres()), waterC, f.ppt())))
+                .orElse(Double.POSITIVE_INFINITY);
         return Math.min(c.settings().timing().airOffCapMinutes(), oxygen);
     }
 }

@@ -62,6 +62,15 @@ public final class Oxygen {
         this.build = build;
     }
 
+    /**
+     * Minutes without air that nauplii bear at least, by science.md §7.3: 0.6 of the time in which they bring
+     * the mixed water from 90 % of saturation to 2 mg/L.
+     */
+    static double bornMinutes(double animalsPerMl, double waterC, double ppt) {
+        double store = Math.max(0, 0.9 * Brine.oxygenMgPerL(waterC, ppt) - 2);
+        return 0.6 * 60 * store / (animalsPerMl * NAUPLIUS_UG_PER_H * Math.pow(2, (waterC - 30) / 10));
+    }
+
     /** Fresh water, as it comes from a tap and pail: nearly saturated. */
     void refill(double waterC, double ppt) {
         saturation = Brine.oxygenMgPerL(waterC, ppt);

@@ -66,7 +66,7 @@ public final class SimClock implements Clock {
         wallErrorMs += ms;
     }
 
-    /** The same without a battery: the wall clock goes on from where it stopped, and nobody vouches for it. */
+    /** The same without a battery: the wall clock goes on from where it stopped, and nobody vouches. */
     void rebootFrom(long stoppedWallMs) {
         reboot();
         wallErrorMs = stoppedWallMs - trueWallMs();

@@ -19,9 +19,12 @@ import org.conetender.core.unit.Units;
  * @param lock why the heaters are locked, once the process kept dying
  * @param aside the requests that were set aside and have not been replaced by a new report
  * @param damage why the heaters are locked, once the record was found damaged
+ * @param damagedSeq number of the fact that says so, kept when the lock is released: what stands in the book
+ *     from before may not be all that was said; 0 for never
  */
 public record Lives(boolean running, List<Moment> exits, Optional<ConeBook.Latch> lock,
-                    List<Change.SetAside> aside, Optional<ConeBook.Latch> damage) {
+                    List<Change.SetAside> aside, Optional<ConeBook.Latch> damage,
+                    long damagedSeq) {
 
     /** The latch's id, and its guard's. */
     public static final String LOOP = "crash-loop";
@@ -33,7 +36,7 @@ public record Lives(boolean running, List<Moment> exits, Optional<ConeBook.Latch
     public static final long WITHIN_MS = 10 * Units.MINUTE_MS;
 
     static final Lives NONE = new Lives(false, List.of(), Optional.empty(), List.of(),
-            Optional.empty());
+            Optional.empty(), 0);
 
     /** As all these facts leave them; the batches are not looked at. */
     public static Lives of(List<Fact> facts) {
@@ -49,22 +52,22 @@ public record Lives(boolean running, List<Moment> exits, Optional<ConeBook.Latch
         return switch (f.change()) {
             case Change.Began(Optional<Moment> last) -> new Lives(true,
                     running ? exits(last.orElse(f.at())) : exits, lock, lock.isPresent() ? aside : List.of(),
-                    damage);
-            case Change.Left _ -> new Lives(false, exits, lock, aside, damage);
+                    damage, damagedSeq);
+            case Change.Left _ -> new Lives(false, exits, lock, aside, damage, damagedSeq);
             case Change.SetAside a -> new Lives(running, exits, lock,
-                    Stream.concat(aside.stream(), Stream.of(a)).toList(), damage);
+                    Stream.concat(aside.stream(), Stream.of(a)).toList(), damage, damagedSeq);
             case Change.Tripped(String guard, String why) when guard.equals(LOOP) -> new Lives(running, exits,
-                    Optional.of(new ConeBook.Latch(guard, why, f.at())), aside, damage);
+                    Optional.of(new ConeBook.Latch(guard, why, f.at())), aside, damage, damagedSeq);
             case Change.Tripped(String guard, String why) when guard.equals(DAMAGED) -> new Lives(running,
-                    exits, lock, aside, Optional.of(new ConeBook.Latch(guard, why, f.at())));
+                    exits, lock, aside, Optional.of(new ConeBook.Latch(guard, why, f.at())), f.seq());
             case Change.Released(String guard, String _) when guard.equals(LOOP) ->
-                    new Lives(running, exits, Optional.empty(), aside, damage);
+                    new Lives(running, exits, Optional.empty(), aside, damage, damagedSeq);
             case Change.Released(String guard, String _) when guard.equals(DAMAGED) ->
-                    new Lives(running, exits, lock, aside, Optional.empty());
+                    new Lives(running, exits, lock, aside, Optional.empty(), damagedSeq);
             case Change.Told _ when aside.isEmpty() -> this;
             case Change.Told(Ask ask) -> new Lives(running, exits, lock, aside.stream()
                     .filter(a -> !(reports(ask) && a.cone().equals(f.cone())) && !a.what().equals(
-                            "'" + ask.word() + "' of cone " + f.cone())).toList(), damage);
+                            "'" + ask.word() + "' of cone " + f.cone())).toList(), damage, damagedSeq);
             case Change.Moved _, Change.Tripped _, Change.Released _, Change.Doubted _,
                  Change.Undoubted _, Change.AlarmRaised _, Change.AlarmOver _, Change.Bridged _,
                  Change.Tried _, Change.Learned _, Change.Worn _, Change.ClockSet _, Change.Taught _,

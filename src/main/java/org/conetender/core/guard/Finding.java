@@ -61,8 +61,8 @@ public record Finding(String guard, Set<Power> denies, Clears clears, Optional<A
 
     /** The same finding, and the batch is in doubt. */
     public Finding doubting(String why) {
-        return new Finding(guard, denies, clears == Clears.CONDITION ? Clears.BATCH_ENDS : clears, alarm, what,
-                Optional.of(why), mended, nearly);
+        return new Finding(guard, denies, clears == Clears.CONDITION ? Clears.BATCH_ENDS : clears, alarm,
+                what, Optional.of(why), mended, nearly);
     }
 
     /** The same finding as its guard's latch keeps it up, now that its cause is gone. */

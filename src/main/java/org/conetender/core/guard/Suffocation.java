@@ -4,7 +4,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.conetender.core.alarm.AlarmKind;
+import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Fits;
+import org.conetender.core.batch.Lives;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.ContactSample.Level;
 import org.conetender.core.image.Request;
@@ -52,10 +54,17 @@ public final class Suffocation implements Guard {
     }
 
     /**
-     * Why an emptied cone may hold its batch yet: a report that was meant for another cone must not end in
+     * Why an emptied cone may hold its batch yet: reports may be lost with a damaged record, though a person
+     * has seen that alarm; and one that was meant for another cone must not end in
      * air that is off without any cap. A contact knows; without one, the time in which a report is withdrawn.
      */
     private static Optional<String> perhapsFull(View v) {
+        long damaged = v.book().lives().damagedSeq();
+        if (damaged > 0 && v.coneBook().facts().stream().noneMatch(f -> f.seq() > damaged
+                && f.change() instanceof Change.Told(Ask a) && Lives.reports(a))) {
+            return Optional.of("nothing was reported of it since the record was damaged, so it may hold "
+                    + "a batch");
+        }
         if (v.cone().fittings().probes().level()) {
             return v.judged().level() == Level.OPEN ? Optional.empty()
                     : Optional.of("no water was reported in it, but its level contact does not say so");

@@ -10,9 +10,9 @@ import java.util.TreeMap;
 /**
  * Whether the heater of another cone warms this one: two plugs, switches or probes are exchanged, a heater
  * hangs in the wrong cone, or two outputs touch. Watches what this water does beyond what its own heater and
- * losses explain, and asks a {@link Question} when others are on meanwhile. Water that gets too warm over it is
- * no more asked until it has cooled: its cut-out is open, and all in question are off. One step is one tick.
- * Immutable.
+ * losses explain, and asks a {@link Question} when others are on meanwhile. Water that gets too warm over it
+ * is no more asked until it has cooled: its cut-out is open, and all in question are off. One step is one
+ * tick. Immutable.
  *
  * @param levelC what is taken for the reading, °C; NaN before the first
  * @param surplusK unexplained warming that has gathered, K
@@ -25,7 +25,8 @@ public record Crossing(double levelC, double surplusK, Map<String, Neighbour> ot
                        Optional<Question> question, boolean asked, Risk risk) {
 
     /** Nothing is known. */
-    public static final Crossing NONE = new Crossing(Double.NaN, 0, Map.of(), Optional.empty(), false, Risk.NONE);
+    public static final Crossing NONE = new Crossing(Double.NaN, 0, Map.of(), Optional.empty(), false,
+            Risk.NONE);
 
     /**
      * What its own heater would do, were its switch welded.
@@ -57,7 +58,7 @@ public record Crossing(double levelC, double surplusK, Map<String, Neighbour> ot
     private static final double ON = 0.2;
     /** Two heaters that do nothing where they belong are exchanged if the water hints at it, K (guess). */
     private static final double BOTH_DEAD_K = 0.1;
-    /** Of its own heater so little that what it does is known well enough (guess). */
+    /** So little of its own heater, known or possible, or of a change in that, hides nothing (guess). */
     private static final double QUIET = 0.1;
 
     /**
@@ -103,11 +104,14 @@ public record Crossing(double levelC, double surplusK, Map<String, Neighbour> ot
                 - t.lossPerS() * (levelC - s.own().roomC()) + s.own().driftKPerS());
         double taken = Double.isNaN(s.probeC()) ? 0 : (s.probeC() - c) * s.dtS() / (FOLLOW_S + s.dtS());
         double surplus = Math.clamp(surplusK + taken - IDLE * full * s.dtS(), 0, 2 * REASON_K);
-        feel.replaceAll((cone, n) -> n.seen(s.dtS(), s.own().felt() < QUIET ? taken : Double.NaN));
+        double possible = risk.way().felt();
+        boolean steady = s.own().felt() < QUIET && (possible < QUIET || possible > 1 - QUIET);
+        feel.replaceAll((cone, n) -> n.seen(s.dtS(), steady ? taken : Double.NaN));
         boolean reason = s.own().second() != Second.TELLS && (s.own().suspect() || surplus > REASON_K
                 || feel.values().stream().anyMatch(n -> n.fit().surelyFollows(full)));
         Optional<Question> q = question.map(x -> x.after(new Question.Seen(s.dtS(), taken, full, c + taken,
-                new Question.Own(s.own().felt(), risk.way().felt(), risk.tooWarm()), shares(feel, s.others()))));
+                new Question.Own(s.own().felt(), possible, risk.tooWarm()),
+                shares(feel, s.others()))));
         List<String> on = on(feel, full);
         boolean asks = reason && !asked && !on.isEmpty() && q.filter(x -> x.open()
                 || x.part() == Question.Part.NAMED).isEmpty();

@@ -61,6 +61,23 @@ class DamagedRecordTest {
         assertThat(heats(s)).isTrue();
     }
 
+    /** By what is left of the record b is clean, and its air may rest there. */
+    @Test
+    void theAirRunsOnUntilSomethingIsReportedOfTheConeThoughTheAlarmWasSeen() {
+        Story s = Story.at(Fitting.MAT);
+        s.minutes(1);
+        assertThat(s.on("b.air-pause")).as("it rests in an empty cone").isTrue();
+        damaged(s, "three facts are lost");
+        s.ask("a", new Ask.Acknowledge("record-damaged"));
+        s.minutes(5);
+        assertThat(s.on("b.air-pause")).isFalse();
+        assertThat(s.found("suffocation")).anyMatch(f -> f.contains("it may hold a batch"));
+        s.did("b", Step.CLEANED);
+        s.minutes(40);
+        assertThat(s.on("b.air-pause")).isTrue();
+        assertThat(s.on("a.air-pause")).isFalse();
+    }
+
     /** Killed before the end of the first alarm was written down. */
     @Test
     void whoeverHadSeenOneDamageHasNotSeenTheNext() {

@@ -62,7 +62,8 @@ class TaleTest {
                 .containsAll(all("SWITCH cut-out ", SimSwitch.Fault.values()))
                 .containsAll(all("CONTACT level ", SimContact.Fault.values()))
                 .containsAll(all("CONTACT air-proof ", SimContact.Fault.values()))
-                .containsAll(all("AIR ", Air.Fault.TORN_DIAPHRAGM, Air.Fault.HOSE_OFF, Air.Fault.PUMP_STOPPED))
+                .containsAll(all("AIR ", Air.Fault.TORN_DIAPHRAGM, Air.Fault.HOSE_OFF,
+                        Air.Fault.PUMP_STOPPED))
                 .containsAll(all("WATER ", Fault.Water.values()))
                 // A wrong clock is a deed of its own.
                 .containsAll(all("SITE ", Arrays.stream(Fault.Trouble.values())
