@@ -44,6 +44,13 @@ final class Besides {
         return all;
     }
 
+    /** Whether it touches a cone with warmer water: that may warm it, as a room does that nobody measures. */
+    static boolean warms(Work work, Cone c) {
+        double here = work.live(c.id()).judged().belief().middleC();
+        return work.settings.cones().stream().anyMatch(o -> !o.id().equals(c.id()) && o.touches(c)
+                && work.live(o.id()).judged().belief().middleC() > here);
+    }
+
     private static Crossing.Second second(Work work, Cone c, ConeJudgement j) {
         return !c.fittings().heat().cutOut() ? Crossing.Second.NONE
                 : j.tried().cutShort().tells() ? Crossing.Second.TELLS

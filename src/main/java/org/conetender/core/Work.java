@@ -144,9 +144,10 @@ final class Work {
     }
 
     void judge() {
-        Optional<Double> room = Judge.room(settings.site(), image);
+        Optional<Double> measured = Judge.room(settings.site(), image);
         for (Cone c : settings.cones()) {
             ConeLive was = live(c.id());
+            Optional<Double> room = Besides.warms(this, c) ? Optional.empty() : measured;
             judged.put(c.id(), Judge.look(Refreshed.of(was.judged(), before.book().cone(c.id()),
                     ledger.book().cone(c.id())),
                     new Judge.About(c, ledger.book().cone(c.id()), handled(c.id()), room,

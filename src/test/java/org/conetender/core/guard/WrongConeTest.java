@@ -193,6 +193,18 @@ class WrongConeTest {
         assertThat(s.told()).isEmpty();
     }
 
+    /** Kept cooler than its neighbour it is warmed by it with its own heater off, as by a warm room. */
+    @Test
+    void aWarmerConeThatTouchesItIsNotTakenForAWeldedSwitch() {
+        Story s = renewed(new Story(touching(Larkmoor.with(Fitting.ROOM_PROBE, Fitting.LEVEL))), Wires.RIGHT);
+        s.ask("a", new Ask.SetSetpoint(22));
+        sideways = 1;
+        double before = basins.get("a").waterC;
+        s.minutes(55).minutes(55);
+        assertThat(basins.get("a").waterC).as("it warmed").isGreaterThan(before + 0.5);
+        assertThat(s.told("welded")).isZero();
+    }
+
     private static Settings touching(Settings s) {
         Function<Cone, Cone> touch = c -> {
             Cone.Fittings f = c.fittings();
