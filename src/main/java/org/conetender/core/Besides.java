@@ -85,15 +85,16 @@ final class Besides {
                 t.proof().traits(), t.watch().driftKPerS(), t.watch().underway().felt(), j.roomOrUsualC(),
                 work.live(c.id()).hold().aimC(), j.suspect() == Watch.Suspect.WELDED, second(work, c, j),
                 dead(j)), others(work, c));
-        return readable(work, c, j) ? was.after(seen) : was.unseen(seen);
+        return !readable(work, c, j) ? was.unseen(seen, false)
+                : j.belief() instanceof Belief.Trusted ? was.after(seen) : was.unseen(seen, true);
     }
 
     /**
-     * Whether its water is seen, stirred and left alone. While its own switches are tried, one that does not
+     * Whether its water is known, stirred and left alone. While its own switches are tried, one that does not
      * open warms it, and that trial is not to be disturbed.
      */
     private static boolean readable(Work work, Cone c, ConeJudgement j) {
-        return work.batch(c.id()).stage().hasWater() && j.belief() instanceof Belief.Trusted
+        return work.batch(c.id()).stage().hasWater() && j.belief().known()
                 && j.thermal().filter(Thermal::following).isPresent() && !work.handled(c.id())
                 && j.air().offForMs() == 0 && !j.proving().part().misleads();
     }
@@ -108,7 +109,8 @@ final class Besides {
                 others.put(o.id(), new Crossing.Other(work.live(o.id()).out().heat(),
                         o.fittings().heat().watts() / c.fittings().heat().watts(),
                         dead(work.judged.get(o.id())),
-                        work.handled(o.id()) || !work.batch(o.id()).stage().hasWater()));
+                        work.handled(o.id()) || !work.batch(o.id()).stage().hasWater()
+                                || work.judged.get(o.id()).proving().part().misleads()));
             }
         }
         return others;

@@ -32,8 +32,8 @@ public record FaultPlan(List<Fault> faults) {
     }
 
     /**
-     * A plan drawn from the seed: every kind of fault can come but crossed wires, at any hour, for
-     * minutes to hours. Crossed wires have themes of their own ({@link HeatScripts}).
+     * A plan drawn from the seed: every kind of fault can come but crossed wires and a room's probe, at any
+     * hour, for minutes to hours. Crossed wires have themes of their own ({@link HeatScripts}).
      */
     public static FaultPlan random(long seed, Settings settings, double hours) {
         SplittableRandom r = Seeds.of(seed, "faults");

@@ -44,7 +44,8 @@ public final class PowerCut implements Guard {
                 continue;
             }
             boolean surely = c.off().leastMs() > v.scene().caps().settledMs();
-            boolean seen = v.water().known() || v.since(backAt(c, v)).leastMs() >= SEEN_WITHIN_MS;
+            boolean seen = v.water().known()
+                    || v.now().monoMs() - v.scene().begun().monoMs() >= SEEN_WITHIN_MS;
             if (c.off().mostMs() > v.scene().caps().settledMs()) {
                 String why = OFF + words(c.off()) + " with nauplii in the water";
                 Finding f = Finding.veto(id(), why).alarm(AlarmKind.DOUBTFUL);

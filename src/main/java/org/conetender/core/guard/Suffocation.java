@@ -59,15 +59,15 @@ public final class Suffocation implements Guard {
      * air that is off without any cap. A contact knows; without one, the time in which a report is withdrawn.
      */
     private static Optional<String> perhapsFull(View v) {
-        long damaged = v.book().lives().damagedSeq();
-        if (damaged > 0 && v.coneBook().facts().stream().noneMatch(f -> f.seq() > damaged
-                && f.change() instanceof Change.Told(Ask a) && Lives.reports(a))) {
-            return Optional.of("nothing was reported of it since the record was damaged, so it may hold "
-                    + "a batch");
-        }
         if (v.cone().fittings().probes().level()) {
             return v.judged().level() == Level.OPEN ? Optional.empty()
                     : Optional.of("no water was reported in it, but its level contact does not say so");
+        }
+        long damaged = v.book().lives().damagedSeq();
+        if (damaged > 0 && v.coneBook().facts().stream().noneMatch(f -> f.seq() > damaged
+                && f.change() instanceof Change.Told(Ask a) && Lives.reports(a))) {
+            return Optional.of("nothing was reported of it since the record was damaged, so it may hold a "
+                    + "batch: report how it stands, 'cleaned' if it is empty");
         }
         boolean fresh = v.batch().stock().isPresent()
                 && v.since(v.stage().since()).leastMs() < Fits.WITHDRAW_WITHIN_MS;

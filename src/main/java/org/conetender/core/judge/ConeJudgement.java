@@ -31,10 +31,11 @@ public record ConeJudgement(Water water, Optional<Double> roomC, Level level, He
                 tried.with(p));
     }
 
-    /** The same while it is asked whose heater warms it: what else is tried waits, and proves nothing. */
+    /** The same while it is asked whose heater warms it: nothing else that is tried then is concluded. */
     public ConeJudgement asked() {
         return new ConeJudgement(water, roomC, level, heat, thermal, air, motion,
-                Tried.of(proving().interrupted()));
+                tried.cutShort().answer().isPresent() ? tried.with(proving().interrupted())
+                        : Tried.of(proving().interrupted()));
     }
 
     /** What its watch suspects. */

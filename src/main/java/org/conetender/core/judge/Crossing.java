@@ -11,8 +11,7 @@ import java.util.TreeMap;
  * Whether the heater of another cone warms this one: two plugs, switches or probes are exchanged, a heater
  * hangs in the wrong cone, or two outputs touch. Watches what this water does beyond what its own heater and
  * losses explain, and asks a {@link Question} when others are on meanwhile. Water that gets too warm over it
- * is no more asked until it has cooled: its cut-out is open, and all in question are off. One step is one
- * tick. Immutable.
+ * has its cut-out open until it has cooled. One step is one tick. Immutable.
  *
  * @param levelC what is taken for the reading, °C; NaN before the first
  * @param surplusK unexplained warming that has gathered, K
@@ -31,11 +30,13 @@ public record Crossing(double levelC, double surplusK, Map<String, Neighbour> ot
     /**
      * What its own heater would do, were its switch welded.
      *
-     * @param way what of it could be felt, with the cut-out as it was
+     * @param way what of it could be felt: nothing while the cut-out is open for it
+     * @param heldC what the water is held at; where that was lowered, as far as it has cooled yet, °C; NaN
+     *     for not known
      * @param tooWarm whether the cut-out is to be open, until it has cooled
      */
-    public record Risk(Underway way, boolean tooWarm) {
-        static final Risk NONE = new Risk(Underway.FULL, false);
+    public record Risk(Underway way, double heldC, boolean tooWarm) {
+        static final Risk NONE = new Risk(Underway.FULL, Double.NaN, false);
     }
 
     /** What the second switch in series does. */
@@ -110,7 +111,7 @@ public record Crossing(double levelC, double surplusK, Map<String, Neighbour> ot
         boolean reason = s.own().second() != Second.TELLS && (s.own().suspect() || surplus > REASON_K
                 || feel.values().stream().anyMatch(n -> n.fit().surelyFollows(full)));
         Optional<Question> q = question.map(x -> x.after(new Question.Seen(s.dtS(), taken, full, c + taken,
-                new Question.Own(s.own().felt(), possible, risk.tooWarm()),
+                new Question.Own(s.own().felt(), possible),
                 shares(feel, s.others()))));
         List<String> on = on(feel, full);
         boolean asks = reason && !asked && !on.isEmpty() && q.filter(x -> x.open()
@@ -129,19 +130,30 @@ public record Crossing(double levelC, double surplusK, Map<String, Neighbour> ot
     /** @param nowC the water, °C  @param asking whether a question is open */
     private Risk next(Seen s, double nowC, boolean asking) {
         Second second = s.own().second();
-        double conducts = second == Second.NONE || second == Second.CONDUCTS ? 1 : 0;
-        boolean warm = second != Second.NONE && nowC > s.own().aimC()
+        boolean open = second == Second.TELLS || second == Second.OPEN && risk.tooWarm();
+        Underway way = risk.way().after(open ? 0 : 1, s.dtS(), s.own().traits().lagS());
+        if (Double.isNaN(nowC)) {
+            return new Risk(way, risk.heldC(), risk.tooWarm());
+        }
+        double held = Math.max(s.own().aimC(), Double.isNaN(risk.heldC()) ? nowC
+                : Math.min(risk.heldC(), nowC));
+        boolean warm = second != Second.NONE && nowC > held
                 + (risk.tooWarm() ? Judge.NOT_ABOVE_K : Judge.ABOVE_K);
-        return new Risk(risk.way().after(conducts, s.dtS(), s.own().traits().lagS()),
-                warm && (asking || risk.tooWarm()));
+        return new Risk(way, held, warm && (asking || risk.tooWarm()));
     }
 
-    /** A step in which nothing can be told of this water; what was named stays named. */
-    public Crossing unseen(Seen s) {
+    /**
+     * A step in which nothing can be told of this water; what was named stays named.
+     *
+     * @param late whether only its reading is late: else it is touched, still or gone, and what was too warm
+     *     is not known to be so any more
+     */
+    public Crossing unseen(Seen s, boolean late) {
         Map<String, Neighbour> feel = felt(s, s.own().traits().lagS());
         feel.replaceAll((cone, n) -> n.unseen());
         return new Crossing(Double.NaN, 0, feel,
-                question.filter(q -> q.part() == Question.Part.NAMED), false, risk);
+                question.filter(q -> q.part() == Question.Part.NAMED), false,
+                late ? next(s, Double.NaN, false) : Risk.NONE);
     }
 
     private Map<String, Neighbour> felt(Seen s, double lagS) {
@@ -180,8 +192,7 @@ public record Crossing(double levelC, double surplusK, Map<String, Neighbour> ot
 
     /** Whether that other cone's heater is to be off, to see whether it warms this one. */
     public boolean pauses(String cone) {
-        return question.filter(q -> q.pauses(cone) || risk.tooWarm() && q.open() && q.concerns(cone))
-                .isPresent();
+        return question.filter(q -> q.pauses(cone)).isPresent();
     }
 
     /** Whether that other cone's heater is asked about, or was named. */

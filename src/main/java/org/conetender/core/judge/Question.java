@@ -9,16 +9,18 @@ import java.util.Map;
  * that is welded. If it stops, they come on again one by one, the most likely first; and the one with which
  * it warms again is switched off once more. Only water that followed three times in a row names a heater,
  * so that a lid, a hand or warm water poured in at the right moment name none. Heat is only ever taken away
- * or given back as its own law wants it, never forced. While the water is too warm for that nothing is
- * concluded: its own cut-out is open then, and all are off. Immutable.
+ * or given back as its own law wants it, never forced. While the water is too warm its own cut-out is open;
+ * what is seen with it open and with it closed is held apart, and what is seen as it changes counts for
+ * neither. Immutable.
  *
  * @param part of the question
  * @param suspects cones whose heaters are asked about, the first of them now
  * @param fromC the water when it was asked, °C
  * @param sums of this part
- * @param fit of all parts, for the first suspect
+ * @param fit of all parts, for the first suspect, while its own cut-out conducted
+ * @param hidden the same while that was open
  */
-public record Question(Part part, List<String> suspects, double fromC, Sums sums, Fit fit) {
+public record Question(Part part, List<String> suspects, double fromC, Sums sums, Fit fit, Fit hidden) {
 
     /** The parts of the question and how it may end. */
     public enum Part { ALL_OFF, ONE_ON, ONE_OFF, NAMED, CLOSED }
@@ -62,9 +64,8 @@ public record Question(Part part, List<String> suspects, double fromC, Sums sums
     /**
      * @param felt of what was switched, as a share of its full power, 0..1
      * @param possible what would be felt, were its switch welded, 0..1
-     * @param tooWarm whether its cut-out is to be open
      */
-    record Own(double felt, double possible, boolean tooWarm) {
+    record Own(double felt, double possible) {
         /** What a welded switch would give beyond what is known, 0..1. */
         private double more() {
             return Math.max(0, possible - felt);
@@ -105,6 +106,8 @@ public record Question(Part part, List<String> suspects, double fromC, Sums sums
      */
     private static final double RISEN_K = 0.35;
     private static final double COASTS_S = 100;
+    /** With more of its power to be felt its cut-out conducts, and has so for a while, 0..1 (guess). */
+    private static final double CONDUCTS = 0.8;
     /** While more of their power than that is felt, those that should be off may be why, 0..1 (guess). */
     private static final double FELT = 0.2;
     /** Its own heat is withheld meanwhile, but no longer than until the water has cooled by so much, K. */
@@ -112,12 +115,12 @@ public record Question(Part part, List<String> suspects, double fromC, Sums sums
 
     /** @param suspects heaters that are on, the most likely first; at least one */
     static Question first(List<String> suspects, double nowC) {
-        return new Question(Part.ALL_OFF, List.copyOf(suspects), nowC, Sums.NONE, Fit.NONE);
+        return new Question(Part.ALL_OFF, List.copyOf(suspects), nowC, Sums.NONE, Fit.NONE, Fit.NONE);
     }
 
     /** Known without asking: it warmed with a heater that did nothing where it belongs. */
     static Question named(String cone, double nowC) {
-        return new Question(Part.NAMED, List.of(cone), nowC, Sums.NONE, Fit.NONE);
+        return new Question(Part.NAMED, List.of(cone), nowC, Sums.NONE, Fit.NONE, Fit.NONE);
     }
 
     /** Whether it is not answered yet. */
@@ -140,10 +143,6 @@ public record Question(Part part, List<String> suspects, double fromC, Sums sums
         if (!open()) {
             return this;
         }
-        if (s.own().tooWarm()) {
-            return sums.seconds > PATIENCE_S ? to(Part.CLOSED)
-                    : new Question(part, suspects, fromC, sums.later(s.dtS()), fit);
-        }
         double least = 0;
         double most = 0;
         for (String c : part == Part.ALL_OFF ? suspects : suspects.subList(0, 1)) {
@@ -152,8 +151,12 @@ public record Question(Part part, List<String> suspects, double fromC, Sums sums
             most = Math.max(most, f.most());
         }
         Felt first = s.felt().getOrDefault(suspects.getFirst(), Felt.NONE);
-        Question q = new Question(part, suspects, fromC, sums.and(s, least, most),
-                fit.and(s.dtS(), first.least(), s.takenK()));
+        boolean conducts = s.own().possible() > CONDUCTS;
+        boolean open = s.own().possible() < FELT;
+        Question q = new Question(part, suspects, fromC,
+                part != Part.ONE_ON || conducts ? sums.and(s, least, most) : sums.later(s.dtS()),
+                conducts ? fit.and(s.dtS(), first.least(), s.takenK()) : fit,
+                open ? hidden.and(s.dtS(), first.least(), s.takenK()) : hidden);
         boolean off = part != Part.ALL_OFF || least < FELT;
         if (s.nowC() < fromC - COOLED_K || off && s.nowC() > fromC + RISEN_K + COASTS_S * s.fullKPerS()) {
             return q.to(Part.CLOSED);
@@ -162,7 +165,7 @@ public record Question(Part part, List<String> suspects, double fromC, Sums sums
     }
 
     private Question to(Part next) {
-        return new Question(next, suspects, fromC, Sums.NONE, fit);
+        return new Question(next, suspects, fromC, Sums.NONE, fit, hidden);
     }
 
     /** Off: water that warms on is warmed by something else. */
@@ -171,9 +174,12 @@ public record Question(Part part, List<String> suspects, double fromC, Sums sums
         if (sums.stays.stayedK() > told / 2 + PLAIN_K) {
             return to(Part.CLOSED);
         }
+        if (part == Part.ONE_OFF && hidden.surelyFollows(fullKPerS)) {
+            return to(Part.NAMED);
+        }
         if (told >= SURE_K) {
             return to(part == Part.ALL_OFF ? Part.ONE_ON
-                    : fit.follows(fullKPerS) ? Part.NAMED : Part.CLOSED);
+                    : follows(fullKPerS) ? Part.NAMED : Part.CLOSED);
         }
         return sums.seconds > PATIENCE_S ? to(Part.CLOSED) : this;
     }
@@ -188,14 +194,26 @@ public record Question(Part part, List<String> suspects, double fromC, Sums sums
             return to(Part.CLOSED);
         }
         boolean told = sums.leastK > SURE_K / 2 && fit.toldK(fullKPerS) >= Fit.SURE_K;
-        if (told && fit.follows(fullKPerS) && sums.gainK > sums.leastK / 2) {
-            return new Question(Part.ONE_OFF, suspects.subList(0, 1), fromC, Sums.NONE, fit);
+        if (told && fit.follows(fullKPerS) && sums.gainK > sums.leastK / 2 || goesBehind(fullKPerS)) {
+            return new Question(Part.ONE_OFF, suspects.subList(0, 1), fromC, Sums.NONE, fit, hidden);
         }
         if (!told && sums.seconds <= (sums.mostK > PLAIN_K ? PATIENCE_S : ABSENT_S)) {
             return this;
         }
         return suspects.size() == 1 ? to(Part.CLOSED)
                 : new Question(Part.ONE_ON, suspects.subList(1, suspects.size()), fromC, Sums.NONE,
-                        fit.ofAnother());
+                        fit.ofAnother(), hidden.ofAnother());
+    }
+
+    private boolean follows(double fullKPerS) {
+        return fit.follows(fullKPerS) && fit.toldK(fullKPerS) >= Fit.SURE_K || goesBehind(fullKPerS);
+    }
+
+    /**
+     * Whether the water went with it behind its own open cut-out. That it did not says nothing: an output
+     * that reaches its own heater is stopped there too.
+     */
+    private boolean goesBehind(double fullKPerS) {
+        return hidden.toldK(fullKPerS) >= Fit.SURE_K && hidden.follows(fullKPerS);
     }
 }

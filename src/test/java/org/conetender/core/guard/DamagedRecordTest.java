@@ -72,7 +72,7 @@ class DamagedRecordTest {
         s.minutes(5);
         assertThat(s.on("b.air-pause")).isFalse();
         assertThat(s.found("suffocation")).anyMatch(f -> f.contains("it may hold a batch"));
-        s.did("b", Step.CLEANED);
+        assertThat(s.did("b", Step.CLEANED).accepted()).isTrue();
         s.minutes(40);
         assertThat(s.on("b.air-pause")).isTrue();
         assertThat(s.on("a.air-pause")).isFalse();

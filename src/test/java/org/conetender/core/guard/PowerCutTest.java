@@ -61,6 +61,8 @@ class PowerCutTest {
         s.minutes(5);
         s.senses.probe("a-water", new Reading.Absent());
         s.restart("boot-2", 3 * 60_000);
+        // A daemon that dies early begins again later in the same boot.
+        s.restart("boot-2", 100_000);
         for (int i = 0; i < 10; i++) {
             s.tick();
         }

@@ -159,11 +159,10 @@ class WrongConeTest {
         assertThat(s.on("a.heat") || s.on("a.cut-out") || s.on("b.heat") || s.on("b.cut-out")).isFalse();
     }
 
-    @Test
-    void aSwitchThatWeldsWhileItsNeighbourHeatsIsStillCalledWelded() {
+    /** The switch of b welds while a heats too, then is off and heats on. @param welded whether it is yet */
+    private Story welding(boolean[] welded) {
         Story s = renewed(Story.at(Fitting.ROOM_PROBE, Fitting.LEVEL), Wires.RIGHT);
         s.minutes(14);
-        boolean[] welded = {false};
         s.each(x -> basins.forEach((id, basin) -> {
             boolean on = Wires.both(s, id) || welded[0] && id.equals("b") && s.on("b.cut-out");
             basin.power = on ? Basin.Power.WELDED : Basin.Power.DEAD;
@@ -178,6 +177,35 @@ class WrongConeTest {
             s.tick();
         }
         assertThat(s.on("a.heat")).as("its neighbour heats").isTrue();
+        return s;
+    }
+
+    /** Drained while its cut-out is open because it is too warm to ask, and filled anew with cool water. */
+    @Test
+    void theNextBatchIsHeatedThoughThisOneWasTooWarmToAsk() {
+        boolean[] welded = {false};
+        Story s = welding(welded);
+        for (int i = 0; i < 1_200 && !tooWarm(s); i++) {
+            s.tick();
+        }
+        assertThat(tooWarm(s)).isTrue();
+        welded[0] = false;
+        basins.get("b").waterC = 22;
+        for (Step step : List.of(Step.DRAINED, Step.CLEANED, Step.STARTED)) {
+            assertThat(s.did("b", step).accepted()).isTrue();
+        }
+        assertThat(s.comesOn("b.heat", 3_600)).isTrue();
+        s.minutes(55);
+        assertThat(basins.get("b").waterC).isGreaterThan(24);
+    }
+
+    private static boolean tooWarm(Story s) {
+        return s.state().live().cones().get("b").beside().crossing().risk().tooWarm();
+    }
+
+    @Test
+    void aSwitchThatWeldsWhileItsNeighbourHeatsIsStillCalledWelded() {
+        Story s = welding(new boolean[1]);
         assertThat(called(s, 60)).as("minutes").isLessThan(12);
         assertThat(standing(s)).containsExactly("welded");
         assertThat(basins.get("b").waterC).isLessThan(27.4);
