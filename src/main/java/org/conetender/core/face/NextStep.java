@@ -104,11 +104,16 @@ public final class NextStep {
     private static Optional<String> handsIn(Settings s, Cone cone, Batch b, Moment now) {
         return b.marks().handsIn().filter(m -> m.sameBoot(now))
                 .filter(m -> now.monoMs() - m.monoMs() < Handled.HANDS_MS)
-                .map(m -> "unplug the heater before hands go in"
-                        + (cone.fittings().heat().kind() == Cone.HeatKind.NONE ? ""
-                        : ", and plug it in again after") + "; heat and lamps return at "
-                        + Sentences.clock(now.wallMs() + Handled.HANDS_MS - (now.monoMs() - m.monoMs()),
-                                s.site().feeding().zone(), now.wallMs()) + ".");
+                .map(m -> unplug(cone, b) + " return at " + Sentences.clock(now.wallMs() + Handled.HANDS_MS
+                        - (now.monoMs() - m.monoMs()), s.site().feeding().zone(), now.wallMs()) + ".");
+    }
+
+    private static String unplug(Cone cone, Batch b) {
+        return !b.stage().hasWater()
+                ? "unplug the heater and leave it unplugged until the cone is filled again; lamps"
+                : "unplug the heater before hands go in"
+                + (cone.fittings().heat().kind() == Cone.HeatKind.NONE ? "" : ", and plug it in again after")
+                + "; heat and lamps";
     }
 
     /** A shut air valve is for a harvest only. */

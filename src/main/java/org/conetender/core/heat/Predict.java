@@ -61,9 +61,12 @@ public record Predict(boolean on, double duty, double owedS, double sinceS, doub
         double pulse = closely ? t.pulseK() : 0;
         double led = t.askK() != 0 ? t.askK() : pulse;
         Predict next = after(t.estimate(), aimC + led, around, kind);
-        // It warms more than is understood: switch off and look, it costs little.
-        boolean doubtful = t.proof().passed() && t.watch().doubtful();
-        return (doubtful ? next.off() : next).led(led);
+        return (looks(t) ? next.off() : next).led(led);
+    }
+
+    /** Whether it warms more than is understood: the law switches off and looks, it costs little. */
+    public static boolean looks(Thermal t) {
+        return t.proof().passed() && t.watch().doubtful();
     }
 
     /** How far the water moves anyway from one switching to the next, K. */

@@ -16,6 +16,10 @@ public final class Share {
     private static final double LEAST_SHARE = 1.0 / 24;
     /** No running heater is displaced before it has run this long, ms (guess). */
     static final long TURN_MS = 120_000;
+    /** No look is longer, ms (guess: a doubt is mostly over in 20 s, three of its kind in three minutes). */
+    private static final double LOOKS_MS = 180_000;
+    /** Who was on and looks is taken to have waited for so long, ms (guess: it had hardly begun). */
+    private static final long NEXT_MS = 600_000;
 
     private Share() {}
 
@@ -52,12 +56,31 @@ public final class Share {
         return !wants ? 0 : wasOn ? Math.min(0, before.turnMs()) - dtMs : Math.max(0, before.turnMs()) + dtMs;
     }
 
+    /** What a law that decides on and off itself wants. */
+    public enum Want {
+        ON,
+        /** Nothing for the moment, to see whether it understands its water, or to spare the switch. */
+        LOOKS,
+        OFF;
+
+        public static Want of(boolean on, boolean looks) {
+            return on ? ON : looks ? LOOKS : OFF;
+        }
+    }
+
     /**
-     * The same for a cone whose law decides on and off itself: nothing is owed, but its turn counts.
+     * The same for a cone whose law decides on and off itself: nothing is owed, but its turn counts. Who
+     * looks for a moment keeps what it has waited, and comes next if it was on.
      *
-     * @param wants whether it would be on now  @param dtMs since the last tick
+     * @param dtMs since the last tick
      */
-    public static Credit wanting(Credit before, boolean wants, boolean wasOn, long dtMs) {
+    public static Credit wanting(Credit before, Want want, boolean wasOn, long dtMs) {
+        // What is owed counts nothing here: it tells how long it has looked.
+        double lookedMs = before.creditMs() + dtMs;
+        if (want == Want.LOOKS && (wasOn || before.turnMs() > 0) && lookedMs <= LOOKS_MS) {
+            return new Credit(lookedMs, false, wasOn ? NEXT_MS : before.turnMs());
+        }
+        boolean wants = want == Want.ON;
         return new Credit(0, wants, turnMs(before, wants, wasOn, dtMs));
     }
 

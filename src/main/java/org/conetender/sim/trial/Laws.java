@@ -121,7 +121,8 @@ enum Laws {
             hold = hold.after(lacksK, aimC, 1_000, plant)
                     .steered(known, new Predict.Around(s.roomC(), 1), wear.left(kind))
                     .beside(hold, new Hold.Real(s.wasOn(), lacksK, 1_000, plant));
-            credit = hold.rules() ? Share.wanting(credit, hold.on(), s.wasOn(), 1_000)
+            Share.Want want = Share.Want.of(hold.on(), hold.duty() >= 1 || Predict.looks(known));
+            credit = hold.rules() ? Share.wanting(credit, want, s.wasOn(), 1_000)
                     : Share.after(credit, hold.duty(), s.wasOn(), new Share.Window(1_000,
                             Math.max(windowMs, (long) (86_400_000 / kind.cyclesPerDay()))));
             return credit.wants();

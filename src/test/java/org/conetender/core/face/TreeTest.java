@@ -205,6 +205,18 @@ class TreeTest {
                         .doesNotContainKey("homie/5/larkmoor/room/temperature");
     }
 
+    /** Whoever drains with hands in it must not be sent to heat an empty cone. */
+    @Test
+    void nobodyIsToldToPlugInAHeaterThatHasNoWater() {
+        Story s = Story.at();
+        s.does(Step.STARTED);
+        s.minutes(5);
+        s.does(Step.HANDS_IN, Step.ABANDONED, Step.CLEANED);
+        assertThat(tree(s).get(A + "hand/next-step"))
+                .contains("leave it unplugged until the cone is filled again; lamps return at")
+                .doesNotContain("plug it in");
+    }
+
     @Test
     void theNextStepIsASentenceForEveryStageAndGeometry() {
         for (Fitting[] f : new Fitting[][] {{}, {Fitting.SIPHONING}}) {

@@ -22,6 +22,7 @@ class ShareWantingTest {
         final int[] waitS;
         final int[] longestWaitS;
         final int[] runS;
+        final boolean[] looks;
         int shortestServedS = Integer.MAX_VALUE;
         private final int most;
 
@@ -34,12 +35,13 @@ class ShareWantingTest {
             waitS = new int[cones];
             longestWaitS = new int[cones];
             runS = new int[cones];
+            looks = new boolean[cones];
         }
 
         void second(boolean... wants) {
             List<Claim> claims = new ArrayList<>();
             for (int i = 0; i < wants.length; i++) {
-                credit[i] = Share.wanting(credit[i], wants[i], on[i], 1_000);
+                credit[i] = Share.wanting(credit[i], Share.Want.of(wants[i], looks[i]), on[i], 1_000);
                 claims.add(new Claim("" + i, credit[i], on[i], Share.TURN_MS));
             }
             int left = most;
@@ -87,6 +89,18 @@ class ShareWantingTest {
         assertThat(s.onS[0] + s.onS[1]).as("no second of power is lost").isGreaterThan(14_390);
     }
 
+    /** In doubt of its water a law switches off and looks, some twenty seconds in ninety; waiting or on. */
+    @Test
+    void whoLooksNowAndThenKeepsItsTurnBesideThoseThatAlwaysWant() {
+        Site s = new Site(3, 1);
+        for (int t = 0; t < 14_400; t++) {
+            s.looks[0] = t % 90 < 22;
+            s.second(!s.looks[0], true, true);
+        }
+        assertThat(s.onS[0]).as("of 4,800 in turns").isGreaterThan(2_400);
+        assertThat(s.onS[1]).isCloseTo(s.onS[2], within(400));
+    }
+
     /** Seeded: wants that come and go at random, as bands of any width would make them. */
     @Test
     void nobodyStarves() {
@@ -114,18 +128,19 @@ class ShareWantingTest {
 
     @Test
     void aTurnIsCountedWhileItIsWantedAndForgottenWhenItIsNot() {
-        Credit waits = Share.wanting(Share.wanting(Credit.NONE, true, false, 1_000), true, false, 1_000);
+        Credit waits = Share.wanting(Share.wanting(Credit.NONE, Share.Want.ON, false, 1_000),
+                Share.Want.ON, false, 1_000);
         assertThat(waits).isEqualTo(new Credit(0, true, 2_000));
-        assertThat(Share.wanting(waits, true, true, 1_000).turnMs()).as("it is on: its turn begins")
+        assertThat(Share.wanting(waits, Share.Want.ON, true, 1_000).turnMs()).as("it is on: its turn begins")
                 .isEqualTo(-1_000);
-        assertThat(Share.wanting(waits, false, false, 1_000)).isEqualTo(Credit.NONE);
+        assertThat(Share.wanting(waits, Share.Want.OFF, false, 1_000)).isEqualTo(Credit.NONE);
     }
 
     @Test
     void owingNothingItLeavesNoHeatBehindWhenTheLawsChange() {
         Credit owed = new Credit(200_000, true, -5_000);
-        assertThat(Share.wanting(owed, true, true, 1_000).creditMs()).isZero();
-        assertThat(Share.wanting(owed, true, true, 1_000).turnMs()).as("but its turn goes on")
+        assertThat(Share.wanting(owed, Share.Want.ON, true, 1_000).creditMs()).isZero();
+        assertThat(Share.wanting(owed, Share.Want.ON, true, 1_000).turnMs()).as("but its turn goes on")
                 .isEqualTo(-6_000);
     }
 }
