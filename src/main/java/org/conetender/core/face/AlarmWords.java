@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Collectors;
 import org.conetender.core.State;
 import org.conetender.core.alarm.Again;
@@ -129,9 +130,14 @@ public final class AlarmWords {
                         .collect(Collectors.joining(" "));
     }
 
+    /** What only heat shows: while that is locked off, nobody knows whether its cause is mended. */
+    private static final Set<AlarmKind> BY_HEAT = Set.of(AlarmKind.NO_EFFECT, AlarmKind.WELDED,
+            AlarmKind.SWITCH_STUCK, AlarmKind.WRONG_CONE);
+
     private static List<String> states(Settings s, Alarm a, Moment now) {
         List<String> out = new ArrayList<>();
-        out.add(a.active() ? "active" : "its cause is over");
+        out.add(a.active() ? "active" : BY_HEAT.contains(a.kind()) && a.held() == Alarm.Held.ONLY_BY_LATCH
+                ? "the heat is locked off, so that its cause cannot show" : "its cause is over");
         out.add(a.acknowledged() ? "acknowledged" : "not acknowledged");
         if (a.latched()) {
             out.add("latched until acknowledged");

@@ -32,6 +32,8 @@ class NoEffectTest {
         assertThat(s.on("a.cut-out")).isFalse();
         s.minutes(60);
         assertThat(s.on("a.cut-out")).isFalse();
+        assertThat(s.ask("a", new Ask.Alarms()).sentence()).as("a dead heater that nobody mended")
+                .contains("the heat is locked off, so that its cause cannot show").doesNotContain("is over");
     }
 
     @Test
