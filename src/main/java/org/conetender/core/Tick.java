@@ -17,7 +17,6 @@ import org.conetender.core.guard.StuckHeater;
 import org.conetender.core.guard.TooManyWatts;
 import org.conetender.core.guard.View;
 import org.conetender.core.heat.Hold;
-import org.conetender.core.heat.Predict;
 import org.conetender.core.heat.Share;
 import org.conetender.core.image.Image;
 import org.conetender.core.image.Request;
@@ -125,11 +124,8 @@ public final class Tick {
             Hold h = holds.get(c.id());
             Share.Credit was = work.live(c.id()).credit();
             boolean on = work.live(c.id()).out().heat();
-            // Cold water wants all there is, but for a look and the pause that spares the switch.
-            boolean looks = h.duty() >= 1
-                    || work.judged.get(c.id()).thermal().filter(Predict::looks).isPresent();
             credits.put(c.id(), alone(work, c) ? Share.trying(was, on, work.dtMs)
-                    : h.rules() ? Share.wanting(was, Share.Want.of(h.on(), looks), on, work.dtMs)
+                    : h.rules() ? Share.wanting(was, h.want(work.judged.get(c.id()).thermal()), on, work.dtMs)
                     : Share.after(was, h.duty(), on, new Share.Window(work.dtMs, window)));
         }
         return credits;

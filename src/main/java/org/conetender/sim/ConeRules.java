@@ -45,6 +45,8 @@ final class ConeRules {
     private final ConeBook book;
     private final ConeBook recorded;
     private final Batch batch;
+    /** What the daemon holds it at, °C; NaN while it wants no heat. */
+    private final double aimC;
 
     ConeRules(Rig rig, Invariants rules, SimCone cone, State state) {
         this.rig = rig;
@@ -54,6 +56,7 @@ final class ConeRules {
         this.book = state.book().cone(settings.id());
         this.recorded = state.ledger().committed().cone(settings.id());
         this.batch = book.batch();
+        this.aimC = state.live().cones().get(settings.id()).hold().aimC();
     }
 
     void look() {
@@ -74,7 +77,6 @@ final class ConeRules {
         boolean cutOut = rules.on(cone, "cut-out");
         boolean lamps = rules.on(cone, "lamp") || rules.on(cone, "trigger");
         double water = cone.water().waterC();
-        double aimC = rig.state().live().cones().get(settings.id()).hold().aimC();
         rules.lasting("safe-aim", cone, aimC > Math.min(settings.limits().guardC() - Limits.MARGIN_C,
                 Limits.MOST_SETPOINT_C), 0, "more than the most that is safe was aimed at");
         boolean hot = cone.water().waterPresent() && water > settings.limits().guardC() + PROBE_K
@@ -175,7 +177,6 @@ final class ConeRules {
                 && !told("welded", "overheat", "heater-stuck", "probe", "probe-unsteady"), WELDED_FOUND_S,
                 "a known cone was heated against our will for longer than it takes to see it");
         // It may heat, be stopped and heat again while it is found out whose heater it is.
-        double aimC = rig.state().live().cones().get(settings.id()).hold().aimC();
         boolean welded = proven && batch.stage().hasWater() && settings.fittings().heat().cutOut()
                 && rig.world().wrong().stream().anyMatch(f -> f instanceof Fault.OfSwitch s
                 && s.cone().equals(settings.id()) && s.outlet().equals(Fixtures.HEAT)

@@ -81,9 +81,8 @@ final class LifeRules {
 
     /** A second more, with and without a living daemon. */
     void always() {
-        boolean taken = !rig.disk().failing() && !Fault.Trouble.DISK_HANGS.in(rig.world().wrong());
         boolean powered = rig.world().powered();
-        gapMs = taken && powered ? rig.alive() ? 0 : gapMs : gapMs + 1_000;
+        gapMs = rig.process().diskTakes() && powered ? rig.alive() ? 0 : gapMs : gapMs + 1_000;
         dark = gapMs > 0 && (dark || !powered);
         longestGapMs = dark ? Math.max(longestGapMs, gapMs) : longestGapMs;
     }

@@ -68,7 +68,12 @@ public final class Oxygen {
      */
     static double bornMinutes(double animalsPerMl, double waterC, double ppt) {
         double store = Math.max(0, 0.9 * Brine.oxygenMgPerL(waterC, ppt) - 2);
-        return 0.6 * 60 * store / (animalsPerMl * NAUPLIUS_UG_PER_H * Math.pow(2, (waterC - 30) / 10));
+        return 0.6 * 60 * store / (animalsPerMl * uptakeUgPerH(waterC));
+    }
+
+    /** What one nauplius takes; Q10 = 2 from 30 °C (science.md §7.1). */
+    private static double uptakeUgPerH(double waterC) {
+        return NAUPLIUS_UG_PER_H * Math.pow(2, (waterC - 30) / 10);
     }
 
     /** Fresh water, as it comes from a tap and pail: nearly saturated. */
@@ -133,8 +138,8 @@ public final class Oxygen {
         knownFlow = flowLpm;
         double waterC = water.waterC();
         saturation = Brine.oxygenMgPerL(waterC, water.ppt());
-        // Q10 = 2 from 30 °C (science.md §7.1); µg per animal and hour into mg per litre and second.
-        uptakeFactor = NAUPLIUS_UG_PER_H * Math.pow(2, (waterC - 30) / 10) / 3_600;
+        // µg per animal and hour into mg per litre and second.
+        uptakeFactor = uptakeUgPerH(waterC) / 3_600;
         // Half the surface is a fair mean section of a cone.
         double section = Vessel.holding(water.litres()).topM2() / 2;
         double velocity = flowLpm / 60_000 / section;

@@ -158,9 +158,13 @@ public final class Process {
         return disk;
     }
 
+    /** Whether its disk takes what is written. */
+    boolean diskTakes() {
+        return !disk.failing() && !Fault.Trouble.DISK_HANGS.in(world.wrong());
+    }
+
     /** What a restart would read, while the disk takes nothing; empty while it does, or nobody lives. */
     Optional<List<Fact>> keptWhileFailing() {
-        boolean failing = disk.failing() || Fault.Trouble.DISK_HANGS.in(world.wrong());
-        return alive() && failing ? Optional.of(disk.all()) : Optional.empty();
+        return alive() && !diskTakes() ? Optional.of(disk.all()) : Optional.empty();
     }
 }

@@ -48,15 +48,15 @@ public final class WrongCone implements Guard {
             return List.of(Finding.veto(ID, "its heater warms cone " + victim.get(), Power.HEAT,
                     Power.CUT_OUT));
         }
-        Power[] denied = beside.crossing().risk().tooWarm() ? new Power[] {Power.HEAT, Power.CUT_OUT}
-                : new Power[] {Power.HEAT};
+        boolean tooWarm = beside.crossing().risk().tooWarm();
+        Power[] denied = tooWarm ? new Power[] {Power.HEAT, Power.CUT_OUT} : new Power[] {Power.HEAT};
         if (beside.paused()) {
             return List.of(Finding.veto(ID, "its heater is off for some minutes, to see whether it warms "
                     + "cone " + beside.askedFor().orElseThrow(), denied));
         }
         return beside.crossing().open() ? List.of(Finding.veto(ID,
                 "it warms although its heater is off; whose heater does it is being found out", denied))
-                : denied.length == 1 ? List.of()
+                : !tooWarm ? List.of()
                 : List.of(Finding.veto(ID, "it warmed although its heater was off, and cools before its "
                         + "cut-out closes again", denied));
     }

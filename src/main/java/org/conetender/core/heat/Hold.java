@@ -1,5 +1,6 @@
 package org.conetender.core.heat;
 
+import java.util.Optional;
 import org.conetender.core.judge.HeatTrack;
 import org.conetender.core.judge.Thermal;
 import org.conetender.core.settings.Cone;
@@ -191,5 +192,14 @@ public record Hold(double integral, double duty, double aimC, Predict law, boole
     /** Whether the heater is wanted on, where the law that knows the coast decides. */
     public boolean on() {
         return rules && law.on();
+    }
+
+    /**
+     * The same as its turn is counted: cold water wants all there is, but for a look and the pause that
+     * spares the switch.
+     */
+    public Share.Want want(Optional<Thermal> known) {
+        return on() ? Share.Want.ON : duty >= 1 || known.filter(Predict::looks).isPresent()
+                ? Share.Want.LOOKS : Share.Want.OFF;
     }
 }

@@ -61,11 +61,7 @@ public final class Share {
         ON,
         /** Nothing for the moment, to see whether it understands its water, or to spare the switch. */
         LOOKS,
-        OFF;
-
-        public static Want of(boolean on, boolean looks) {
-            return on ? ON : looks ? LOOKS : OFF;
-        }
+        OFF
     }
 
     /**

@@ -60,6 +60,11 @@ record Fit(double seconds, double felt, double feltTwice, double gainK, double t
         return share(fullKPerS) > FOLLOWS;
     }
 
+    /** Whether it did, and that is worth an answer. */
+    boolean toldToFollow(double fullKPerS) {
+        return toldK(fullKPerS) >= SURE_K && follows(fullKPerS);
+    }
+
     /** Whether it surely did. */
     boolean surelyFollows(double fullKPerS) {
         return toldK(fullKPerS) >= PLAIN_K && follows(fullKPerS);

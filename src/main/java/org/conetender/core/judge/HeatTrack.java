@@ -97,11 +97,11 @@ public record HeatTrack(long offForMs, long calmForMs, double lowestOffC, Rise r
      * @param peakC the highest since the heat is off, but where the water has fallen far below it; °C
      * @param stillMs how long the water has not risen above that
      * @param lowC where it began, °C
-     * @param halfAgeMs how long ago it had come so far that it may begin there, ms; below 0 for not yet
+     * @param far whether it has come so far that it may begin there
      * @param slope how fast it goes, since it is watched
      */
-    public record Rise(double topC, double peakC, long stillMs, double lowC, long halfAgeMs, Slope slope) {
-        static final Rise NONE = new Rise(Double.NaN, Double.NaN, 0, Double.NaN, -1, Slope.NONE);
+    public record Rise(double topC, double peakC, long stillMs, double lowC, boolean far, Slope slope) {
+        static final Rise NONE = new Rise(Double.NaN, Double.NaN, 0, Double.NaN, false, Slope.NONE);
 
         private Rise after(double c, long dtMs) {
             boolean begins = Double.isNaN(topC);
@@ -109,15 +109,14 @@ public record HeatTrack(long offForMs, long calmForMs, double lowestOffC, Rise r
             long still = begins || c > peakC ? 0 : stillMs + dtMs;
             Slope goes = slope.after(c, dtMs / 1000.0);
             if (begins || c < lowC || c < topC - TURN_K) {
-                return new Rise(c, peak, still, c, -1, goes);
+                return new Rise(c, peak, still, c, false, goes);
             }
             double top = Math.max(topC, c);
-            long half = halfAgeMs >= 0 ? halfAgeMs + dtMs : c >= lowC + RISEN_K ? 0 : -1;
             // What came in one leap is no rise that went on.
-            return half > 0 && c >= lowC + 2 * RISEN_K
-                    ? c - topC > TURN_K ? new Rise(c, peak, still, c, -1, Slope.NONE)
-                    : new Rise(top, peak, still, lowC + RISEN_K, 0, goes)
-                    : new Rise(top, peak, still, lowC, half, goes);
+            return far && c >= lowC + 2 * RISEN_K
+                    ? c - topC > TURN_K ? new Rise(c, peak, still, c, false, Slope.NONE)
+                    : new Rise(top, peak, still, lowC + RISEN_K, true, goes)
+                    : new Rise(top, peak, still, lowC, far || c >= lowC + RISEN_K, goes);
         }
 
         /** How fast, K/s; NaN until it is plain. */
@@ -206,7 +205,7 @@ public record HeatTrack(long offForMs, long calmForMs, double lowestOffC, Rise r
     /** Just suspected to be heated: from now on it must not rise. */
     HeatTrack suspected() {
         return new HeatTrack(offForMs, calmForMs, lowestOffC,
-                new Rise(rise.topC(), rise.topC(), 0, rise.lowC(), rise.halfAgeMs(), rise.slope()),
+                new Rise(rise.topC(), rise.topC(), 0, rise.lowC(), rise.far(), rise.slope()),
                 window, way,
                 responded, failed);
     }

@@ -194,7 +194,9 @@ public record Question(Part part, List<String> suspects, double fromC, Sums sums
             return to(Part.CLOSED);
         }
         boolean told = sums.leastK > SURE_K / 2 && fit.toldK(fullKPerS) >= Fit.SURE_K;
-        if (told && fit.follows(fullKPerS) && sums.gainK > sums.leastK / 2 || goesBehind(fullKPerS)) {
+        // That it did not behind its open cut-out says nothing: what reaches its own heater stops there.
+        if (told && fit.follows(fullKPerS) && sums.gainK > sums.leastK / 2
+                || hidden.toldToFollow(fullKPerS)) {
             return new Question(Part.ONE_OFF, suspects.subList(0, 1), fromC, Sums.NONE, fit, hidden);
         }
         if (!told && sums.seconds <= (sums.mostK > PLAIN_K ? PATIENCE_S : ABSENT_S)) {
@@ -206,14 +208,6 @@ public record Question(Part part, List<String> suspects, double fromC, Sums sums
     }
 
     private boolean follows(double fullKPerS) {
-        return fit.follows(fullKPerS) && fit.toldK(fullKPerS) >= Fit.SURE_K || goesBehind(fullKPerS);
-    }
-
-    /**
-     * Whether the water went with it behind its own open cut-out. That it did not says nothing: an output
-     * that reaches its own heater is stopped there too.
-     */
-    private boolean goesBehind(double fullKPerS) {
-        return hidden.toldK(fullKPerS) >= Fit.SURE_K && hidden.follows(fullKPerS);
+        return fit.toldToFollow(fullKPerS) || hidden.toldToFollow(fullKPerS);
     }
 }

@@ -1,5 +1,6 @@
 package org.conetender.sim.trial;
 
+import java.util.Optional;
 import org.conetender.core.heat.Hold;
 import org.conetender.core.heat.Predict;
 import org.conetender.core.heat.Share;
@@ -121,8 +122,7 @@ enum Laws {
             hold = hold.after(lacksK, aimC, 1_000, plant)
                     .steered(known, new Predict.Around(s.roomC(), 1), wear.left(kind))
                     .beside(hold, new Hold.Real(s.wasOn(), lacksK, 1_000, plant));
-            Share.Want want = Share.Want.of(hold.on(), hold.duty() >= 1 || Predict.looks(known));
-            credit = hold.rules() ? Share.wanting(credit, want, s.wasOn(), 1_000)
+            credit = hold.rules() ? Share.wanting(credit, hold.want(Optional.of(known)), s.wasOn(), 1_000)
                     : Share.after(credit, hold.duty(), s.wasOn(), new Share.Window(1_000,
                             Math.max(windowMs, (long) (86_400_000 / kind.cyclesPerDay()))));
             return credit.wants();

@@ -24,6 +24,12 @@ class SyntaxTest {
         return ((Outcome.Refused) outcome).errors().stream().map(p -> p.text("f")).toList();
     }
 
+    /** That sentence of that line, and nothing else. */
+    private static void saysOf(String line, String sentence) {
+        assertThat(told(ConfigLoader.parse("# nothing yet\n" + line + "\n")))
+                .containsExactly("f:2: " + sentence);
+    }
+
     @ParameterizedTest
     @CsvSource(delimiter = '|', quoteCharacter = '`', value = {
         "litres = 2,5            | a figure has a point and no comma; write litres = 2.5",
@@ -41,8 +47,7 @@ class SyntaxTest {
         "= 27                    | this line is not understood from its column 1 on; a setting reads name = "
                 + "value, a section [name]; nothing else is checked until it does"})
     void oneSentenceWithItsRemedy(String line, String sentence) {
-        assertThat(told(ConfigLoader.parse("# nothing yet\n" + line + "\n")))
-                .containsExactly("f:2: " + sentence);
+        saysOf(line, sentence);
     }
 
     @ParameterizedTest
@@ -66,8 +71,7 @@ class SyntaxTest {
                 + "setpoint-c = 26.6667",
         "cycles-per-day = 150 cycles     | a figure stands without its unit; write cycles-per-day = 150"})
     void aForeignUnitIsConvertedAndNeverJustStruckOut(String line, String sentence) {
-        assertThat(told(ConfigLoader.parse("# nothing yet\n" + line + "\n")))
-                .containsExactly("f:2: " + sentence);
+        saysOf(line, sentence);
     }
 
     @ParameterizedTest
@@ -85,8 +89,7 @@ class SyntaxTest {
         "pump-outlet-mm = 250 mm         | a figure stands without its unit, and there is no setting "
                 + "pump-outlet-mm; check --explain lists them all"})
     void noFigureIsGivenWhereNobodyCanTellIt(String line, String sentence) {
-        assertThat(told(ConfigLoader.parse("# nothing yet\n" + line + "\n")))
-                .containsExactly("f:2: " + sentence);
+        saysOf(line, sentence);
     }
 
     @Test

@@ -16,6 +16,15 @@ class PowerCutTest {
         return s.minutes(5);
     }
 
+    private static Story dense() {
+        Story s = Story.at();
+        s.ask("a", new Ask.DidFill(2, 25));
+        s.does(Step.SALTED);
+        s.ask("a", new Ask.DidStock("L-0417", 7));
+        s.does(Step.FIRST_SEEN);
+        return s.minutes(5);
+    }
+
     private static final long HALF_HOUR = 30 * 60_000;
 
     @Test
@@ -37,12 +46,7 @@ class PowerCutTest {
     /** At 27 °C 3.5 g/L bear some 4 min; whoever draws takes the probe out, and unseen water may be warm. */
     @Test
     void aCutThatWasBorneIsNotHeldAgainstALaterAndShorterCap() {
-        Story s = Story.at();
-        s.ask("a", new Ask.DidFill(2, 25));
-        s.does(Step.SALTED);
-        s.ask("a", new Ask.DidStock("L-0417", 7));
-        s.does(Step.FIRST_SEEN);
-        s.minutes(5).restart("boot-2", 3 * 60_000).minutes(90);
+        Story s = dense().restart("boot-2", 3 * 60_000).minutes(90);
         assertThat(s.batch("a").marks().words().doubts()).isEmpty();
         s.senses.water("a", 34);
         s.minutes(5);
@@ -53,12 +57,7 @@ class PowerCutTest {
     /** Before the first reading it counts as the warmest there is, in which 3.5 g/L bear half as long. */
     @Test
     void nothingIsMarkedForWaterThatNobodyHasReadYet() {
-        Story s = Story.at();
-        s.ask("a", new Ask.DidFill(2, 25));
-        s.does(Step.SALTED);
-        s.ask("a", new Ask.DidStock("L-0417", 7));
-        s.does(Step.FIRST_SEEN);
-        s.minutes(5);
+        Story s = dense();
         s.senses.probe("a-water", new Reading.Absent());
         s.restart("boot-2", 3 * 60_000);
         // A daemon that dies early begins again later in the same boot.

@@ -41,7 +41,8 @@ class ShareWantingTest {
         void second(boolean... wants) {
             List<Claim> claims = new ArrayList<>();
             for (int i = 0; i < wants.length; i++) {
-                credit[i] = Share.wanting(credit[i], Share.Want.of(wants[i], looks[i]), on[i], 1_000);
+                credit[i] = Share.wanting(credit[i], wants[i] ? Share.Want.ON : looks[i] ? Share.Want.LOOKS
+                        : Share.Want.OFF, on[i], 1_000);
                 claims.add(new Claim("" + i, credit[i], on[i], Share.TURN_MS));
             }
             int left = most;

@@ -51,7 +51,7 @@ class ShareWattsTest {
         void second() {
             List<Claim> claims = new ArrayList<>();
             for (int i = 0; i < watts.length; i++) {
-                credit[i] = Share.wanting(credit[i], Share.Want.of(wants[i], false), on[i], 1_000);
+                credit[i] = Share.wanting(credit[i], wants[i] ? Share.Want.ON : Share.Want.OFF, on[i], 1_000);
                 claims.add(new Claim("" + i, credit[i], on[i], turnMs[i]));
             }
             Supply supply = Supply.of(limitW, atLargeW);

@@ -39,7 +39,7 @@ class ShortageTest {
                 heldS[i] += (on[i] ? 1 : 0) - loses[i];
                 double bandS = h.duty() * (1 - h.duty()) * h.turnMs() / 1_000;
                 wants[i] = i == 0 || (wants[i] ? heldS[i] < bandS / 2 : heldS[i] < -bandS / 2);
-                credit[i] = Share.wanting(credit[i], Share.Want.of(wants[i], false), on[i], 1_000);
+                credit[i] = Share.wanting(credit[i], wants[i] ? Share.Want.ON : Share.Want.OFF, on[i], 1_000);
                 claims.add(new Claim("" + i, credit[i], on[i], h.turnMs()));
             }
             Supply supply = Supply.of(limitW, 0);
