@@ -52,7 +52,8 @@ public record Ledger(Book committed, List<Pending> pending, long nextSeq, Book b
 
     /** The other readings of that cone, where they differ from the effective book's; mostly none. */
     List<Book> otherReadings(String cone) {
-        return Stream.of(kept, hoped).filter(b -> b.cone(cone) != book.cone(cone)).toList();
+        return pending.isEmpty() ? List.of()
+                : Stream.of(kept, hoped).filter(b -> b.cone(cone) != book.cone(cone)).toList();
     }
 
     private static Book after(Book book, Pending p) {

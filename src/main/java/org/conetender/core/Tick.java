@@ -153,7 +153,9 @@ public final class Tick {
                     new View.SiteLoad(supply.takenW(),
                             work.before.live().timers().wallUntrustedForMs())), guards);
             List<Finding> found = new ArrayList<>();
-            guards.forEach(g -> look(g, v, found));
+            for (Guard g : guards) {
+                look(g, v, found);
+            }
             findings.put(c.id(), found);
             supply = supply.after(claim, c.fittings().heat().watts(),
                     claim.credit().wants() && permits(found, Power.HEAT));
@@ -219,8 +221,9 @@ public final class Tick {
             }
             View view = work.view(c);
             if (!work.ledger.busy(c.id()) && work.image.pipes().store().isEmpty()) {
-                guards.forEach(g -> g.takesBack(view).forEach(d -> work.write(c.id(),
-                        new Change.Undoubted(d))));
+                for (Guard g : guards) {
+                    g.takesBack(view).forEach(d -> work.write(c.id(), new Change.Undoubted(d)));
+                }
             }
             if (work.overdue(c.id()) && !work.batch(c.id()).marks().words().doubts().contains(OVERDUE)) {
                 work.write(c.id(), new Change.Doubted(OVERDUE));

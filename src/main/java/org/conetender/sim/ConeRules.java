@@ -285,12 +285,12 @@ final class ConeRules {
     private void cut() {
         boolean long1 = rig.invariants().cuts().forMs() > 15 * 60_000 && rig.process().livedMs() > 60_000;
         rules.lasting("power-cut", cone, long1 && batch.stage().hasAnimals()
-                && rig.invariants().cuts().hadAnimals(settings.id())
+                && rig.invariants().cuts().hadAnimals(settings.id(), batch)
                 && batch.marks().words().doubts().isEmpty() && !told("doubtful"), 60,
                 "a long power cut left no doubt");
         // Without a clock the mark waits for one, an hour at most, while the alarm stands.
         rules.lasting("power-cut-marked", cone, long1 && batch.stage().hasAnimals()
-                && rig.invariants().cuts().hadAnimals(settings.id())
+                && rig.invariants().cuts().hadAnimals(settings.id(), batch)
                 && batch.marks().words().doubts().isEmpty(), 62 * 60, "a long power cut was never marked");
     }
 }

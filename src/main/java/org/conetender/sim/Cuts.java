@@ -1,14 +1,15 @@
 package org.conetender.sim;
 
-import java.util.Set;
-import java.util.TreeSet;
+import java.util.Map;
+import java.util.TreeMap;
 import org.conetender.core.State;
+import org.conetender.core.batch.Batch;
 import org.conetender.core.settings.Cone;
 
 /** The last power cut, and what it fell upon; for the rules about what must be told after it. */
 final class Cuts {
 
-    private final Set<String> animalsBefore = new TreeSet<>();
+    private final Map<String, Batch> batchBefore = new TreeMap<>();
     private long cutMs;
 
     /** The house's power is off for this second. */
@@ -19,11 +20,9 @@ final class Cuts {
     /** The power goes off. @param last what the daemon held */
     void begins(State last, Iterable<Cone> cones) {
         cutMs = 0;
-        animalsBefore.clear();
+        batchBefore.clear();
         for (Cone c : cones) {
-            if (SiteRules.animals(last, c)) {
-                animalsBefore.add(c.id());
-            }
+            batchBefore.put(c.id(), last.book().cone(c.id()).batch());
         }
     }
 
@@ -32,8 +31,9 @@ final class Cuts {
         return cutMs;
     }
 
-    /** Whether that cone held animals when the power went. */
-    boolean hadAnimals(String cone) {
-        return animalsBefore.contains(cone);
+    /** Whether animals of that batch were in that cone when the power went. */
+    boolean hadAnimals(String cone, Batch now) {
+        Batch was = batchBefore.get(cone);
+        return was != null && was.number() == now.number() && was.stage().hasAnimals();
     }
 }

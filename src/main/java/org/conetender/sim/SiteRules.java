@@ -9,7 +9,6 @@ import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.Book;
 import org.conetender.core.batch.Fact;
 import org.conetender.core.batch.Stage;
-import org.conetender.core.settings.Cone;
 
 /** The rules that concern the whole site. */
 final class SiteRules {
@@ -92,10 +91,5 @@ final class SiteRules {
         rules.lasting("heartbeat", "", late && heart != null && heart.commanded(), 0,
                 "the heart beat on in a tick that came late");
         lastTickMs = tick;
-    }
-
-    /** Cones with animals, for those who ask after a cut. */
-    static boolean animals(State s, Cone c) {
-        return s.book().cone(c.id()).batch().stage().hasAnimals();
     }
 }

@@ -177,6 +177,7 @@ public enum AlarmKind {
     /** @param cause and consequence, clauses without a full stop  @param todo what the person does */
     private record Says(String cause, String consequence, String todo) {}
 
+    private final String id = name().toLowerCase(Locale.ROOT).replace('_', '-');
     private final Stakes stakes;
     private final long onDelayMs;
     private final Says words;
@@ -198,7 +199,7 @@ public enum AlarmKind {
 
     /** The id in {@code $alert/<id>}. */
     public String id() {
-        return name().toLowerCase(Locale.ROOT).replace('_', '-');
+        return id;
     }
 
     /** Whether it concerns the whole site rather than one cone. */

@@ -50,9 +50,10 @@ public record Room(List<Double> byHourC, double hourOfDay, double offK) {
             return byHourC.getFirst() + off;
         }
         double place = (hourOfDay + hours) / 24 * n;
-        int i = (int) Math.floor(place);
-        double a = byHourC.get(Math.floorMod(i, n));
-        double b = byHourC.get(Math.floorMod(i + 1, n));
+        double i = Math.floor(place);
+        int at = Math.floorMod((int) i, n);
+        double a = byHourC.get(at);
+        double b = byHourC.get(at + 1 == n ? 0 : at + 1);
         return a + (b - a) * (place - i) + off;
     }
 }

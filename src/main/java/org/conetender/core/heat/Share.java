@@ -21,6 +21,9 @@ public final class Share {
     /** Who was on and looks is taken to have waited for so long, ms (guess: it had hardly begun). */
     private static final long NEXT_MS = 600_000;
 
+    private static final Comparator<Claim> TURNS = Comparator.comparingLong(Claim::rankMs)
+            .thenComparingLong(c -> c.credit().turnMs()).reversed().thenComparing(Claim::cone);
+
     private Share() {}
 
     /**
@@ -133,8 +136,7 @@ public final class Share {
     /** The claims in the order in which they are served; of those that run, the longest running gives way. */
     public static List<Claim> order(List<Claim> claims) {
         List<Claim> sorted = new ArrayList<>(claims);
-        sorted.sort(Comparator.comparing(Claim::rankMs, Comparator.<Long>reverseOrder())
-                .thenComparing(c -> -c.credit().turnMs()).thenComparing(Claim::cone));
+        sorted.sort(TURNS);
         return sorted;
     }
 }

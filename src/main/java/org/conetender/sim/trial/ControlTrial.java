@@ -17,9 +17,9 @@ import org.conetender.sim.Jobs;
  */
 public final class ControlTrial {
 
-    private static final long FIRST_SEED = 74_000_000;
-    private static final long FIRST_MISHAP_SEED = 75_000_000;
-    private static final long FIRST_CALM_SEED = 76_000_000;
+    private static final long FIRST_SEED = 111_000_000;
+    private static final long FIRST_MISHAP_SEED = 112_000_000;
+    private static final long FIRST_CALM_SEED = 113_000_000;
     /** A calm run is so long, h. */
     private static final int CALM_H = 72;
 

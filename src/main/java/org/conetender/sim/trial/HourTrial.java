@@ -19,7 +19,7 @@ import org.conetender.sim.Jobs;
  */
 public final class HourTrial {
 
-    private static final long FIRST_SEED = 88_000_000;
+    private static final long FIRST_SEED = 114_000_000;
     /** Within so many minutes of the hour (issue). */
     private static final double PUNCTUAL_MIN = 20;
     private static final double SHARE = 0.9;

@@ -18,8 +18,8 @@ import org.conetender.sim.Jobs;
  */
 public final class PairTrial {
 
-    private static final long FIRST_SEED = 102_000_000;
-    private static final long FIRST_CALM_SEED = 103_000_000;
+    private static final long FIRST_SEED = 116_000_000;
+    private static final long FIRST_CALM_SEED = 117_000_000;
     private static final int CALM_H = 48;
     private static final double P95 = 0.95;
     private static final double MINUTE_S = 60;

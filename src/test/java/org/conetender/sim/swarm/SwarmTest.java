@@ -64,4 +64,13 @@ class SwarmTest {
         assertThat(Play.of(Tales.of(1, 1), Parts.with(List.of(bug))).broken()).singleElement()
                 .matches(v -> v.rule().equals("thrown") && v.what().contains("planted"));
     }
+
+    /** Of six hours' darkness the batch that was there is marked, and not the one that hatches days later. */
+    @Test
+    void aBatchOfAfterThePowerCutIsNotInDoubtOverIt() {
+        assertThat(Swarm.tell(Tale.parse("""
+                story larkmoor-plain careful seed 30034 hours 73
+                46:52:51 site power-cut 21018s
+                """))).isEmpty();
+    }
 }
