@@ -13,7 +13,7 @@ import org.conetender.core.settings.Cone;
  * @param hour asked for, with its date
  * @param setC the set-point for it, °C, inside the band of {@link org.conetender.core.hatch.ByHour.Band}
  * @param stand whether the hour can be kept
- * @param chance that it is ready by then, 0..1; NaN where nobody knows what time it is
+ * @param chance that it is ready by then, 0..1; NaN where nobody knows the time or its water
  */
 public record Appointment(Hour hour, double setC, Stand stand, double chance) {
 
@@ -32,12 +32,16 @@ public record Appointment(Hour hour, double setC, Stand stand, double chance) {
         LOCKED,
         /** As cool as hatches well, and still earlier. */
         EARLY,
+        /** Its water is not measured, so nothing heats it, and it will be late if that began again now. */
+        UNHEATED,
+        /** Its water is not measured, so nobody knows; the last set-point stays. */
+        UNMEASURED,
         /** Nobody knows what time it is; the last set-point stays. */
         NO_CLOCK;
 
         /** Whether it will be late, for all that is known. */
         boolean late() {
-            return this == LATE || this == LOCKED;
+            return this == LATE || this == LOCKED || this == UNHEATED;
         }
     }
 

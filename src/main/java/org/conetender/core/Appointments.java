@@ -108,11 +108,19 @@ final class Appointments {
         Hour hour = b.marks().readyBy().get();
         double usualC = was.map(Appointment::setC).orElse(c.limits().setpointC());
         Optional<Double> hours = hoursUntil(hour);
-        if (hours.isEmpty()) {
+        boolean known = work.judged.get(c.id()).belief().known();
+        if (known && hours.isEmpty()) {
             return Optional.of(Appointment.withoutClock(hour, usualC));
         }
-        ByHour by = foresight(c, growth).byHour();
+        Foresight foresight = foresight(c, growth);
+        ByHour by = foresight.byHour();
         ByHour.Band band = ByHour.Band.of(c.limits());
+        if (!known) {
+            boolean late = hours.filter(h -> by.at(band.mostC(), foresight.around().water().agoH() + h)
+                    .reach() == ByHour.Reach.LATER).isPresent();
+            return Optional.of(new Appointment(hour, usualC, late ? Stand.UNHEATED : Stand.UNMEASURED,
+                    Double.NaN));
+        }
         Answer a = was.isPresent() ? by.solve(hours.get(), band, usualC) : by.solve(hours.get(), band);
         boolean locked = a.reach() == ByHour.Reach.LATER && PowerAhead.locked(work, c);
         double setC = locked ? usualC : a.setC();
@@ -125,7 +133,8 @@ final class Appointments {
 
     /**
      * A batch that will be late for its hour, in the last hours before it and until it is ready; by a few
-     * minutes only keeps up what stands, since the forecast moves by so much.
+     * minutes only keeps up what stands, since the forecast moves by so much. No hour is told once the water
+     * is unmeasured for so long that none is known.
      */
     Optional<Alarms.Cause> missed(Cone c) {
         ConeLive live = work.live(c.id());
@@ -133,12 +142,13 @@ final class Appointments {
         return Appointment.of(b, live.outlook().appointment())
                 .filter(a -> a.stand().late() && b.stage().growing())
                 .filter(a -> hoursUntil(a.hour()).filter(h -> h <= CALL_WITHIN_H).isPresent())
-                .flatMap(a -> live.outlook().forecast().map(f -> {
-                    double readyInH = left(live, f.ready().announced());
+                .map(a -> {
+                    double readyInH = live.outlook().foretold(work.image.now())
+                            .map(f -> left(live, f.ready().announced())).orElse(Double.POSITIVE_INFINITY);
                     return new Alarms.Cause(c.id(), AlarmKind.HOUR_MISSED,
                             HourWords.missed(said(a.hour()), a.stand(), readyInH), Alarm.Held.BY_CAUSE,
                             readyInH - hoursUntil(a.hour()).orElseThrow() < MISSED_BY_H);
-                }));
+                });
     }
 
     /** Said of an hour that is on record now. */

@@ -16,6 +16,7 @@ import org.conetender.core.hatch.Room;
 import org.conetender.core.hatch.RoomDay;
 import org.conetender.core.hatch.Zones;
 import org.conetender.core.heat.Hold;
+import org.conetender.core.judge.Belief;
 import org.conetender.core.judge.ConeJudgement;
 import org.conetender.core.judge.HeatTrack;
 import org.conetender.core.judge.Judge;
@@ -26,7 +27,8 @@ import org.conetender.core.unit.Span;
 import org.conetender.core.unit.Units;
 
 /**
- * What one cone's water and cysts will do, from what is believed now. The water must be known.
+ * What one cone's water and cysts will do, from what is believed now. Where its water is not known, from when
+ * it was last: nothing heats it until now, and hours count from then.
  *
  * @param cone its settings
  * @param batch the batch
@@ -50,8 +52,11 @@ record Foresight(Cone cone, Batch batch, Cysts cysts, ConeJudgement judged, Arou
      */
     record Around(Room room, Rate rate, double power, Water water) {}
 
-    /** @param measured whether a probe tells of the room  @param stoodH since it was filled in, h */
-    record Water(boolean measured, double stoodH) {}
+    /**
+     * @param lastC as it was last measured, °C  @param agoH so long ago, h; 0 while it is known
+     * @param measured whether a probe tells of the room  @param stoodH since it was filled in, h
+     */
+    record Water(double lastC, double agoH, boolean measured, double stoodH) {}
 
     /** Of that cone in this tick. @param done what its cysts have done */
     static Foresight of(Work work, Cone c, Development done) {
@@ -60,12 +65,28 @@ record Foresight(Cone cone, Batch batch, Cysts cysts, ConeJudgement judged, Arou
                 work.judged.get(c.id()), new Around(room(work, c),
                         Zones.of(work.settings.site(), c, work.batch(c.id())).rate(),
                         PowerAhead.locked(work, c) ? 0 : PowerAhead.share(work, c),
-                        new Water(measured(work, c), stoodH(work, c))));
+                        water(work, c)));
+    }
+
+    /** Nobody knows how warm it was before a restart without a probe: as warm as it was to be held. */
+    private static Water water(Work work, Cone c) {
+        Belief now = work.judged.get(c.id()).belief();
+        ConeLive live = work.live(c.id());
+        double lastC = now.known() ? now.middleC() : live.growth().lastC();
+        return new Water(Double.isNaN(lastC) ? Appointment.setC(c, work.batch(c.id()),
+                live.outlook().appointment()) : lastC, unmeasuredH(work, c), measured(work, c),
+                stoodH(work, c));
+    }
+
+    private static double unmeasuredH(Work work, Cone c) {
+        return work.judged.get(c.id()).belief().known() ? 0
+                : Units.hours(work.since(work.live(c.id()).growth().lastAt()).leastMs());
     }
 
     /** Of a ripe batch the moment it was called so stands, whatever its water does since. */
     private static Behind behind(Work work, Cone c, Development done) {
-        Optional<Double> hours = work.batch(c.id()).stock().flatMap(s -> hours(work.since(s.at())));
+        Optional<Double> hours = work.batch(c.id()).stock().flatMap(s -> hours(work.since(s.at())))
+                .map(h -> Math.max(0, h - unmeasuredH(work, c)));
         double ripeH = Reconsidered.ripeSince(work.ledger.book().cone(c.id()))
                 .flatMap(at -> hours(work.since(at))).orElse(0.0);
         double needed = work.live(c.id()).needed();
@@ -98,24 +119,25 @@ record Foresight(Cone cone, Batch batch, Cysts cysts, ConeJudgement judged, Arou
 
     /** When it is ready if it is held there. @param setC °C */
     Forecast at(double setC) {
-        return Forecast.of(cysts.done(), cysts.lot().speed(), projection(setC), rate());
+        return Forecast.of(cysts.done(), cysts.lot().speed(), projection(setC), around.rate());
     }
 
     /** And when most of its food is in the cone. @param setC °C */
     Harvest harvest(double setC) {
-        return Harvest.of(cysts.done(), cysts.lot().speed(), projection(setC), rate());
+        return Harvest.of(cysts.done(), cysts.lot().speed(), projection(setC), around.rate());
     }
 
     /** The same, to be brought to an hour. */
     ByHour byHour() {
-        return new ByHour(cysts.done(), cysts.lot().speed(), projection(cone.limits().setpointC()), rate());
+        return new ByHour(cysts.done(), cysts.lot().speed(), projection(cone.limits().setpointC()),
+                around.rate());
     }
 
     private Projection projection(double setC) {
         double needed = Double.isNaN(cysts.needed()) ? cysts.lot().at(setC).calledReadyAt() : cysts.needed();
-        return new Projection(judged.belief().middleC(), plant(setC), new Projection.Plan(setC,
+        return new Projection(around.water().lastC(), plant(setC), new Projection.Plan(setC,
                 Math.min(setC, cone.limits().floorC()), needed,
-                idleH(Judge.warmedLitres(cone, batch))), cysts.behind());
+                around.water().agoH() + idleH(Judge.warmedLitres(cone, batch))), cysts.behind());
     }
 
     /** And what is doubted of its room, where no heater holds it; evaporating, where none works. */
@@ -123,7 +145,7 @@ record Foresight(Cone cone, Batch batch, Cysts cysts, ConeJudgement judged, Arou
         if (cone.fittings().heat().kind() == Cone.HeatKind.NONE) {
             double litres = Judge.litres(cone, batch);
             return Loose.unheated(new Loose.Standing(litres, cone.fittings().vessel().lid(),
-                    judged.belief().middleC(), around.water().stoodH()), Judge.lossWPerK(cone, litres),
+                    around.water().lastC(), around.water().stoodH()), Judge.lossWPerK(cone, litres),
                     Optional.of(around.room()).filter(_ -> around.water().measured()));
         }
         Projection.Plant learnt = plant(cone, batch, judged, around.room());
@@ -152,9 +174,5 @@ record Foresight(Cone cone, Batch batch, Cysts cysts, ConeJudgement judged, Arou
                 / riseKPerS;
         return Units.hours(judged.proving().leftMs(new Proving.Plant(heat.cutOut(), riseKPerS, 0)))
                 + gentleS * Units.SECOND_MS / Units.HOUR_MS;
-    }
-
-    private Rate rate() {
-        return around.rate();
     }
 }

@@ -162,11 +162,12 @@ final class Telling {
         Batch b = work.batch(c.id());
         ConeJudgement j = work.judged.get(c.id());
         long now = work.image.now().monoMs();
+        boolean learnt = !work.live(c.id()).known().speed().equals(work.known(c.id()).speed());
         boolean changed = !work.before.book().cone(c.id()).batch().equals(b)
                 || was.water().known() != j.belief().known()
                 || !growth.crossings().all().equals(work.live(c.id()).growth().crossings().all())
                 || PowerAhead.locked(work, c) != PowerAhead.locked(work.settings, work.before.book(), c)
-                || !work.live(c.id()).known().speed().equals(work.known(c.id()).speed());
+                || learnt;
         if (!changed && !Tick.minutePassed(was.atMs(), now)) {
             return was;
         }
@@ -174,7 +175,9 @@ final class Telling {
             // What was told keeps the date at which it was reckoned: else its hour would slide along.
             return b.stage().develops()
                     ? new ConeLive.Outlook(was.forecast(), was.harvest(), was.atMs(), j.belief(),
-                            was.promise(), was.appointment())
+                            was.promise(), !learnt && was.foretold(work.image.now()).isPresent()
+                            ? was.appointment()
+                            : new Appointments(work).renewed(c, growth, was.appointment()))
                     : new ConeLive.Outlook(Optional.empty(), Optional.empty(), now, j.belief(), Promise.NONE,
                             Optional.empty());
         }

@@ -234,6 +234,63 @@ class ReadyByStoryTest {
         assertThat(s.standing("a")).doesNotContain("hour-missed");
     }
 
+    private static void loseProbe(Story s) {
+        s.each(_ -> { });
+        s.senses.probe("a-water", new Reading.Absent());
+    }
+
+    /** 25 °C for five hours is 65 degree-hours: as warm as is safe, they take less than four. */
+    @Test
+    void anHourSlipsAwayFromWaterThatNobodyMeasuresAndIsMissedOnceItIsSure() {
+        Story s = started();
+        asks(s, "tue 14:30", true);
+        s.pass(Duration.ofMinutes(24 * 60 + 30));
+        loseProbe(s);
+        s.minutes(25);
+        assertThat(wanted(s)).startsWith("Ready by 14:30 is wanted, but its water is not measured");
+        assertThat(s.told("hour-missed")).isZero();
+        s.minutes(170);
+        assertThat(s.now().wallMs()).isLessThan(Instant.parse("2026-03-03T13:00:00Z").toEpochMilli());
+        assertThat(wanted(s)).startsWith("Not likely enough to be ready by 14:30: its water is not "
+                + "measured, so it is not heated; look at its probe.");
+        assertThat(s.told("hour-missed")).isEqualTo(1);
+        assertThat(s.told().getLast().what()).isEqualTo("it will not be ready by 14:30, since its water is "
+                + "not measured and so not heated");
+        RealWater.in(s, 21);
+        s.minutes(10);
+        assertThat(wanted(s)).startsWith("Not likely enough to be ready by 14:30: holding 30.0 °C");
+        assertThat(s.standing("a")).contains("hour-missed");
+    }
+
+    /** What people see of it meanwhile counts, and not what was foreseen before. */
+    @Test
+    void anHourIsNotMissedWhereALookTellsThatItMayBeKeptThoughNobodyMeasures() {
+        Story s = started();
+        asks(s, "tue 14:30", true);
+        s.pass(Duration.ofHours(22));
+        s.wall(Duration.ofHours(4).toMillis(), true).minutes(2);
+        assertThat(wanted(s)).contains(" be ready by 14:30: holding 30.0 °C, the most that is safe");
+        loseProbe(s);
+        s.minutes(1);
+        s.ask("a", new Ask.DidCount(95, 3, 2, 1));
+        s.pass(Duration.ofHours(1));
+        assertThat(wanted(s)).startsWith("Ready by 14:30 is wanted, but its water is not measured");
+        assertThat(s.told("hour-missed")).isZero();
+    }
+
+    @Test
+    void anHourAfterARestartWithoutItsProbeIsJudgedByTheWaterOfBefore() {
+        Story s = started();
+        asks(s, "tue 14:30", true);
+        s.pass(Duration.ofHours(25));
+        loseProbe(s);
+        s.minutes(5);
+        s.restart("boot-2", 60_000).minutes(2);
+        assertThat(wanted(s)).startsWith("Ready by 14:30 is wanted, but its water is not measured");
+        s.pass(Duration.ofHours(3));
+        assertThat(s.told("hour-missed")).isPositive();
+    }
+
     @Test
     void aConeWithoutHeaterIsHeldForNoHour() {
         Story s = Story.at(Fitting.NO_HEAT, Fitting.ROOM_PROBE);

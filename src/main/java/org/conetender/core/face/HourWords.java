@@ -94,7 +94,8 @@ public final class HourWords {
     public static String missed(Said s, Appointment.Stand stand, double readyHours) {
         String how = stand == Appointment.Stand.LOCKED ? "while its heat is locked off"
                 : "as warm as is safe";
-        return "it will not be ready by " + s.asked() + (readyHours > FORESEEN_H ? ""
+        return "it will not be ready by " + s.asked() + (stand == Appointment.Stand.UNHEATED
+                ? ", since its water is not measured and so not heated" : readyHours > FORESEEN_H ? ""
                 : "; " + how + " it comes at " + s.after(readyHours));
     }
 
@@ -134,12 +135,6 @@ public final class HourWords {
         return words(s, a, comes) + chance(a);
     }
 
-    /** How it stands while nobody knows how warm the water is. */
-    static String unmeasured(Said s) {
-        return Text.of("Ready by %s is wanted, but its water is not measured, so nobody knows whether it "
-                + "will be; look at its probe.", s.asked());
-    }
-
     private static String not(Appointment a) {
         return a.chance() < HARDLY ? "Cannot be ready by" : "Not likely enough to be ready by";
     }
@@ -153,6 +148,10 @@ public final class HourWords {
                     s.asked(), comes);
             case EARLY -> Text.of("Will be ready before %s: holding %.1f °C, the least at which hatching is "
                     + "well known%s.", s.asked(), a.setC(), comes);
+            case UNHEATED -> Text.of("%s %s: its water is not measured, so it is not heated; look at its "
+                    + "probe.", not(a), s.asked());
+            case UNMEASURED -> Text.of("Ready by %s is wanted, but its water is not measured, so nobody "
+                    + "knows whether it will be; look at its probe.", s.asked());
             case NO_CLOCK -> Text.of("Ready by %s is wanted, but the clock is not set: holding %.1f °C until "
                     + "it is.", a.hour().text(), a.setC());
         };

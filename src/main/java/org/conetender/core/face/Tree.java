@@ -185,11 +185,10 @@ public final class Tree {
         Appointment.of(b, live.outlook().appointment()).filter(a -> b.stage().growing()).ifPresent(a -> {
             long wall = result.next().book().boots().wallMs(now).orElse(now.wallMs());
             HourWords.Said said = new HourWords.Said(a.hour(), zone(), wall);
-            boolean lapsed = live.outlook().lapsed(now);
-            out.put(at + "ready-by-outlook", lapsed ? HourWords.unmeasured(said) : HourWords.stand(said, a,
+            out.put(at + "ready-by-outlook", HourWords.stand(said, a,
                     live.outlook().forecast().map(f -> f.ready().announced()
                             - Units.hours(now.monoMs() - live.outlook().atMs()))));
-            if (!lapsed && !Double.isNaN(a.chance())) {
+            if (!Double.isNaN(a.chance())) {
                 out.put(at + "ready-by-chance", decimals(100 * a.chance(), 0));
             }
         });
