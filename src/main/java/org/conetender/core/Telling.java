@@ -156,18 +156,18 @@ final class Telling {
                 outlook(c, growth), work.known(c.id()), Buttons.heldMs(work, c));
     }
 
-    /** Renewed each minute, and when batch, set-point, trust or the length of an unknown time changed. */
+    /** Renewed each minute, and when batch, trust, the clock, heat or what is known of its lot changes. */
     private ConeLive.Outlook outlook(Cone c, Growth growth) {
         ConeLive.Outlook was = work.live(c.id()).outlook();
         Batch b = work.batch(c.id());
         ConeJudgement j = work.judged.get(c.id());
         long now = work.image.now().monoMs();
-        boolean learnt = !work.live(c.id()).known().speed().equals(work.known(c.id()).speed());
+        boolean news = !work.before.book().boots().placed(work.image.now())
+                || !work.live(c.id()).known().speed().equals(work.known(c.id()).speed());
         boolean changed = !work.before.book().cone(c.id()).batch().equals(b)
                 || was.water().known() != j.belief().known()
-                || !growth.crossings().all().equals(work.live(c.id()).growth().crossings().all())
                 || PowerAhead.locked(work, c) != PowerAhead.locked(work.settings, work.before.book(), c)
-                || learnt;
+                || news;
         if (!changed && !Tick.minutePassed(was.atMs(), now)) {
             return was;
         }
@@ -175,7 +175,7 @@ final class Telling {
             // What was told keeps the date at which it was reckoned: else its hour would slide along.
             return b.stage().develops()
                     ? new ConeLive.Outlook(was.forecast(), was.harvest(), was.atMs(), j.belief(),
-                            was.promise(), !learnt && was.foretold(work.image.now()).isPresent()
+                            was.promise(), !news && was.foretold(work.image.now()).isPresent()
                             ? was.appointment()
                             : new Appointments(work).renewed(c, growth, was.appointment()))
                     : new ConeLive.Outlook(Optional.empty(), Optional.empty(), now, j.belief(), Promise.NONE,

@@ -234,6 +234,19 @@ class ReadyByStoryTest {
         assertThat(s.standing("a")).doesNotContain("hour-missed");
     }
 
+    /** The hours to go are other ones from that tick on, and so is what can be kept. */
+    @Test
+    void anHourIsReckonedAnewInTheTickInWhichTheClockIsStepped() {
+        Story s = started();
+        asks(s, "tue 14:30", true);
+        long at = s.state().live().cones().get("a").outlook().atMs();
+        while (s.state().live().cones().get("a").outlook().atMs() == at) {
+            s.tick();
+        }
+        s.wall(Duration.ofHours(14).toMillis(), true).tick();
+        assertThat(wanted(s)).startsWith("Not likely enough to be ready by Tue 14:30");
+    }
+
     private static void loseProbe(Story s) {
         s.each(_ -> { });
         s.senses.probe("a-water", new Reading.Absent());

@@ -216,17 +216,40 @@ class RestartStoryTest {
         s.senses.room(27);
         unset(s, 120 * MINUTE, 27).minutes(70);
         assertThat(s.stage()).isEqualTo("ready");
-        long reckonedMs = s.state().live().cones().get("a").outlook().atMs();
-        while (s.state().live().cones().get("a").outlook().atMs() == reckonedMs) {
-            s.tick();
-        }
-        double wide = s.state().live().cones().get("a").needed();
+        double wide = renewed(s).neededDegreeHours();
         s.wall(TEN_YEARS, true).seconds(3);
         double narrow = s.state().live().cones().get("a").needed();
         assertThat(done(s).mostDegreeHours()).isBetween(narrow, wide - 2);
         s.minutes(3);
         assertThat(s.paper.facts().stream().filter(f -> f.change() instanceof Change.Moved(String stage,
                 String _) && (stage.equals("ready") || stage.equals(Reconsidered.HATCHING)))).hasSize(1);
+    }
+
+    private static ConeLive.Outlook outlook(Story s) {
+        return s.state().live().cones().get("a").outlook();
+    }
+
+    /** Else an hour of the wide interval would stand for a minute beside degree-hours of the narrow one. */
+    @Test
+    void theForecastIsMadeAnewInTheTickInWhichTheClockIsSet() {
+        Story s = growing(8);
+        s.senses.room(27);
+        unset(s, 90 * MINUTE, 27).minutes(3);
+        Forecast wide = renewed(s);
+        s.wall(TEN_YEARS, true).tick();
+        Forecast narrow = outlook(s).forecast().orElseThrow();
+        assertThat(narrow.doneDegreeHours()).isEqualTo(done(s).degreeHours(), within(1e-9));
+        assertThat(narrow.ready().latest() - narrow.ready().earliest())
+                .isLessThan((wide.ready().latest() - wide.ready().earliest()) / 1.5);
+    }
+
+    /** The forecast of that tick: the next is due in a minute. */
+    private static Forecast renewed(Story s) {
+        long before = outlook(s).atMs();
+        while (outlook(s).atMs() == before) {
+            s.tick();
+        }
+        return outlook(s).forecast().orElseThrow();
     }
 
     /** The floor holds from where the stage turns, also while what was done is in doubt. */
