@@ -133,7 +133,7 @@ final class Teaching {
                      RELAY_EXCHANGED -> null;
             };
             case Ask.DidCount c -> new Sight.Counted(c.nauplii(), c.umbrella(), c.unhatched());
-            // No figure tells what of a wet weight is water, shells or late: it says nothing of an hour.
+            // A weight says nothing of an hour; beside a count it says what a lot gives (hatch.Efficiency).
             case Ask.DidWeigh _, Ask.TinHolds _, Ask.DidFill _, Ask.DidStock _, Ask.SetUsual _,
                  Ask.SetSetpoint _, Ask.ReadyBy _, Ask.Withdraw _, Ask.Acknowledge _, Ask.Shelve _,
                  Ask.Alarms _, Ask.Away _ -> null;

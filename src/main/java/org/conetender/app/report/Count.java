@@ -6,6 +6,7 @@ import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Fact;
 import org.conetender.core.batch.Lots;
+import org.conetender.core.hatch.Speed;
 import org.conetender.core.image.Ask;
 import org.conetender.core.unit.Text;
 
@@ -68,12 +69,22 @@ record Count(Ask.DidCount told, Optional<Double> degreeHours, double millilitres
 
     /** HE, nauplii a gram. */
     double perGram() {
-        return told.nauplii() / told.sampleMl() * millilitresPerGram;
+        return told.nauplii() * each();
     }
 
     /** Its standard deviation, as of a Poisson count; of none counted as if it were one. */
     double perGramSd() {
-        return Math.sqrt(Math.max(1, told.nauplii())) / told.sampleMl() * millilitresPerGram;
+        return Math.sqrt(Math.max(1, told.nauplii())) * each();
+    }
+
+    /** Whether it was taken surely before nine in ten of what hatches had hatched. @param speed of its lot */
+    boolean early(Speed speed) {
+        return degreeHours.isPresent() && degreeHours.get() < speed.within(0.9, false);
+    }
+
+    /** What one that was counted stands for, nauplii a gram. */
+    double each() {
+        return millilitresPerGram / told.sampleMl();
     }
 
     boolean usable() {

@@ -37,8 +37,8 @@ public record LotCard(Measured measured, String lot, List<Story> stories) {
         return Learnt.of(Learnt.Prior.of(kin), lots().others(lot, "", 0), List.of());
     }
 
-    private LotWeights weights() {
-        return new LotWeights(measured, stories);
+    private LotWeights weights(Speed speed) {
+        return new LotWeights(measured, stories, speed);
     }
 
     private Optional<Tin> tin() {
@@ -73,7 +73,7 @@ public record LotCard(Measured measured, String lot, List<Story> stories) {
                     speed.within(share, true)));
         }
         printCounts(out, speed);
-        weights().print(out);
+        weights(speed).print(out);
         trend(this::slowness).ifPresent(t -> out.println(t.words(
                 "K50 changes by %+.1f %% a month (± %.1f)")));
         trend((s, days) -> hatching(s, days, speed)).ifPresent(t -> out.println(t.words(
@@ -87,13 +87,13 @@ public record LotCard(Measured measured, String lot, List<Story> stories) {
             Optional<Count> c = Count.last(s, lots()).filter(Count::usable);
             if (c.isPresent()) {
                 any = true;
-                early |= early(c.get(), speed);
+                early |= c.get().early(speed);
                 out.println(Text.of("  counted in %s%s: H%% %s, HE %,.0f ± %,.0f nauplii/g%s",
                         s.name(),
                         c.get().degreeHours().map(d -> Text.of(" at %.0f °C·h", d)).orElse(""),
                         c.get().percentWords(), thousands(c.get().perGram()),
                         thousands(c.get().perGramSd()),
-                        early(c.get(), speed) ? " (early)" : ""));
+                        c.get().early(speed) ? " (early)" : ""));
             }
         }
         if (any) {
@@ -104,12 +104,8 @@ public record LotCard(Measured measured, String lot, List<Story> stories) {
         }
     }
 
-    private static double thousands(double nauplii) {
+    static double thousands(double nauplii) {
         return Math.round(nauplii / 1_000) * 1_000;
-    }
-
-    private static boolean early(Count c, Speed speed) {
-        return c.degreeHours().isPresent() && c.degreeHours().get() < speed.within(0.9, false);
     }
 
     private Optional<Trend> trend(Trend.Figure figure) {
@@ -125,7 +121,7 @@ public record LotCard(Measured measured, String lot, List<Story> stories) {
     }
 
     private Optional<Trend.Point> hatching(Story s, double days, Speed speed) {
-        return Count.last(s, lots()).filter(Count::usable).filter(c -> !early(c, speed))
+        return Count.last(s, lots()).filter(Count::usable).filter(c -> !c.early(speed))
                 .map(c -> new Trend.Point(days, c.percent(), c.percentSd()));
     }
 
@@ -146,11 +142,11 @@ public record LotCard(Measured measured, String lot, List<Story> stories) {
             Count.last(s, lots()).filter(Count::usable).ifPresent(c -> counts.add(Map.of("batch", s.name(),
                     "h_percent", BatchTable.tenths(c.percent()), "h_percent_sd",
                     BatchTable.tenths(c.percentSd()), "he_per_g", Math.round(c.perGram()), "he_per_g_sd",
-                    Math.round(c.perGramSd()), "early", early(c, speed))));
+                    Math.round(c.perGramSd()), "early", c.early(speed))));
         }
         m.put("counts", counts);
         tin().ifPresent(t -> m.put("grams_left", BatchTable.tenths(t.leftG())));
-        weights().put(m);
+        weights(speed).put(m);
         trend(this::slowness).ifPresent(t -> m.put("k50_percent_per_month", List.of(
                 BatchTable.tenths(t.perMonth()), BatchTable.tenths(t.sd()))));
         trend((s, days) -> hatching(s, days, speed)).ifPresent(t -> m.put("h_points_per_month", List.of(

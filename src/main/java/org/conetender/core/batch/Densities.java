@@ -12,8 +12,8 @@ import org.conetender.core.image.Ask;
 
 /**
  * How many nauplii a gram of each lot gives, as counts of sub-samples tell it: what swims or hangs under its
- * shell in a millilitre, times the millilitres of water that a gram was given (science.md §4). A weight tells
- * none, since nobody knows what of it is water; what a tin holds are grams.
+ * shell in a millilitre, times the millilitres of water that a gram was given (science.md §4). A weight
+ * alone tells none ({@link org.conetender.core.hatch.Efficiency}); what a tin holds are grams.
  *
  * @param samples of counts, oldest first
  */

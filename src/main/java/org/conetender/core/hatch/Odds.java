@@ -23,7 +23,7 @@ final class Odds {
      * Sub-samples differ by more than chance, since cysts sink and nauplii gather: counts are worth those
      * of animals that resemble their neighbours by so much (*guess*; science.md §4 names the error only).
      */
-    private static final double ALIKE = 0.002;
+    static final double ALIKE = 0.002;
     /** Harvests are called early below four in five hatched, as scores; late where… (*guesses*) */
     private static final double EARLY_Z = 0.84;
     /** …most have been swimming for half a day, at a usual spread… */

@@ -254,6 +254,38 @@ class ReportCommandTest {
                 "\"wet_g_per_g_per_month\":[-1,");
     }
 
+    /** What was only weighed is told in nauplii by what was counted beside it; what is taken back is not. */
+    @Test
+    void aCountTellsHowManyNaupliiItsLotsWeightsAre() throws Exception {
+        int[] none = {0, 0, 0};
+        try (LarkmoorRecord r = LarkmoorRecord.in(folder)) {
+            r.batch("a", 1, "L-0417", none).told("a", weighed(10)).cut(20_000, true)
+                    .batch("a", 2, "L-0417", none).told("a", weighed(5));
+        }
+        assertThat(report(0, "--lot", "L-0417")).contains("how many nauplii that is no weight tells: "
+                + "nobody has published what one weighs\n").doesNotContain("HE ");
+        assertThat(report(0, "--lot", "L-0417", "--json")).doesNotContain("he_per_g");
+        try (LarkmoorRecord r = LarkmoorRecord.in(folder)) {
+            r.cut(20_000, true).batch("a", 3, "L-0417", new int[] {250, 10, 90}).told("a", weighed(10));
+        }
+        String card = report(0, "--lot", "L-0417");
+        // 10 g of two grams of cysts; 250 in a millilitre of two litres with two grams are 250,000 a gram.
+        assertThat(card)
+                .containsPattern("with its counts: HE 23\\d,000 nauplii/g, in 8 of 10 batches 19\\d,")
+                .containsPattern("one weighs 1\\d µg wet, out of the sieve; 1\\d to 2\\d in 8 of 10 cases")
+                .containsPattern("by its weight a/1: HE 2[45]\\d,000 \\(2\\d\\d,000 to 30")
+                .containsPattern("by its weight a/2: HE 2[01]\\d,000 \\(1")
+                .doesNotContain("by its weight a/3", "no weight tells");
+        assertThat(card.lines()).allMatch(l -> l.codePointCount(0, l.length()) <= 80);
+        assertThat(report(0, "--lot", "L-0417", "--json")).contains("\"he_per_g\":[1",
+                "\"wet_ug_per_nauplius\":[1", "\"he_per_g_by_weight\":[{");
+        try (LarkmoorRecord r = LarkmoorRecord.in(folder)) {
+            r.told("a", new Change.Told(new Ask.Withdraw("weighed"))).told("a", weighed(5));
+        }
+        assertThat(report(0, "--lot", "L-0417")).as("then one weighs half as much, and so a/1 were more")
+                .containsPattern("one weighs 1\\d µg").containsPattern("by its weight a/1: HE 3\\d\\d,000");
+    }
+
     private static Change weighed(double wetG) {
         return new Change.Told(new Ask.DidWeigh(wetG));
     }
