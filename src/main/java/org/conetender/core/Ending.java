@@ -15,8 +15,8 @@ import org.conetender.core.unit.Text;
 import org.conetender.core.unit.Units;
 
 /**
- * A short word ends a batch that still hatches. Somebody may harvest sooner than was announced, so it is not
- * refused; who meant another cone must hear of it while it can be taken back.
+ * A short word ends a batch that grows or still hatches. Somebody may harvest sooner than was announced, so
+ * it is not refused; who meant another cone must hear what it means while it can be taken back.
  */
 final class Ending {
 
@@ -25,20 +25,23 @@ final class Ending {
     /** What is said of the batch that this will end; empty where nobody need be warned. */
     static String of(Work work, Cone cone, Ask ask) {
         Batch b = work.batch(cone.id());
-        boolean ends = ask instanceof Ask.Did(Step s) && (s == Step.CLEANED || s == Step.STARTED);
-        if (!ends || !(b.stage() instanceof Stage.Hatching) || b.marks().harvests() > 0) {
+        boolean ends = ask instanceof Ask.Did(Step s)
+                && (s == Step.DRAINED || s == Step.CLEANED || s == Step.STARTED);
+        if (!ends || !b.stage().growing() || b.marks().harvests() > 0) {
             return "";
         }
         ConeLive.Outlook outlook = work.live(cone.id()).outlook();
         double ageH = Units.hours(work.image.now().monoMs() - outlook.atMs());
-        if (outlook.forecast().filter(f -> f.ready().earliest() <= ageH).isPresent()) {
+        boolean hatched = b.stage() instanceof Stage.Hatching;
+        if (hatched && outlook.forecast().filter(f -> f.ready().earliest() <= ageH).isPresent()) {
             return "";
         }
         List<String> of = new ArrayList<>();
         b.stock().map(Batch.Stock::lot).filter(lot -> !Lots.unnamed(lot)).ifPresent(of::add);
         outlook.forecast().ifPresent(f -> of.addAll(stands(work, f, ageH)));
-        return Text.of(" This ends batch %d%s. If it was another cone, say 'withdraw' within half an hour.",
-                b.number(), of.isEmpty() ? "" : " (" + String.join(", ", of) + ")");
+        return Text.of(" This ends batch %d%s%s. If it was another cone, say 'withdraw' within half an hour.",
+                b.number(), of.isEmpty() ? "" : " (" + String.join(", ", of) + ")",
+                hatched ? "; what had hatched counts as its harvest" : " without a harvest");
     }
 
     /** @param ageH hours since that was foreseen */

@@ -23,14 +23,34 @@ class EndingTest {
     }
 
     @ParameterizedTest
-    @EnumSource(names = {"CLEANED", "STARTED"})
+    @EnumSource(names = {"DRAINED", "CLEANED", "STARTED"})
     void itNamesTheBatchThatItEndsAndHowFarThatWas(Step step) {
         Story s = hatching();
         assertThat(s.did("a", step).sentence()).containsPattern("This ends batch 1 \\(L-0433, "
-                + "[1-9]\\d? % hatched, ready about (Tue )?\\d\\d:\\d\\d\\)\\. ").endsWith(WHAT_TO_DO);
+                + "[1-9]\\d? % hatched, ready about (Tue )?\\d\\d:\\d\\d\\); what had hatched counts as its "
+                + "harvest\\. ").endsWith(WHAT_TO_DO);
         assertThat(s.ask("a", new Ask.Withdraw("last")).accepted()).isTrue();
         assertThat(s.stage()).isEqualTo("hatching");
         assertThat(s.batch("a").number()).isEqualTo(1);
+    }
+
+    /** Only drained: what else would end it is refused while nothing has hatched. */
+    @Test
+    void whatIsDrainedBeforeItHatchesIsSaidToEndWithoutAHarvest() {
+        Story s = Story.at();
+        s.does(Step.STARTED).minutes(60);
+        for (int hours : new int[] {0, 6}) {
+            s.minutes(60L * hours);
+            String said = s.did("a", Step.DRAINED).sentence();
+            assertThat(said).containsPattern("This ends batch 1 \\(L-0417, "
+                    + "0 % hatched, ready about Tue \\d\\d:\\d\\d\\) without a harvest\\. ")
+                    .endsWith(WHAT_TO_DO)
+                    .doesNotContain("Was the hour right?");
+            assertThat(s.ask("a", new Ask.Withdraw("last")).accepted()).isTrue();
+        }
+        assertThat(s.stage()).isEqualTo("incubating");
+        Story filled = Story.at().does(Step.FILLED);
+        assertThat(filled.did("a", Step.DRAINED).sentence()).doesNotContain("ends");
     }
 
     @Test
@@ -51,6 +71,8 @@ class EndingTest {
     @Test
     void whereItMayBeRipeOrWasHarvestedNothingIsSaid() {
         assertThat(hatching().minutes(60 * 12).did("a", Step.CLEANED).sentence()).doesNotContain("ends");
+        assertThat(hatching().minutes(60 * 12).did("a", Step.DRAINED).sentence()).doesNotContain("ends")
+                .contains("Was the hour right?");
         Story settled = hatching().does(Step.VALVE_SHUT, Step.SETTLE).minutes(3);
         assertThat(settled.did("a", Step.CLEANED).sentence()).doesNotContain("ends");
         Story part = hatching().does(Step.VALVE_SHUT, Step.SETTLE).minutes(3)
