@@ -189,7 +189,7 @@ public final class ForecastCommand implements Callable<Integer> {
                         + "learnt by the usual rate; leave one of them out");
             }
             looks = reports.lessons(times(), readings, replay);
-            Speed seen = Learnt.of(prior(), List.of(), looks);
+            Speed seen = Learnt.of(prior(), List.of(), Slip.believed(prior(), looks));
             // A lot whose speed was told stays one that is known.
             Speed lot = lotSpeed == null ? seen : new Speed(seen.k50DegreeHours(), seen.sigma(), seen.doubt(),
                     Speed.KNOWN_AFTER);

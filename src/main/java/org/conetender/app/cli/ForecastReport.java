@@ -27,7 +27,7 @@ import org.conetender.core.unit.Units;
  */
 record ForecastReport(LogReader.Result read, Asked asked, Replay replay, Seen seen) {
 
-    /** @param looks at it and verdicts on it  @param slips counts among them that can hardly be */
+    /** @param looks at it and verdicts on it  @param slips those among them that can hardly be */
     record Seen(List<Lesson> looks, List<Slip> slips) {}
 
     /**
@@ -52,9 +52,9 @@ record ForecastReport(LogReader.Result read, Asked asked, Replay replay, Seen se
                         + "have been between the room and that reading, which gave %s.", span(h.ms()),
                         interval(h.development()))));
         for (Slip s : seen.slips()) {
-            Lesson.Sight.Counted c = (Lesson.Sight.Counted) s.lesson().sight();
-            notes.add(Text.of("the count of %d nauplii, %d umbrella stages and %d unhatched ", c.nauplii(),
-                    c.umbrella(), c.unhatched()) + LotWords.slip(s));
+            notes.add((s.lesson().sight() instanceof Lesson.Sight.Counted c
+                    ? Text.of("the count of %d nauplii, %d umbrella stages and %d unhatched ", c.nauplii(),
+                    c.umbrella(), c.unhatched()) : "that nauplii were seen then ") + LotWords.slip(s));
         }
         return notes;
     }

@@ -2,6 +2,7 @@ package org.conetender.core.face;
 
 import java.util.Optional;
 import org.conetender.core.batch.Lots;
+import org.conetender.core.hatch.Lesson;
 import org.conetender.core.hatch.Slip;
 import org.conetender.core.hatch.Speed;
 import org.conetender.core.unit.Text;
@@ -58,8 +59,12 @@ public final class LotWords {
                 hardly(degreeHours, true, 0));
     }
 
-    /** The same of a count in a log, which nobody can take back. @param s the slip */
+    /** The same of a look in a log, which nobody can take back. @param s the slip */
     public static String slip(Slip s) {
+        if (s.lesson().sight() instanceof Lesson.Sight.First) {
+            return hardly(s.lesson().at().degreeHours(), true, 0) + " Taken for a slip, nothing is learnt "
+                    + "from it: see that log, lot and hour are right and that what swims are nauplii.";
+        }
         return Text.of("%s Taken for a slip, it moves the hour little or not at all: see that log, lot and "
                 + "hour are right and that empty shells were left out.%s", hardly(s.lesson().at()
                 .degreeHours(), s.many(), s.bound()), s.many() ? "" : FEW);

@@ -339,6 +339,19 @@ class ForecastCommandTest {
                 + "hatches should have hatched. Taken for a slip").doesNotContain("count of 40");
     }
 
+    /** As the daemon has it: told, and nothing learnt of it; what may be is learnt, with its half hour. */
+    @Test
+    void firstNaupliiBeforeAnyCouldSwimAreASlipAndTeachNothing() throws IOException {
+        log = write(110, 26);
+        double median = number("ready-median");
+        String[] slip = {"--first-seen", "2026-03-01 20:30Z"};
+        assertThat(number("ready-median", slip)).isEqualTo(median);
+        assertThat(run("--zone", "UTC", slip[0], slip[1])).isZero();
+        assertThat(out.toString().replace('\n', ' ')).contains("note: that nauplii were seen then hardly can "
+                + "be: after ", "Taken for a slip, nothing is learnt from it");
+        assertThat(number("ready-median", "--first-seen", "2026-03-02 06:00Z")).isLessThan(median - 0.5);
+    }
+
     /** The first reading two hours late, and another two hours and ten minutes lost. */
     @Test
     void hoursWithoutReadingsAreToldWithWhatTheyMayHaveGiven() throws IOException {

@@ -28,6 +28,14 @@ class OddsTest {
                 .isGreaterThan(of(new Sight.First(), at, 310) * 5);
     }
 
+    /** Half an hour is more of four than of sixty: who is early by so much is not called mistaken. */
+    @Test
+    void whenFirstNaupliiWereReportedIsDoubtedByHalfAnHour() {
+        double wide = of(new Sight.First(), new At(200, 200, 4), 320);
+        double narrow = of(new Sight.First(), new At(200, 200, 60), 320);
+        assertThat(wide).isGreaterThan(narrow * 2);
+    }
+
     @Test
     void afterALookInVainTheyComeBetweenTheTwo() {
         At none = new At(150, 150, 11);
