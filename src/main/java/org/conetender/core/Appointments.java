@@ -156,7 +156,9 @@ final class Appointments {
         Batch b = work.batch(c.id());
         Growth growth = work.live(c.id()).growth();
         return !b.stage().growing() ? "" : renewed(c, growth, Optional.empty())
-                .map(a -> HourWords.holding(a.setC(), work.known(c.id()).speed()) + HourWords.chance(a))
+                .map(a -> work.judged.get(c.id()).belief().known()
+                        ? HourWords.holding(a.setC(), work.known(c.id()).speed()) + HourWords.chance(a)
+                        : " " + HourWords.stand(said(a.hour()), a, Optional.empty()))
                 .orElse("");
     }
 

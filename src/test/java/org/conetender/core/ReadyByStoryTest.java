@@ -275,6 +275,19 @@ class ReadyByStoryTest {
         assertThat(s.standing("a")).contains("hour-missed");
     }
 
+    /** Its reading leaves the water between the request and the answer of the record. */
+    @Test
+    void anHourWhoseProbeFailsBeforeItIsOnRecordIsAnsweredWithThat() {
+        Story s = started().minutes(2);
+        s.send("a", by("tue 14:30"));
+        s.tick();
+        s.each(_ -> { });
+        s.senses.water("a", 85);
+        s.seconds(3);
+        assertThat(s.replies().getLast().sentence()).contains("wanted ready by 2026-03-03 14:30", "recorded.",
+                "its water is not measured").doesNotContain("Held at");
+    }
+
     /** What people see of it meanwhile counts, and not what was foreseen before. */
     @Test
     void anHourIsNotMissedWhereALookTellsThatItMayBeKeptThoughNobodyMeasures() {
