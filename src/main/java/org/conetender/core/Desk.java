@@ -146,6 +146,10 @@ final class Desk {
         if (!v.stage().hasWater()) {
             return Optional.of("a set-point belongs to its batch; fill the cone first.");
         }
+        if (v.cone().fittings().heat().kind() == Cone.HeatKind.NONE) {
+            return Optional.of("it has no heater, so its water goes by the room and nothing holds it at a "
+                    + "set-point.");
+        }
         return c >= least && c <= most ? Optional.empty()
                 : Optional.of(Text.of("set-point = %s °C is not safe; give %s to %s °C.", Sentences.plain(c),
                         Sentences.plain(least), Sentences.plain(most)));

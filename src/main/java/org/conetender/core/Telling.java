@@ -55,6 +55,7 @@ final class Telling {
         for (Cone c : work.settings.cones()) {
             new Appointments(work).missed(c).ifPresent(causes::add);
             RelayLife.worn(work, c).ifPresent(causes::add);
+            OutOfReach.cause(work, c).ifPresent(causes::add);
         }
         Alarms acked = Silence.after(work, settled.done());
         for (Cone c : work.settings.cones()) {
@@ -114,6 +115,7 @@ final class Telling {
     private String more(Request r) {
         Cone c = work.settings.cone(r.cone()).orElse(work.settings.cones().getFirst());
         return r.ask() instanceof Ask.ReadyBy ? new Appointments(work).answer(c)
+                : r.ask() instanceof Ask.SetSetpoint p ? OutOfReach.warning(work, c, p.degreesC())
                 : Teaching.looks(r.ask()) ? LookAnswer.of(work, c, r) : hurried(r);
     }
 
