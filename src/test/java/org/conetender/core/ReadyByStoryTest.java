@@ -235,6 +235,16 @@ class ReadyByStoryTest {
     }
 
     @Test
+    void aSetPointSaysWhichHourItGivesUpAndHowToAskForItAgain() {
+        Story s = started();
+        asks(s, "tue 14:30", true);
+        assertThat(s.ask("a", new Ask.SetSetpoint(26)).sentence()).endsWith(" 2026-03-03 14:30 (Tue) is no "
+                + "longer wanted: a set-point takes the place of an hour. To want it again say 'ready-by "
+                + "2026-03-03 14:30'.");
+        assertThat(s.ask("a", new Ask.SetSetpoint(25)).sentence()).doesNotContain("ready-by");
+    }
+
+    @Test
     void aConeWithoutHeaterIsHeldForNoHour() {
         Story s = Story.at(Fitting.NO_HEAT, Fitting.ROOM_PROBE);
         s.senses.water("a", 26).room(28);
