@@ -96,7 +96,8 @@ class ReadyByStoryTest {
                 .isLessThan(Duration.ofMinutes(45).toMillis());
         s.minutes(2);
         assertThat(aim(s)).as("a ready batch has its floor, whatever was wanted").isEqualTo(20);
-        assertThat(wanted(s)).isEqualTo("nothing");
+        assertThat(wanted(s)).startsWith("Ready since ")
+                .contains(" 14:30, when it is wanted; its food keeps until ");
         assertThat(s.told("hour-missed")).isZero();
     }
 
@@ -232,6 +233,17 @@ class ReadyByStoryTest {
         s.ask("a", NONE);
         s.minutes(3);
         assertThat(s.standing("a")).doesNotContain("hour-missed");
+    }
+
+    /** It was wanted at an hour, and whoever comes for it then wants to know what became of that. */
+    @Test
+    void aBatchThatIsReadyEarlySaysSoBesideItsHourAndHowLongItKeeps() {
+        Story s = Story.at().does(Step.STARTED).minutes(2);
+        asks(s, "tue 16:00", true);
+        s.pass(Duration.ofHours(29));
+        assertThat(s.stage()).isEqualTo("ready");
+        assertThat(wanted(s)).matches("Ready since 1[0-3]:[0-9]{2}, [2-5]\\.[0-9] h before "
+                + "16:00, when it is wanted; its food keeps until [A-Z0-9][a-z0-9: ]{4,8}\\.");
     }
 
     @Test

@@ -46,6 +46,16 @@ public final class HourWords {
             return nowWallMs + Units.msOfHours(Math.max(0, hours));
         }
 
+        /** Of a batch that is ready. @param sinceMs wall time  @param keepsMs until when its food keeps */
+        String ripe(long sinceMs, Optional<Long> keepsMs) {
+            return "Ready since " + Sentences.clock(sinceMs, zone, nowWallMs) + ", "
+                    + LotWords.span(Units.hours(Math.abs(askedMs() - sinceMs)))
+                    + (sinceMs < askedMs() ? " before " : " after ") + asked() + ", when it is wanted"
+                    + keepsMs.map(k -> "; its food keeps until "
+                    + Sentences.clock(k, zone, nowWallMs) + (k < askedMs() ? ": harvest it by then" : ""))
+                    .orElse("") + ".";
+        }
+
         /** With weekday and date. */
         private String dated(long wallMs) {
             return DATED.format(Instant.ofEpochMilli(wallMs).atZone(zone));
