@@ -29,6 +29,9 @@ final class Desk {
     /** More than this many waiting requests are refused (guess). */
     private static final int MOST_WAITING = 32;
 
+    /** Why a latch is released. */
+    static final String RELEASED = "acknowledged";
+
     private final Work work;
     private final List<Guard> guards;
     private final List<Request> waiting = new ArrayList<>();
@@ -199,14 +202,17 @@ final class Desk {
         }
         Teaching.drawn(work, cone, r.ask()).ifPresent(changes::add);
         Teaching.of(work, cone, r.ask()).ifPresent(changes::add);
-        changes.addAll(releases(r.ask(), cone));
+        List<Change> releases = releases(r.ask(), cone);
+        changes.addAll(releases);
         // The site's alarms may be acknowledged without a cone; what is noted of them is noted at the first.
         // A tin belongs to no cone, and nothing of a cone follows from it.
         String at = r.ask() instanceof Ask.TinHolds ? "" : r.ask() instanceof Ask.Acknowledge ? cone.id()
                 : r.ask() instanceof Ask.Shelve s ? Shelving.place(work.settings, s, cone) : r.cone();
         ConeBook before = work.ledger.book().cone(cone.id());
-        work.write(at, changes, new Ledger.Reason(Optional.of(r), r.ask() instanceof Ask.Withdraw
-                ? TakenBack.of(work, cone) : Ending.of(work, cone, r.ask())));
+        work.write(at, changes, new Ledger.Reason(Optional.of(r),
+                r.ask() instanceof Ask.Withdraw ? TakenBack.of(work, cone)
+                : r.ask() instanceof Ask.Acknowledge a ? Seen.of(work, cone, a.alarm(), releases)
+                : Ending.of(work, cone, r.ask())));
         // What a report makes untried is untried from this tick on.
         work.judged.computeIfPresent(cone.id(), (id, j) -> j.proven(Refreshed.of(j, before,
                 work.ledger.book().cone(id)).proving()));
@@ -246,7 +252,7 @@ final class Desk {
                     .anyMatch(f -> f.clears() == Finding.Clears.ACKNOWLEDGED
                             && f.alarm().filter(k -> k.id().equals(id)).isPresent());
             if (behind && v.latch(g.id()).isPresent() && g.causeGone(v)) {
-                out.add(new Change.Released(g.id(), "acknowledged"));
+                out.add(new Change.Released(g.id(), RELEASED));
             }
         }
         return out;

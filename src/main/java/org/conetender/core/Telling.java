@@ -93,7 +93,8 @@ final class Telling {
         for (Pending p : settled.done()) {
             p.request().ifPresent(r -> work.reply(r, true,
                     Answers.recorded(work.settings, work.ledger.book(), new Answers.Asked(r, p.besides()),
-                            when(r)) + more(r) + (r.ask() instanceof Ask.Withdraw ? "" : p.besides())));
+                            when(r)) + more(r) + (r.ask() instanceof Ask.Withdraw
+                            || r.ask() instanceof Ask.Acknowledge ? "" : p.besides())));
         }
         for (Pending p : settled.failed()) {
             String why = work.image.pipes().store().orElse("the record refused it");

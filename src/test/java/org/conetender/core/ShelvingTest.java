@@ -120,6 +120,24 @@ class ShelvingTest {
         assertThat(s.told("dry")).isEqualTo(1);
     }
 
+    /** The shelf is not the lock: who opens that is told what stays. */
+    @Test
+    void whoAcknowledgesIsToldWhetherHeatComesBackAndHowLongTheShelfLasts() {
+        Story s = Story.at(Fitting.ROOM_PROBE, Fitting.LEVEL);
+        s.senses.water("a", 22).room(22).dead("a");
+        s.does(Step.STARTED).minutes(50);
+        s.ask("a", new Ask.Shelve("no-effect", 8));
+        assertThat(s.ask("a", new Ask.Acknowledge("no-effect")).sentence()).startsWith("Cone a: alarm "
+                + "'no-effect' is acknowledged; heat is allowed again and comes back where it is wanted. It "
+                + "stays shelved until 17:50, so nobody is called if it comes again before that; 'shelve "
+                + "no-effect 0' ends the shelf. Next: ");
+        s.ask("b", new Ask.Did(Step.STARTED));
+        s.senses.contact("b.level", Level.OPEN);
+        s.minutes(20);
+        assertThat(s.ask("b", new Ask.Acknowledge("dry")).sentence()).startsWith("Cone b: alarm 'dry' is "
+                + "acknowledged; it is not told again while its cause lasts. Next: ");
+    }
+
     @ParameterizedTest
     @EnumSource(AlarmKind.class)
     void whatEndangersPeopleOrAnimalsIsNeverPutAside(AlarmKind k) {

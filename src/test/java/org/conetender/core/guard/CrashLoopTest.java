@@ -176,7 +176,7 @@ class CrashLoopTest {
         killed(s, 3);
         s.ask("a", new Ask.SetSetpoint(25));
         assertThat(s.ask("a", new Ask.Acknowledge("crash-loop")).sentence())
-                .contains("'crash-loop' is acknowledged. Next");
+                .contains("'crash-loop' is acknowledged; heat is allowed again. Next");
     }
 
     @Test
