@@ -76,7 +76,7 @@ final class Desk {
         if (work.ledger.busy(r.cone()) && waits(r.ask(), no.isPresent())) {
             hold(r);
         } else if (no.isPresent()) {
-            work.reply(r, false, (site ? "" : "Cone " + r.cone() + ": ") + no.get());
+            work.reply(r, false, Sentences.place(work.settings, r.cone()) + no.get());
         } else if (Silence.unrecorded(work, r.ask())) {
             Silence.keep(work, r);
         } else {

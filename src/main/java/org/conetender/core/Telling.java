@@ -100,8 +100,9 @@ final class Telling {
             String why = work.image.pipes().store().orElse("the record refused it");
             boolean perhaps = work.image.inbox().commits().stream()
                     .anyMatch(c -> c.seq() == p.lastSeq() && c.mayBeKept());
-            p.request().ifPresent(r -> work.reply(r, false, perhaps && !p.takesAway()
-                    ? Sentences.perhaps(why) : Sentences.unrecorded(p.takesAway(), why)));
+            p.request().ifPresent(r -> work.reply(r, false, Sentences.place(work.settings, r.cone())
+                    + (perhaps && !p.takesAway() ? Sentences.perhaps(why)
+                    : Sentences.unrecorded(p.takesAway(), why))));
         }
     }
 

@@ -60,10 +60,12 @@ public final class Answers {
                     + a.helper() + ".";
         };
         if (r.cone().isEmpty() || r.ask() instanceof Ask.TinHolds) {
-            return what;
+            return r.ask() instanceof Ask.Acknowledge || r.ask() instanceof Ask.Shelve
+                    ? Sentences.place(s, r.cone()) + what : what;
         }
         Cone cone = s.cone(r.cone()).orElseThrow();
-        return "Cone " + r.cone() + ": " + what + " Next: " + NextStep.of(s, cone, book.cone(r.cone()), when);
+        return Sentences.place(s, r.cone()) + what + " Next: "
+                + NextStep.of(s, cone, book.cone(r.cone()), when);
     }
 
     /** Whether a cone holds it or is charged with it as usual, or anything was ever learnt of it. */
