@@ -44,7 +44,7 @@ class ReadyByStoryTest {
 
     /** The hour that a refusal names, as it can be said. */
     private static String hour(String refusal) {
-        return refusal.replaceAll(".*it comes at (\\w+) \\d+ \\w+ ([0-9:]+);.*", "$1 $2");
+        return refusal.replaceAll(".*it comes at [-0-9]+ ([0-9:]+) \\((\\w+)\\);.*", "$2 $1");
     }
 
     private static double aim(Story s) {
@@ -62,8 +62,8 @@ class ReadyByStoryTest {
     @Test
     void anHourIsTakenHeldForAndToldOnAllFaces() {
         Story s = started();
-        assertThat(asks(s, "14:30", false)).contains("cannot be ready by Mon 2 Mar 14:30",
-                "30.0 °C, the most that is safe", "it comes at Tue 3 Mar ")
+        assertThat(asks(s, "14:30", false)).contains("cannot be ready by 2026-03-02 14:30 (Mon)",
+                "30.0 °C, the most that is safe", "it comes at 2026-03-03 ")
                 .endsWith("The chance that it is ready by then all the same is less than 1 %.");
         String answer = asks(s, "tue 14:30", true);
         assertThat(answer).startsWith("Cone a: wanted ready by 2026-03-03 14:30 (Tue), recorded.")
@@ -110,7 +110,7 @@ class ReadyByStoryTest {
         asks(s, nearest, true);
         assertThat(aim(s)).isGreaterThan(29.5).isLessThanOrEqualTo(30);
         String late = asks(s, "sat 07:30", false);
-        assertThat(late).contains("cannot wait until Sat 7 Mar 07:30: at 22.0 °C");
+        assertThat(late).contains("cannot wait until 2026-03-07 07:30 (Sat): at 22.0 °C");
         asks(s, hour(late), true);
         assertThat(aim(s)).isLessThan(22.5).isGreaterThanOrEqualTo(22);
     }
@@ -261,8 +261,10 @@ class ReadyByStoryTest {
         Story s = Story.at(Fitting.NO_HEAT, Fitting.ROOM_PROBE);
         s.senses.water("a", 26).room(28);
         s.does(Step.STARTED).minutes(2);
-        assertThat(asks(s, "tue 12:00", false)).contains("no heater", "nothing to hold for Tue 3 Mar 12:00")
-                .matches(".*: in its room it comes at about Tue 3 Mar [0-9:]+; go by the forecast\\..*")
+        assertThat(asks(s, "tue 12:00", false)).contains("no heater", "nothing to hold for 2026-03-03 "
+                + "12:00 (Tue)")
+                .matches(".*: in its room it comes at about 2026-03-03 [0-9:]+ \\(Tue\\); go by the "
+                        + "forecast\\..*")
                 .matches(".* The chance of being ready by then is [4-7][0-9] %\\.");
         assertThat(asks(s, "mon 09:30", false)).endsWith("is less than 1 %.");
         assertThat(asks(s, "thu 12:00", false)).endsWith("is more than 99 %.");
@@ -277,7 +279,7 @@ class ReadyByStoryTest {
         Story s = started();
         String nearest = hour(asks(s, "mon 20:00", false));
         String early = "tue " + LocalTime.parse(nearest.substring(4)).minusHours(2);
-        assertThat(asks(s, early, false)).contains("it is not likely enough to be ready by Tue 3 Mar")
+        assertThat(asks(s, early, false)).contains("it is not likely enough to be ready by 2026-03-03 ")
                 .doesNotContain("cannot").matches(".* all the same is [3-6][0-9] %\\.");
     }
 

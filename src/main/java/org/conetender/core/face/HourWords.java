@@ -22,7 +22,7 @@ public final class HourWords {
     private static final double HARDLY = 0.01;
 
     private static final DateTimeFormatter DATED =
-            DateTimeFormatter.ofPattern("EEE d MMM HH:mm", Locale.ENGLISH);
+            DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm (EEE)", Locale.ENGLISH);
 
     private HourWords() {}
 
@@ -56,7 +56,7 @@ public final class HourWords {
                     .orElse("") + ".";
         }
 
-        /** With weekday and date. */
+        /** With its date, as it can be said again, and the weekday ({@link Hour#withWeekday}). */
         private String dated(long wallMs) {
             return DATED.format(Instant.ofEpochMilli(wallMs).atZone(zone));
         }
