@@ -121,7 +121,8 @@ final class Desk {
                     Optional.of("no relay switches a heater here, so none is counted; name the cone whose "
                             + "relay was exchanged.");
             case Ask.Did d -> Fits.refusal(book, d.step());
-            case Ask.DidFill _ -> Fits.refusal(book, Step.FILLED);
+            case Ask.DidFill f -> Fits.refusal(book, Step.FILLED)
+                    .or(() -> Fits.tooMuch(f.litres(), book.usual()));
             case Ask.DidStock _ -> Fits.refusal(book, Step.STOCKED);
             case Ask.DidCount _ -> Fits.countRefusal(v.stage());
             case Ask.DidWeigh _ -> Fits.weighRefusal(book.batch());
