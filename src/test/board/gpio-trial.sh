@@ -129,7 +129,7 @@ kill "$HOLDER"; wait "$HOLDER" 2> /dev/null; persist 0 || true
 
 heading "a line too many, a chip that is not there, a user who may not"
 $JAVA beyond "$CHIP" > "$OUT/beyond" 2>&1; contains "too many" "lines 0 to 29 only" "$OUT/beyond"
-$JAVA hold /dev/gpiochip77 1 > "$OUT/absent" 2>&1; contains "absent" "no such device" "$OUT/absent"
+$JAVA hold /dev/gpiochip77 1 > "$OUT/absent" 2>&1; contains "absent" "there is no GPIO chip" "$OUT/absent"
 chmod 600 "$CHIP"
 setpriv --reuid 65534 --regid 65534 --clear-groups $JAVA hold "$CHIP" 1 > "$OUT/denied" 2>&1
 contains "denied" "this user may not" "$OUT/denied"

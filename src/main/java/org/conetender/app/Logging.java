@@ -20,6 +20,10 @@ final class Logging {
     /** Set by systemd on services whose standard error is the journal. */
     private static final String JOURNAL = "JOURNAL_STREAM";
 
+    /** The library of the GPIO lines tells of every start and guesses at the board; held, to stay set so. */
+    private static final Logger GPIO_LIBRARY = Logger.getLogger("com.pi4j");
+    private static final Logger BOARD_GUESSES = Logger.getLogger("com.pi4j.boardinfo");
+
     private Logging() {}
 
     /**
@@ -45,6 +49,9 @@ final class Logging {
         handler.setFormatter(System.getenv(JOURNAL) == null ? new Plain() : new Journal());
         root.addHandler(handler);
         root.setLevel(least);
+        // Why one of its parts did not start is an error of its own; what board this is matters to nobody.
+        GPIO_LIBRARY.setLevel(Level.WARNING);
+        BOARD_GUESSES.setLevel(Level.OFF);
     }
 
     /** Urgency as sd-daemon(3) counts it: 3 error, 4 warning, 6 information, 7 for who looks for a bug. */

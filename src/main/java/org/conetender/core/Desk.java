@@ -29,6 +29,9 @@ final class Desk {
     /** More than this many waiting requests are refused (guess). */
     private static final int MOST_WAITING = 32;
 
+    /** Why a latch is released. */
+    static final String RELEASED = "acknowledged";
+
     private final Work work;
     private final List<Guard> guards;
     private final List<Request> waiting = new ArrayList<>();
@@ -73,7 +76,7 @@ final class Desk {
         if (work.ledger.busy(r.cone()) && waits(r.ask(), no.isPresent())) {
             hold(r);
         } else if (no.isPresent()) {
-            work.reply(r, false, (site ? "" : "Cone " + r.cone() + ": ") + no.get());
+            work.reply(r, false, Sentences.place(work.settings, r.cone()) + no.get());
         } else if (Silence.unrecorded(work, r.ask())) {
             Silence.keep(work, r);
         } else {
@@ -118,7 +121,8 @@ final class Desk {
                     Optional.of("no relay switches a heater here, so none is counted; name the cone whose "
                             + "relay was exchanged.");
             case Ask.Did d -> Fits.refusal(book, d.step());
-            case Ask.DidFill _ -> Fits.refusal(book, Step.FILLED);
+            case Ask.DidFill f -> Fits.refusal(book, Step.FILLED)
+                    .or(() -> Fits.tooMuch(f.litres(), book.usual()));
             case Ask.DidStock _ -> Fits.refusal(book, Step.STOCKED);
             case Ask.DidCount _ -> Fits.countRefusal(v.stage());
             case Ask.DidWeigh _ -> Fits.weighRefusal(book.batch());
@@ -145,6 +149,10 @@ final class Desk {
         double most = v.cone().limits().mostSetpointC();
         if (!v.stage().hasWater()) {
             return Optional.of("a set-point belongs to its batch; fill the cone first.");
+        }
+        if (v.cone().fittings().heat().kind() == Cone.HeatKind.NONE) {
+            return Optional.of("it has no heater, so its water goes by the room and nothing holds it at a "
+                    + "set-point.");
         }
         return c >= least && c <= most ? Optional.empty()
                 : Optional.of(Text.of("set-point = %s °C is not safe; give %s to %s °C.", Sentences.plain(c),
@@ -195,14 +203,17 @@ final class Desk {
         }
         Teaching.drawn(work, cone, r.ask()).ifPresent(changes::add);
         Teaching.of(work, cone, r.ask()).ifPresent(changes::add);
-        changes.addAll(releases(r.ask(), cone));
+        List<Change> releases = releases(r.ask(), cone);
+        changes.addAll(releases);
         // The site's alarms may be acknowledged without a cone; what is noted of them is noted at the first.
         // A tin belongs to no cone, and nothing of a cone follows from it.
         String at = r.ask() instanceof Ask.TinHolds ? "" : r.ask() instanceof Ask.Acknowledge ? cone.id()
                 : r.ask() instanceof Ask.Shelve s ? Shelving.place(work.settings, s, cone) : r.cone();
         ConeBook before = work.ledger.book().cone(cone.id());
-        work.write(at, changes, new Ledger.Reason(Optional.of(r), r.ask() instanceof Ask.Withdraw
-                ? TakenBack.of(work, cone) : Ending.of(work, cone, r.ask())));
+        work.write(at, changes, new Ledger.Reason(Optional.of(r),
+                r.ask() instanceof Ask.Withdraw ? TakenBack.of(work, cone)
+                : r.ask() instanceof Ask.Acknowledge a ? Seen.of(work, cone, a.alarm(), releases)
+                : Ending.of(work, cone, r.ask())));
         // What a report makes untried is untried from this tick on.
         work.judged.computeIfPresent(cone.id(), (id, j) -> j.proven(Refreshed.of(j, before,
                 work.ledger.book().cone(id)).proving()));
@@ -242,7 +253,7 @@ final class Desk {
                     .anyMatch(f -> f.clears() == Finding.Clears.ACKNOWLEDGED
                             && f.alarm().filter(k -> k.id().equals(id)).isPresent());
             if (behind && v.latch(g.id()).isPresent() && g.causeGone(v)) {
-                out.add(new Change.Released(g.id(), "acknowledged"));
+                out.add(new Change.Released(g.id(), RELEASED));
             }
         }
         return out;

@@ -15,16 +15,22 @@ import org.conetender.core.unit.Text;
 import org.conetender.core.unit.Units;
 
 /**
- * A short word ends a batch that grows or still hatches. Somebody may harvest sooner than was announced, so
- * it is not refused; who meant another cone must hear what it means while it can be taken back.
+ * What a word ends besides. A short one ends a batch that grows or still hatches. Somebody may harvest sooner
+ * than was announced, so it is not refused; who meant another cone must hear what it means while it can be
+ * taken back. A set-point ends the hour that was wanted.
  */
 final class Ending {
 
     private Ending() {}
 
-    /** What is said of the batch that this will end; empty where nobody need be warned. */
+    /** What is said of the batch or the hour that this will end; empty where nobody need be warned. */
     static String of(Work work, Cone cone, Ask ask) {
         Batch b = work.batch(cone.id());
+        if (ask instanceof Ask.SetSetpoint) {
+            return b.marks().readyBy().map(h -> " " + h.withWeekday() + " is no longer wanted: a set-point "
+                    + "takes the place of an hour. To want it again say 'ready-by " + h.text() + "'.")
+                    .orElse("");
+        }
         boolean ends = ask instanceof Ask.Did(Step s)
                 && (s == Step.DRAINED || s == Step.CLEANED || s == Step.STARTED);
         if (!ends || !b.stage().growing() || b.marks().harvests() > 0) {

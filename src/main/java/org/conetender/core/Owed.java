@@ -49,11 +49,12 @@ final class Owed {
         List<Result.Note> notes = new ArrayList<>();
         for (Pending p : work.ledger.pending()) {
             p.request().ifPresent(r -> {
+                String at = Sentences.place(work.settings, r.cone());
                 String word = r.ask().word();
                 if (passed(work, p, WONDER_MS)) {
-                    notes.add(new Result.Note(r, Sentences.late(r.cone(), word, p.takesAway())));
+                    notes.add(new Result.Note(r, at + Sentences.late(word, p.takesAway())));
                 } else if (passed(work, p, HANGS_MS)) {
-                    notes.add(new Result.Note(r, Sentences.hanging(r.cone(), word, p.takesAway())));
+                    notes.add(new Result.Note(r, at + Sentences.hanging(word, p.takesAway())));
                 }
             });
         }
@@ -61,7 +62,8 @@ final class Owed {
             boolean came = !work.before.live().timers().waiting().contains(r);
             if (work.ledger.pending().stream().filter(p -> p.cone().equals(r.cone())).anyMatch(p ->
                     passed(work, p, WONDER_MS) || came && owedMs(work, p) >= WONDER_MS)) {
-                notes.add(new Result.Note(r, Sentences.behind(r.cone(), r.ask().word())));
+                notes.add(new Result.Note(r, Sentences.place(work.settings, r.cone())
+                        + Sentences.behind(r.ask().word())));
             }
         }
         return notes;

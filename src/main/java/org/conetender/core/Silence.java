@@ -24,8 +24,9 @@ final class Silence {
     /** Takes it all the same, and says what it is worth. */
     static void keep(Work work, Request r) {
         work.quieted.add(r);
-        work.reply(r, false, Sentences.quieted(r.cone(), ((Ask.Acknowledge) r.ask()).alarm(),
-                work.image.pipes().store().orElseThrow()));
+        String why = work.image.pipes().store().orElseThrow();
+        work.reply(r, false, Sentences.place(work.settings, r.cone())
+                + Sentences.quieted(((Ask.Acknowledge) r.ask()).alarm(), why));
     }
 
     /** The alarms after the acknowledgements of this tick: those that became durable, and those kept. */

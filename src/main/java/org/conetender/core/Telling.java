@@ -55,6 +55,7 @@ final class Telling {
         for (Cone c : work.settings.cones()) {
             new Appointments(work).missed(c).ifPresent(causes::add);
             RelayLife.worn(work, c).ifPresent(causes::add);
+            OutOfReach.cause(work, c).ifPresent(causes::add);
         }
         Alarms acked = Silence.after(work, settled.done());
         for (Cone c : work.settings.cones()) {
@@ -92,14 +93,16 @@ final class Telling {
         for (Pending p : settled.done()) {
             p.request().ifPresent(r -> work.reply(r, true,
                     Answers.recorded(work.settings, work.ledger.book(), new Answers.Asked(r, p.besides()),
-                            when(r)) + more(r) + (r.ask() instanceof Ask.Withdraw ? "" : p.besides())));
+                            when(r)) + more(r) + (r.ask() instanceof Ask.Withdraw
+                            || r.ask() instanceof Ask.Acknowledge ? "" : p.besides())));
         }
         for (Pending p : settled.failed()) {
             String why = work.image.pipes().store().orElse("the record refused it");
             boolean perhaps = work.image.inbox().commits().stream()
                     .anyMatch(c -> c.seq() == p.lastSeq() && c.mayBeKept());
-            p.request().ifPresent(r -> work.reply(r, false, perhaps && !p.takesAway()
-                    ? Sentences.perhaps(why) : Sentences.unrecorded(p.takesAway(), why)));
+            p.request().ifPresent(r -> work.reply(r, false, Sentences.place(work.settings, r.cone())
+                    + (perhaps && !p.takesAway() ? Sentences.perhaps(why)
+                    : Sentences.unrecorded(p.takesAway(), why))));
         }
     }
 
@@ -114,6 +117,7 @@ final class Telling {
     private String more(Request r) {
         Cone c = work.settings.cone(r.cone()).orElse(work.settings.cones().getFirst());
         return r.ask() instanceof Ask.ReadyBy ? new Appointments(work).answer(c)
+                : r.ask() instanceof Ask.SetSetpoint p ? OutOfReach.warning(work, c, p.degreesC())
                 : Teaching.looks(r.ask()) ? LookAnswer.of(work, c, r) : hurried(r);
     }
 

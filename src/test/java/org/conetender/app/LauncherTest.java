@@ -30,7 +30,8 @@ class LauncherTest {
     @BeforeEach
     void nowhereElse() throws IOException {
         environment.put("CONETENDER_JVMS", Files.createDirectories(folder.resolve("jvm")).toString());
-        environment.put("CONETENDER_JAR", "/somewhere/the.jar");
+        environment.put("CONETENDER_JAR",
+                Files.createFile(folder.resolve("the.jar")).toString());
         environment.put("PATH", Files.createDirectories(folder.resolve("bin")) + ":/usr/bin:/bin");
         // The machine's own java must not be found before those of a test.
         Files.createSymbolicLink(folder.resolve("bin/java"), java("own", "17.0.9").resolve("bin/java"));
@@ -45,9 +46,21 @@ class LauncherTest {
 
         Ran ran = run("demo", "--seed", "two words");
 
-        assertThat(ran.out()).startsWith(young + "\n").contains("\n-jar\n/somewhere/the.jar\ndemo\n--seed\n"
-                + "two words\n");
+        assertThat(ran.out()).startsWith(young + "\n").contains("\n-jar\n" + folder.resolve("the.jar")
+                + "\ndemo\n--seed\ntwo words\n");
         assertThat(ran.code()).isZero();
+    }
+
+    @Test
+    void withoutTheProgramItSaysWhereItShouldLie() throws IOException {
+        java("jvm/java-25-openjdk", "25.0.1");
+        environment.put("CONETENDER_JAR", "/somewhere/the.jar");
+
+        Ran ran = run("demo");
+
+        assertThat(ran.code()).isEqualTo(69);
+        assertThat(ran.err()).startsWith("conetender's program /somewhere/the.jar is not there")
+                .contains("set CONETENDER_JAR");
     }
 
     @Test

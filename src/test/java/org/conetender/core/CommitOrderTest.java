@@ -61,7 +61,7 @@ class CommitOrderTest {
         s.seconds(3);
         assertThat(s.stage()).isEqualTo("clean");
         assertThat(s.replies().getLast().sentence())
-                .startsWith("Not recorded, so not done: the disk is full");
+                .startsWith("Cone a: not recorded, so not done: the disk is full");
         assertThat(s.replies().getLast().accepted()).isFalse();
     }
 
@@ -72,7 +72,7 @@ class CommitOrderTest {
         s.paper.mood(Paper.Mood.FALTERING);
         Result.Reply r = s.did("a", Step.STARTED);
         assertThat(r.accepted()).isFalse();
-        assertThat(r.sentence()).startsWith("Not done, but perhaps recorded: the disk is full")
+        assertThat(r.sentence()).startsWith("Cone a: not done, but perhaps recorded: the disk is full")
                 .endsWith("look at the cone ('watch' or 'report') before you say it again.");
         assertThat(s.stage()).isEqualTo("clean");
         s.restart("boot-1", 1_000).tick();
@@ -85,8 +85,8 @@ class CommitOrderTest {
         s.does(Step.STARTED);
         s.paper.mood(Paper.Mood.REFUSING);
         assertThat(s.did("a", Step.DRAINED).sentence()).isEqualTo(
-                "Done, but not recorded: the disk is full; free some space. It is tried again every minute; "
-                        + "whatever it allows waits for that.");
+                "Cone a: done, but not recorded: the disk is full; free some space. It is tried again every "
+                        + "minute; whatever it allows waits for that.");
         s.minutes(5);
         assertThat(s.stage()).isEqualTo("drained");
         assertThat(s.paper.facts().getLast().change().toString()).doesNotContain("DRAINED");

@@ -81,7 +81,7 @@ class GivenAndTakenTest {
         s.does(Step.STARTED, Step.FIRST_SEEN);
         s.paper.mood(Paper.Mood.REFUSING);
         Result.Reply r = s.did("a", Step.CLEANED);
-        assertThat(r.sentence()).startsWith("Done, but not recorded: the disk is full");
+        assertThat(r.sentence()).startsWith("Cone a: done, but not recorded: the disk is full");
         assertThat(s.on("a.cut-out") || s.on("a.air-pause")).isFalse();
         assertThat(s.stage()).isEqualTo("clean");
     }

@@ -33,6 +33,10 @@ class LifeStoryTest {
     void aWholeBatchFromCleanToClean() {
         Story s = Story.at();
         assertThat(s.stage()).isEqualTo("clean");
+        Result.Reply slip = s.ask("a", new Ask.DidFill(5, 28));
+        assertThat(slip.accepted()).isFalse();
+        assertThat(slip.sentence()).isEqualTo("Cone a: litres = 5 does not fit: the cone is usually filled "
+                + "with 2 L. Give what is in it; if it does hold that much, say 'usual litres=5' first.");
         assertThat(s.ask("a", new Ask.DidFill(1.8, 28)).sentence()).contains("1.8 L").contains("28 ppt");
         assertThat(s.stage()).isEqualTo("filled");
         assertThat(s.ask("a", new Ask.DidStock("L-0420", 1.5)).sentence()).contains("1.5 g of lot L-0420");

@@ -69,7 +69,7 @@ class LockedHeatTest {
         Story s = locked();
         Result.Reply r = s.ask("a", new Ask.ReadyBy(Optional.of(Hour.parse("tue 14:30"))));
         assertThat(r.accepted()).isFalse();
-        assertThat(r.sentence()).contains("not likely enough to be ready by Tue 3 Mar 14:30",
+        assertThat(r.sentence()).contains("not likely enough to be ready by 2026-03-03 14:30 (Tue)",
                 "its heat is locked off",
                 "see to its alarm").doesNotContain("the most that is safe");
     }

@@ -44,7 +44,7 @@ class ReadyByStoryTest {
 
     /** The hour that a refusal names, as it can be said. */
     private static String hour(String refusal) {
-        return refusal.replaceAll(".*it comes at (\\w+) \\d+ \\w+ ([0-9:]+);.*", "$1 $2");
+        return refusal.replaceAll(".*it comes at [-0-9]+ ([0-9:]+) \\((\\w+)\\);.*", "$2 $1");
     }
 
     private static double aim(Story s) {
@@ -62,8 +62,8 @@ class ReadyByStoryTest {
     @Test
     void anHourIsTakenHeldForAndToldOnAllFaces() {
         Story s = started();
-        assertThat(asks(s, "14:30", false)).contains("cannot be ready by Mon 2 Mar 14:30",
-                "30.0 °C, the most that is safe", "it comes at Tue 3 Mar ")
+        assertThat(asks(s, "14:30", false)).contains("cannot be ready by 2026-03-02 14:30 (Mon)",
+                "30.0 °C, the most that is safe", "it comes at 2026-03-03 ")
                 .endsWith("The chance that it is ready by then all the same is less than 1 %.");
         String answer = asks(s, "tue 14:30", true);
         assertThat(answer).startsWith("Cone a: wanted ready by 2026-03-03 14:30 (Tue), recorded.")
@@ -96,7 +96,8 @@ class ReadyByStoryTest {
                 .isLessThan(Duration.ofMinutes(45).toMillis());
         s.minutes(2);
         assertThat(aim(s)).as("a ready batch has its floor, whatever was wanted").isEqualTo(20);
-        assertThat(wanted(s)).isEqualTo("nothing");
+        assertThat(wanted(s)).startsWith("Ready since ")
+                .contains(" 14:30, when it is wanted; its food keeps until ");
         assertThat(s.told("hour-missed")).isZero();
     }
 
@@ -109,7 +110,7 @@ class ReadyByStoryTest {
         asks(s, nearest, true);
         assertThat(aim(s)).isGreaterThan(29.5).isLessThanOrEqualTo(30);
         String late = asks(s, "sat 07:30", false);
-        assertThat(late).contains("cannot wait until Sat 7 Mar 07:30: at 22.0 °C");
+        assertThat(late).contains("cannot wait until 2026-03-07 07:30 (Sat): at 22.0 °C");
         asks(s, hour(late), true);
         assertThat(aim(s)).isLessThan(22.5).isGreaterThanOrEqualTo(22);
     }
@@ -317,13 +318,36 @@ class ReadyByStoryTest {
         assertThat(s.told("hour-missed")).isPositive();
     }
 
+    /** It was wanted at an hour, and whoever comes for it then wants to know what became of that. */
+    @Test
+    void aBatchThatIsReadyEarlySaysSoBesideItsHourAndHowLongItKeeps() {
+        Story s = Story.at().does(Step.STARTED).minutes(2);
+        asks(s, "tue 16:00", true);
+        s.pass(Duration.ofHours(29));
+        assertThat(s.stage()).isEqualTo("ready");
+        assertThat(wanted(s)).matches("Ready since 1[0-3]:[0-9]{2}, [2-5]\\.[0-9] h before "
+                + "16:00, when it is wanted; its food keeps until [A-Z0-9][a-z0-9: ]{4,8}\\.");
+    }
+
+    @Test
+    void aSetPointSaysWhichHourItGivesUpAndHowToAskForItAgain() {
+        Story s = started();
+        asks(s, "tue 14:30", true);
+        assertThat(s.ask("a", new Ask.SetSetpoint(26)).sentence()).endsWith(" 2026-03-03 14:30 (Tue) is no "
+                + "longer wanted: a set-point takes the place of an hour. To want it again say 'ready-by "
+                + "2026-03-03 14:30'.");
+        assertThat(s.ask("a", new Ask.SetSetpoint(25)).sentence()).doesNotContain("ready-by");
+    }
+
     @Test
     void aConeWithoutHeaterIsHeldForNoHour() {
         Story s = Story.at(Fitting.NO_HEAT, Fitting.ROOM_PROBE);
         s.senses.water("a", 26).room(28);
         s.does(Step.STARTED).minutes(2);
-        assertThat(asks(s, "tue 12:00", false)).contains("no heater", "nothing to hold for Tue 3 Mar 12:00")
-                .matches(".*: in its room it comes at about Tue 3 Mar [0-9:]+; go by the forecast\\..*")
+        assertThat(asks(s, "tue 12:00", false)).contains("no heater", "nothing to hold for 2026-03-03 "
+                + "12:00 (Tue)")
+                .matches(".*: in its room it comes at about 2026-03-03 [0-9:]+ \\(Tue\\); go by the "
+                        + "forecast\\..*")
                 .matches(".* The chance of being ready by then is [4-7][0-9] %\\.");
         assertThat(asks(s, "mon 09:30", false)).endsWith("is less than 1 %.");
         assertThat(asks(s, "thu 12:00", false)).endsWith("is more than 99 %.");
@@ -338,7 +362,7 @@ class ReadyByStoryTest {
         Story s = started();
         String nearest = hour(asks(s, "mon 20:00", false));
         String early = "tue " + LocalTime.parse(nearest.substring(4)).minusHours(2);
-        assertThat(asks(s, early, false)).contains("it is not likely enough to be ready by Tue 3 Mar")
+        assertThat(asks(s, early, false)).contains("it is not likely enough to be ready by 2026-03-03 ")
                 .doesNotContain("cannot").matches(".* all the same is [3-6][0-9] %\\.");
     }
 

@@ -34,14 +34,16 @@ class ShelvingTest {
         s.minutes(119);
         assertThat(s.told("dry")).isZero();
         assertThat(s.standing("a")).contains("dry");
-        assertThat(s.ask("a", new Ask.Alarms()).sentence()).startsWith("1 alarm. Cone a, dry: its level "
+        assertThat(s.ask("a", new Ask.Alarms()).sentence()).startsWith("1 alarm.\nCone a, dry: its level "
                 + "contact says the water is low, since 09:03; active, not acknowledged, shelved until "
                 + "11:00.");
         assertThat(s.on("a.heat")).as("what it locks off stays so").isFalse();
         s.minutes(2);
         assertThat(s.told("dry")).isEqualTo(1);
         assertThat(s.ask("a", new Ask.Alarms()).sentence()).doesNotContain("shelved")
-                .endsWith("Heat is off. Fill up to the mark, or check the level contact.");
+                .endsWith("\n  Heat is off. Fill up to the mark, or check the level contact.\n"
+                + "  To acknowledge: "
+                + "conetender tell a acknowledge dry");
     }
 
     /** Else nobody finds out what was put aside, and for how long. */
@@ -52,10 +54,10 @@ class ShelvingTest {
         s.ask("b", new Ask.Shelve("probe", 2));
         s.ask("", new Ask.Shelve("clock", 1.5));
         s.tick();
-        assertThat(s.ask("", new Ask.Alarms()).sentence()).isEqualTo("No alarm stands. Shelved: clock until "
+        assertThat(s.ask("", new Ask.Alarms()).sentence()).isEqualTo("No alarm stands.\nShelved: clock until "
                 + "10:30, cone a dry until 17:00, cone b probe until 11:00.");
         assertThat(s.ask("a", new Ask.Alarms()).sentence())
-                .isEqualTo("No alarm stands. Shelved: cone a dry until 17:00.");
+                .isEqualTo("No alarm stands.\nShelved: cone a dry until 17:00.");
         assertThat(s.ask("c", new Ask.Alarms()).sentence()).isEqualTo("No alarm stands.");
         var tree = Tree.of(s.settings(), Names.of("homie", s.settings()), s.last(), s.now());
         assertThat(tree.get("homie/5/larkmoor/site/alarms")).contains("Shelved: clock until 10:30, cone a");
@@ -70,11 +72,12 @@ class ShelvingTest {
         Story s = brokenContact();
         s.ask("a", new Ask.Shelve("probe", 2));
         s.minutes(30);
-        assertThat(s.ask("a", new Ask.Alarms()).sentence()).startsWith("1 alarm. Cone a, dry: ")
-                .endsWith(" Shelved: cone a probe until 11:00.");
+        assertThat(s.ask("a", new Ask.Alarms()).sentence()).startsWith("1 alarm.\nCone a, dry: ")
+                .endsWith("\nShelved: cone a probe until 11:00.");
         s.ask("a", new Ask.Shelve("dry", 2));
         s.tick();
-        assertThat(s.ask("a", new Ask.Alarms()).sentence()).contains("shelved until 11:30. Shelved: cone a ")
+        assertThat(s.ask("a", new Ask.Alarms()).sentence()).contains("shelved until 11:30.\n  "
+                + "To acknowledge: conetender tell a acknowledge dry\nShelved: cone a ")
                 .doesNotContain("cone a dry");
     }
 
@@ -118,6 +121,24 @@ class ShelvingTest {
                 .startsWith("Cone a: alarm 'dry' is told again.");
         s.seconds(2);
         assertThat(s.told("dry")).isEqualTo(1);
+    }
+
+    /** The shelf is not the lock: who opens that is told what stays. */
+    @Test
+    void whoAcknowledgesIsToldWhetherHeatComesBackAndHowLongTheShelfLasts() {
+        Story s = Story.at(Fitting.ROOM_PROBE, Fitting.LEVEL);
+        s.senses.water("a", 22).room(22).dead("a");
+        s.does(Step.STARTED).minutes(50);
+        s.ask("a", new Ask.Shelve("no-effect", 8));
+        assertThat(s.ask("a", new Ask.Acknowledge("no-effect")).sentence()).startsWith("Cone a: alarm "
+                + "'no-effect' is acknowledged; heat is allowed again and comes back where it is wanted. It "
+                + "stays shelved until 17:50, so nobody is called if it comes again before that; 'shelve "
+                + "no-effect 0' ends the shelf. Next: ");
+        s.ask("b", new Ask.Did(Step.STARTED));
+        s.senses.contact("b.level", Level.OPEN);
+        s.minutes(20);
+        assertThat(s.ask("b", new Ask.Acknowledge("dry")).sentence()).startsWith("Cone b: alarm 'dry' is "
+                + "acknowledged; it is not told again while its cause lasts. Next: ");
     }
 
     @ParameterizedTest

@@ -3,8 +3,13 @@ package org.conetender.adapter.gpio;
 import static java.lang.foreign.ValueLayout.JAVA_INT;
 import static java.lang.foreign.ValueLayout.JAVA_LONG;
 
+import java.io.IOException;
 import java.lang.foreign.Arena;
 import java.lang.foreign.MemorySegment;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.conetender.adapter.gpio.Lines.Line;
 
 /**
@@ -39,6 +44,10 @@ final class Chip {
 
     private RequestedLine request(Line line, long direction, boolean active) {
         int device = kernel.open(path);
+        if (device == -Errno.ENOENT) {
+            throw new GpioException("there is no GPIO chip " + path + ", which 'chip' in [gpio] of the"
+                + " configuration asks for; " + present() + ".");
+        }
         if (device < 0) {
             throw refused(line, "cannot open it: " + Errno.advice(-device));
         }
@@ -107,6 +116,18 @@ final class Chip {
         int answer = kernel.ioctl(device, Abi.GET_LINE_INFO, info);
         String consumer = answer < 0 ? "" : Abi.text(info, Abi.LINE_INFO, "consumer");
         return consumer.isEmpty() ? "" : "'" + consumer + "' has it; ";
+    }
+
+    /** The chips that are there, to choose from. */
+    private String present() {
+        try (Stream<Path> beside = Files.list(Path.of(path).toAbsolutePath().getParent())) {
+            String chips = beside.filter(p -> p.getFileName().toString().startsWith("gpiochip"))
+                .map(Path::toString).sorted().collect(Collectors.joining(", "));
+            return chips.isEmpty() ? "this machine has none" : "this machine has " + chips
+                + ": give the one that the relays are wired to";
+        } catch (IOException e) {
+            return "list the chips with 'gpiodetect' (package gpiod)";
+        }
     }
 
     private GpioException refused(Line line, String why) {

@@ -17,8 +17,6 @@ final class Errno {
     /** The end of a sentence that began with what was asked. {@code error} is positive. */
     static String advice(int error) {
         return switch (error) {
-            case ENOENT -> "there is no such device: list the chips with 'gpiodetect' (package gpiod) and"
-                + " correct the chip in the configuration";
             case EACCES, EPERM -> "this user may not: add the daemon's user to the group that owns the device"
                 + " (usually gpio) and let the unit reach it (DeviceAllow)";
             case EBUSY -> "the line is in use: stop the program that holds it ('gpioinfo' names it) or"

@@ -11,6 +11,9 @@ import java.util.Optional;
  */
 public record Answer(Kind kind, String sentence) {
 
+    /** Where a list goes on in a new line, in the one line on the wire: Unicode's line separator. */
+    private static final char BREAK = 0x2028;
+
     /** What became of a request. */
     public enum Kind {
         /** Accepted and recorded. */
@@ -26,14 +29,15 @@ public record Answer(Kind kind, String sentence) {
     }
 
     String line() {
-        return kind.word() + " " + sentence;
+        return kind.word() + " " + sentence.replace('\n', BREAK);
     }
 
     /** Empty for a line that no answer of ours looks like. */
     static Optional<Answer> of(String line) {
         for (Kind k : Kind.values()) {
             if (line.startsWith(k.word() + " ")) {
-                return Optional.of(new Answer(k, line.substring(k.word().length() + 1)));
+                return Optional.of(new Answer(k, line.substring(k.word().length() + 1)
+                        .replace(BREAK, '\n')));
             }
         }
         return Optional.empty();

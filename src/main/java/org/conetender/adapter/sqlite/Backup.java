@@ -67,6 +67,10 @@ public final class Backup {
         if (Files.exists(to)) {
             throw exists(null);
         }
+        if (!Files.isDirectory(to.getParent())) {
+            throw new StoreException("there is no folder " + to.getParent() + " to put the backup into; make "
+                    + "it, or plug in the disk that has it, and ask again. The record is as it was", null);
+        }
         // Says what is wrong with the record, if anything is.
         RecordReader.of(book).kept();
         try {

@@ -71,7 +71,7 @@ final class Disk {
 
     /** No room is left where that folder lies. */
     static String full(Path folder) {
-        return "the disk of " + folder + " is full; free some space on it (on the board's own card journalctl"
-                + " --vacuum-size=50M is a start)";
+        return "the disk of " + folder + " is full; free some space on it, outside that folder (on the"
+                + " board's own card journalctl --vacuum-size=50M is a start)";
     }
 }

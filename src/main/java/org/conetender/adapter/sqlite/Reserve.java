@@ -158,9 +158,7 @@ final class Reserve {
      */
     void spare() throws StoreException {
         if (left < BYTES && scarce(BYTES - left)) {
-            throw new StoreException("could not keep a minute in the record " + book + ": "
-                    + Disk.full(file.getParent()) + "; recording goes on by itself. The last " + (BYTES >> 10)
-                    + " kB are left to faults and to what is reported", null);
+            throw new StoreException(Trouble.goesOn(Disk.full(file.getParent())), null);
         }
     }
 

@@ -27,8 +27,13 @@ final class Trouble {
      */
     static StoreException running(String doing, Path file, SQLException e, boolean mayBeKept) {
         String advice = advice(file, e);
-        return new StoreException(sentence(doing, file, advice.equals(Disk.full(file.getParent())) ? advice
-                + "; recording goes on by itself" : advice, e), e, mayBeKept);
+        return new StoreException(advice.equals(Disk.full(file.getParent())) ? goesOn(advice)
+                : sentence(doing, file, advice, e), e, mayBeKept);
+    }
+
+    /** What a full disk asks of whoever reported something; neither what failed nor the library's words. */
+    static String goesOn(String full) {
+        return full + "; recording goes on by itself";
     }
 
     private static String sentence(String doing, Path file, String advice, SQLException e) {

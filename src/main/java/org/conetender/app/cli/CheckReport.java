@@ -31,7 +31,8 @@ public final class CheckReport {
                 warnings(out, file, refused.warnings());
                 line(out, "");
                 line(out, count(refused.errors().size(), "error") + ": " + file
-                        + " is refused as a whole. Mend what is listed, then run check again.");
+                        + " is refused as a whole. Mend what is listed, then run check again: "
+                        + "what could not be read for it may hold more.");
             }
             case Outcome.Accepted accepted -> {
                 accepted.effective().forEach(e -> line(out, row(e)));

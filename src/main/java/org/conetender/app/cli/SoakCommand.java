@@ -40,7 +40,8 @@ import picocli.CommandLine.Spec;
             "Takes minutes to an hour of all processors; nothing real is switched."},
         exitCodeListHeading = "%nExit codes:%n",
         exitCodeList = {"0:every target was met",
-                "1:a target was missed or a rule broke; the lines say which",
+                "1:a target was missed, or too few were tried to judge it, or a rule broke; the lines say "
+                + "which",
             "2:an option is wrong; nothing was run"},
         footerHeading = "%nExample:%n",
         footer = {"  conetender soak --control --cones 200 --calm-hours 3000",
@@ -227,8 +228,10 @@ public final class SoakCommand implements Callable<Integer> {
         return broken.isEmpty() ? 0 : MISSED;
     }
 
-    private int shown(List<String> lines, List<Target> targets, double hoursPerCpuHour, String speed)
+    private int shown(List<String> all, List<Target> targets, double hoursPerCpuHour, String speed)
             throws IOException {
+        // Of nothing, or where the worst never came, there is no figure.
+        List<String> lines = all.stream().map(l -> l.replace("NaN", "  -")).toList();
         PrintWriter err = spec.commandLine().getErr();
         err.println();
         err.flush();
@@ -239,6 +242,9 @@ public final class SoakCommand implements Callable<Integer> {
             lines.forEach(out::println);
             out.println("Targets");
             targets.stream().map(Target::line).forEach(out::println);
+            if (!targets.stream().allMatch(Target::enough)) {
+                out.println("Too few were tried to judge all of these: ask for more of them.");
+            }
             out.println(speed);
         }
         out.flush();

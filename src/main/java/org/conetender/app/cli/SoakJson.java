@@ -27,6 +27,7 @@ final class SoakJson {
                     g.writeNumberField("got", t.got());
                 }
                 g.writeNumberField("most", t.most());
+                g.writeBooleanField("enough", t.enough());
                 g.writeBooleanField("met", t.met());
                 g.writeEndObject();
             }

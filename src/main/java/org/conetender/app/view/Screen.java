@@ -172,7 +172,8 @@ public final class Screen {
     /** A sentence, wrapped below its own beginning. */
     private void text(Rank rank, String lead, String sentence, Colour colour) {
         List<String> lines = new ArrayList<>();
-        for (String line : wrap(sentence, width - lead.length())) {
+        for (String line : sentence.lines().flatMap(l -> wrap(l.strip(), width - lead.length()).stream())
+                .toList()) {
             lines.add((lines.isEmpty() ? colour.of(lead) : " ".repeat(lead.length())) + colour.of(line));
         }
         page.add(rank, lines);

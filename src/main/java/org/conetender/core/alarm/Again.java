@@ -42,6 +42,11 @@ public final class Again {
         return suffocates(kind) ? 10 * Units.MINUTE_MS : Long.MAX_VALUE;
     }
 
+    /** Whether an acknowledgement keeps it quiet for ten minutes only. */
+    public static boolean minutesOnly(AlarmKind kind) {
+        return quietMs(kind) != Long.MAX_VALUE;
+    }
+
     private static boolean suffocates(AlarmKind kind) {
         return kind == AlarmKind.AIR_FAILED_ANIMALS || kind == AlarmKind.AIR_SHUT_IN;
     }

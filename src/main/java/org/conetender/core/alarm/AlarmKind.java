@@ -160,6 +160,11 @@ public enum AlarmKind {
             "it is held as warm as is safe, where it is measured and may be heated, and comes later",
             "Plan without it for that hour, or say 'ready-by' with another; 'ready-by none' gives it "
             + "up.")),
+    OUT_OF_REACH(batch(Stakes.DAY), 600, says(
+            "the heater is too weak to bring the water to its set-point in this room",
+            "the water stays cooler, and the batch is ready later",
+            "Cover the cone, warm the room or have a stronger heater fitted; or tell a 'setpoint' that can "
+            + "be reached. The forecast goes by the water as it is.")),
     RELAY_WORN(work(Stakes.DAY), 0, says(
             "the relay of the heater has closed as often as it is rated for",
             "none yet; heat goes on",

@@ -12,6 +12,9 @@ import org.conetender.core.settings.Cone.Usual;
  */
 public final class Fits {
 
+    /** So much more than usual is rather a slip than a fuller cone, a factor (guess). */
+    private static final double MOST_OF_USUAL = 1.5;
+
     /** A report can be withdrawn within this time (guess: one round of chores). */
     public static final long WITHDRAW_WITHIN_MS = 30 * 60_000;
 
@@ -129,6 +132,14 @@ public final class Fits {
             case Ask.Did _, Ask.SetSetpoint _, Ask.ReadyBy _, Ask.Withdraw _, Ask.Acknowledge _,
                  Ask.Alarms _, Ask.Away _ -> null;
         });
+    }
+
+    /** Why so much is not believed of a cone that is usually filled with less. @param litres told */
+    public static Optional<String> tooMuch(double litres, Usual usual) {
+        return litres <= MOST_OF_USUAL * usual.litres() ? Optional.empty()
+                : Optional.of("litres = " + trim(litres) + " does not fit: the cone is usually filled with "
+                        + trim(usual.litres()) + " L. Give what is in it; if it does hold that much, say "
+                        + "'usual litres=" + trim(litres) + "' first.");
     }
 
     private static String first(String... found) {

@@ -34,7 +34,8 @@ public final class AlarmWords {
     static String alert(Settings s, Alarm a, Moment now) {
         if (!over(a, now)) {
             return where(s, a) + ": " + what(a) + ", since " + since(s, a, now) + with(a) + ". "
-                    + a.kind().todo();
+                    + a.kind().todo() + " "
+                    + TellLine.acknowledge(a.cone(), a.kind().id()) + ".";
         }
         String until = Sentences.clock(now.wallMs() - a.goneMs(now.monoMs()), zone(s), now.wallMs());
         return where(s, a) + ": over since " + until + ": " + what(a) + ", since " + since(s, a, now) + ".";
@@ -115,7 +116,12 @@ public final class AlarmWords {
                 + open.stream().map(a -> alert(s, a, now)).collect(Collectors.joining(" ")));
     }
 
-    /** Every alarm with its states, and what to do about each first cause. @param cone empty for all */
+    /**
+     * Every alarm with its states, what to do about each first cause, and how to acknowledge it: a few lines
+     * for each.
+     *
+     * @param cone empty for all
+     */
     public static String list(Settings s, Alarms all, Optional<String> cone, Moment now) {
         List<Alarm> alarms = all.raised().stream().filter(a -> cone.isEmpty() || a.cone().equals(cone.get()))
                 .toList();
@@ -123,11 +129,13 @@ public final class AlarmWords {
     }
 
     private static String listed(Settings s, List<Alarm> alarms, Moment now) {
-        return (alarms.size() == 1 ? "1 alarm. " : alarms.size() + " alarms. ")
-                + alarms.stream().map(a -> where(s, a) + ", " + a.kind().id() + ": " + what(a) + ", since "
-                        + since(s, a, now) + "; " + String.join(", ", states(s, a, now)) + "."
-                        + (a.follows() || a.shelved() ? "" : " " + a.kind().todo()))
-                        .collect(Collectors.joining(" "));
+        return (alarms.size() == 1 ? "1 alarm." : alarms.size() + " alarms.")
+                + alarms.stream().map(a -> "\n" + where(s, a) + ", " + a.kind().id() + ": " + what(a)
+                        + ", since " + since(s, a, now) + "; " + String.join(", ", states(s, a, now)) + "."
+                        + (a.follows() || a.shelved() ? "" : "\n  " + a.kind().todo())
+                        + (a.follows() || a.acknowledged() && !a.latched() ? ""
+                                : "\n  " + TellLine.acknowledge(a.cone(), a.kind().id())))
+                        .collect(Collectors.joining());
     }
 
     /** What only heat shows: while that is locked off, nobody knows whether its cause is mended. */

@@ -22,7 +22,10 @@ public final class Answers {
 
     private Answers() {}
 
-    /** @param request that is durable now  @param before what is said of what it took back, if it did */
+    /**
+     * @param request that is durable now
+     * @param before what is said of what it took back, or of what follows from it, if it did
+     */
     public record Asked(Request request, String before) {}
 
     /** The answer to a request that is durable now. */
@@ -47,7 +50,8 @@ public final class Answers {
             case Ask.Withdraw _ -> asked.before() + "; the "
                     + (book.cone(r.cone()).batch().stage() instanceof Stage.Clean ? "cone" : "batch") + " is "
                     + book.cone(r.cone()).batch().stage().word() + " again.";
-            case Ask.Acknowledge a -> "alarm '" + a.alarm() + "' is acknowledged" + locked(book, r.cone());
+            case Ask.Acknowledge a -> "alarm '" + a.alarm() + "' is acknowledged"
+                    + locked(book, asked.before());
             case Ask.Shelve h -> h.hours() == 0 ? "alarm '" + h.alarm() + "' is told again."
                     : Text.of("alarm '%s' is not told for %s h, then again if it still stands; it stays in "
                             + "the list.", h.alarm(), plain(h.hours()));
@@ -56,10 +60,12 @@ public final class Answers {
                     + a.helper() + ".";
         };
         if (r.cone().isEmpty() || r.ask() instanceof Ask.TinHolds) {
-            return what;
+            return r.ask() instanceof Ask.Acknowledge || r.ask() instanceof Ask.Shelve
+                    ? Sentences.place(s, r.cone()) + what : what;
         }
         Cone cone = s.cone(r.cone()).orElseThrow();
-        return "Cone " + r.cone() + ": " + what + " Next: " + NextStep.of(s, cone, book.cone(r.cone()), when);
+        return Sentences.place(s, r.cone()) + what + " Next: "
+                + NextStep.of(s, cone, book.cone(r.cone()), when);
     }
 
     /** Whether a cone holds it or is charged with it as usual, or anything was ever learnt of it. */
@@ -83,8 +89,8 @@ public final class Answers {
                 + "it back.")).orElse("");
     }
 
-    /** What an acknowledgement leaves locked, and what has to be said again first. */
-    private static String locked(Book book, String cone) {
+    /** What an acknowledgement leaves locked, and what has to be said again first; else what follows. */
+    private static String locked(Book book, String follows) {
         Lives lives = book.lives();
         String aside = lives.aside().stream().map(Change.SetAside::what).collect(Collectors.joining(", "));
         String cones = lives.aside().stream().map(Change.SetAside::cone).filter(c -> !c.isEmpty()).distinct()
@@ -97,9 +103,7 @@ public final class Answers {
         if (lives.damage().isPresent()) {
             return "; heat stays locked off until '" + Lives.DAMAGED + "' is acknowledged.";
         }
-        return !cone.isEmpty() && !book.cone(cone).latches().isEmpty()
-                ? "; what tripped stays locked off until it is acknowledged with its cause gone."
-                : aside.isEmpty() ? "." : "; heat is free again. Still set aside: " + aside
+        return aside.isEmpty() ? follows : "; heat is free again. Still set aside: " + aside
                 + ". Say it again if it is to hold.";
     }
 

@@ -9,6 +9,7 @@ import java.util.stream.Collectors;
 import org.conetender.core.ConeLive;
 import org.conetender.core.RelayLife;
 import org.conetender.core.Result;
+import org.conetender.core.alarm.AlarmKind;
 import org.conetender.core.guard.Finding;
 import org.conetender.core.guard.Power;
 import org.conetender.core.heat.Hold;
@@ -22,7 +23,7 @@ final class HeatNode {
     static final List<Property> PROPERTIES = List.of(Property.of("on", "Heater on", "boolean"),
             Property.of("duty", "Heat demanded", "float").unit("%"),
             Property.of("vetoed", "Why heat is withheld", "string"),
-            Property.of("limited", "Why less heat is given than there could be", "string"),
+            Property.of("limited", "Why less heat is given than is wanted", "string"),
             Property.of("known", "How well it is known how this water answers its heater", "enum")
                     .format(Arrays.stream(Known.values()).map(Known::word).collect(Collectors.joining(","))),
             Property.of("relay-closings", "How often its relay has closed since it was new", "integer"),
@@ -45,6 +46,8 @@ final class HeatNode {
                 // What only a person can release is the better reason.
                 .min(Comparator.comparing(f -> f.clears() != Finding.Clears.ACKNOWLEDGED))
                 .map(Finding::what).ifPresent(w -> out.put("vetoed", w));
+        result.next().live().alarms().raised().stream().filter(a -> a.kind() == AlarmKind.OUT_OF_REACH
+                && a.active() && a.cone().equals(c.id())).forEach(a -> out.put("limited", a.what()));
         if (Hold.most(c, live.judged().heat()) < 1 && wanted) {
             out.put("limited", Sentences.GENTLY);
         }

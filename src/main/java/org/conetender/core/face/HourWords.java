@@ -22,7 +22,7 @@ public final class HourWords {
     private static final double HARDLY = 0.01;
 
     private static final DateTimeFormatter DATED =
-            DateTimeFormatter.ofPattern("EEE d MMM HH:mm", Locale.ENGLISH);
+            DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm (EEE)", Locale.ENGLISH);
 
     private HourWords() {}
 
@@ -46,7 +46,17 @@ public final class HourWords {
             return nowWallMs + Units.msOfHours(Math.max(0, hours));
         }
 
-        /** With weekday and date. */
+        /** Of a batch that is ready. @param sinceMs wall time  @param keepsMs until when its food keeps */
+        String ripe(long sinceMs, Optional<Long> keepsMs) {
+            return "Ready since " + Sentences.clock(sinceMs, zone, nowWallMs) + ", "
+                    + LotWords.span(Units.hours(Math.abs(askedMs() - sinceMs)))
+                    + (sinceMs < askedMs() ? " before " : " after ") + asked() + ", when it is wanted"
+                    + keepsMs.map(k -> "; its food keeps until "
+                    + Sentences.clock(k, zone, nowWallMs) + (k < askedMs() ? ": harvest it by then" : ""))
+                    .orElse("") + ".";
+        }
+
+        /** With its date, as it can be said again, and the weekday ({@link Hour#withWeekday}). */
         private String dated(long wallMs) {
             return DATED.format(Instant.ofEpochMilli(wallMs).atZone(zone));
         }

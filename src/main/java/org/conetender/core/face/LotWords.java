@@ -102,7 +102,7 @@ public final class LotWords {
                 + (laterH < 0 ? " sooner" : " later") + " than was told before.");
     }
 
-    private static String span(double hours) {
+    static String span(double hours) {
         return hours < 1.5 ? Text.of("%.0f min", 60 * hours) : Text.of("%.1f h", hours);
     }
 

@@ -9,6 +9,7 @@ import java.util.Optional;
 import org.conetender.core.batch.Batch;
 import org.conetender.core.guard.View;
 import org.conetender.core.settings.Cone;
+import org.conetender.core.settings.Settings;
 import org.conetender.core.unit.Text;
 import org.conetender.core.unit.Units;
 
@@ -44,44 +45,45 @@ public final class Sentences {
 
     /** The answer to a request that the record refused. @param counts whether it is in force all the same */
     public static String unrecorded(boolean counts, String why) {
-        return counts ? "Done, but not recorded: " + why + ". It is tried again every minute; whatever it "
-                + "allows waits for that." : "Not recorded, so not done: " + why + ". Then say it again.";
+        return counts ? "done, but not recorded: " + why + ". It is tried again every minute; whatever it "
+                + "allows waits for that." : "not recorded, so not done: " + why + ". Then say it again.";
     }
 
     /** As {@link #unrecorded}, of one that is not in force and that a restart may find all the same. */
     public static String perhaps(String why) {
-        return "Not done, but perhaps recorded: " + why + ". If the daemon is started again before its disk "
+        return "not done, but perhaps recorded: " + why + ". If the daemon is started again before its disk "
                 + "works, it may be carried out after all: look at the cone ('watch' or 'report') before you "
                 + "say it again.";
     }
 
     /** Said of a step whose answer is late. @param word the step's  @param counts whether it is in force */
-    public static String late(String cone, String word, boolean counts) {
-        return place(cone) + "'" + word + (counts ? "' is in force and is being written down."
+    public static String late(String word, boolean counts) {
+        return "'" + word + (counts ? "' is in force and is being written down."
                 : "' was heard and is being written down; it is not done yet.");
     }
 
     /** Said of a step that the record does not answer. @param counts whether it is in force already */
-    public static String hanging(String cone, String word, boolean counts) {
-        return place(cone) + "'" + word + (counts ? "' is in force, but" : "' is not done:")
+    public static String hanging(String word, boolean counts) {
+        return "'" + word + (counts ? "' is in force, but" : "' is not done:")
                 + " it could not be written down yet. Check the disk"
                 + (counts ? "." : "; once it answers, this may still be carried out, so look at the cone.");
     }
 
     /** Said of a step that waits until an earlier one is written down. */
-    public static String behind(String cone, String word) {
-        return place(cone) + "'" + word + "' was heard; it waits until the report before it is written down.";
+    public static String behind(String word) {
+        return "'" + word + "' was heard; it waits until the report before it is written down.";
     }
 
     /** The answer to an acknowledgement while the record fails. @param why it does */
-    public static String quieted(String cone, String alarm, String why) {
-        return place(cone) + "alarm '" + alarm + "' is quiet, at most until the next restart; this is not "
+    public static String quieted(String alarm, String why) {
+        return "alarm '" + alarm + "' is quiet, at most until the next restart; this is not "
                 + "recorded: " + why + ". What is locked off stays so; acknowledge again when that is "
                 + "mended.";
     }
 
-    private static String place(String cone) {
-        return cone.isEmpty() ? "" : "Cone " + cone + ": ";
+    /** How an answer begins: of what it is. @param cone empty for the site */
+    public static String place(Settings s, String cone) {
+        return (cone.isEmpty() ? s.site().name() : "Cone " + cone) + ": ";
     }
 
     /** What a dense charge means for its harvest. @param waterC how warm it will be then, °C */

@@ -26,7 +26,7 @@ public final class ShelfWords {
                 .map(e -> name(e.getKey()) + " until " + Sentences.clock(now.wallMs() + e.getValue()
                         - now.monoMs(), s.site().feeding().zone(), now.wallMs()))
                 .collect(Collectors.joining(BETWEEN));
-        return all.isEmpty() ? "" : " " + BEGIN + all + ".";
+        return all.isEmpty() ? "" : "\n" + BEGIN + all + ".";
     }
 
     private static String name(String key) {

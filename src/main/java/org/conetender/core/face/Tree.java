@@ -17,14 +17,17 @@ import org.conetender.core.State;
 import org.conetender.core.alarm.Alarm;
 import org.conetender.core.alarm.AlarmKind;
 import org.conetender.core.batch.Batch;
+import org.conetender.core.batch.Stage;
 import org.conetender.core.guard.Finding;
 import org.conetender.core.hatch.Development;
 import org.conetender.core.hatch.Forecast;
+import org.conetender.core.hatch.Harvest;
 import org.conetender.core.image.Hour;
 import org.conetender.core.judge.Belief;
 import org.conetender.core.judge.Thermal;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.settings.Settings;
+import org.conetender.core.unit.Boots;
 import org.conetender.core.unit.Moment;
 import org.conetender.core.unit.Units;
 
@@ -182,14 +185,22 @@ public final class Tree {
     /** The hour it is wanted at, and how that stands. */
     private void hour(String at, ConeLive live, Batch b) {
         out.put(at + "ready-by", b.marks().readyBy().map(Hour::text).orElse("\0"));
-        Appointment.of(b, live.outlook().appointment()).filter(a -> b.stage().growing()).ifPresent(a -> {
-            long wall = result.next().book().boots().wallMs(now).orElse(now.wallMs());
-            HourWords.Said said = new HourWords.Said(a.hour(), zone(), wall);
-            out.put(at + "ready-by-outlook", HourWords.stand(said, a,
-                    live.outlook().forecast().map(f -> f.ready().announced()
-                            - Units.hours(now.monoMs() - live.outlook().atMs()))));
-            if (!Double.isNaN(a.chance())) {
-                out.put(at + "ready-by-chance", decimals(100 * a.chance(), 0));
+        Appointment.of(b, live.outlook().appointment()).ifPresent(a -> {
+            Boots boots = result.next().book().boots();
+            HourWords.Said said = new HourWords.Said(a.hour(), zone(),
+                    boots.wallMs(now).orElse(now.wallMs()));
+            if (b.stage() instanceof Stage.Ready(Moment since) && !live.unripe(b)) {
+                boots.wallMs(since).ifPresent(w -> out.put(at + "ready-by-outlook", said.ripe(w,
+                        live.outlook().harvest().filter(_ -> !live.outlook().lapsed(now))
+                                .map(Harvest::untilHours).filter(Double::isFinite)
+                                .map(h -> Digest.readyAtMs(live, h, now)))));
+            } else if (b.stage().growing()) {
+                double sinceH = Units.hours(now.monoMs() - live.outlook().atMs());
+                out.put(at + "ready-by-outlook", HourWords.stand(said, a,
+                        live.outlook().forecast().map(f -> f.ready().announced() - sinceH)));
+                if (!Double.isNaN(a.chance())) {
+                    out.put(at + "ready-by-chance", decimals(100 * a.chance(), 0));
+                }
             }
         });
     }

@@ -24,11 +24,11 @@ public record Finding(String guard, Set<Power> denies, Clears clears, Optional<A
     /** What ends a finding. Nothing stands for ever: a lock that nobody could open would be gone around. */
     public enum Clears {
         /** It ends when its cause ends. */
-        CONDITION("with its cause"),
+        CONDITION("its cause is gone"),
         /** It is latched in the book until a person acknowledges its alarm and the cause is gone. */
-        ACKNOWLEDGED("acknowledged, cause gone"),
+        ACKNOWLEDGED("its cause is gone and somebody has acknowledged the alarm"),
         /** It is marked in the batch and stays true of it. */
-        BATCH_ENDS("with the batch");
+        BATCH_ENDS("the batch ends");
 
         private final String words;
 
@@ -36,7 +36,7 @@ public record Finding(String guard, Set<Power> denies, Clears clears, Optional<A
             this.words = words;
         }
 
-        /** As the safety document has it. */
+        /** Until when it stands, as the safety document has it. */
         public String words() {
             return words;
         }

@@ -81,10 +81,12 @@ record ForecastTable(List<Judged> all) {
         List<Judged> often = of(Point.START, b -> b.seen() == OFTEN);
         if (!often.isEmpty()) {
             targets.add(new Target("error at the start, lot seen 3, as a part of that of fixed hours",
-                median(often, Judged::offMin) / median(often, ForecastTable::fixedMin), FIXED_PART));
+                median(often, Judged::offMin) / median(often, ForecastTable::fixedMin), FIXED_PART,
+                often.size() >= Target.LEAST));
         }
-        targets.add(new Target("median error 3 h before, min", median(of(Point.LAST, _ -> true),
-                Judged::offMin), LAST_MIN));
+        List<Judged> last = of(Point.LAST, _ -> true);
+        targets.add(new Target("median error 3 h before, min", median(last, Judged::offMin), LAST_MIN,
+                last.size() >= Target.LEAST));
         return targets;
     }
 
@@ -104,8 +106,8 @@ record ForecastTable(List<Judged> all) {
     }
 
     private static Target holds(String what, List<Judged> some) {
-        return new Target("80 % interval off its share, " + what, 
-                Math.abs(share(some, Judged::in80) - SHOULD), MAY_MISS);
+        return Target.off("80 % interval off its share, " + what, share(some, Judged::in80),
+                new Target.Share(SHOULD, MAY_MISS), some.size());
     }
 
     private static String row(String what, List<Judged> some) {

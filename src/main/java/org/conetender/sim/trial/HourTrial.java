@@ -163,10 +163,12 @@ public final class HourTrial {
     public List<Target> targets() {
         List<Target> targets = new ArrayList<>();
         for (String s : schools.stream().filter(n -> !n.startsWith(SCATTERED)).toList()) {
+            List<Asked> feasible = of(s, Asked::feasible);
+            List<Asked> hopeless = of(s, Asked::hopeless);
             targets.add(new Target("hours missed by over 20 min though they can be kept, " + s + ", share",
-                    1 - share(of(s, Asked::feasible), Asked::punctual), 1 - SHARE));
+                    1 - share(feasible, Asked::punctual), 1 - SHARE, feasible.size() >= Target.LEAST));
             targets.add(new Target("hours that cannot be kept but were promised, " + s + ", share",
-                    share(of(s, Asked::hopeless), a -> a.end().promised()), 0));
+                    share(hopeless, a -> a.end().promised()), 0, hopeless.size() >= Target.LEAST));
         }
         return targets;
     }

@@ -77,14 +77,14 @@ final class MishapTable {
         List<Target> targets = new ArrayList<>();
         for (Switches on : Switches.values()) {
             List<Met> welded = of(on, Mishap.WELDED);
-            targets.add(new Target("welded, " + on.words() + ": excess over its bound, p99",
-                    quantiles(welded, MishapTable::excessShare).at(P99), 1));
-            targets.add(new Target("welded, " + on.words() + ": delay over its bound, p99",
-                    quantiles(welded, MishapTable::delayShare).at(P99), 1));
-            targets.add(new Target("probe in air, " + on.words() + ": p99, s",
-                    delays(of(on, Mishap.IN_AIR)).at(P99), 15));
-            targets.add(new Target("probe frozen, " + on.words() + ": p99, min",
-                    delays(of(on, Mishap.FROZEN)).at(P99) / 60, FROZEN_S / 60));
+            targets.add(Target.of("welded, " + on.words() + ": excess over its bound, p99",
+                    quantiles(welded, MishapTable::excessShare), P99, 1));
+            targets.add(Target.of("welded, " + on.words() + ": delay over its bound, p99",
+                    quantiles(welded, MishapTable::delayShare), P99, 1));
+            targets.add(Target.of("probe in air, " + on.words() + ": p99, s",
+                    delays(of(on, Mishap.IN_AIR)), P99, 15));
+            targets.add(Target.of("probe frozen, " + on.words() + ": p99, min",
+                    quantiles(of(on, Mishap.FROZEN), m -> delayS(m) / 60), P99, FROZEN_S / 60));
         }
         return targets;
     }
@@ -101,7 +101,11 @@ final class MishapTable {
     }
 
     private static Quantiles delays(List<Met> met) {
-        return quantiles(met, m -> ControlTrial.noticed(m) ? m.notice().delayS() : Double.NaN);
+        return quantiles(met, MishapTable::delayS);
+    }
+
+    private static double delayS(Met m) {
+        return ControlTrial.noticed(m) ? m.notice().delayS() : Double.NaN;
     }
 
     private List<Met> of(Switches on, Mishap what) {

@@ -85,14 +85,14 @@ public final class TrialReport {
         List<Held> solid = of(Laws.OURS_SOLID, h -> true);
         List<Held> relay = of(Laws.OURS_400, h -> true);
         List<Target> targets = new ArrayList<>(List.of(
-                new Target("overshoot, solid-state, p95, K", at(solid, Measures::overshootK), 0.10),
-                new Target("rms, solid-state, p95, K", at(solid, Measures::rmsK), 0.05),
-                new Target("rms, relay at 400 cycles a day, p95, K", at(relay, Measures::rmsK), 0.15),
-                new Target("cycles over the least for the ripple, relay 400, p95",
-                        at(relay, Measures::excess), CYCLES_EXCESS),
-                new Target("cycles a day, relay 400, p95", at(relay, Measures::cycles), 400),
-                new Target("cycles a day, relay 150, p95",
-                        at(of(Laws.OURS_150, h -> true), Measures::cycles), 150)));
+                target("overshoot, solid-state, p95, K", solid, Measures::overshootK, 0.10),
+                target("rms, solid-state, p95, K", solid, Measures::rmsK, 0.05),
+                target("rms, relay at 400 cycles a day, p95, K", relay, Measures::rmsK, 0.15),
+                target("cycles over the least for the ripple, relay 400, p95", relay, Measures::excess,
+                        CYCLES_EXCESS),
+                target("cycles a day, relay 400, p95", relay, Measures::cycles, 400),
+                target("cycles a day, relay 150, p95", of(Laws.OURS_150, h -> true), Measures::cycles,
+                        150)));
         targets.addAll(mishaps.targets());
         targets.add(new Target(Text.of("false alarms in %.0f h", calmHours()), falseAlarms(), 0));
         return targets;
@@ -126,7 +126,15 @@ public final class TrialReport {
         return all.held().stream().filter(h -> h.law() == law).filter(which).toList();
     }
 
+    private static Target target(String what, List<Held> held, ToDoubleFunction<Measures> of, double most) {
+        return Target.of(what, quantiles(held, of), P95, most);
+    }
+
     private static double at(List<Held> held, ToDoubleFunction<Measures> of) {
-        return new Quantiles(held.stream().map(Held::measures).mapToDouble(of).toArray()).at(P95);
+        return quantiles(held, of).at(P95);
+    }
+
+    private static Quantiles quantiles(List<Held> held, ToDoubleFunction<Measures> of) {
+        return new Quantiles(held.stream().map(Held::measures).mapToDouble(of).toArray());
     }
 }

@@ -94,8 +94,8 @@ public final class WeldTrial {
     /** What was aimed at. */
     public List<Target> targets() {
         List<Target> targets = new ArrayList<>();
-        rows().forEach((row, all) -> targets.add(new Target("welded under the daemon, " + row.words()
-                + ": excess over its bound, p99", of(all, WeldRun.Notice::share).at(P99), 1)));
+        rows().forEach((row, all) -> targets.add(Target.of("welded under the daemon, " + row.words()
+                + ": excess over its bound, p99", of(all, WeldRun.Notice::share), P99, 1)));
         return targets;
     }
 

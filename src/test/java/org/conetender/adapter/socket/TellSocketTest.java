@@ -121,7 +121,7 @@ class TellSocketTest {
         CompletableFuture<Answer> answer = tell("a settle");
         socket.answer(polled(), false, "Shut the air valve first,\nthen say valve-shut.");
         assertThat(answer.get()).isEqualTo(
-                new Answer(Kind.REFUSED, "Shut the air valve first, then say valve-shut."));
+                new Answer(Kind.REFUSED, "Shut the air valve first,\nthen say valve-shut."));
     }
 
     @Test

@@ -125,7 +125,7 @@ class BackupTest {
         assertThatThrownBy(() -> Backup.of(book("work"), copy)).hasMessageContaining("exists already");
         assertThat(Files.readString(copy)).isEqualTo("a letter");
         assertThatThrownBy(() -> Backup.of(book("work"), folder.resolve("none").resolve("copy")))
-                .hasMessageContaining("see that its folder is there");
+                .hasMessageContaining("there is no folder " + folder.resolve("none"));
         assertThatThrownBy(() -> Backup.of(book("empty"), folder.resolve("second")))
                 .hasMessageContaining("there is no record");
         assertThat(names(folder)).hasSize(3);

@@ -56,7 +56,8 @@ class DiskWordsTest {
         assertThat(said.get("backup to a full stick")).contains("the backup "
                 + folder.resolve("stick/record.zip"), "the disk of " + folder.resolve("stick") + " is full",
                 "The record is as it was").doesNotContain("by itself");
-        assertThat(said.get("fact")).contains(disk, "recording goes on by itself");
+        assertThat(said.get("fact")).as("in the words of who reports").contains(disk,
+                "recording goes on by itself").doesNotContain("SQLITE").doesNotContain("could not");
         assertThat(said.get("fact with room")).isEqualTo("done");
     }
 

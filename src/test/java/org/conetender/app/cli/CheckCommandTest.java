@@ -48,7 +48,8 @@ class CheckCommandTest {
         assertThat(err.toString().lines()).contains(
                 file + ":2: site.zone = \"Nowhere\": no such zone; it must be a name of the IANA list, "
                         + "such as Europe/London",
-                "2 errors: " + file + " is refused as a whole. Mend what is listed, then run check again.");
+                "2 errors: " + file + " is refused as a whole. Mend what is listed, then run check again: "
+                + "what could not be read for it may hold more.");
     }
 
     private static Path broken(Path folder) throws IOException {

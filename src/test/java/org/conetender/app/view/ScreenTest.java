@@ -82,6 +82,9 @@ class ScreenTest {
         String list = "1 alarm. Cone a, dry: low, since 21:40; active, shelved until 23:00.";
         Published p = new Published().incubating("a").says("-a/hand/alarms", list);
         assertThat(page(p, 100)).contains("  alarms  " + list);
+        p.says("-a/hand/alarms", list + "\n  To acknowledge: tell");
+        assertThat(page(p, 100)).contains("  alarms  " + list, "          To acknowledge: tell");
+        p.says("-a/hand/alarms", list);
         assertThat(ViewJson.of(p.view("a"))).contains("\"alarms\":\"" + list + "\"");
         p.says("-a/$alert/probe", "Cone a: no probe answers.");
         assertThat(page(p, 100)).noneMatch(l -> l.contains("alarms"));

@@ -46,11 +46,12 @@ class AlarmWordsTest {
         assertThat(alerts(s)).containsExactly(A + "$alert/air-failed-animals");
         assertThat(tree(s).get(A + "$alert/air-failed-animals")).isEqualTo("Cone a: its air is switched on "
                 + "but none arrives, since 09:01; the same in cones b and c. The nauplii suffocate within "
-                + "minutes: start the pump, put the hose on, open the air valve.");
-        assertThat(tree(s).get("homie/5/larkmoor-b/hand/alarms")).isEqualTo("1 alarm. Cone b, "
+                + "minutes: start the pump, put the hose on, open the air valve. To acknowledge: conetender "
+                + "tell a acknowledge air-failed-animals.");
+        assertThat(tree(s).get("homie/5/larkmoor-b/hand/alarms")).isEqualTo("1 alarm.\nCone b, "
                 + "air-failed-animals: its air is switched on but none arrives, since 09:01; active, not "
                 + "acknowledged, follows from air-failed-animals of cone a.");
-        assertThat(tree(s).get(SITE + "site/alarms")).startsWith("3 alarms. Cone a, air-failed-animals: ");
+        assertThat(tree(s).get(SITE + "site/alarms")).startsWith("3 alarms.\nCone a, air-failed-animals: ");
     }
 
     @Test

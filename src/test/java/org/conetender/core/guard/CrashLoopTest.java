@@ -176,7 +176,7 @@ class CrashLoopTest {
         killed(s, 3);
         s.ask("a", new Ask.SetSetpoint(25));
         assertThat(s.ask("a", new Ask.Acknowledge("crash-loop")).sentence())
-                .contains("'crash-loop' is acknowledged. Next");
+                .contains("'crash-loop' is acknowledged; heat is allowed again. Next");
     }
 
     @Test
@@ -185,6 +185,7 @@ class CrashLoopTest {
         s.ask("a", new Ask.SetSetpoint(25));
         killed(s, 3);
         assertThat(s.ask("", new Ask.Acknowledge("crash-loop")).sentence())
+                .startsWith("Larkmoor Fry Room: alarm 'crash-loop' is acknowledged")
                 .contains("heat is free again. Still set aside: 'setpoint' of cone a");
         s.seconds(3);
         assertThat(s.standing("")).isEmpty();

@@ -52,7 +52,8 @@ class DamagedRecordTest {
         s.stopAndStart(MOMENT).minutes(1);
         s.restart("boot-2", MOMENT).minutes(1);
         assertThat(heats(s)).isFalse();
-        assertThat(s.ask("b", new Ask.Acknowledge("record-damaged")).sentence()).contains("acknowledged.");
+        assertThat(s.ask("b", new Ask.Acknowledge("record-damaged")).sentence())
+                .contains("acknowledged; heat is allowed again.");
         assertThat(heats(s)).isTrue();
         s.minutes(2);
         assertThat(s.standing("")).isEmpty();

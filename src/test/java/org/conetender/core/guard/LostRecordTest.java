@@ -32,7 +32,7 @@ class LostRecordTest {
     void whatTakesAwayIsDoneAndAnsweredHonestly() {
         Story s = failing(Story.at());
         var done = s.did("a", Step.DRAINED);
-        assertThat(done.sentence()).startsWith("Done, but not recorded");
+        assertThat(done.sentence()).startsWith("Cone a: done, but not recorded");
         assertThat(s.stage()).isEqualTo("drained");
         assertThat(s.on("a.cut-out")).isFalse();
     }
@@ -68,7 +68,7 @@ class LostRecordTest {
     @Test
     void withoutThisGuardARequestWouldBeTriedAndFailOneByOne() {
         Story s = failing(Story.without(LostRecord.class));
-        assertThat(s.did("c", Step.STARTED).sentence()).startsWith("Not recorded, so not done");
+        assertThat(s.did("c", Step.STARTED).sentence()).startsWith("Cone c: not recorded, so not done");
         s.minutes(10);
         assertThat(s.standing("")).isEmpty();
     }

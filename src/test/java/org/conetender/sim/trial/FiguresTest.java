@@ -44,6 +44,17 @@ class FiguresTest {
     }
 
     @Test
+    void aQuantileOfTooFewIsNotJudged() {
+        assertThat(Target.of("rms, K", new Quantiles(new double[19]), 0.95, 1).line())
+                .isEqualTo("  too few rms, K: 0.0 (at most 1.0)");
+        assertThat(Target.of("rms, K", new Quantiles(new double[20]), 0.95, 1).met()).isTrue();
+        assertThat(Target.of("rms, K", new Quantiles(new double[99]), 0.99, 1).met()).isFalse();
+        assertThat(Target.of("rms, K", new Quantiles(new double[9]), 0.5, 1).enough()).isFalse();
+        assertThat(Target.off("share", 0.82, new Target.Share(0.8, 0.04), 99).enough()).isFalse();
+        assertThat(Target.off("share", 0.82, new Target.Share(0.8, 0.04), 100).met()).isTrue();
+    }
+
+    @Test
     void overshootIsOfTheWarmUpAndErrorsAreOfTheDayAfter() {
         Measures.Taker taker = new Measures.Taker(27);
         for (double c : new double[] {26.8, 27.3, 27.1}) {
