@@ -32,12 +32,14 @@ final class Rules {
     private final Cone cone;
     private final List<String> broken;
     private final RecordRules record;
+    private final AlarmRules alarms;
 
     /** @param broken takes what broke, in words */
     Rules(Cone cone, List<String> broken) {
         this.cone = cone;
         this.broken = broken;
         this.record = new RecordRules(this);
+        this.alarms = new AlarmRules(this);
     }
 
     void check(boolean holds, String rule, String what) {
@@ -52,6 +54,7 @@ final class Rules {
         air(e);
         told(e);
         record.look(e);
+        alarms.look(e);
     }
 
     /** A life begins. @param state before its first tick */
