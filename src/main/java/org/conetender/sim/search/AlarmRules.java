@@ -8,6 +8,7 @@ import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.conetender.core.alarm.Alarm;
 import org.conetender.core.alarm.AlarmKind;
+import org.conetender.core.alarm.Message;
 import org.conetender.core.batch.Change;
 import org.conetender.core.guard.Finding;
 import org.conetender.core.image.Ask;
@@ -31,6 +32,8 @@ final class AlarmRules {
     /** Of want of air people are called so often, five times, before it is told as all else; ms. */
     private static final long SUFFOCATES_MS = 3 * Units.MINUTE_MS;
     private static final int SUFFOCATES_TIMES = 5;
+    /** Nothing that is urgent is told again sooner, ms (design.md, dangers). */
+    private static final long LEAST_REPEAT_MS = 3 * Units.MINUTE_MS;
 
     private final Rules rules;
 
@@ -77,7 +80,7 @@ final class AlarmRules {
         boolean seen = came.stream().anyMatch(r -> r.ask() instanceof Ask.Acknowledge)
                 || e.before().world().paper().queue().stream().flatMap(List::stream)
                 .anyMatch(f -> f.change() instanceof Change.Told(Ask.Acknowledge _));
-        return seen ? e.nowMs() : e.memory().seenMs();
+        return seen ? Math.max(e.nowMs(), e.memory().seenMs()) : e.memory().seenMs();
     }
 
     void look(Event e) {
@@ -92,6 +95,7 @@ final class AlarmRules {
         listed.forEach((key, a) -> rules.check(!a.acknowledged() || !unseen(e, bells.get(key)),
                 "seen-by-nobody", "'" + a.kind().id()
                 + "' counts as seen, and nobody has acknowledged it since it began"));
+        e.result().words().messages().forEach(m -> often(e, m));
         // A filling that became durable ends what nobody had seen; that it was withdrawn since is no matter.
         long durable = e.durable().number();
         if (durable == e.before().batch().number() && durable == e.next().batch().number()) {
@@ -105,6 +109,20 @@ final class AlarmRules {
                 "'" + kind.id() + "' is found and in no list");
         long quietMs = b.aloneMs() < 0 || !unseen(e, b) ? 0 : e.nowMs() - Math.max(b.aloneMs(), b.lastMs());
         rules.check(quietMs < withinMs(kind, b), "uncalled", "nobody is called of '" + kind.id() + "'");
+    }
+
+    /** One sentence for many names again what waits for an answer, but something in it has to be new. */
+    private void often(Event e, Message m) {
+        rules.check(m.alarms().stream().anyMatch(a -> !lately(e, a)), "told-often",
+                "'" + m.alarms().getFirst().kind().id() + "' was told twice within three minutes");
+    }
+
+    /** Unanswered since: who acknowledged too early is told once more when only the lock is left. */
+    private static boolean lately(Event e, Alarm a) {
+        Bell was = e.before().world().memory().bells().getOrDefault(a.key(), Bell.NONE);
+        Bell is = e.memory().bells().get(a.key());
+        return was.lastMs() > e.memory().seenMs() && was.foundMs() == is.foundMs()
+                && was.aloneMs() == is.aloneMs() && e.nowMs() - was.lastMs() < LEAST_REPEAT_MS;
     }
 
     private void left(Event e, Alarm a) {

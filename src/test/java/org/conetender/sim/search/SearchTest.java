@@ -27,6 +27,7 @@ import org.conetender.core.batch.Fact;
 import org.conetender.core.guard.AirFailed;
 import org.conetender.core.guard.BackSiphon;
 import org.conetender.core.guard.CookedBatch;
+import org.conetender.core.guard.DamagedRecord;
 import org.conetender.core.guard.DryHeater;
 import org.conetender.core.guard.Finding;
 import org.conetender.core.guard.Guard;
@@ -81,7 +82,7 @@ class SearchTest {
                     .isGreaterThanOrEqualTo(p.bounds().states());
             states += o.states();
         }
-        assertThat(states).isGreaterThan(70_000);
+        assertThat(states).isGreaterThan(80_000);
     }
 
     @Test
@@ -89,6 +90,16 @@ class SearchTest {
         Bounds b = new Bounds(500, Set.of(Trouble.RECORD_REFUSES), 1, false);
         Daemon d = Daemon.real(Fitted.BARE.settings(), Guards.ALL);
         assertThat(searched(Fitted.BARE, d, b)).isEqualTo(searched(Fitted.BARE, d, b));
+    }
+
+    @Test
+    void aStateThatManyPassesMeetIsCountedOnce() throws Exception {
+        Plan plan = new Plan(Fitted.BARE, new Bounds(300, Set.of(), 0, false));
+        Plan other = new Plan(Fitted.SIPHONING, plan.bounds());
+        long one = Passes.run(List.of(plan), 1, _ -> { }).distinct();
+        assertThat(Passes.run(List.of(plan, plan), 2, _ -> { }).distinct()).isEqualTo(one)
+                .isBetween(300L, 400L);
+        assertThat(Passes.run(List.of(plan, other), 2, _ -> { }).distinct()).isGreaterThan(one + 299);
     }
 
     /** What is wrong with a daemon, where it must show, and by which rules it may be found. */
@@ -128,7 +139,11 @@ class SearchTest {
         NOBODY_IS_CALLED_AGAIN(Fitted.BARE, Set.of(Trouble.PROBE_GONE), alarms(SearchTest::toldOnce),
                 "uncalled"),
         A_PROBE_THAT_SAYS_NO_FIGURE_IS_BELIEVED(Fitted.BARE, Set.of(Trouble.PROBE_GONE), s ->
-                misread(s, SearchTest::lastFigure), "heat-blind", "untold");
+                misread(s, SearchTest::lastFigure), "heat-blind", "untold"),
+        A_STALE_READING_IS_BELIEVED(Fitted.BARE, Set.of(Trouble.PROBE_LATE), s ->
+                misread(s, SearchTest::fresh), "heat-blind", "untold"),
+        A_DAMAGED_RECORD_THAT_LOCKS_NOTHING(Fitted.BARE, Set.of(Trouble.RECORD_DAMAGED),
+                without(DamagedRecord.class), "heat-locked", "air-locked");
 
         private final Fitted fitted;
         private final Set<Trouble> troubles;
@@ -251,6 +266,10 @@ class SearchTest {
     private static ProbeSample lastFigure(Water w, ProbeSample p) {
         return p.reading() instanceof Reading.Value || Double.isNaN(w.lastC()) ? p
                 : new ProbeSample(p.probe(), new Reading.Value(w.lastC()), p.ageMs());
+    }
+
+    private static ProbeSample fresh(Water w, ProbeSample p) {
+        return new ProbeSample(p.probe(), p.reading(), 0);
     }
 
     private static List<Fact> noTrips(List<Fact> facts) {
