@@ -11,6 +11,8 @@ import org.conetender.core.guard.WeldedHeater;
 import org.conetender.sim.Parts;
 import org.conetender.sim.trial.Target;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** A few of the stories that the soak tells by the thousand. */
 class SwarmTest {
@@ -75,6 +77,14 @@ class SwarmTest {
             assertThat(Play.of(Tale.parse(s.tale().text()), guards).broken()).extracting(v -> v.rule())
                     .containsExactly(rule);
         });
+    }
+
+    /** No heat without a reading: the two gaps of a minute and more are in every cone at once. */
+    @ParameterizedTest
+    @ValueSource(strings = {"slow", "absent"})
+    void aBusThatFailsForAllProbesEndsWell(String how) {
+        assertThat(Swarm.tell(Tale.parse("story larkmoor-plain careful seed 5 hours 6\n02:00:00 bus " + how
+                + " 3000s\n04:00:00 bus " + how + " 90s"))).isEmpty();
     }
 
     @Test
