@@ -133,7 +133,7 @@ final class ConeRules {
                     && c.kind() != SimContact.Fault.CHATTERING;
             case Fault.OfAir a -> device.equals("air-proof");
             case Fault.OfProbe _, Fault.Swapped _, Fault.Crossed _, Fault.OfWater _, Fault.OfRoomProbe _,
-                 Fault.OfSite _ -> false;
+                 Fault.OfBus _, Fault.OfSite _ -> false;
         } && !(f instanceof Fault.OfAir(String c, Air.Fault kind, var w)
                 && kind != Air.Fault.PROOF_STUCK_CLOSED
                 && kind != Air.Fault.PROOF_STUCK_OPEN));
@@ -146,7 +146,8 @@ final class ConeRules {
 
     private boolean probeHonest() {
         return rig.world().wrong().stream()
-                .noneMatch(f -> f instanceof Fault.OfProbe(var c, var i, var k, var w)
+                .noneMatch(f -> f instanceof Fault.OfBus
+                || f instanceof Fault.OfProbe(var c, var i, var k, var w)
                 && c.equals(settings.id()) || f instanceof Fault.Swapped(var a, var b, var w2)
                 && (a.equals(settings.id()) || b.equals(settings.id())));
     }
@@ -172,7 +173,8 @@ final class ConeRules {
         boolean calm = batch.stage().hasWater() && proven && !handled() && cone.air().flowLpm() > 0;
         boolean unasked = cone.heaterOn() && !rules.on(cone, "heat") && broken("heat");
         boolean coldRoom = rig.world().room().airC() < cone.water().waterC() - 1 - PROBE_K
-                && rig.world().wrong().stream().noneMatch(Fault.OfRoomProbe.class::isInstance);
+                && rig.world().wrong().stream()
+                .noneMatch(f -> f instanceof Fault.OfRoomProbe || f instanceof Fault.OfBus);
         rules.lasting("welded-soon", cone, calm && unasked && coldRoom && probeHonest()
                 && !told("welded", "overheat", "heater-stuck", "probe", "probe-unsteady"), WELDED_FOUND_S,
                 "a known cone was heated against our will for longer than it takes to see it");

@@ -104,6 +104,14 @@ public sealed interface Fault {
         }
     }
 
+    /** The bus, and with it every probe there is. */
+    record OfBus(SimProbe.Fault kind, When when) implements Fault {
+        @Override
+        public String cone() {
+            return "";
+        }
+    }
+
     /** The site. */
     record OfSite(Trouble kind, When when) implements Fault {
         @Override

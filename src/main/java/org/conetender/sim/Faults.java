@@ -110,6 +110,8 @@ final class Faults {
             case Fault.OfWater f -> water(f, on);
             case Fault.OfRoomProbe f -> world.roomProbe()
                     .ifPresent(p -> p.fail(on ? f.kind() : SimProbe.Fault.NONE));
+            case Fault.OfBus f -> world.devices().probes().values()
+                    .forEach(p -> p.fail(on ? f.kind() : SimProbe.Fault.NONE));
             case Fault.OfSite f -> site(f.kind(), on);
         }
     }

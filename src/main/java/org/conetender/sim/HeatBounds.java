@@ -116,7 +116,7 @@ final class HeatBounds {
                      NO_BATTERY -> false;
                 case PUMPS_STOP -> true;
             };
-            case Fault.OfRoomProbe _ -> true;
+            case Fault.OfRoomProbe _, Fault.OfBus _ -> true;
             case Fault.OfProbe _, Fault.OfSwitch _, Fault.OfContact _, Fault.OfAir _, Fault.OfWater _ ->
                     f.cone().equals(cone);
         };

@@ -132,8 +132,8 @@ final class LifeRules {
     /** What is borne at least, by what was told of the batch, in water as warm as its probe may show it. */
     private double capMinutes(State s, SimCone c) {
         String id = c.settings().id();
-        boolean honest = rig.world().wrong().stream().noneMatch(f -> f instanceof Fault.OfProbe p
-                && p.cone().equals(id));
+        boolean honest = rig.world().wrong().stream().noneMatch(f -> f instanceof Fault.OfBus
+                || f instanceof Fault.OfProbe p && p.cone().equals(id));
         double waterC = honest ? c.water().waterC() + PROBE_K : Breath.WARMEST_C;
         double perGram = s.live().cones().get(id).known().naupliiPerGram();
         Batch b = s.book().cone(id).batch();

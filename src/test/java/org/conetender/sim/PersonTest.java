@@ -167,8 +167,8 @@ class PersonTest {
             assertThat(w.wrong()).isEmpty();
             assertThat(w.powered()).isTrue();
         }
-        // The stories of the swarm draw the room's probe and crossed wires, which have themes of their own.
-        assertThat(kinds).doesNotContain(Fault.Crossed.class, Fault.OfRoomProbe.class)
-                .hasSize(Fault.class.getPermittedSubclasses().length - 2);
+        // The stories of the swarm draw the bus, the room's probe and crossed wires.
+        assertThat(kinds).doesNotContain(Fault.Crossed.class, Fault.OfRoomProbe.class, Fault.OfBus.class)
+                .hasSize(Fault.class.getPermittedSubclasses().length - 3);
     }
 }

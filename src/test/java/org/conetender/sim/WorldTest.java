@@ -135,6 +135,19 @@ class WorldTest {
     }
 
     @Test
+    void aSlowBusMakesEveryProbeLateAtOnceAndPasses() {
+        World w = Benches.book(20);
+        w.step(5_000);
+        w.apply(new Fault.OfBus(SimProbe.Fault.SLOW, new Fault.When(w.clock().elapsedMs(), 600_000)));
+        w.step(30_000);
+        assertThat(w.devices().probes().values()).hasSizeGreaterThan(2)
+                .allMatch(p -> p.latest(w.clock().now().monoMs()).ageMs() > 15_000);
+        w.step(600_000);
+        assertThat(w.devices().probes().values())
+                .allMatch(p -> p.latest(w.clock().now().monoMs()).ageMs() <= 1_000);
+    }
+
+    @Test
     void anUnknownConeIsAClearError() {
         assertThatThrownBy(() -> Benches.book(20).cone("q"))
                 .hasMessageContaining("there is no cone q").hasMessageContaining("a, b, c");

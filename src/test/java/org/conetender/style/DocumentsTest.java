@@ -137,6 +137,8 @@ class DocumentsTest {
         SourceFile.under("src/test/java").forEach(f -> Outline.of(f).types().forEach(t -> tests.add(
                 t.name().substring(t.name().lastIndexOf('.') + 1))));
         for (String[] row : rows) {
+            assertThat(row[3]).as("each has a class of its own")
+                    .isEqualTo(row[1].replaceFirst("`$", "Test`"));
             assertThat(tests).as(row[0]).contains(row[3].replace("`", ""));
         }
     }

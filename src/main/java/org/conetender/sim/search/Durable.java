@@ -7,6 +7,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.IntStream;
 import org.conetender.core.batch.Book;
 import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Fact;
@@ -20,14 +21,15 @@ import org.conetender.core.settings.Settings;
  * @param kept newest first; null before the first
  * @param book the fold of all of them, by number
  * @param locks guards that have tripped and were not released, by a count of these facts alone
+ * @param damages how often a part of them was lost
  */
-record Durable(Settings settings, Kept kept, Book book, Set<String> locks) {
+record Durable(Settings settings, Kept kept, Book book, Set<String> locks, int damages) {
 
     /** A fact and those that were written before it. */
     record Kept(Fact fact, Kept before) {}
 
     static Durable nothing(Settings settings, Book empty) {
-        return new Durable(settings, null, empty, Set.of());
+        return new Durable(settings, null, empty, Set.of(), 0);
     }
 
     /** With one more transaction. */
@@ -41,8 +43,21 @@ record Durable(Settings settings, Kept kept, Book book, Set<String> locks) {
             k = new Kept(f, k);
             b = inOrder ? b.after(f) : b;
         }
-        Durable d = new Durable(settings, k, b, locks);
-        return new Durable(settings, k, inOrder ? b : d.folded(), d.counted(transaction));
+        Durable d = new Durable(settings, k, b, locks, damages);
+        return new Durable(settings, k, inOrder ? b : d.folded(), d.counted(transaction), damages);
+    }
+
+    /** Without the newer half of it. */
+    Durable damaged() {
+        List<Fact> all = facts();
+        Durable none = nothing(settings, Book.empty(settings, all.getFirst().at()));
+        Durable d = none.with(all.subList(0, Math.ceilDiv(all.size(), 2)));
+        return new Durable(settings, d.kept(), d.book(), d.locks(), damages + 1);
+    }
+
+    /** What the store says of that, oldest first. */
+    List<String> lost() {
+        return IntStream.rangeClosed(1, damages).mapToObj(i -> "half of the record was lost, " + i).toList();
     }
 
     private Set<String> counted(List<Fact> transaction) {

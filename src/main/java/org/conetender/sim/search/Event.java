@@ -72,6 +72,6 @@ record Event(Cone cone, Node before, Image image, Result result, Node next) {
 
     /** What the probe says, °C; NaN while it does not answer. */
     double readingC() {
-        return senses().gone() ? Double.NaN : senses().waterC();
+        return senses().gone() ? Double.NaN : senses().shownC();
     }
 }

@@ -7,7 +7,8 @@ import org.conetender.core.unit.Units;
 
 /** What a person must be told of, and how soon at the latest, judged by the truth of the search. */
 enum Hazard {
-    PROBE_GONE(122, "probe", "probe-unsteady"),
+    /** A minute until the reading is too old, up to one more until the next tick, and the alarm's delay. */
+    PROBE_GONE(182, "probe", "probe-unsteady"),
     DRY(60, "dry"),
     NO_AIR(32, "air-failed", "air-failed-animals"),
     NO_RECORD(60, "record"),

@@ -7,9 +7,11 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.conetender.core.ConeLive;
 import org.conetender.core.Result;
 import org.conetender.core.alarm.Alarm;
 import org.conetender.core.batch.Fits;
+import org.conetender.core.batch.Lives;
 import org.conetender.core.batch.Stage;
 import org.conetender.core.face.NextStep;
 import org.conetender.core.image.Ask;
@@ -30,8 +32,7 @@ final class Home {
     private static final Pattern NAMED = Pattern.compile("report '([a-z-]+)'");
     /** While one of these stands its own words come first. */
     private static final Set<String> FIRST = Set.of("air-failed", "air-failed-animals", "crash-loop",
-            "record",
-            "output-stuck");
+            "record", "record-damaged", "output-stuck");
 
     private final Settings settings;
     private final Turn turn;
@@ -45,7 +46,7 @@ final class Home {
     /** The step that the next-step sentence names first, if nothing more urgent is told. */
     Optional<Step> named(Node n) {
         String says = NextStep.of(settings, settings.cones().getFirst(), n.book(), new NextStep.When(
-                n.world().now(), n.live().judged().air().breath().restMs()));
+                n.world().now(), restMs(n.live())));
         turn.check(!says.isBlank(), "next-step", "nothing is said of what comes next");
         boolean later = says.contains("Not before") || n.world().paper().trouble().isPresent()
                 || n.world().faults() > 0
@@ -57,10 +58,16 @@ final class Home {
 
     /** After that step was said: it must not be refused where it was asked for. */
     void taken(Node before, Step step, Result r) {
-        turn.check(r.words().replies().stream().allMatch(Result.Reply::accepted), "next-step", "'"
+        // What the water can bear may run out in the very second in which it is said.
+        boolean ranOut = restMs(before.live()) == 0 && restMs(r.next().live().cones().get(Fitted.CONE)) > 0;
+        turn.check(ranOut || r.words().replies().stream().allMatch(Result.Reply::accepted), "next-step", "'"
                 + step.word()
                 + "' is asked for while the batch is " + before.batch().stage().word() + ", and refused: "
                 + r.words().replies().stream().map(Result.Reply::sentence).toList());
+    }
+
+    private static long restMs(ConeLive live) {
+        return live.judged().air().breath().restMs();
     }
 
     /** After everything was said that does not fit: each of it is refused at once, with a reason. */
@@ -111,8 +118,10 @@ final class Home {
         }
         turn.check(at.batch().stage() instanceof Stage.Clean && at.settled(), "dead-end",
                 "cleaned and recorded, the batch is " + at.batch().stage().word());
-        turn.check(at.book().latches().isEmpty() && at.state().book().lives().lock().isEmpty(), "dead-end",
-                "a lock cannot be released: " + at.book().latches() + at.state().book().lives().lock());
+        Lives lives = at.state().book().lives();
+        turn.check(at.book().latches().isEmpty() && lives.lock().isEmpty() && lives.damage().isEmpty(),
+                "dead-end", "a lock cannot be released: " + at.book().latches() + lives.lock()
+                + lives.damage());
         at = seconds(said(at, new Ask.Did(Step.STARTED)), 3);
         turn.check(at.batch().stage() instanceof Stage.Hydrating && at.settled(), "dead-end",
                 "no new batch can be begun; it is " + at.batch().stage().word());
@@ -146,6 +155,7 @@ final class Home {
         List<String> locks = new ArrayList<>(n.book().latches().stream().map(l -> l.guard()).sorted()
                 .toList());
         n.state().book().lives().lock().ifPresent(l -> locks.add(l.guard()));
+        n.state().book().lives().damage().ifPresent(l -> locks.add(l.guard()));
         locks.forEach(h::add);
         h.add(n.state().book().lives().aside().size()).add(Math.min(2, n.state().ledger().pending().size()));
         h.add(n.world().faults()).add(n.live().judged().water().doubt())

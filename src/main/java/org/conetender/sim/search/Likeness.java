@@ -63,7 +63,7 @@ final class Likeness {
 
     private void world() {
         World.Senses s = n.world().senses();
-        h.add(s.gone()).add(s.climate().ordinal()).add(s.levelLies()).add(s.noAir());
+        h.add(s.probe().answers().ordinal()).add(s.climate().ordinal()).add(s.levelLies()).add(s.noAir());
         h.add(s.unset().contains("a.heat")).add(s.unset().contains("a.air-pause"));
         Paper p = n.world().paper();
         h.add(p.mood().ordinal()).add(p.trouble()).add(Math.min(2, p.queue().size()))
@@ -112,7 +112,7 @@ final class Likeness {
     }
 
     private void lives(Lives l) {
-        h.add(l.running()).add(l.lock()).add(l.aside().size());
+        h.add(l.running()).add(l.lock()).add(l.damage()).add(l.aside().size());
         l.aside().forEach(a -> h.add(a.cone()));
         h.add(exits(n));
     }

@@ -9,13 +9,14 @@ import java.util.Map;
  * @param handsSinceMs when hands were last reported in the water, monotonic ms; −1 for never in this life
  * @param valveSinceMs when the valve was last reported shut, monotonic ms; −1 for never in this life
  * @param wrongSinceMs since when each hazard has been there without a break, monotonic ms
- * @param toldAtMs when a person was last told of each alarm, monotonic ms
+ * @param bells what was found and called of each alarm, by key
+ * @param seenMs when anybody acknowledged anything, monotonic ms; −1 for never, for ever in a life before
  * @param cuts how often the power was cut
  */
 record Memory(long airOffSinceMs, long handsSinceMs, long valveSinceMs, Map<Hazard, Long> wrongSinceMs,
-              Map<String, Long> toldAtMs, int cuts) {
+              Map<String, Bell> bells, long seenMs, int cuts) {
 
-    static final Memory NONE = new Memory(-1, -1, -1, Map.of(), Map.of(), 0);
+    static final Memory NONE = new Memory(-1, -1, -1, Map.of(), Map.of(), -1, 0);
 
     /**
      * What outlives the process. @param cut whether the power went too  @param open whether words were on
@@ -23,11 +24,11 @@ record Memory(long airOffSinceMs, long handsSinceMs, long valveSinceMs, Map<Haza
      */
     Memory died(boolean cut, boolean open) {
         return new Memory(-1, cut || open ? -1 : handsSinceMs, cut || open ? -1 : valveSinceMs, Map.of(),
-                Map.of(), cuts + (cut ? 1 : 0));
+                Map.of(), seenMs < 0 ? -1 : Long.MAX_VALUE, cuts + (cut ? 1 : 0));
     }
 
     Memory wrong(Map<Hazard, Long> since) {
-        return new Memory(airOffSinceMs, handsSinceMs, valveSinceMs, since, toldAtMs, cuts);
+        return new Memory(airOffSinceMs, handsSinceMs, valveSinceMs, since, bells, seenMs, cuts);
     }
 
     /** How long ago the valve was reported shut, ms; for ever where that was in another life. */

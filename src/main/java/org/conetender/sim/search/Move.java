@@ -32,8 +32,10 @@ public sealed interface Move {
 
     /** What may be wrong. */
     enum Trouble {
-        PROBE_GONE, HOT_ROOM, KILLING_ROOM, COLD_WATER, LEVEL_LIES, NO_AIR, HEAT_UNSET, AIR_UNSET,
-        RECORD_SILENT, RECORD_REFUSES, CLOCK_LOST;
+        PROBE_GONE, PROBE_LATE, PROBE_FROZEN, HOT_ROOM, KILLING_ROOM, COLD_WATER, LEVEL_LIES, NO_AIR,
+        HEAT_UNSET, AIR_UNSET, RECORD_SILENT, RECORD_REFUSES,
+        /** The process ends, and the newer half of its record is lost. */
+        RECORD_DAMAGED, CLOCK_LOST;
 
         String word() {
             return name().toLowerCase(Locale.ROOT).replace('_', ' ');

@@ -51,10 +51,11 @@ final class Moves {
         boolean fits = switch (t) {
             case LEVEL_LIES -> cone.fittings().probes().level() && !w.senses().levelLies();
             case NO_AIR -> cone.fittings().air().proof() && !w.senses().noAir();
-            case PROBE_GONE -> !w.senses().gone();
+            case PROBE_GONE, PROBE_LATE, PROBE_FROZEN -> w.senses().probe().answers() == World.Answers.WELL;
             case HOT_ROOM, KILLING_ROOM, COLD_WATER -> w.senses().climate() == World.Climate.USUAL;
             case HEAT_UNSET, AIR_UNSET -> w.senses().unset().isEmpty();
             case RECORD_SILENT, RECORD_REFUSES -> w.paper().mood() == Paper.Mood.KEEPING;
+            case RECORD_DAMAGED -> Likeness.exits(n) <= bounds.exits();
             case CLOCK_LOST -> w.now().wallTrusted();
         };
         return fits && w.faults() == 0 && bounds.troubles().contains(t);
@@ -65,10 +66,12 @@ final class Moves {
         return switch (t) {
             case LEVEL_LIES -> w.senses().levelLies();
             case NO_AIR -> w.senses().noAir();
-            case PROBE_GONE -> w.senses().gone();
+            case PROBE_GONE -> w.senses().probe().answers() == World.Answers.ABSENT;
+            case PROBE_LATE -> w.senses().probe().answers() == World.Answers.LATE;
+            case PROBE_FROZEN -> w.senses().probe().answers() == World.Answers.FROZEN;
             case HOT_ROOM -> w.senses().climate() == World.Climate.HOT;
             case KILLING_ROOM -> w.senses().climate() == World.Climate.KILLING;
-            case COLD_WATER -> false;
+            case COLD_WATER, RECORD_DAMAGED -> false;
             case HEAT_UNSET -> w.senses().unset().contains("a.heat");
             case AIR_UNSET -> w.senses().unset().contains("a.air-pause");
             case RECORD_SILENT -> w.paper().mood() == Paper.Mood.SILENT;

@@ -61,6 +61,16 @@ record Paper(Durable durable, Optional<Checkpoint> checkpoint, List<List<Fact>> 
         return new Paper(d, checkpoint, List.of(), false, List.of(), mood, Optional.empty());
     }
 
+    /** The process died, and the newer half of the record cannot be read any more. */
+    Paper damaged() {
+        return new Paper(durable.damaged(), checkpoint, List.of(), false, List.of(), mood, Optional.empty());
+    }
+
+    /** What was written down before a life begins. */
+    Paper knowing(List<Fact> facts) {
+        return new Paper(durable.with(facts), checkpoint, queue, minute, finished, mood, trouble);
+    }
+
     /** With a transaction that comes outside of a tick. */
     Paper handed(List<Fact> facts) {
         return new Paper(durable, checkpoint, List.of(facts), minute, finished, mood, trouble).worked();

@@ -1,7 +1,9 @@
 package org.conetender.sim.search;
 
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.Callable;
 import java.util.concurrent.atomic.AtomicIntegerArray;
 import java.util.function.Consumer;
@@ -39,38 +41,42 @@ public final class Passes {
         }
     }
 
+    /** @param done in the order of their plans  @param distinct states, each once however many met it */
+    public record All(List<Done> done, long distinct) {}
+
     /**
      * Does all of them.
      *
      * @param progress hears the share of the states that were asked for, 0..1, on any thread
      * @throws InterruptedException if the caller was interrupted; what was begun is given up
      */
-    public static List<Done> run(List<Plan> plans, int threads, Consumer<Double> progress)
+    public static All run(List<Plan> plans, int threads, Consumer<Double> progress)
             throws InterruptedException {
         double all = plans.stream().mapToDouble(p -> p.bounds().states()).sum();
         AtomicIntegerArray reached = new AtomicIntegerArray(plans.size());
         Done[] done = new Done[plans.size()];
+        Map<Fitted, Seen> seen = new EnumMap<>(Fitted.class);
         List<Callable<Runnable>> jobs = new ArrayList<>();
         for (int i = 0; i < plans.size(); i++) {
             int place = i;
             jobs.add(() -> {
-                Search.Outcome o = one(plans.get(place), states -> {
+                Plan p = plans.get(place);
+                Consumer<Integer> hears = states -> {
                     reached.set(place, states);
                     progress.accept(IntStream.range(0, plans.size()).mapToLong(reached::get).sum() / all);
-                });
-                return () -> done[place] = new Done(plans.get(place), o);
+                };
+                Settings s = p.fitted().settings();
+                Search search = new Search(s, Daemon.real(s, Guards.ALL), p.bounds(), hears);
+                Search.Outcome o = search.run(MOST_FINDINGS);
+                // What is passed over because it was complete counts as reached.
+                hears.accept(p.bounds().states());
+                return () -> {
+                    done[place] = new Done(p, o);
+                    seen.computeIfAbsent(p.fitted(), _ -> new Seen()).add(search.seen());
+                };
             });
         }
         Jobs.run(jobs, threads, share -> { });
-        return List.of(done);
-    }
-
-    /** What is passed over because it was complete counts as reached. */
-    private static Search.Outcome one(Plan plan, Consumer<Integer> reached) {
-        Settings s = plan.fitted().settings();
-        Search.Outcome o = new Search(s, Daemon.real(s, Guards.ALL), plan.bounds(), reached)
-                .run(MOST_FINDINGS);
-        reached.accept(plan.bounds().states());
-        return o;
+        return new All(List.of(done), seen.values().stream().mapToLong(Seen::size).sum());
     }
 }

@@ -14,8 +14,8 @@ public record Plan(Fitted fitted, Bounds bounds) {
 
     /** States of the least pass for a build, together a minute or two of one processor. */
     public static final int REDUCED = 1_500;
-    /** And by command; together more than a million. */
-    public static final int FULL = 20_000;
+    /** And by command; together more than a million different ones. */
+    public static final int FULL = 25_000;
 
     /** @param states of the least pass; those in which several things may happen have more */
     public static List<Plan> passes(int states) {

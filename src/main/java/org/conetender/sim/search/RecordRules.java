@@ -42,6 +42,7 @@ final class RecordRules {
         Set<String> out = new TreeSet<>();
         book.cone(Fitted.CONE).latches().forEach(l -> out.add(l.guard()));
         book.lives().lock().ifPresent(l -> out.add(l.guard()));
+        book.lives().damage().ifPresent(l -> out.add(l.guard()));
         return out;
     }
 

@@ -5,8 +5,8 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import org.conetender.core.ConeLive;
 import org.conetender.core.State;
-import org.conetender.core.alarm.Alarm;
 import org.conetender.core.batch.Batch;
+import org.conetender.core.batch.Lives;
 import org.conetender.core.batch.Stage;
 import org.conetender.core.guard.Handled;
 import org.conetender.core.image.ContactSample.Level;
@@ -23,21 +23,20 @@ final class Rules {
     static final double HOUSE_CAP_MINUTES = 12;
     /** An output holds for so long after the tick that set it (DEVELOPERS, threads). */
     private static final long LEASE_MS = 4 * Units.SECOND_MS;
-    /** Nothing that is urgent is told again sooner, ms (design.md, dangers). */
-    private static final long LEAST_REPEAT_MS = 3 * Units.MINUTE_MS;
-
     /** A reading serves for so long (control.md §3.3). */
     private static final long READING_LASTS_MS = Units.MINUTE_MS;
 
     private final Cone cone;
     private final List<String> broken;
     private final RecordRules record;
+    private final AlarmRules alarms;
 
     /** @param broken takes what broke, in words */
     Rules(Cone cone, List<String> broken) {
         this.cone = cone;
         this.broken = broken;
         this.record = new RecordRules(this);
+        this.alarms = new AlarmRules(this);
     }
 
     void check(boolean holds, String rule, String what) {
@@ -52,6 +51,7 @@ final class Rules {
         air(e);
         told(e);
         record.look(e);
+        alarms.look(e);
     }
 
     /** A life begins. @param state before its first tick */
@@ -141,8 +141,9 @@ final class Rules {
                 "the pump is off although nobody confirmed that the valve is shut");
         check(!e.senses().unset().contains("a.air-pause"), "air-stuck",
                 "an output that cannot be set is used");
-        check(e.before().world().paper().durable().book().lives().lock().isEmpty(), "air-locked",
-                "air off although the daemon kept dying");
+        Lives lives = e.before().world().paper().durable().book().lives();
+        check(lives.lock().isEmpty() && lives.damage().isEmpty(), "air-locked",
+                "air off although the daemon kept dying, or reports may be missing");
     }
 
     private void told(Event e) {
@@ -150,18 +151,6 @@ final class Rules {
                 .collect(Collectors.toSet());
         e.memory().wrongSinceMs().forEach((h, since) -> check(e.nowMs() - since < h.withinMs()
                 || h.alarms().stream().anyMatch(raised::contains), "untold", "nobody was told: " + h));
-        for (Alarm a : e.result().words().alarms()) {
-            Long was = e.before().world().memory().toldAtMs().get(a.key());
-            boolean stood = e.before().state().live().alarms().raised().stream()
-                    .anyMatch(x -> x.key().equals(a.key()) && x.course().goneAtMs().isEmpty()
-                            && !x.acknowledged());
-            boolean other = e.before().batch().number() != e.next().batch().number();
-            // Who acknowledged too early is told once more when only the lock is left.
-            boolean mended = a.held() == Alarm.Held.ONLY_BY_LATCH;
-            check(was == null || !stood || other || mended
-                    || e.nowMs() - was >= LEAST_REPEAT_MS, "told-often",
-                    "'" + a.kind().id() + "' was told twice within three minutes");
-        }
         e.result().findings().get(Fitted.CONE).forEach(f -> check(!f.what().isBlank(), "reason",
                 "a finding of '" + f.guard() + "' says nothing"));
     }

@@ -100,6 +100,11 @@ public final class Search {
         return out;
     }
 
+    /** The states that were reached. */
+    Seen seen() {
+        return seen;
+    }
+
     private Outcome outcome(boolean complete) {
         return new Outcome(seen.size(), edges, turn.ticks(), depth, complete, broken);
     }

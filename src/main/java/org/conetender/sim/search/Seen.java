@@ -18,19 +18,27 @@ final class Seen {
     private byte[] by = new byte[FIRST];
     private int size;
 
-    boolean has(Hash h) {
-        int at = place(high, low, h.high(), h.low());
-        return high[at] != 0 || low[at] != 0;
-    }
-
     /** Files a new one. @param parent its number, or −1  @return its own number; −1 if it was known */
     int add(Hash h, int parent, int move) {
-        int at = place(high, low, h.high(), h.low());
+        return add(h.high(), h.low(), parent, move);
+    }
+
+    /** Files all of them; the way to each stays there. */
+    void add(Seen other) {
+        for (int i = 0; i < other.high.length; i++) {
+            if (other.high[i] != 0 || other.low[i] != 0) {
+                add(other.high[i], other.low[i], -1, 0);
+            }
+        }
+    }
+
+    private int add(long h, long l, int parent, int move) {
+        int at = place(high, low, h, l);
         if (high[at] != 0 || low[at] != 0) {
             return -1;
         }
-        high[at] = h.high();
-        low[at] = h.low();
+        high[at] = h;
+        low[at] = l;
         if (size == from.length) {
             from = Arrays.copyOf(from, 2 * size);
             by = Arrays.copyOf(by, 2 * size);

@@ -4,11 +4,10 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
-import java.util.TreeMap;
+import org.conetender.core.Damage;
 import org.conetender.core.Opening;
 import org.conetender.core.Result;
 import org.conetender.core.State;
-import org.conetender.core.alarm.Alarm;
 import org.conetender.core.batch.Book;
 import org.conetender.core.batch.Fact;
 import org.conetender.core.batch.Fits;
@@ -81,6 +80,9 @@ final class Turn {
         return switch (move) {
             case Move.Says(Ask ask) -> tick(n, Units.SECOND_MS, List.of(request(n, ask)));
             case Move.Misfits _ -> tick(n, Units.SECOND_MS, misfits(n));
+            case Move.Turns(Move.Trouble t, boolean _) when t == Move.Trouble.RECORD_DAMAGED ->
+                    begun(n.world().turned(t, true).at(n.world().now().plusMs(RESTART_MS))
+                            .with(n.world().memory().died(false, true)));
             case Move.Turns(Move.Trouble t, boolean wrong) ->
                     tick(new Node(n.state(), n.world().turned(t, wrong)), Units.SECOND_MS, List.of());
             case Move.Waits(boolean second) -> second ? tick(n, Units.SECOND_MS, List.of()) : quiet(n);
@@ -124,17 +126,13 @@ final class Turn {
     private static Event remembered(Event e, List<Request> came) {
         Memory m = e.memory();
         long now = e.nowMs();
-        Map<String, Long> told = m.toldAtMs();
-        for (Alarm a : e.result().words().alarms()) {
-            told = new TreeMap<>(told);
-            told.put(a.key(), now);
-        }
         // A filling speaks of other water: whatever was in it before, is not.
         boolean filled = e.next().batch().number() != e.before().batch().number();
         Event said = e.with(new Memory(!e.out().airPause() ? -1 : m.airOffSinceMs() < 0 ? now
                 : m.airOffSinceMs(),
                 said(came, Step.HANDS_IN) ? now : filled ? -1 : m.handsSinceMs(),
-                said(came, Step.VALVE_SHUT) ? now : m.valveSinceMs(), m.wrongSinceMs(), told, m.cuts()));
+                said(came, Step.VALVE_SHUT) ? now : m.valveSinceMs(), m.wrongSinceMs(),
+                AlarmRules.heard(e), AlarmRules.seenMs(e, came), m.cuts()));
         Map<Hazard, Long> wrong = new EnumMap<>(Hazard.class);
         for (Hazard h : Hazard.values()) {
             if (h.there(said)) {
@@ -181,11 +179,14 @@ final class Turn {
         return begun(new World(now, w.senses(), w.paper().died(arrived), w.memory().died(cut, !n.settled())));
     }
 
-    private Node begun(World w) {
-        List<Fact> facts = w.paper().durable().facts();
-        List<Fact> opening = Opening.facts(settings, facts, w.paper().checkpoint(), w.now());
-        State state = daemon.begin(facts, w.paper().checkpoint(), w.now());
-        rules.begun(w, state);
-        return tick(new Node(state, w.with(w.paper().handed(opening))), 0, List.of());
+    private Node begun(World was) {
+        World w = was.with(was.senses().unheard(was.now().monoMs()));
+        Durable d = w.paper().durable();
+        Paper paper = w.paper().knowing(Damage.facts(d.facts(), d.lost(), w.now()));
+        List<Fact> facts = paper.durable().facts();
+        List<Fact> opening = Opening.facts(settings, facts, paper.checkpoint(), w.now());
+        State state = daemon.begin(facts, paper.checkpoint(), w.now());
+        rules.begun(w.with(paper), state);
+        return tick(new Node(state, w.with(paper.handed(opening))), 0, List.of());
     }
 }

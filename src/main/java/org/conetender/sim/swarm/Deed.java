@@ -31,6 +31,8 @@ public enum Deed {
     WATER(Word.CONE, Word.of(Fault.Water.class), Word.TIME),
     /** The probe in the room. */
     ROOM_PROBE(Word.of(SimProbe.Fault.class), Word.TIME),
+    /** The bus with all probes on it. */
+    BUS(Word.oneOf("slow", "absent"), Word.TIME),
     /** The house. */
     SITE(Word.of(Fault.Trouble.class), Word.TIME),
     /** Somebody turns an air valve and says nothing. */

@@ -40,7 +40,7 @@ public enum Fitting {
         int cones = switch (e.deed()) {
             case SWAP_PROBES, CROSS -> 2;
             case PROBE, SWITCH, CONTACT, AIR, WATER, VALVE, BEGIN, SAY, SET, STALE -> 1;
-            case ROOM_PROBE, SITE, KILL, HANG, DAMAGE, DISK, CLOCK -> 0;
+            case ROOM_PROBE, BUS, SITE, KILL, HANG, DAMAGE, DISK, CLOCK -> 0;
         };
         for (String id : e.words().subList(0, cones)) {
             if (settings.cone(id).isEmpty()) {

@@ -133,6 +133,8 @@ final class Play {
                     Deed.constant(Fault.Water.class, w.get(1)), when));
             case ROOM_PROBE -> rig.world().apply(new Fault.OfRoomProbe(
                     Deed.constant(SimProbe.Fault.class, w.get(0)), when));
+            case BUS -> rig.world().apply(new Fault.OfBus(Deed.constant(SimProbe.Fault.class, w.get(0)),
+                    when));
             case SITE -> rig.world().apply(new Fault.OfSite(Deed.constant(Fault.Trouble.class, w.get(0)),
                     when));
             case VALVE -> rig.world().cone(w.get(0)).air().valve(w.get(1).equals("open"));

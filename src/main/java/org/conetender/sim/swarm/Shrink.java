@@ -8,7 +8,8 @@ import org.conetender.sim.Parts;
 /**
  * Makes a story that breaks an invariant as short as it can be while it still breaks the same one: first
  * halves of its events are left out, then quarters, down to single ones, until none can be spared
- * (Zeller's ddmin), and nothing is told after the end.
+ * (Zeller's ddmin), and nothing is told after the end. Each attempt is a telling, and they are counted: what
+ * a report costs must not hang on what was found.
  */
 final class Shrink {
 
@@ -16,21 +17,28 @@ final class Shrink {
 
     private final Parts parts;
     private final String rule;
+    private int left;
 
-    private Shrink(Parts parts, String rule) {
+    private Shrink(Parts parts, String rule, int tellings) {
         this.parts = parts;
         this.rule = rule;
+        this.left = tellings;
     }
 
-    /** @param found what the story broke */
-    static Tale of(Tale tale, Violation found, Parts parts) {
-        Shrink s = new Shrink(parts, found.rule());
+    /** @param tale still breaks it  @param whole whether no event can be spared; else tellings ran out */
+    record Shrunk(Tale tale, boolean whole) {}
+
+    /** @param found what the story broke  @param tellings at most */
+    static Shrunk of(Tale tale, Violation found, Parts parts, int tellings) {
+        Shrink s = new Shrink(parts, found.rule(), tellings);
         Tale ended = tale.until((int) (found.atMs() / 1_000 / HOUR_S) + 1);
-        return s.breaks(ended) ? s.shorter(ended) : tale;
+        Tale least = s.breaks(ended) ? s.shorter(ended) : tale;
+        return new Shrunk(least, s.left >= 0);
     }
 
     private boolean breaks(Tale t) {
-        return Play.of(t, parts).broken().stream().anyMatch(v -> v.rule().equals(rule));
+        left = Math.max(-1, left - 1);
+        return left >= 0 && Play.of(t, parts).broken().stream().anyMatch(v -> v.rule().equals(rule));
     }
 
     private Tale shorter(Tale tale) {

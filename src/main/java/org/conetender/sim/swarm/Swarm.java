@@ -24,7 +24,7 @@ public final class Swarm {
     /**
      * A story that broke something.
      *
-     * @param tale as drawn, or shrunk  @param violation the first
+     * @param tale as drawn  @param violation the first
      */
     public record Broken(Tale tale, Violation violation) {}
 
@@ -34,7 +34,7 @@ public final class Swarm {
     private Swarm() {}
 
     /**
-     * Tells them all. Those that break something are shrunk, the first few of them.
+     * Tells them all. Of those that break something the first of each rule is shrunk.
      *
      * @param progress is told the share that is done, on the calling thread
      */
@@ -57,8 +57,9 @@ public final class Swarm {
         SwarmReport report = new SwarmReport(plan, new Coverage());
         // In the order of their seeds, whichever was done first.
         for (One one : told) {
-            report.add(one, parts);
+            report.add(one);
         }
+        report.shrink(parts);
         return report;
     }
 

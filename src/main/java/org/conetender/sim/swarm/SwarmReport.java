@@ -1,23 +1,28 @@
 package org.conetender.sim.swarm;
 
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.concurrent.Callable;
 import org.conetender.core.alarm.AlarmKind;
 import org.conetender.core.guard.Guards;
 import org.conetender.core.guard.StaleCommand;
 import org.conetender.core.unit.Text;
 import org.conetender.sim.Coverage;
 import org.conetender.sim.Invariants.Violation;
+import org.conetender.sim.Jobs;
 import org.conetender.sim.Parts;
 import org.conetender.sim.trial.Target;
 
 /** What many stories came to: how much was lived, what was reached, and what broke. */
 public final class SwarmReport {
 
-    /** Shrinking takes a hundred tellings of a story: only the first few are. */
-    private static final int SHRUNK = 3;
+    /** Tellings that shrinking may take in all; one takes seconds, and a story some dozens of them. */
+    private static final int TELLINGS = 400;
     private static final double LIVED = 0.6;
     /** Cone-hours in which all that can be said should have been said once (guess). */
     private static final double MANY_H = 20_000;
@@ -26,6 +31,7 @@ public final class SwarmReport {
     private final Swarm.Plan plan;
     private final Coverage coverage;
     private final List<Swarm.Broken> broken = new ArrayList<>();
+    private final Map<String, Shrink.Shrunk> shrunk = new LinkedHashMap<>();
     private Play.Hours hours = Play.Hours.NONE;
     private int quiet;
     private int different;
@@ -36,14 +42,29 @@ public final class SwarmReport {
         this.coverage = coverage;
     }
 
-    void add(Swarm.One one, Parts parts) {
+    void add(Swarm.One one) {
         hours = hours.plus(one.played().hours());
         cpuS += one.cpuS();
         coverage.add(one.played().coverage());
         quiet += one.tale().events().isEmpty() ? 1 : 0;
         different += one.same() ? 0 : 1;
-        one.played().broken().stream().findFirst().ifPresent(v -> broken.add(new Swarm.Broken(
-                broken.size() < SHRUNK ? Shrink.of(one.tale(), v, parts) : one.tale(), v)));
+        one.played().broken().stream().findFirst()
+                .ifPresent(v -> broken.add(new Swarm.Broken(one.tale(), v)));
+    }
+
+    /** Shrinks the first story of each rule that broke, on the threads of the plan. */
+    void shrink(Parts parts) throws InterruptedException {
+        Map<String, Swarm.Broken> first = new LinkedHashMap<>();
+        broken.forEach(b -> first.putIfAbsent(b.violation().rule(), b));
+        List<Callable<Runnable>> jobs = new ArrayList<>();
+        first.forEach((rule, b) -> {
+            shrunk.put(rule, new Shrink.Shrunk(b.tale(), false));
+            jobs.add(() -> {
+                Shrink.Shrunk s = Shrink.of(b.tale(), b.violation(), parts, TELLINGS / first.size());
+                return () -> shrunk.put(rule, s);
+            });
+        });
+        Jobs.run(jobs, plan.threads(), share -> { });
     }
 
     public List<Swarm.Broken> broken() {
@@ -93,8 +114,23 @@ public final class SwarmReport {
         for (Swarm.Broken b : broken) {
             lines.add(Text.of("%s, seed %d", line(b.violation()), b.tale().place().seed()));
         }
-        broken.stream().limit(SHRUNK).forEach(b -> lines.add(b.tale().text()));
+        if (broken.size() > shrunk.size()) {
+            lines.add("Of each rule the first story is shrunk; 'soak --seeds 1 --from SEED', with the same"
+                    + " '--hours', shrinks another");
+        }
+        shrunk.forEach((rule, s) -> lines.add(text(rule, s, TELLINGS / shrunk.size())));
         return lines;
+    }
+
+    /** A story as it is printed and told again. @param tellings that it might take to shrink */
+    static String text(String rule, Shrink.Shrunk s, int tellings) {
+        return "# " + rule + (s.whole() ? "" : Text.of("; perhaps not as short as it can be: the %d tellings"
+                + " that it had are spent", tellings)) + "\n" + s.tale().text();
+    }
+
+    /** The shortest story of each rule that broke. */
+    Map<String, Shrink.Shrunk> shrunk() {
+        return Collections.unmodifiableMap(shrunk);
     }
 
     /** One broken rule, for a person. */

@@ -13,7 +13,9 @@ enum Trouble {
     PROBE_NOISY((d, t) -> d.lasting(t, Deed.PROBE, d.one("0", "0", "1"), "noisy")),
     PROBE_AT_85((d, t) -> d.lasting(t, Deed.PROBE, d.one("0", "0", "1"), "power-on")),
     PROBE_CHECKSUM((d, t) -> d.lasting(t, Deed.PROBE, d.one("0", "0", "1"), "checksum")),
-    BUS_SLOW((d, t) -> d.lasting(t, Deed.PROBE, d.one("0", "0", "1"), "slow")),
+    /** One probe of it, or all of them at once. */
+    BUS_SLOW((d, t) -> d.one(false, true) ? d.house(t, Deed.BUS, d.one("slow", "slow", "absent"))
+            : d.lasting(t, Deed.PROBE, d.one("0", "0", "1"), "slow")),
     ROOM_PROBE_WRONG((d, t) -> d.house(t, Deed.ROOM_PROBE, d.one("absent", "frozen", "drifting", "power-on",
             "noisy", "slow"))),
     PROBES_SWAPPED((d, t) -> d.two(t, Deed.SWAP_PROBES)),

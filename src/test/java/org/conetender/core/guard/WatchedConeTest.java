@@ -16,43 +16,7 @@ import org.junit.jupiter.params.provider.ValueSource;
  * A daemon over water of its own that is known by now: what the watch finds is named once, switched off,
  * and ends when it should.
  */
-class WatchedConeTest {
-
-    private Basin basin = new Basin(Basin.Build.USUAL, 24, 1);
-    /** Whether its own switch conducts for ever, before a cut-out that works. */
-    private boolean welded;
-    private double highestC;
-
-    /** Cone a, held for hours until its heater is known. */
-    private Story held(Story s) {
-        s.senses.room(basin.roomC);
-        s.each(x -> {
-            s.senses.water("a", basin.second((welded || x.on("a.heat")) && x.on("a.cut-out")));
-            highestC = Math.max(highestC, basin.waterC);
-            s.senses.frozen("a-water"); // the basin has a noise of its own
-        });
-        s.does(Step.STARTED);
-        for (int i = 0; i < 5; i++) {
-            s.minutes(55);
-        }
-        assertThat(s.told()).as("nothing was wrong yet").isEmpty();
-        assertThat(s.state().live().cones().get("a").judged().thermal().orElseThrow().proof().passed())
-                .isTrue();
-        return s;
-    }
-
-    private Story held(Fitting... fittings) {
-        return held(Story.at(fittings));
-    }
-
-    /** Minutes until somebody is called, so many at most. */
-    private static int called(Story s, int most) {
-        int n = 0;
-        for (; n < most && s.standing("a").isEmpty(); n++) {
-            s.minutes(1);
-        }
-        return n;
-    }
+class WatchedConeTest extends KnownCone {
 
     @Test
     void aSwitchThatWeldsIsNamedWithinMinutesAndNothingElseIs() {
@@ -103,25 +67,6 @@ class WatchedConeTest {
         assertThat(called(s, 240)).as("minutes").isLessThan(180);
         assertThat(s.standing("a")).containsExactly("no-effect");
         assertThat(s.state().live().cones().get("a").judged().heat().failed()).isFalse();
-    }
-
-    @Test
-    void aFrozenProbeIsLockedOffUntilItMovesAgain() {
-        Story s = held(Fitting.ROOM_PROBE);
-        basin.probe = Basin.Probe.FROZEN;
-        assertThat(called(s, 180)).as("minutes").isLessThan(75);
-        assertThat(s.standing("a")).containsExactly("probe-frozen");
-        assertThat(basin.waterC).isLessThan(27.6);
-        s.ask("a", new Ask.Acknowledge("probe-frozen"));
-        s.minutes(15);
-        assertThat(s.on("a.cut-out")).as("it stands still yet").isFalse();
-        assertThat(s.standing("a")).containsExactly("probe-frozen");
-        basin.probe = Basin.Probe.IN_WATER;
-        s.minutes(5);
-        s.ask("a", new Ask.Acknowledge("probe-frozen"));
-        s.minutes(60);
-        assertThat(s.standing("a")).isEmpty();
-        assertThat(s.state().book().cone("a").latches()).isEmpty();
     }
 
     private int secondsUntilOff(Story s) {
@@ -259,13 +204,5 @@ class WatchedConeTest {
         assertThat(opened).as("it was tried").isTrue();
         assertThat(s.told()).noneMatch(a -> a.kind().id().equals("welded"));
         assertThat(s.state().book().cone("a").latches()).isEmpty();
-    }
-
-    @Test
-    void withoutTheseGuardsNobodyWouldBeCalledForAFrozenProbe() {
-        Story s = held(Story.without(FrozenProbe.class, Fitting.ROOM_PROBE));
-        basin.probe = Basin.Probe.FROZEN;
-        s.minutes(60).minutes(60);
-        assertThat(s.told()).isEmpty();
     }
 }

@@ -3,12 +3,16 @@ package org.conetender.sim.swarm;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
+import org.conetender.core.guard.AirFailed;
 import org.conetender.core.guard.Guard;
 import org.conetender.core.guard.Guards;
 import org.conetender.core.guard.LyingProbe;
+import org.conetender.core.guard.WeldedHeater;
 import org.conetender.sim.Parts;
 import org.conetender.sim.trial.Target;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** A few of the stories that the soak tells by the thousand. */
 class SwarmTest {
@@ -40,12 +44,47 @@ class SwarmTest {
                 """);
         Play.Played played = Play.of(tale, guards);
         assertThat(played.broken()).isNotEmpty();
-        Tale less = Shrink.of(tale, played.broken().getFirst(), guards);
+        Shrink.Shrunk shrunk = Shrink.of(tale, played.broken().getFirst(), guards, 40);
+        assertThat(shrunk.whole()).isTrue();
+        Tale less = shrunk.tale();
         assertThat(less.events()).extracting(Event::text).containsExactly("02:00:00 probe c 0 absent 3000s");
         Tale again = Tale.parse(less.text());
         assertThat(Play.of(again, guards).broken()).extracting(v -> v.rule())
                 .containsExactly(played.broken().getFirst().rule());
         assertThat(Swarm.tell(again)).as("with every guard").isEmpty();
+        Shrink.Shrunk hasty = Shrink.of(tale, played.broken().getFirst(), guards, 3);
+        assertThat(hasty.whole()).isFalse();
+        String said = SwarmReport.text("probe", hasty, 3);
+        assertThat(said).startsWith("# probe; perhaps not as short as it can be: the 3 tellings"
+                + " that it had are spent\nstory ");
+        assertThat(Play.of(Tale.parse(said), guards).broken()).isNotEmpty();
+    }
+
+    /** Drawn stories of a dozen events each, and guards that are missing: every rule has its short one. */
+    @Test
+    void ofEachRuleThatBreaksAStoryOfTenEventsAtMostIsPrinted() throws Exception {
+        Parts guards = Parts.with(Guards.ALL.stream()
+                .filter(g -> !(g instanceof AirFailed) && !(g instanceof WeldedHeater)).toList());
+        SwarmReport report = Swarm.run(new Swarm.Plan(10, 3, 12, THREADS, false), guards, share -> { });
+        assertThat(report.broken()).filteredOn(b -> b.tale().events().size() > 10)
+                .extracting(b -> b.violation().rule()).contains("air-failed", "welded-soon");
+        assertThat(report.shrunk()).containsOnlyKeys(report.broken().stream().map(b -> b.violation().rule())
+                .distinct().toArray(String[]::new));
+        report.shrunk().forEach((rule, s) -> {
+            assertThat(s.whole()).as(rule).isTrue();
+            assertThat(s.tale().events()).as(rule).hasSizeLessThanOrEqualTo(10);
+            assertThat(report.lines()).contains("# " + rule + "\n" + s.tale().text());
+            assertThat(Play.of(Tale.parse(s.tale().text()), guards).broken()).extracting(v -> v.rule())
+                    .containsExactly(rule);
+        });
+    }
+
+    /** No heat without a reading: the two gaps of a minute and more are in every cone at once. */
+    @ParameterizedTest
+    @ValueSource(strings = {"slow", "absent"})
+    void aBusThatFailsForAllProbesEndsWell(String how) {
+        assertThat(Swarm.tell(Tale.parse("story larkmoor-plain careful seed 5 hours 6\n02:00:00 bus " + how
+                + " 3000s\n04:00:00 bus " + how + " 90s"))).isEmpty();
     }
 
     @Test

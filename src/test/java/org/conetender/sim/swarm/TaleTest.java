@@ -52,12 +52,13 @@ class TaleTest {
         for (long seed = 0; seed < 1_500; seed++) {
             Tales.of(seed, 36).events().forEach(e -> drawn.add(e.deed() + " " + String.join(" ", e.words())
                     .replaceFirst(" [0-9]+s$", "").replaceFirst(e.deed() == Deed.SITE || e.deed() == Deed.DISK
-                            || e.deed() == Deed.ROOM_PROBE ? "^$" : "^\\S+ ", "")));
+                            || e.deed() == Deed.ROOM_PROBE || e.deed() == Deed.BUS ? "^$" : "^\\S+ ", "")));
         }
         assertThat(drawn).containsAll(all("PROBE 0 ", SimProbe.Fault.values()))
                 .containsAll(all("ROOM_PROBE ", SimProbe.Fault.ABSENT, SimProbe.Fault.FROZEN,
                         SimProbe.Fault.DRIFTING, SimProbe.Fault.NOISY, SimProbe.Fault.POWER_ON,
                         SimProbe.Fault.SLOW))
+                .containsAll(all("BUS ", SimProbe.Fault.SLOW, SimProbe.Fault.ABSENT))
                 .containsAll(all("SWITCH heat ", SimSwitch.Fault.values()))
                 .containsAll(all("SWITCH cut-out ", SimSwitch.Fault.values()))
                 .containsAll(all("CONTACT level ", SimContact.Fault.values()))

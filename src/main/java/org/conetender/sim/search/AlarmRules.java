@@ -1,0 +1,148 @@
+package org.conetender.sim.search;
+
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
+import org.conetender.core.alarm.Alarm;
+import org.conetender.core.alarm.AlarmKind;
+import org.conetender.core.alarm.Message;
+import org.conetender.core.batch.Change;
+import org.conetender.core.guard.Finding;
+import org.conetender.core.image.Ask;
+import org.conetender.core.image.Request;
+import org.conetender.core.unit.Units;
+
+/**
+ * Rules about the list of alarms and who is called of them: what guards find is listed until it has ended and
+ * been seen, and people are called of it until somebody answers. Held against what guards found and what was
+ * acknowledged, never against what an alarm says of itself.
+ */
+final class AlarmRules {
+
+    /** A cause must be gone this long before its alarm ends, ms (alarms.md, how an alarm lives). */
+    static final long OFF_DELAY_MS = Units.MINUTE_MS;
+    /** So many messages may be in the way of one, ms: two in ten minutes, and a minute between two. */
+    private static final long IN_THE_WAY_MS = 11 * Units.MINUTE_MS;
+    /** Unanswered it is told again: after so long, then more seldom (control.md §7). */
+    private static final long FIRST_AGAIN_MS = 15 * Units.MINUTE_MS;
+    private static final long AGAIN_MS = 4 * Units.HOUR_MS;
+    /** Of want of air people are called so often, five times, before it is told as all else; ms. */
+    private static final long SUFFOCATES_MS = 3 * Units.MINUTE_MS;
+    private static final int SUFFOCATES_TIMES = 5;
+    /** Nothing that is urgent is told again sooner, ms (design.md, dangers). */
+    private static final long LEAST_REPEAT_MS = 3 * Units.MINUTE_MS;
+
+    private final Rules rules;
+
+    AlarmRules(Rules rules) {
+        this.rules = rules;
+    }
+
+    /** What is remembered of each alarm after that tick, by key; the event's memory is that before it. */
+    static Map<String, Bell> heard(Event e) {
+        Set<String> found = new HashSet<>();
+        e.result().findings().get(Fitted.CONE).forEach(f -> f.alarm().map(k -> key(f, k, e))
+                .filter(k -> !k.isEmpty()).ifPresent(found::add));
+        Map<String, Alarm> listed = listed(e.next());
+        if (found.isEmpty() && listed.isEmpty()) {
+            return Map.of();
+        }
+        Set<String> called = e.result().words().alarms().stream().map(Alarm::key).collect(Collectors.toSet());
+        Map<String, Bell> out = new TreeMap<>();
+        Set<String> keys = new HashSet<>(found);
+        keys.addAll(listed.keySet());
+        for (String key : keys) {
+            Alarm a = listed.get(key);
+            boolean alone = a != null && a.aside().follows().filter(listed::containsKey).isEmpty();
+            out.put(key, e.memory().bells().getOrDefault(key, Bell.NONE).found(found.contains(key), e.nowMs())
+                    .stood(alone, called.contains(key), e.nowMs()));
+        }
+        return out;
+    }
+
+    /** Empty for what only keeps up an alarm, where none is kept up. */
+    private static String key(Finding f, AlarmKind kind, Event e) {
+        String key = (kind.siteWide() ? "" : Fitted.CONE) + "/" + kind.id();
+        return f.nearly() && !e.memory().bells().getOrDefault(key, Bell.NONE).there() ? "" : key;
+    }
+
+    private static Map<String, Alarm> listed(Node n) {
+        Map<String, Alarm> out = new TreeMap<>();
+        n.state().live().alarms().raised().forEach(a -> out.put(a.key(), a));
+        return out;
+    }
+
+    /** When anybody acknowledged anything last, monotonic ms; now, while that is on its way to the record. */
+    static long seenMs(Event e, List<Request> came) {
+        boolean seen = came.stream().anyMatch(r -> r.ask() instanceof Ask.Acknowledge)
+                || e.before().world().paper().queue().stream().flatMap(List::stream)
+                .anyMatch(f -> f.change() instanceof Change.Told(Ask.Acknowledge _));
+        return seen ? Math.max(e.nowMs(), e.memory().seenMs()) : e.memory().seenMs();
+    }
+
+    void look(Event e) {
+        Map<String, Alarm> listed = listed(e.next());
+        Map<String, Bell> bells = e.memory().bells();
+        bells.forEach((key, b) -> {
+            if (b.there()) {
+                called(e, AlarmKind.of(key.substring(key.indexOf('/') + 1)).orElseThrow(), b,
+                        listed.containsKey(key));
+            }
+        });
+        listed.forEach((key, a) -> rules.check(!a.acknowledged() || !unseen(e, bells.get(key)),
+                "seen-by-nobody", "'" + a.kind().id()
+                + "' counts as seen, and nobody has acknowledged it since it began"));
+        e.result().words().messages().forEach(m -> often(e, m));
+        // A filling that became durable ends what nobody had seen; that it was withdrawn since is no matter.
+        long durable = e.durable().number();
+        if (durable == e.before().batch().number() && durable == e.next().batch().number()) {
+            listed(e.before()).values().stream().filter(a -> !listed.containsKey(a.key()))
+                    .forEach(a -> left(e, a));
+        }
+    }
+
+    private void called(Event e, AlarmKind kind, Bell b, boolean listed) {
+        rules.check(listed || e.nowMs() - b.foundMs() < kind.onDelayMs(), "alarm-missing",
+                "'" + kind.id() + "' is found and in no list");
+        long quietMs = b.aloneMs() < 0 || !unseen(e, b) ? 0 : e.nowMs() - Math.max(b.aloneMs(), b.lastMs());
+        rules.check(quietMs < withinMs(kind, b), "uncalled", "nobody is called of '" + kind.id() + "'");
+    }
+
+    /** One sentence for many names again what waits for an answer, but something in it has to be new. */
+    private void often(Event e, Message m) {
+        rules.check(m.alarms().stream().anyMatch(a -> !lately(e, a)), "told-often",
+                "'" + m.alarms().getFirst().kind().id() + "' was told twice within three minutes");
+    }
+
+    /** Unanswered since: who acknowledged too early is told once more when only the lock is left. */
+    private static boolean lately(Event e, Alarm a) {
+        Bell was = e.before().world().memory().bells().getOrDefault(a.key(), Bell.NONE);
+        Bell is = e.memory().bells().get(a.key());
+        return was.lastMs() > e.memory().seenMs() && was.foundMs() == is.foundMs()
+                && was.aloneMs() == is.aloneMs() && e.nowMs() - was.lastMs() < LEAST_REPEAT_MS;
+    }
+
+    private void left(Event e, Alarm a) {
+        Bell b = e.before().world().memory().bells().getOrDefault(a.key(), Bell.NONE).found(false, e.nowMs());
+        boolean over = !a.kind().standsUntilSeen() && e.nowMs() - b.goneMs() >= OFF_DELAY_MS;
+        rules.check(over || !unseen(e, b), "alarm-gone",
+                "'" + a.kind().id() + "' left the list too soon, and nobody had seen it");
+    }
+
+    private static boolean unseen(Event e, Bell b) {
+        return b.foundMs() > e.memory().seenMs();
+    }
+
+    private static long withinMs(AlarmKind kind, Bell b) {
+        if (b.lastMs() < 0) {
+            return IN_THE_WAY_MS;
+        }
+        boolean suffocates = kind == AlarmKind.AIR_FAILED_ANIMALS || kind == AlarmKind.AIR_SHUT_IN;
+        return suffocates && b.lastMs() - b.firstMs() < (SUFFOCATES_TIMES - 1) * SUFFOCATES_MS
+                ? SUFFOCATES_MS + 2 * Units.MINUTE_MS
+                : IN_THE_WAY_MS + (b.lastMs() == b.firstMs() ? FIRST_AGAIN_MS : AGAIN_MS);
+    }
+}
