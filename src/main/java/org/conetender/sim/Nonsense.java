@@ -44,5 +44,8 @@ final class Nonsense {
             "a shelve one-probe 0", "a shelve one-probe 13", "site alarms", "a shelve one-probe 2",
             "a weighed wet-g=9.5", "site tin lot=unknown cysts-g=425", "a count nauplii=3");
 
+    /** Typed there of a cone with a batch in it: the next one's water is more than it holds. */
+    static final List<String> REFILLED = List.of("c drained", "c cleaned", "c filled litres=19 ppt=25");
+
     private Nonsense() {}
 }

@@ -189,6 +189,9 @@ final class Scripts {
         for (int i = 0; s == 1_300 && i < 2; i++) {
             inject(r, "topped-up", false, Map.of("request-id", SiteRules.TWICE + "at-once"));
         }
+        if (s >= 1_400 && s % 10 == 0 && (s - 1_400) / 10 < Nonsense.REFILLED.size()) {
+            r.socket().tell(Nonsense.REFILLED.get((int) (s - 1_400) / 10));
+        }
     }
 
     /** Every cone is filled and started early on, by the book. */

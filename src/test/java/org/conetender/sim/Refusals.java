@@ -33,6 +33,8 @@ final class Refusals {
 
     /** Said by the core, but not to anybody in these worlds, and why not. */
     static final Map<String, String> UNHEARD = Map.of(
+            "it has no heater, so its water goes by the room and nothing holds it at a set-point.",
+                    "every cone here has one (OutOfReachTest)",
             "There is nothing to set at ", "letters on topics that are not ours stay closed (agent.Letters)",
             "nothing was counted; count a sub-sample with cysts or nauplii in it, or report 'none-seen' if "
                     + "nothing swims yet.", "whoever counts here counts something (FitsTest)");

@@ -3,6 +3,7 @@ package org.conetender.core.face;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -34,11 +35,15 @@ public final class AlarmWords {
     static String alert(Settings s, Alarm a, Moment now) {
         if (!over(a, now)) {
             return where(s, a) + ": " + what(a) + ", since " + since(s, a, now) + with(a) + ". "
-                    + a.kind().todo() + " "
-                    + TellLine.acknowledge(a.cone(), a.kind().id()) + ".";
+                    + a.kind().todo() + " " + acknowledge(a) + ".";
         }
         String until = Sentences.clock(now.wallMs() - a.goneMs(now.monoMs()), zone(s), now.wallMs());
         return where(s, a) + ": over since " + until + ": " + what(a) + ", since " + since(s, a, now) + ".";
+    }
+
+    private static String acknowledge(Alarm a) {
+        return "To acknowledge: conetender tell " + (a.cone().isEmpty() ? TellLine.SITE : a.cone())
+                + " acknowledge " + a.kind().id();
     }
 
     /** What stays true is not over when its cause is. */
@@ -81,28 +86,23 @@ public final class AlarmWords {
 
     /** Many incidents in one sentence: what cannot wait in words, the rest by name. */
     static String many(Settings s, Message m) {
-        Map<AlarmKind, List<String>> at = new LinkedHashMap<>();
+        Map<AlarmKind, Set<String>> at = new LinkedHashMap<>();
         for (Alarm a : m.alarms()) {
-            at.computeIfAbsent(a.kind(), _ -> new ArrayList<>()).add(a.cone());
+            at.computeIfAbsent(a.kind(), _ -> new LinkedHashSet<>()).add(a.cone());
             a.told().with().forEach(key -> AlarmKind.of(key.substring(key.indexOf('/') + 1))
-                    .filter(AlarmKind::dangerous).ifPresent(k -> add(at, k, key)));
+                    .filter(AlarmKind::dangerous).ifPresent(k -> at.computeIfAbsent(k,
+                            _ -> new LinkedHashSet<>()).add(key.substring(0, key.indexOf('/')))));
         }
         String now = at.entrySet().stream().filter(e -> e.getKey().dangerous())
-                .map(e -> e.getKey().id() + place(e.getValue()) + " (" + e.getKey().cause() + ")")
+                .map(e -> e.getKey().id() + place(List.copyOf(e.getValue())) + " ("
+                        + e.getKey().cause() + ")")
                 .collect(Collectors.joining("; "));
         String then = at.entrySet().stream().filter(e -> !e.getKey().dangerous())
-                .map(e -> e.getKey().id() + place(e.getValue())).collect(Collectors.joining("; "));
+                .map(e -> e.getKey().id() + place(List.copyOf(e.getValue())))
+                .collect(Collectors.joining("; "));
         return s.site().name() + ": many alarms at once. " + (now.isEmpty() ? "" : "Danger, go now: " + now
                 + ". ") + (then.isEmpty() ? "" : (now.isEmpty() ? "First causes: " : "Then: ") + then + ". ")
                 + "What to do for each: conetender tell site alarms.";
-    }
-
-    private static void add(Map<AlarmKind, List<String>> at, AlarmKind k, String key) {
-        List<String> cones = at.computeIfAbsent(k, _ -> new ArrayList<>());
-        String cone = key.substring(0, key.indexOf('/'));
-        if (!cones.contains(cone)) {
-            cones.add(cone);
-        }
     }
 
     /** What the second person is told; empty while there is nothing that nobody answers. */
@@ -134,7 +134,7 @@ public final class AlarmWords {
                         + ", since " + since(s, a, now) + "; " + String.join(", ", states(s, a, now)) + "."
                         + (a.follows() || a.shelved() ? "" : "\n  " + a.kind().todo())
                         + (a.follows() || a.acknowledged() && !a.latched() ? ""
-                                : "\n  " + TellLine.acknowledge(a.cone(), a.kind().id())))
+                                : "\n  " + acknowledge(a)))
                         .collect(Collectors.joining());
     }
 

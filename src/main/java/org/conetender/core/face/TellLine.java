@@ -20,11 +20,6 @@ public final class TellLine {
 
     private TellLine() {}
 
-    /** How that alarm is acknowledged. @param cone empty for the site */
-    static String acknowledge(String cone, String alarm) {
-        return "To acknowledge: conetender tell " + (cone.isEmpty() ? SITE : cone) + " acknowledge " + alarm;
-    }
-
     /** Reads one line. Never throws. */
     public static Heard read(String line) {
         List<String> words = List.of(line.strip().split("\\s+"));
