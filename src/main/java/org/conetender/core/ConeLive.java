@@ -49,8 +49,10 @@ public record ConeLive(ConeJudgement judged, Beside beside, Growth growth, Heati
      *
      * @param hold the law  @param credit its share of power  @param wear what the heater's switch has done
      * @param felt the day of a room that nobody measures, as its water feels it
+     * @param power share of the time in which the site's watts reach for its heater, 0..1, as it was in the
+     *     last minute
      */
-    public record Heating(Hold hold, Share.Credit credit, Wear wear, RoomDay felt) {}
+    public record Heating(Hold hold, Share.Credit credit, Wear wear, RoomDay felt, double power) {}
 
     /**
      * @param forecast the last one; empty while no cysts develop or no temperature is known
@@ -131,7 +133,8 @@ public record ConeLive(ConeJudgement judged, Beside beside, Growth growth, Heati
     }
 
     ConeLive worn(Wear w) {
-        return new ConeLive(judged, beside, growth, new Heating(hold(), credit(), w, heating.felt()),
+        return new ConeLive(judged, beside, growth, new Heating(hold(), credit(), w, heating.felt(),
+                heating.power()),
                 out, outlook, known, pressedForMs);
     }
 
@@ -145,7 +148,7 @@ public record ConeLive(ConeJudgement judged, Beside beside, Growth growth, Heati
                 HeatTrack.fresh(), Optional.empty(), AirTrack.begun(Breath.begun(book, now)),
                 Motion.NONE, Tried.of(book.heater().tried(book.batch()) ? Proving.DONE : Proving.DUE));
         return new ConeLive(judged, Beside.NONE, Growth.resumed(cone, all, checkpoint),
-                new Heating(Hold.IDLE, Share.Credit.NONE, Wear.begun(0), RoomDay.NONE),
+                new Heating(Hold.IDLE, Share.Credit.NONE, Wear.begun(0), RoomDay.NONE, 1),
                 ConeOut.SAFE, new Outlook(Optional.empty(), Optional.empty(), 0, Outlook.NONE.water(),
                         Promise.NONE, Appointment.resumed(cone, book.batch(), checkpoint)),
                 Known.NONE, 0);

@@ -42,22 +42,22 @@ final class OutOfReach {
         ConeJudgement j = work.judged.get(c.id());
         return j.thermal().filter(t -> sure(j, t) && j.belief().known() && j.belief().middleC() < belowC)
                 .filter(_ -> !PowerAhead.locked(work, c))
-                .filter(t -> of(j, t, 1).mostC() < belowC || PowerAhead.share(work, c) < 1)
-                .map(t -> of(j, t, PowerAhead.share(work, c))).filter(r -> r.mostC() < belowC);
+                .map(t -> Reach.of(t.estimate(), j.roomOrUsualC(), power(work, c)))
+                .filter(r -> r.mostC() < belowC);
     }
 
     private static boolean sure(ConeJudgement j, Thermal t) {
         return t.fits() && t.following() && j.heat().responded() && t.watch().suspect() == Watch.Suspect.NONE;
     }
 
-    private static Reach of(ConeJudgement j, Thermal t, double share) {
-        return Reach.of(t.estimate(), j.roomOrUsualC(), share);
+    private static double power(Work work, Cone c) {
+        return work.live(c.id()).heating().power();
     }
 
     private static String words(Work work, Cone c, Reach r, double aimC) {
         String room = work.judged.get(c.id()).roomC().map(t -> Text.of(" of %.0f °C", t)).orElse("");
         return Text.of("%.1f °C cannot be reached: in this room%s its heater%s brings the water to about "
-                + "%.1f °C", aimC, room, PowerAhead.share(work, c) < 1 ? ", sharing the site's watts," : "",
+                + "%.1f °C", aimC, room, power(work, c) < 1 ? ", sharing the site's watts," : "",
                 STEP_K * Math.round(r.likelyC() / STEP_K));
     }
 }

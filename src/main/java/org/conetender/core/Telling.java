@@ -155,8 +155,11 @@ final class Telling {
         ConeLive was = work.live(c.id());
         Wear wear = was.wear().after(out.heat() && !was.out().heat(), work.dtMs / 1000.0,
                 Hold.switching(c.fittings().heat()));
+        // Who shares its watts is reckoned by letting them run: too much for every tick.
+        double power = minute(work.image.now().monoMs()) ? PowerAhead.share(work, c)
+                : was.heating().power();
         return new ConeLive(j, work.beside.get(c.id()), growth, new ConeLive.Heating(hold, credit, wear,
-                was.heating().felt().after(work.image.now(), work.dtMs, j.feltRoomC())), out,
+                was.heating().felt().after(work.image.now(), work.dtMs, j.feltRoomC()), power), out,
                 outlook(c, growth), work.known(c.id()), Buttons.heldMs(work, c));
     }
 
@@ -194,10 +197,15 @@ final class Telling {
                 : was.promise().after(f, work.settings.site().feeding(), work.image.now()), made);
     }
 
+    /** Whether this tick ends a minute. */
+    private boolean minute(long nowMs) {
+        return Tick.minutePassed(work.before.live().timers().checkpointAtMs(), nowMs);
+    }
+
     Result result(Parts parts, Map<String, Boolean> outputs) {
         long now = work.image.now().monoMs();
         State.Timers was = work.before.live().timers();
-        boolean minute = Tick.minutePassed(was.checkpointAtMs(), now);
+        boolean minute = minute(now);
         long untrusted = work.image.now().wallTrusted() ? 0 : was.wallUntrustedForMs() + work.dtMs;
         State.Timers timers = new State.Timers(Optional.of(work.image.now()), minute ? now
                 : was.checkpointAtMs(),
