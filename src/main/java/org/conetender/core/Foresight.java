@@ -46,7 +46,7 @@ record Foresight(Cone cone, Batch batch, Cysts cysts, ConeJudgement judged, Arou
     record Cysts(Development done, Behind behind, double needed, Known lot) {}
 
     /**
-     * @param room from now on  @param rate by which the cysts develop in their water
+     * @param room from when its water was last known  @param rate by which the cysts develop in their water
      * @param power what its heater may give, as a share of its own, 0..1
      * @param water how its room is known
      */
@@ -62,7 +62,7 @@ record Foresight(Cone cone, Batch batch, Cysts cysts, ConeJudgement judged, Arou
     static Foresight of(Work work, Cone c, Development done) {
         return new Foresight(c, work.batch(c.id()), new Cysts(done, behind(work, c, done),
                 work.live(c.id()).needed(), work.known(c.id())),
-                work.judged.get(c.id()), new Around(room(work, c),
+                work.judged.get(c.id()), new Around(room(work, c).since(unmeasuredH(work, c)),
                         Zones.of(work.settings.site(), c, work.batch(c.id())).rate(),
                         PowerAhead.locked(work, c) ? 0 : PowerAhead.share(work, c),
                         water(work, c)));

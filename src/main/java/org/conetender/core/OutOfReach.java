@@ -4,6 +4,8 @@ import java.util.Optional;
 import org.conetender.core.alarm.Alarm;
 import org.conetender.core.alarm.AlarmKind;
 import org.conetender.core.alarm.Alarms;
+import org.conetender.core.batch.Batch;
+import org.conetender.core.batch.Stage;
 import org.conetender.core.heat.Reach;
 import org.conetender.core.judge.ConeJudgement;
 import org.conetender.core.judge.Thermal;
@@ -25,9 +27,14 @@ final class OutOfReach {
 
     private OutOfReach() {}
 
-    /** What a person is told of the temperature that is wanted now. */
+    /**
+     * What a person is told of the temperature that is wanted now. For a wanted hour it is as warm as can be
+     * and may be in time ({@link Appointments} tells that); what is ripe is only kept.
+     */
     static Optional<Alarms.Cause> cause(Work work, Cone c) {
-        return work.aimC(c).stream().boxed().flatMap(aimC -> reach(work, c, aimC - STILL_K).stream()
+        Batch b = work.batch(c.id());
+        return b.marks().readyBy().isPresent() || b.stage() instanceof Stage.Ready ? Optional.empty()
+                : work.aimC(c).stream().boxed().flatMap(aimC -> reach(work, c, aimC - STILL_K).stream()
                 .map(r -> new Alarms.Cause(c.id(), AlarmKind.OUT_OF_REACH, words(work, c, r, aimC),
                         Alarm.Held.BY_CAUSE, r.mostC() > aimC - LACKS_K))).findFirst();
     }

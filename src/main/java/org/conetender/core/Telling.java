@@ -175,7 +175,7 @@ final class Telling {
                 || was.water().known() != j.belief().known()
                 || PowerAhead.locked(work, c) != PowerAhead.locked(work.settings, work.before.book(), c)
                 || news;
-        if (!changed && !Tick.minutePassed(was.atMs(), now)) {
+        if (!changed && (!Tick.minutePassed(was.atMs(), now) || !j.belief().known() && !minute(now))) {
             return was;
         }
         if (!b.stage().develops() || !j.belief().known()) {

@@ -110,8 +110,15 @@ final class Faults {
             case Fault.OfWater f -> water(f, on);
             case Fault.OfRoomProbe f -> world.roomProbe()
                     .ifPresent(p -> p.fail(on ? f.kind() : SimProbe.Fault.NONE));
-            case Fault.OfBus f -> world.devices().probes().values()
-                    .forEach(p -> p.fail(on ? f.kind() : SimProbe.Fault.NONE));
+            case Fault.OfBus f -> {
+                world.devices().probes().values().forEach(p -> p.fail(on ? f.kind() : SimProbe.Fault.NONE));
+                // A probe that failed by itself is no better for it.
+                for (Fault still : on ? List.<Fault>of() : List.copyOf(active)) {
+                    if (still instanceof Fault.OfProbe || still instanceof Fault.OfRoomProbe) {
+                        turn(still, true);
+                    }
+                }
+            }
             case Fault.OfSite f -> site(f.kind(), on);
         }
     }

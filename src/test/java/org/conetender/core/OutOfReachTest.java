@@ -2,10 +2,12 @@ package org.conetender.core;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.Optional;
 import org.conetender.core.alarm.AlarmKind;
 import org.conetender.core.face.Names;
 import org.conetender.core.face.Tree;
 import org.conetender.core.image.Ask;
+import org.conetender.core.image.Hour;
 import org.conetender.core.image.Step;
 import org.conetender.core.judge.Basin;
 import org.junit.jupiter.api.Test;
@@ -54,6 +56,30 @@ class OutOfReachTest {
         s.minutes(5);
         assertThat(s.standing("a")).as("what is wanted now is reached").isEmpty();
         assertThat(limited(s)).isNull();
+    }
+
+    @Test
+    void whatIsToldFollowsTheSetpoint() {
+        Story s = story(weak, 6);
+        hours(s, 4);
+        s.ask("a", new Ask.SetSetpoint(28));
+        s.minutes(1);
+        assertThat(limited(s)).startsWith("28.0 °C cannot be reached");
+    }
+
+    /** For an hour the water is held as warm as can be, and {@code hour-missed} tells if that is too cool. */
+    @Test
+    void anHourThatIsWantedIsNoSetpointThatCannotBeReached() {
+        Story s = story(weak, 6);
+        hours(s, 4);
+        assertThat(s.standing("a")).contains(ALARM);
+        int hour = 10;
+        while (!s.ask("a", new Ask.ReadyBy(Optional.of(Hour.parse("tue " + hour + ":00")))).accepted()) {
+            hour++;
+        }
+        s.minutes(5);
+        assertThat(s.state().live().cones().get("a").hold().aimC()).isGreaterThan(26);
+        assertThat(s.standing("a")).doesNotContain(ALARM);
     }
 
     @Test

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import org.conetender.core.image.ContactSample.Level;
+import org.conetender.core.image.Reading;
 import org.junit.jupiter.api.Test;
 
 class WorldTest {
@@ -145,6 +146,16 @@ class WorldTest {
         w.step(600_000);
         assertThat(w.devices().probes().values())
                 .allMatch(p -> p.latest(w.clock().now().monoMs()).ageMs() <= 1_000);
+    }
+
+    @Test
+    void aProbeThatFailedByItselfIsNoBetterOnceTheBusIsBack() {
+        World w = Benches.book(20);
+        w.apply(new Fault.OfProbe("a", 0, SimProbe.Fault.ABSENT, new Fault.When(0, 3_600_000)));
+        w.apply(new Fault.OfBus(SimProbe.Fault.SLOW, new Fault.When(10_000, 60_000)));
+        w.step(120_000);
+        assertThat(w.cone("a").fixtures.probes.getFirst().latest(w.clock().now().monoMs()).reading())
+                .isInstanceOf(Reading.Absent.class);
     }
 
     @Test

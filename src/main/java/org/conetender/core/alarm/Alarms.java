@@ -183,8 +183,12 @@ public record Alarms(Map<String, Alarm> standing, Seen seen, Map<String, Long> s
         boolean mended = c.mended() && known.held() != Alarm.Held.ONLY_BY_LATCH && known.acknowledged();
         Alarm.Course there = new Alarm.Course(known.course().since(), OptionalLong.empty(),
                 known.course().raised());
+        // What was over has come again: the words that say so are not true any more. A set-point moves.
+        boolean anew = known.held() == Alarm.Held.ONLY_BY_LATCH && !c.mended()
+                || c.kind() == AlarmKind.OUT_OF_REACH;
+        String what = anew ? c.what() : known.what();
         return mended ? anew(c, known).with(there)
-                : new Alarm(known.cone(), known.kind(), known.what(), c.held(), there, known.told(),
+                : new Alarm(known.cone(), known.kind(), what, c.held(), there, known.told(),
                         known.aside());
     }
 

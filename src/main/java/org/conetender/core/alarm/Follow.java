@@ -10,12 +10,10 @@ import static org.conetender.core.alarm.AlarmKind.DOUBTFUL;
 import static org.conetender.core.alarm.AlarmKind.DRY;
 import static org.conetender.core.alarm.AlarmKind.HEATER_STUCK;
 import static org.conetender.core.alarm.AlarmKind.HISTORY;
-import static org.conetender.core.alarm.AlarmKind.HOUR_MISSED;
 import static org.conetender.core.alarm.AlarmKind.LATE;
 import static org.conetender.core.alarm.AlarmKind.NO_EFFECT;
 import static org.conetender.core.alarm.AlarmKind.ONE_PROBE;
 import static org.conetender.core.alarm.AlarmKind.OUTPUT_STUCK;
-import static org.conetender.core.alarm.AlarmKind.OUT_OF_REACH;
 import static org.conetender.core.alarm.AlarmKind.OVERHEAT;
 import static org.conetender.core.alarm.AlarmKind.PROBE;
 import static org.conetender.core.alarm.AlarmKind.PROBE_FROZEN;
@@ -93,8 +91,6 @@ public record Follow(AlarmKind cause, Where where, long withinMs, Set<AlarmKind>
             here(AIR_SHUT_IN, DOUBTFUL),
             // The mains of all heaters.
             anywhere(NO_EFFECT, HEATERS_MS, NO_EFFECT),
-            // Water that stays cooler than it should comes late.
-            here(OUT_OF_REACH, HOUR_MISSED),
             // The room is one for all cones.
             anywhere(ROOM_TOO_WARM, WHILE_IT_STANDS, ROOM_TOO_WARM),
             // A power cut, or a restart, came over all cones at once.

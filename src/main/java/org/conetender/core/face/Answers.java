@@ -103,8 +103,8 @@ public final class Answers {
         if (lives.damage().isPresent()) {
             return "; heat stays locked off until '" + Lives.DAMAGED + "' is acknowledged.";
         }
-        return aside.isEmpty() ? follows : "; heat is free again. Still set aside: " + aside
-                + ". Say it again if it is to hold.";
+        return follows + (aside.isEmpty() ? "" : " Still set aside: " + aside + ". Say it again if it is to "
+                + "hold.");
     }
 
     /** The hatching percentage, 100 N / (N + U + E) with E full cysts only (science.md §4). */

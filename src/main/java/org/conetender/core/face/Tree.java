@@ -17,6 +17,8 @@ import org.conetender.core.State;
 import org.conetender.core.alarm.Alarm;
 import org.conetender.core.alarm.AlarmKind;
 import org.conetender.core.batch.Batch;
+import org.conetender.core.batch.ConeBook;
+import org.conetender.core.batch.Reconsidered;
 import org.conetender.core.batch.Stage;
 import org.conetender.core.guard.Finding;
 import org.conetender.core.hatch.Development;
@@ -67,7 +69,7 @@ public final class Tree {
             Batch b = s.book().cone(c.id()).batch();
             water(at + "/water/", c, live, b);
             hatch(at + "/hatch/", live, b);
-            hour(at + "/hatch/", live, b);
+            hour(at + "/hatch/", live, s.book().cone(c.id()));
             outputs(at, c, live);
             siphon(at, c, b);
             usual(at + "/usual/", s.book().cone(c.id()).usual());
@@ -183,17 +185,19 @@ public final class Tree {
     }
 
     /** The hour it is wanted at, and how that stands. */
-    private void hour(String at, ConeLive live, Batch b) {
+    private void hour(String at, ConeLive live, ConeBook book) {
+        Batch b = book.batch();
         out.put(at + "ready-by", b.marks().readyBy().map(Hour::text).orElse("\0"));
         Appointment.of(b, live.outlook().appointment()).ifPresent(a -> {
             Boots boots = result.next().book().boots();
             HourWords.Said said = new HourWords.Said(a.hour(), zone(),
                     boots.wallMs(now).orElse(now.wallMs()));
             if (b.stage() instanceof Stage.Ready(Moment since) && !live.unripe(b)) {
-                boots.wallMs(since).ifPresent(w -> out.put(at + "ready-by-outlook", said.ripe(w,
-                        live.outlook().harvest().filter(_ -> !live.outlook().lapsed(now))
-                                .map(Harvest::untilHours).filter(Double::isFinite)
-                                .map(h -> Digest.readyAtMs(live, h, now)))));
+                Optional<Long> keeps = live.outlook().harvest().filter(_ -> !live.outlook().lapsed(now))
+                        .map(Harvest::untilHours).filter(Double::isFinite)
+                        .map(h -> Digest.readyAtMs(live, h, now));
+                boots.wallMs(Reconsidered.ripeSince(book).orElse(since)).ifPresent(w ->
+                        out.put(at + "ready-by-outlook", said.ripe(w, keeps)));
             } else if (b.stage().growing()) {
                 double sinceH = Units.hours(now.monoMs() - live.outlook().atMs());
                 out.put(at + "ready-by-outlook", HourWords.stand(said, a,

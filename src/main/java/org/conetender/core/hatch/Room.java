@@ -37,6 +37,11 @@ public record Room(List<Double> byHourC, double hourOfDay, double offK) {
         return new Room(byHourC, hourOfDay, nowC - new Room(byHourC, hourOfDay).aheadC(0));
     }
 
+    /** The same, its hours counted from so long ago. @param hours 0 or more */
+    public Room since(double hours) {
+        return new Room(byHourC, hourOfDay - hours, offK);
+    }
+
     /** A room that is always so much warmer. */
     Room plus(double kelvin) {
         return new Room(byHourC.stream().map(c -> c + kelvin).toList(), hourOfDay, offK);

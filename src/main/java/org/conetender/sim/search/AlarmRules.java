@@ -18,7 +18,7 @@ import org.conetender.core.unit.Units;
 /**
  * Rules about the list of alarms and who is called of them: what guards find is listed until it has ended and
  * been seen, and people are called of it until somebody answers. Held against what guards found and what was
- * acknowledged, never against what an alarm says of itself.
+ * acknowledged; of an alarm only what it follows is asked.
  */
 final class AlarmRules {
 
@@ -34,6 +34,9 @@ final class AlarmRules {
     private static final int SUFFOCATES_TIMES = 5;
     /** Nothing that is urgent is told again sooner, ms (design.md, dangers). */
     private static final long LEAST_REPEAT_MS = 3 * Units.MINUTE_MS;
+
+    /** After a restart that is waited for which was acknowledged before, ms (guess: its delay, and more). */
+    static final long SHOWS_MS = 20 * Units.MINUTE_MS;
 
     private final Rules rules;
 

@@ -59,7 +59,8 @@ final class Home {
     /** After that step was said: it must not be refused where it was asked for. */
     void taken(Node before, Step step, Result r) {
         // What the water can bear may run out in the very second in which it is said.
-        boolean ranOut = restMs(before.live()) == 0 && restMs(r.next().live().cones().get(Fitted.CONE)) > 0;
+        boolean ranOut = step == Step.SETTLE && restMs(before.live()) == 0
+                && restMs(r.next().live().cones().get(Fitted.CONE)) > 0;
         turn.check(ranOut || r.words().replies().stream().allMatch(Result.Reply::accepted), "next-step", "'"
                 + step.word()
                 + "' is asked for while the batch is " + before.batch().stage().word() + ", and refused: "

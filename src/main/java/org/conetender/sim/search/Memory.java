@@ -10,7 +10,8 @@ import java.util.Map;
  * @param valveSinceMs when the valve was last reported shut, monotonic ms; −1 for never in this life
  * @param wrongSinceMs since when each hazard has been there without a break, monotonic ms
  * @param bells what was found and called of each alarm, by key
- * @param seenMs when anybody acknowledged anything, monotonic ms; −1 for never, for ever in a life before
+ * @param seenMs when anybody acknowledged anything, monotonic ms; −1 for never; in a life before, some
+ *     time of this one
  * @param cuts how often the power was cut
  */
 record Memory(long airOffSinceMs, long handsSinceMs, long valveSinceMs, Map<Hazard, Long> wrongSinceMs,
@@ -20,11 +21,11 @@ record Memory(long airOffSinceMs, long handsSinceMs, long valveSinceMs, Map<Haza
 
     /**
      * What outlives the process. @param cut whether the power went too  @param open whether words were on
-     * their way
+     * their way  @param begunMs when the next life begins, monotonic ms
      */
-    Memory died(boolean cut, boolean open) {
+    Memory died(boolean cut, boolean open, long begunMs) {
         return new Memory(-1, cut || open ? -1 : handsSinceMs, cut || open ? -1 : valveSinceMs, Map.of(),
-                Map.of(), seenMs < 0 ? -1 : Long.MAX_VALUE, cuts + (cut ? 1 : 0));
+                Map.of(), seenMs < 0 ? -1 : begunMs + AlarmRules.SHOWS_MS, cuts + (cut ? 1 : 0));
     }
 
     Memory wrong(Map<Hazard, Long> since) {

@@ -82,7 +82,8 @@ final class Turn {
             case Move.Misfits _ -> tick(n, Units.SECOND_MS, misfits(n));
             case Move.Turns(Move.Trouble t, boolean _) when t == Move.Trouble.RECORD_DAMAGED ->
                     begun(n.world().turned(t, true).at(n.world().now().plusMs(RESTART_MS))
-                            .with(n.world().memory().died(false, true)));
+                            .with(n.world().memory().died(false, true,
+                                    n.world().now().monoMs() + RESTART_MS)));
             case Move.Turns(Move.Trouble t, boolean wrong) ->
                     tick(new Node(n.state(), n.world().turned(t, wrong)), Units.SECOND_MS, List.of());
             case Move.Waits(boolean second) -> second ? tick(n, Units.SECOND_MS, List.of()) : quiet(n);
@@ -176,7 +177,8 @@ final class Turn {
         long offMs = cut ? CUT_MS + BOOT_MS : RESTART_MS;
         Moment now = cut ? new Moment("boot-" + (w.memory().cuts() + 1), BOOT_MS, was.wallMs() + offMs,
                 was.wallTrusted()) : was.plusMs(offMs);
-        return begun(new World(now, w.senses(), w.paper().died(arrived), w.memory().died(cut, !n.settled())));
+        return begun(new World(now, w.senses(), w.paper().died(arrived),
+                w.memory().died(cut, !n.settled(), now.monoMs())));
     }
 
     private Node begun(World was) {

@@ -167,6 +167,18 @@ class AlarmsTest {
         });
     }
 
+    @Test
+    void whatComesBackIsNotCalledOver() {
+        pass(10, cause(AlarmKind.OVERHEAT));
+        alarms = alarms.acknowledged("a", "overheat", seconds * 1000);
+        pass(1, new Cause("a", AlarmKind.OVERHEAT, "over now", Alarm.Held.ONLY_BY_LATCH));
+        pass(10, new Cause("a", AlarmKind.OVERHEAT, "hot again", Alarm.Held.BY_LATCH));
+        assertThat(alarms.raised()).singleElement().satisfies(a -> {
+            assertThat(a.acknowledged()).as("it is another time").isFalse();
+            assertThat(a.what()).isEqualTo("hot again");
+        });
+    }
+
     @ParameterizedTest
     @EnumSource(AlarmKind.class)
     void everyAlarmAsksSomethingOfAPersonAndIsRepeatedUntilAcknowledged(AlarmKind k) {

@@ -186,7 +186,7 @@ class CrashLoopTest {
         killed(s, 3);
         assertThat(s.ask("", new Ask.Acknowledge("crash-loop")).sentence())
                 .startsWith("Larkmoor Fry Room: alarm 'crash-loop' is acknowledged")
-                .contains("heat is free again. Still set aside: 'setpoint' of cone a");
+                .contains("heat is allowed again. Still set aside: 'setpoint' of cone a");
         s.seconds(3);
         assertThat(s.standing("")).isEmpty();
     }
