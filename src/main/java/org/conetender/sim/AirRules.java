@@ -66,6 +66,11 @@ final class AirRules {
         }
     }
 
+    /** Nor what the record lost: that reports may be missing is told instead. */
+    void damaged() {
+        tracks.values().forEach(t -> t.lacked = -1);
+    }
+
     void look(SimCone c, State s, ConeRules cone) {
         String id = c.settings().id();
         Track t = tracks.computeIfAbsent(id, k -> new Track());

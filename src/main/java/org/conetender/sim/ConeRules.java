@@ -1,6 +1,7 @@
 package org.conetender.sim;
 
 import java.util.List;
+import java.util.Optional;
 import org.conetender.core.State;
 import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.Change;
@@ -9,6 +10,7 @@ import org.conetender.core.batch.Fact;
 import org.conetender.core.batch.Stage;
 import org.conetender.core.image.ProbeSample;
 import org.conetender.core.image.Reading;
+import org.conetender.core.judge.Thermal;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.settings.Cone.HeatKind;
 import org.conetender.core.settings.Cone.Limits;
@@ -45,6 +47,7 @@ final class ConeRules {
     private final ConeBook book;
     private final ConeBook recorded;
     private final Batch batch;
+    private final Optional<Thermal> thermal;
     /** What the daemon holds it at, °C; NaN while it wants no heat. */
     private final double aimC;
 
@@ -56,6 +59,7 @@ final class ConeRules {
         this.book = state.book().cone(settings.id());
         this.recorded = state.ledger().committed().cone(settings.id());
         this.batch = book.batch();
+        this.thermal = state.live().cones().get(settings.id()).judged().thermal();
         this.aimC = state.live().cones().get(settings.id()).hold().aimC();
     }
 
@@ -168,8 +172,7 @@ final class ConeRules {
 
     /** What the watch over a learned cone must find, and by when; nothing else may be wrong meanwhile. */
     private void watched() {
-        boolean proven = rig.state().live().cones().get(settings.id()).judged().thermal()
-                .filter(t -> t.proof().passed()).isPresent();
+        boolean proven = thermal.filter(t -> t.proof().passed()).isPresent();
         boolean calm = batch.stage().hasWater() && proven && !handled() && cone.air().flowLpm() > 0;
         boolean unasked = cone.heaterOn() && !rules.on(cone, "heat") && broken("heat");
         boolean coldRoom = rig.world().room().airC() < cone.water().waterC() - 1 - PROBE_K
@@ -193,8 +196,10 @@ final class ConeRules {
         boolean away = settings.fittings().probes().water().stream()
                 .map(rig.world().devices().probes()::get)
                 .anyMatch(p -> Math.abs(p.shownC() - cone.water().waterC()) > PROBE_K + 0.2);
-        rules.lasting("frozen-told", cone, stands && away && !told("probe-frozen", "probe", "probe-unsteady",
-                "no-effect", "welded", "dry", "overheat"), 5 * 60,
+        // Water that its room keeps where it is asks nothing of a probe: then that is shown.
+        boolean shown = thermal.filter(Thermal::untestable).isPresent();
+        rules.lasting("frozen-told", cone, stands && away && !shown && !told("probe-frozen", "probe",
+                "probe-unsteady", "no-effect", "welded", "dry", "overheat"), 5 * 60,
                 "a probe stood still or lay in air, far from its water, and nobody was told");
         boolean seeps = calm && settings.fittings().heat().switchKind() == Cone.SwitchKind.RELAY
                 && rig.world().wrong().stream().anyMatch(f -> f instanceof Fault.OfWater w

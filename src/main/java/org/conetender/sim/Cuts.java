@@ -26,6 +26,11 @@ final class Cuts {
         }
     }
 
+    /** What the record lost of it nobody can know: that reports may be missing is told instead. */
+    void damaged() {
+        batchBefore.clear();
+    }
+
     /** How long the last one lasted, ms; 0 when there was none in the life before. */
     long forMs() {
         return cutMs;

@@ -76,6 +76,8 @@ public final class Invariants {
         seenAt.clear();
         truth.damaged();
         lives.damaged();
+        airs.damaged();
+        cuts.damaged();
     }
 
     /** What ends with the process starts anew with the next. @param alive whether there was one */

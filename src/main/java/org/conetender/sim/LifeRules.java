@@ -2,7 +2,9 @@ package org.conetender.sim;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.OptionalLong;
+import java.util.TreeMap;
 import org.conetender.core.State;
 import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.Change;
@@ -31,10 +33,14 @@ final class LifeRules {
     private final List<Long> deathsMs = new ArrayList<>();
     private long thirdMs = Long.MIN_VALUE;
     private long thirdSeq;
-    /** For how long nothing was written down, and the longest such time with the power off in it, ms. */
+    /** For how long nothing was written down, ms, and whether the power was off in it. */
     private long gapMs;
     private boolean dark;
+    /** Such times in all since a clock last told the daemon where it is in time, and the most of it, ms. */
+    private long unpartedMs;
     private long longestGapMs;
+    /** The least cap while a batch is marked. */
+    private final Map<String, Double> markedCapMs = new TreeMap<>();
     /** Number of the last fact when the last life ended. */
     private long endedSeq;
     private long untrustedAtMs;
@@ -83,8 +89,11 @@ final class LifeRules {
     void always() {
         boolean powered = rig.world().powered();
         gapMs = rig.process().diskTakes() && powered ? rig.alive() ? 0 : gapMs : gapMs + 1_000;
+        boolean was = dark;
         dark = gapMs > 0 && (dark || !powered);
-        longestGapMs = dark ? Math.max(longestGapMs, gapMs) : longestGapMs;
+        boolean parted = !dark && rig.alive() && rig.world().clock().now().wallTrusted();
+        unpartedMs = parted ? 0 : unpartedMs + (!dark ? 0 : was ? 1_000 : gapMs);
+        longestGapMs = Math.max(longestGapMs, unpartedMs);
     }
 
     /** Until the disk says that somebody acknowledged, by its own words and not by the daemon's book. */
@@ -121,7 +130,10 @@ final class LifeRules {
     private void shortCut(State s, SimCone c, long now) {
         boolean marked = s.book().cone(c.settings().id()).batch().marks().words().doubts().stream()
                 .anyMatch(d -> d.startsWith("the power was off"));
-        double capMs = capMinutes(s, c) * 60_000;
+        // It is marked by what could be borne then: water that cools since bears more.
+        double capMs = Math.min(capMinutes(s, c) * 60_000, marked
+                ? markedCapMs.getOrDefault(c.settings().id(), Double.MAX_VALUE) : Double.MAX_VALUE);
+        markedCapMs.put(c.settings().id(), capMs);
         // A set clock that steps has lied, before or since: then nobody can tell how long a cut was.
         Moment clock = rig.world().clock().now();
         lied |= clock.wallTrusted() && Math.abs(clock.wallMs() - rig.world().clock().trueWallMs()) > LIED_MS;
