@@ -215,7 +215,7 @@ class LessonStoryTest {
         s.minutes(60 * 7);
         Speed before = speed(s, "a");
         String said = s.ask("a", new Ask.DidCount(95, 2, 3, 1)).sentence();
-        assertThat(said).containsPattern("That hardly can be: after 105 degree-hours at most [1-5] %")
+        assertThat(said).containsPattern("That hardly can be: after 105 degree-hours, at most [1-5] %")
                 .contains("taken for a slip", "'withdraw'").doesNotContain("from one batch");
         assertThat(speed(s, "a").k50DegreeHours()).isCloseTo(before.k50DegreeHours(), within(30.0));
         s.ask("a", new Ask.Withdraw("count"));

@@ -64,7 +64,8 @@ class ReadyByStoryTest {
         Story s = started();
         assertThat(asks(s, "14:30", false)).contains("cannot be ready by 2026-03-02 14:30 (Mon)",
                 "30.0 °C, the most that is safe", "it comes at 2026-03-03 ")
-                .endsWith("The chance that it is ready by then all the same is less than 1 %.");
+                .endsWith("The chance that it is ready by the hour you asked for all the same is less "
+                        + "than 1 %.");
         String answer = asks(s, "tue 14:30", true);
         assertThat(answer).startsWith("Cone a: wanted ready by 2026-03-03 14:30 (Tue), recorded.")
                 .contains("Held at 25.", "reckoned anew every minute", "nobody has seen such cysts hatch")

@@ -20,7 +20,7 @@ record LotWeights(Measured measured, List<Story> stories, Speed speed) {
 
     /** Said of a lot that was weighed only. */
     private static final List<String> NO_COUNT = List.of(
-            "  how many nauplii that is no weight tells: nobody has published what one weighs",
+            "  how many nauplii that is, no weight tells: nobody has published what one weighs",
             "  wet, out of a sieve. A 'count' of a ripe batch of this lot tells it for all.");
 
     /** A harvest is weighed to about a tenth: how well it is drained differs by so much (*guess*). */

@@ -117,7 +117,8 @@ public final class HourWords {
 
     /** Said of an hour that is refused as too early. @param chance that it is ready by then, 0..1 */
     public static String allTheSame(double chance) {
-        return " The chance that it is ready by then all the same is " + percent(chance) + ".";
+        return " The chance that it is ready by the hour you asked for all the same is " + percent(chance)
+                + ".";
     }
 
     /** The chance of being ready by the wanted hour; nothing where nobody knows what time it is. */

@@ -55,7 +55,7 @@ public final class LotWords {
     /** Why nauplii that were seen teach nothing. @param degreeHours done */
     public static String tooEarly(double degreeHours) {
         return Text.of(" That %s So it is kept, but taken for a slip, and nothing is learnt from it. See "
-                + "that the cone is right and that what swims are nauplii; then say 'withdraw'.",
+                + "that the cone is right and that what swims are nauplii; if not, say 'withdraw'.",
                 hardly(degreeHours, true, 0));
     }
 
@@ -73,7 +73,7 @@ public final class LotWords {
     private static String hardly(double degreeHours, boolean many, double bound) {
         String expected = many ? bound < 0.01 ? "less than 1 %" : Text.of("at most %.0f %%", 100 * bound)
                 : bound > 0.99 ? "more than 99 %" : Text.of("at least %.0f %%", 100 * bound);
-        return Text.of("hardly can be: after %s %s of what hatches should have hatched.",
+        return Text.of("hardly can be: after %s, %s of what hatches should have hatched.",
                 degreeHours < 1.5 ? "scarcely a degree-hour" : Text.of("%.0f degree-hours", degreeHours),
                 expected);
     }

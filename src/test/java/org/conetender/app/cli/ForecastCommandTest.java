@@ -335,7 +335,7 @@ class ForecastCommandTest {
         assertThat(run("--zone", "UTC", "--count", "2026-03-01 23:30=120/14/20", "--count",
                 "2026-03-02 13:00=40/30/60")).isZero();
         assertThat(out.toString().replace('\n', ' ')).contains("note: the count of 120 nauplii, 14 umbrella "
-                + "stages and 20 unhatched hardly can be: after 63 degree-hours less than 1 % of what "
+                + "stages and 20 unhatched hardly can be: after 63 degree-hours, less than 1 % of what "
                 + "hatches should have hatched. Taken for a slip").doesNotContain("count of 40");
     }
 

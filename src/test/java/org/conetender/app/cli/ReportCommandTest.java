@@ -262,7 +262,7 @@ class ReportCommandTest {
             r.batch("a", 1, "L-0417", none).told("a", weighed(10)).cut(20_000, true)
                     .batch("a", 2, "L-0417", none).told("a", weighed(5));
         }
-        assertThat(report(0, "--lot", "L-0417")).contains("how many nauplii that is no weight tells: "
+        assertThat(report(0, "--lot", "L-0417")).contains("how many nauplii that is, no weight tells: "
                 + "nobody has published what one weighs\n").doesNotContain("HE ");
         assertThat(report(0, "--lot", "L-0417", "--json")).doesNotContain("he_per_g");
         try (LarkmoorRecord r = LarkmoorRecord.in(folder)) {
