@@ -60,8 +60,11 @@ record Foresight(Cone cone, Batch batch, Cysts cysts, ConeJudgement judged, Arou
 
     /** Of that cone in this tick. @param done what its cysts have done */
     static Foresight of(Work work, Cone c, Development done) {
-        return new Foresight(c, work.batch(c.id()), new Cysts(done, behind(work, c, done),
-                work.live(c.id()).needed(), work.known(c.id())),
+        // Of a lot that was learnt just now another hour will be announced.
+        double needed = work.known(c.id()).speed().equals(work.live(c.id()).known().speed())
+                ? work.live(c.id()).needed() : Double.NaN;
+        return new Foresight(c, work.batch(c.id()), new Cysts(done, behind(work, c, done), needed,
+                work.known(c.id())),
                 work.judged.get(c.id()), new Around(room(work, c).since(unmeasuredH(work, c)),
                         Zones.of(work.settings.site(), c, work.batch(c.id())).rate(),
                         PowerAhead.locked(work, c) ? 0 : PowerAhead.share(work, c),

@@ -41,6 +41,24 @@ class LessonStoryTest {
         s.tick();
     }
 
+    /** The hour that follows from it is told at once, and stands: nothing else happens. */
+    @Test
+    void aLookInVainTellsTheHourThatStandsMinutesLaterToo() {
+        Story s = started();
+        RealWater.in(s, 27);
+        for (int h = 0; h < 19; h++) {
+            s.minutes(60);
+        }
+        s.does(Step.NONE_SEEN);
+        double at = ready(s);
+        s.minutes(3);
+        assertThat(ready(s)).isCloseTo(at - 3 / 60.0, within(0.1));
+    }
+
+    private static double ready(Story s) {
+        return s.state().live().cones().get("a").outlook().forecast().orElseThrow().ready().announced();
+    }
+
     @Test
     void everyLookIsKeptWithHowFarTheCystsWere() {
         Story s = started();
