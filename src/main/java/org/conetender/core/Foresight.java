@@ -60,15 +60,16 @@ record Foresight(Cone cone, Batch batch, Cysts cysts, ConeJudgement judged, Arou
 
     /** Of that cone in this tick. @param done what its cysts have done */
     static Foresight of(Work work, Cone c, Development done) {
+        Water water = water(work, c);
+        Known lot = work.known(c.id());
         // Of a lot that was learnt just now another hour will be announced.
-        double needed = work.known(c.id()).speed().equals(work.live(c.id()).known().speed())
-                ? work.live(c.id()).needed() : Double.NaN;
-        return new Foresight(c, work.batch(c.id()), new Cysts(done, behind(work, c, done), needed,
-                work.known(c.id())),
-                work.judged.get(c.id()), new Around(room(work, c).since(unmeasuredH(work, c)),
+        double needed = lot.speed().equals(work.live(c.id()).known().speed()) ? work.live(c.id()).needed()
+                : Double.NaN;
+        return new Foresight(c, work.batch(c.id()),
+                new Cysts(done, behind(work, c, done, water.agoH()), needed, lot),
+                work.judged.get(c.id()), new Around(room(work, c).since(water.agoH()),
                         Zones.of(work.settings.site(), c, work.batch(c.id())).rate(),
-                        PowerAhead.locked(work, c) ? 0 : PowerAhead.share(work, c),
-                        water(work, c)));
+                        PowerAhead.locked(work, c) ? 0 : PowerAhead.share(work, c), water));
     }
 
     /** Nobody knows how warm it was before a restart without a probe: as warm as it was to be held. */
@@ -76,20 +77,15 @@ record Foresight(Cone cone, Batch batch, Cysts cysts, ConeJudgement judged, Arou
         Belief now = work.judged.get(c.id()).belief();
         ConeLive live = work.live(c.id());
         double lastC = now.known() ? now.middleC() : live.growth().lastC();
+        double agoH = now.known() ? 0 : Units.hours(work.since(live.growth().lastAt()).leastMs());
         return new Water(Double.isNaN(lastC) ? Appointment.setC(c, work.batch(c.id()),
-                live.outlook().appointment()) : lastC, unmeasuredH(work, c), measured(work, c),
-                stoodH(work, c));
-    }
-
-    private static double unmeasuredH(Work work, Cone c) {
-        return work.judged.get(c.id()).belief().known() ? 0
-                : Units.hours(work.since(work.live(c.id()).growth().lastAt()).leastMs());
+                live.outlook().appointment()) : lastC, agoH, measured(work, c), stoodH(work, c));
     }
 
     /** Of a ripe batch the moment it was called so stands, whatever its water does since. */
-    private static Behind behind(Work work, Cone c, Development done) {
+    private static Behind behind(Work work, Cone c, Development done, double unmeasuredH) {
         Optional<Double> hours = work.batch(c.id()).stock().flatMap(s -> hours(work.since(s.at())))
-                .map(h -> Math.max(0, h - unmeasuredH(work, c)));
+                .map(h -> Math.max(0, h - unmeasuredH));
         double ripeH = Reconsidered.ripeSince(work.ledger.book().cone(c.id()))
                 .flatMap(at -> hours(work.since(at))).orElse(0.0);
         double needed = work.live(c.id()).needed();

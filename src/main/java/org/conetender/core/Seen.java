@@ -11,7 +11,7 @@ import org.conetender.core.alarm.AlarmKind;
 import org.conetender.core.alarm.Alarms;
 import org.conetender.core.batch.Change;
 import org.conetender.core.batch.ConeBook.Latch;
-import org.conetender.core.face.Sentences;
+import org.conetender.core.face.ShelfWords;
 import org.conetender.core.settings.Cone;
 
 /** What follows from an acknowledgement: whether heat comes back, whether it is told again, and the shelf. */
@@ -45,8 +45,7 @@ final class Seen {
     /** It outlasts the alarm, so that whoever shelved it is not told of the next one either. */
     private static String shelf(Work work, Optional<Alarm> a, Map<String, Long> shelves) {
         return a.map(x -> shelves.get(x.key())).map(untilMs -> ". It stays shelved until "
-                + Sentences.clock(work.image.now().wallMs() + untilMs - work.image.now().monoMs(),
-                        work.settings.site().feeding().zone(), work.image.now().wallMs())
+                + ShelfWords.until(work.settings, untilMs, work.image.now())
                 + ", so nobody is called if it comes again before that; 'shelve " + a.get().kind().id()
                 + " 0' ends the shelf").orElse("");
     }

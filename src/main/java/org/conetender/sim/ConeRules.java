@@ -2,6 +2,7 @@ package org.conetender.sim;
 
 import java.util.List;
 import java.util.Optional;
+import org.conetender.core.ConeLive;
 import org.conetender.core.State;
 import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.Change;
@@ -59,8 +60,9 @@ final class ConeRules {
         this.book = state.book().cone(settings.id());
         this.recorded = state.ledger().committed().cone(settings.id());
         this.batch = book.batch();
-        this.thermal = state.live().cones().get(settings.id()).judged().thermal();
-        this.aimC = state.live().cones().get(settings.id()).hold().aimC();
+        ConeLive live = state.live().cones().get(settings.id());
+        this.thermal = live.judged().thermal();
+        this.aimC = live.hold().aimC();
     }
 
     void look() {

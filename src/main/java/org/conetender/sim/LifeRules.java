@@ -131,9 +131,10 @@ final class LifeRules {
         boolean marked = s.book().cone(c.settings().id()).batch().marks().words().doubts().stream()
                 .anyMatch(d -> d.startsWith("the power was off"));
         // It is marked by what could be borne then: water that cools since bears more.
-        double capMs = Math.min(capMinutes(s, c) * 60_000, marked
-                ? markedCapMs.getOrDefault(c.settings().id(), Double.MAX_VALUE) : Double.MAX_VALUE);
-        markedCapMs.put(c.settings().id(), capMs);
+        if (!marked) {
+            markedCapMs.remove(c.settings().id());
+        }
+        double capMs = markedCapMs.merge(c.settings().id(), capMinutes(s, c) * 60_000, Math::min);
         // A set clock that steps has lied, before or since: then nobody can tell how long a cut was.
         Moment clock = rig.world().clock().now();
         lied |= clock.wallTrusted() && Math.abs(clock.wallMs() - rig.world().clock().trueWallMs()) > LIED_MS;

@@ -31,6 +31,11 @@ record Count(Ask.DidCount told, Optional<Double> degreeHours, double millilitres
                         taught(f, lots.all()), perGram(s)));
     }
 
+    /** The same, where it can be used and may be of a ripe batch. @param speed of the lot */
+    static Optional<Count> ripe(Story s, Lots lots, Speed speed) {
+        return last(s, lots).filter(Count::usable).filter(c -> !c.early(speed));
+    }
+
     private static Optional<Double> taught(Fact f, List<Lots.Kept> all) {
         return all.stream().filter(k -> k.by(f)).findFirst().map(k -> k.what().lesson().at().degreeHours());
     }

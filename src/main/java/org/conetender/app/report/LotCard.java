@@ -121,8 +121,7 @@ public record LotCard(Measured measured, String lot, List<Story> stories) {
     }
 
     private Optional<Trend.Point> hatching(Story s, double days, Speed speed) {
-        return Count.last(s, lots()).filter(Count::usable).filter(c -> !c.early(speed))
-                .map(c -> new Trend.Point(days, c.percent(), c.percentSd()));
+        return Count.ripe(s, lots(), speed).map(c -> new Trend.Point(days, c.percent(), c.percentSd()));
     }
 
     /** With its batches as {@link BatchTable} has them. */

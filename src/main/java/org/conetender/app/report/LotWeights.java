@@ -38,8 +38,7 @@ record LotWeights(Measured measured, List<Story> stories, Speed speed) {
     }
 
     private Optional<Count> counted(Story s) {
-        return Count.last(s, measured.past().book().lots()).filter(Count::usable)
-                .filter(c -> !c.early(speed));
+        return Count.ripe(s, measured.past().book().lots(), speed);
     }
 
     private Optional<Efficiency> efficiency() {

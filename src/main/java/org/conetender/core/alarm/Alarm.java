@@ -128,7 +128,8 @@ public record Alarm(String cone, AlarmKind kind, String what, Held held, Course 
         return key(cone, kind);
     }
 
-    static String key(String cone, AlarmKind kind) {
+    /** By which an alarm is known. @param cone empty for the site */
+    public static String key(String cone, AlarmKind kind) {
         return cone + "/" + kind.id();
     }
 

@@ -71,7 +71,7 @@ public record Alarms(Map<String, Alarm> standing, Seen seen, Map<String, Long> s
         List<Alarm> all = new ArrayList<>();
         for (AlarmKind k : AlarmKind.values()) {
             // What may be silenced for minutes only is told again: it is not known how long it was quiet.
-            if (Again.quietMs(k) == Long.MAX_VALUE) {
+            if (!Again.minutesOnly(k)) {
                 acknowledged.forEach((cone, ids) -> {
                     if (ids.contains(k.id())) {
                         all.add(raised(new Cause(k.siteWide() ? "" : cone, k, "", Alarm.Held.BY_CAUSE), now)

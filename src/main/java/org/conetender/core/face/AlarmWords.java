@@ -151,7 +151,7 @@ public final class AlarmWords {
             out.add("latched until acknowledged");
         }
         a.aside().shelvedUntilMs().ifPresent(until -> out.add("shelved until "
-                + Sentences.clock(now.wallMs() + until - now.monoMs(), zone(s), now.wallMs())));
+                + ShelfWords.until(s, until, now)));
         a.aside().follows().ifPresent(key -> out.add("follows from "
                 + key.substring(key.indexOf('/') + 1)
                 + (key.startsWith("/") ? "" : " of cone " + key.substring(0, key.indexOf('/')))));
@@ -159,7 +159,7 @@ public final class AlarmWords {
     }
 
     private static String where(Settings s, Alarm a) {
-        return a.cone().isEmpty() ? s.site().name() : "Cone " + a.cone();
+        return Sentences.where(s, a.cone());
     }
 
     private static String what(Alarm a) {

@@ -83,7 +83,11 @@ public final class Sentences {
 
     /** How an answer begins: of what it is. @param cone empty for the site */
     public static String place(Settings s, String cone) {
-        return (cone.isEmpty() ? s.site().name() : "Cone " + cone) + ": ";
+        return where(s, cone) + ": ";
+    }
+
+    static String where(Settings s, String cone) {
+        return cone.isEmpty() ? s.site().name() : "Cone " + cone;
     }
 
     /** What a dense charge means for its harvest. @param waterC how warm it will be then, °C */

@@ -23,10 +23,15 @@ public final class ShelfWords {
         String all = new TreeMap<>(alarms.shelves()).entrySet().stream()
                 .filter(e -> cone.isEmpty() || e.getKey().startsWith(cone.get() + "/"))
                 .filter(e -> alarms.raised().stream().map(Alarm::key).noneMatch(e.getKey()::equals))
-                .map(e -> name(e.getKey()) + " until " + Sentences.clock(now.wallMs() + e.getValue()
-                        - now.monoMs(), s.site().feeding().zone(), now.wallMs()))
+                .map(e -> name(e.getKey()) + " until " + until(s, e.getValue(), now))
                 .collect(Collectors.joining(BETWEEN));
         return all.isEmpty() ? "" : "\n" + BEGIN + all + ".";
+    }
+
+    /** The hour at which it is told again. @param untilMs monotonic ms */
+    public static String until(Settings s, long untilMs, Moment now) {
+        return Sentences.clock(now.wallMs() + untilMs - now.monoMs(), s.site().feeding().zone(),
+                now.wallMs());
     }
 
     private static String name(String key) {

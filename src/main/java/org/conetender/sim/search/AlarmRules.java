@@ -68,7 +68,7 @@ final class AlarmRules {
 
     /** Empty for what only keeps up an alarm, where none is kept up. */
     private static String key(Finding f, AlarmKind kind, Event e) {
-        String key = (kind.siteWide() ? "" : Fitted.CONE) + "/" + kind.id();
+        String key = Alarm.key(kind.siteWide() ? "" : Fitted.CONE, kind);
         return f.nearly() && !e.memory().bells().getOrDefault(key, Bell.NONE).there() ? "" : key;
     }
 

@@ -24,6 +24,15 @@ class UnwrittenTest {
         return s;
     }
 
+    private static Story shutAndSettledUnwritten() {
+        Story s = Story.at(Fitting.SIPHONING);
+        s.does(Step.STARTED, Step.FIRST_SEEN);
+        s.paper.mood(Paper.Mood.WAITING);
+        s.send("a", new Ask.Did(Step.VALVE_SHUT));
+        s.send("a", new Ask.Did(Step.SETTLE));
+        return s;
+    }
+
     @Test
     void afterAPartWasDrawnTheAirComesBackAtOnceAndTheHeatWhenItIsRecorded() {
         Story s = drawing();
@@ -86,11 +95,7 @@ class UnwrittenTest {
 
     @Test
     void aSettleRightAfterAShutValveStopsThePumpOnlyWhenBothAreRecorded() {
-        Story s = Story.at(Fitting.SIPHONING);
-        s.does(Step.STARTED, Step.FIRST_SEEN);
-        s.paper.mood(Paper.Mood.WAITING);
-        s.send("a", new Ask.Did(Step.VALVE_SHUT));
-        s.send("a", new Ask.Did(Step.SETTLE));
+        Story s = shutAndSettledUnwritten();
         s.seconds(5);
         assertThat(s.on("a.air-pause")).isFalse();
         s.paper.next(true);
@@ -103,11 +108,7 @@ class UnwrittenTest {
 
     @Test
     void aSettleThatOutlivesItsShutValveDoesNotStopThePump() {
-        Story s = Story.at(Fitting.SIPHONING);
-        s.does(Step.STARTED, Step.FIRST_SEEN);
-        s.paper.mood(Paper.Mood.WAITING);
-        s.send("a", new Ask.Did(Step.VALVE_SHUT));
-        s.send("a", new Ask.Did(Step.SETTLE));
+        Story s = shutAndSettledUnwritten();
         s.seconds(2);
         s.paper.next(false);
         s.paper.next(true);
