@@ -102,7 +102,8 @@ class DemoTest {
     private static String shape(String page) {
         return page.replaceAll("[█░]+", "█").replaceAll("\\s+", " ").replaceAll("[0-9]+", "0")
                 .replaceAll("heat (on|off in between) \\((on )?", "heat (")
-                .replace("heat off (warm enough)", "heat (0 % of the time)").strip();
+                .replaceAll("heat off \\((warm enough|withheld: the site's 0 W are taken)\\)",
+                        "heat (0 % of the time)").strip();
     }
 
     private static RemoteSite stranger(Demo demo) throws IOException {
