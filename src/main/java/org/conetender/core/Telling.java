@@ -93,8 +93,7 @@ final class Telling {
         for (Pending p : settled.done()) {
             p.request().ifPresent(r -> work.reply(r, true,
                     Answers.recorded(work.settings, work.ledger.book(), new Answers.Asked(r, p.besides()),
-                            when(r)) + more(r) + (r.ask() instanceof Ask.Withdraw
-                            || r.ask() instanceof Ask.Acknowledge ? "" : p.besides())));
+                            when(r)) + more(r) + (saidAtOnce(r.ask()) ? "" : p.besides())));
         }
         for (Pending p : settled.failed()) {
             String why = work.image.pipes().store().orElse("the record refused it");
@@ -104,6 +103,11 @@ final class Telling {
                     + (perhaps && !p.takesAway() ? Sentences.perhaps(why)
                     : Sentences.unrecorded(p.takesAway(), why))));
         }
+    }
+
+    /** Whether what is said besides is part of the answer, not what follows it. */
+    private static boolean saidAtOnce(Ask ask) {
+        return ask instanceof Ask.Withdraw || ask instanceof Ask.Acknowledge || ask instanceof Ask.Shelve;
     }
 
     private NextStep.When when(Request r) {

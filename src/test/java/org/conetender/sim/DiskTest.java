@@ -30,7 +30,7 @@ class DiskTest {
         assertThat(r.invariants().broken()).extracting(Invariants.Violation::rule).contains("unwritten-heat");
     }
 
-    /** An acknowledgement that no record could take counts in this life, also once there is a record again. */
+    /** An acknowledgement that no record could take counts in this life, also once one is kept again. */
     @Test
     void whoSawItWhileNothingWasKeptHasSeenIt() {
         Rig r = seenWithoutARecord();

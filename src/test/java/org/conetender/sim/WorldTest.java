@@ -73,7 +73,7 @@ class WorldTest {
         assertThat(w.cone("a").air().flowLpm()).isPositive();
     }
 
-    /** A clock that stopped with the power is trusted when a network has set it, whatever else ends before. */
+    /** A clock that stopped with the power is trusted once a network has set it, whatever else ends. */
     @Test
     void aClockWithoutABatteryIsTrustedOnlyOnceItIsRight() {
         for (long untrustedS : new long[] {40, 80}) {
@@ -86,8 +86,8 @@ class WorldTest {
                 w.step(1_000);
                 assertThat(w.clock().now().wallTrusted()).as(s + " of " + untrustedS).isEqualTo(
                         w.clock().elapsedMs() >= Math.max(60, untrustedS) * 1_000);
-                assertThat(!w.clock().now().wallTrusted() || w.clock().now().wallMs() == w.clock().trueWallMs())
-                        .isTrue();
+                assertThat(!w.clock().now().wallTrusted()
+                        || w.clock().now().wallMs() == w.clock().trueWallMs()).isTrue();
             }
         }
     }

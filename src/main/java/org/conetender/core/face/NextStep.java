@@ -87,7 +87,7 @@ public final class NextStep {
             case Stage.Drawing _ ->
                     "let the first 20 to 50 mL go, draw the orange layer into the sieve, stop before the "
                     + "shells, shut the drain; then report 'drained', or 'part-drawn' to leave the rest.";
-            case Stage.Drained _ -> (rinsed(book) ? "" : "rinse the nauplii; ")
+            case Stage.Drained _ -> (rinsed(book) || !Verdict.harvested(book) ? "" : "rinse the nauplii; ")
                     + "unplug the heater, let it cool, scrub and rinse the cone; then report 'cleaned'."
                     + (Verdict.wanted(book) ? " " + VERDICT : "");
             case Stage.Abandoned _ -> "unplug the heater, let it cool, drain and clean the cone; then report "
