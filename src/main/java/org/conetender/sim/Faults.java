@@ -109,7 +109,7 @@ final class Faults {
             case Fault.OfAir f -> world.cone(f.cone()).air().fail(on ? f.kind() : Air.Fault.NONE);
             case Fault.OfWater f -> water(f, on);
             case Fault.OfRoomProbe f -> world.roomProbe()
-                    .ifPresent(p -> p.fail(on ? f.kind() : SimProbe.Fault.NONE));
+                    .ifPresent(p -> p.fail(on ? f.kind() : ofBus()));
             case Fault.OfBus f -> {
                 world.devices().probes().values().forEach(p -> p.fail(on ? f.kind() : SimProbe.Fault.NONE));
                 // A probe that failed by itself is no better for it.
@@ -126,8 +126,14 @@ final class Faults {
     private void probe(Fault.OfProbe f, boolean on) {
         List<SimProbe> probes = world.cone(f.cone()).fixtures.probes;
         if (f.index() < probes.size()) {
-            probes.get(f.index()).fail(on ? f.kind() : SimProbe.Fault.NONE);
+            probes.get(f.index()).fail(on ? f.kind() : ofBus());
         }
+    }
+
+    /** What is wrong with every probe, however well it is itself. */
+    private SimProbe.Fault ofBus() {
+        return active.stream().filter(Fault.OfBus.class::isInstance).map(f -> ((Fault.OfBus) f).kind())
+                .findFirst().orElse(SimProbe.Fault.NONE);
     }
 
     /** Done twice it is undone, so the same call begins and ends it. */
