@@ -127,7 +127,8 @@ final class AlarmRules {
         AlarmKind kind = AlarmKind.of(key.substring(key.indexOf('/') + 1)).orElseThrow();
         rules.check(listed || e.nowMs() - b.foundMs() < kind.onDelayMs(), "alarm-missing",
                 "'" + kind.id() + "' is found and in no list");
-        long quietMs = b.aloneMs() < 0 || !unseen(e, key, b) ? 0 : e.nowMs() - Math.max(b.aloneMs(), b.lastMs());
+        long quietMs = b.aloneMs() < 0 || !unseen(e, key, b) ? 0
+                : e.nowMs() - Math.max(b.aloneMs(), b.lastMs());
         rules.check(quietMs < withinMs(kind, b), "uncalled", "nobody is called of '" + kind.id() + "'");
     }
 

@@ -372,8 +372,8 @@ class SearchTest {
                 "say 'started'; +; begins: probe gone; ...; ...; ...; acknowledge 'probe'; +;"
                 + " ends: probe gone; ...; ...; begins: probe gone; ...; ..."),
         ONE_ANSWER_FOR_ALL(Fitted.SIPHONING, alarms(SearchTest::answeredForAll), "seen-by-nobody",
-                "say 'started'; +; say 'first-seen'; +; begins: probe gone; ...; ...; ...; begins: no air; ...;"
-                + " ...; ...; acknowledge 'probe'; +; ...; ..."),
+                "say 'started'; +; say 'first-seen'; +; begins: probe gone; ...; ...; ...; begins: no air;"
+                + " ...; ...; ...; acknowledge 'probe'; +; ...; ..."),
         WHAT_FOLLOWED_NEVER_COMES_BACK(Fitted.SIPHONING, s -> deciding(s, SearchTest::swallowed), "uncalled",
                 "say 'started'; +; say 'first-seen'; +; begins: no air; ...; ...; ...; ...; ...; ...; ...;"
                 + " ends: no air; ...; ...; ...; ...; ...; ...; ...");
