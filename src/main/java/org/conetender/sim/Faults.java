@@ -21,6 +21,8 @@ final class Faults {
     private final PriorityQueue<Fault> waiting =
             new PriorityQueue<>(Comparator.comparingLong((Fault f) -> f.when().atMs()));
     private final List<Fault> active = new ArrayList<>();
+    /** Those, as they are shown: rules ask many times in every second. */
+    private List<Fault> seen = List.of();
     private long nextEndMs = Long.MAX_VALUE;
 
     Faults(World world) {
@@ -35,7 +37,7 @@ final class Faults {
     }
 
     List<Fault> active() {
-        return List.copyOf(active);
+        return seen;
     }
 
     /** Begins and ends what is due; leaks drip meanwhile. Called once per slice, before the cones move. */
@@ -83,8 +85,9 @@ final class Faults {
         };
     }
 
-    /** Keeps the next end at hand, so that a quiet step costs one comparison. */
+    /** Keeps the next end at hand, so that a quiet step costs one comparison, and what is shown. */
     private void schedule() {
+        seen = List.copyOf(active);
         nextEndMs = active.stream().mapToLong(f -> f.when().untilMs()).min().orElse(Long.MAX_VALUE);
     }
 
