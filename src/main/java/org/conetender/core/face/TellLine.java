@@ -18,6 +18,12 @@ public final class TellLine {
     /** The word that stands for the whole site instead of a cone. */
     public static final String SITE = "site";
 
+    /** Whoever leaves a figure out, or its name, is shown how all of it is said. */
+    private static final Map<String, String> WHOLE = Map.of("filled", "filled litres=2 ppt=25",
+            "stocked", "stocked lot=L-0417 cysts-g=4", "weighed", "weighed wet-g=9.5",
+            "count", "count nauplii=180 umbrella=5 unhatched=20 sample-ml=1",
+            "tin", "tin lot=L-0417 cysts-g=200", "usual", "usual litres=2", "away", "away helper=neighbour");
+
     private TellLine() {}
 
     /** Reads one line. Never throws. */
@@ -30,7 +36,9 @@ public final class TellLine {
         try {
             return new Heard.Understood(cone, ask(words.get(1), words.subList(2, words.size())));
         } catch (IllegalArgumentException e) {
-            return new Heard.Refused("Not understood: " + e.getMessage() + ".");
+            String whole = WHOLE.get(words.get(1));
+            return new Heard.Refused("Not understood: " + e.getMessage()
+                    + (whole == null ? "." : "; say it as in '" + whole + "'."));
         }
     }
 
@@ -106,7 +114,7 @@ public final class TellLine {
         for (String w : rest) {
             int eq = w.indexOf('=');
             if (eq < 1) {
-                throw new IllegalArgumentException("'" + w + "' must read name=value, as in litres=2");
+                throw new IllegalArgumentException("'" + w + "' must read name=value");
             }
             String name = w.substring(0, eq);
             String value = w.substring(eq + 1);
@@ -120,7 +128,8 @@ public final class TellLine {
 
     static Double number(String name, String value) {
         if (!value.matches("-?[0-9]+(\\.[0-9]+)?([eE][+-]?[0-9]+)?")) {
-            throw new IllegalArgumentException("'" + name + "' must be a number, not '" + value + "'");
+            throw new IllegalArgumentException("'" + name + "' must be a number"
+                    + (value.contains(",") ? " with a point" : "") + ", not '" + value + "'");
         }
         return Double.valueOf(value);
     }

@@ -156,6 +156,18 @@ class SetTopicTest {
                 r -> assertThat(r.sentence()).matches("(Say|Not understood: ).*\\."));
     }
 
+    /** Who leaves out a name or a figure is shown a whole line, and that one is understood. */
+    @ParameterizedTest
+    @ValueSource(strings = {"filled litres=2", "stocked 4", "weighed 9.5", "weighed wet-g=9,5", "count 180",
+        "tin L-0417 cysts-g=200", "usual", "away neighbour"})
+    void anExampleIsGivenThatWouldBeUnderstood(String line) {
+        assertThat(TellLine.read("a " + line)).isInstanceOfSatisfying(Heard.Refused.class, r -> {
+            String shown = r.sentence().replaceAll(".*; say it as in '(.*)'\\.", "$1");
+            assertThat(shown).startsWith(line.split(" ")[0] + " ");
+            assertThat(TellLine.read("a " + shown)).isInstanceOf(Heard.Understood.class);
+        });
+    }
+
     /** Seeded: anything at all is either understood or answered, on both faces. */
     @Test
     void nothingThatIsSentThrows() {
