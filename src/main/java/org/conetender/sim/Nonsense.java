@@ -42,7 +42,8 @@ final class Nonsense {
             "a filled litres=two", "a withdraw filled stocked", "a setpoint",
             "a ready-by", "a alarms now", "a shelve dry", "a shelve welded 2", "a shelve no-such-alarm 2",
             "a shelve one-probe 0", "a shelve one-probe 13", "site alarms", "a shelve one-probe 2",
-            "a weighed wet-g=9.5", "site tin lot=unknown cysts-g=425", "a count nauplii=3");
+            "a weighed wet-g=9.5", "a weighed wet-g=9,5", "site tin lot=unknown cysts-g=425",
+            "a count nauplii=3");
 
     /** Typed there of a cone with a batch in it: the next one's water is more than it holds. */
     static final List<String> REFILLED = List.of("c drained", "c cleaned", "c filled litres=19 ppt=25");

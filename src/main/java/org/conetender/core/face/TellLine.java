@@ -18,12 +18,6 @@ public final class TellLine {
     /** The word that stands for the whole site instead of a cone. */
     public static final String SITE = "site";
 
-    /** Whoever leaves a figure out, or its name, is shown how all of it is said. */
-    private static final Map<String, String> WHOLE = Map.of("filled", "filled litres=2 ppt=25",
-            "stocked", "stocked lot=L-0417 cysts-g=4", "weighed", "weighed wet-g=9.5",
-            "count", "count nauplii=180 umbrella=5 unhatched=20 sample-ml=1",
-            "tin", "tin lot=L-0417 cysts-g=200", "usual", "usual litres=2", "away", "away helper=neighbour");
-
     private TellLine() {}
 
     /** Reads one line. Never throws. */
@@ -36,9 +30,8 @@ public final class TellLine {
         try {
             return new Heard.Understood(cone, ask(words.get(1), words.subList(2, words.size())));
         } catch (IllegalArgumentException e) {
-            String whole = WHOLE.get(words.get(1));
-            return new Heard.Refused("Not understood: " + e.getMessage()
-                    + (whole == null ? "." : "; say it as in '" + whole + "'."));
+            return new Heard.Refused("Not understood: " + e.getMessage() + Examples.of(words.get(1))
+                    .map(whole -> "; say it as in '" + whole + "'.").orElse("."));
         }
     }
 
