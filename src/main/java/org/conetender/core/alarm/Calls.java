@@ -18,7 +18,7 @@ public record Calls(Gate gate, Optional<Message> many) {
     /** What is said now. @param all the alarms by key; those told are noted there */
     List<Message> messages(Incidents incidents, Map<String, Alarm> all, long nowMs) {
         List<Alarm> due = incidents.due();
-        int count = due.isEmpty() ? 0 : gate.messages(due, nowMs);
+        int count = gate.messages(due, nowMs);
         if (count == 0) {
             return List.of();
         }
