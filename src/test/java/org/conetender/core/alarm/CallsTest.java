@@ -55,4 +55,35 @@ class CallsTest {
         assertThat(bell.said()).last().isEqualTo("a/welded c/welded a/switch-stuck b/switch-stuck");
         assertThat(bell.alarm("a/welded").told().times()).as("not told again for its own sake").isEqualTo(1);
     }
+
+    @Test
+    void ofTwoInOneSecondTheMoreUrgentIsSaidFirst() {
+        bell.pass(1, cause("a", AlarmKind.NO_EFFECT), cause("b", AlarmKind.SWITCH_STUCK));
+        assertThat(bell.said()).containsExactly("b/switch-stuck", "a/no-effect");
+    }
+
+    @Test
+    void whatHasAMessageOfItsOwnSinceNeedsNoSentenceForMany() {
+        List<Cause> three = List.of(cause("a", AlarmKind.WELDED), cause("b", AlarmKind.WELDED),
+                cause("c", AlarmKind.WELDED));
+        bell.pass(1, three);
+        bell.pass(899, three.subList(0, 1));
+        assertThat(bell.alarms.calls().many()).isPresent();
+        bell.pass(1, three.subList(0, 1));
+        assertThat(bell.said()).last().isEqualTo("a/welded");
+        assertThat(bell.alarms.calls().many()).isEmpty();
+    }
+
+    @Test
+    void whatIsOnTheShelfOrFollowsIsNotNamedAgainWithWhatIsNew() {
+        List<Cause> three = List.of(cause("a", AlarmKind.NO_EFFECT), cause("b", AlarmKind.ARREST),
+                cause("c", AlarmKind.ARREST));
+        bell.pass(1, three);
+        assertThat(bell.said()).containsExactly("b/arrest c/arrest a/no-effect");
+        bell.shelve("a", AlarmKind.NO_EFFECT, 600);
+        List<Cause> more = new ArrayList<>(three);
+        more.addAll(List.of(cause("b", AlarmKind.WELDED), cause("c", AlarmKind.SWITCH_STUCK)));
+        bell.pass(61, more);
+        assertThat(bell.said()).last().isEqualTo("b/welded[b/arrest] c/switch-stuck[c/arrest]");
+    }
 }

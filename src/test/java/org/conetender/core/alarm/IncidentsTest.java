@@ -159,6 +159,10 @@ class IncidentsTest {
         assertThat(bell.said()).containsExactly("a/no-effect");
         bell.pass(60, DRY, cause("a", AlarmKind.NO_EFFECT));
         assertThat(bell.alarm("a/no-effect").aside().follows()).contains("a/dry");
+        assertThat(bell.said()).last().isEqualTo("a/dry[a/no-effect]");
+        assertThat(bell.alarm("a/no-effect").told().way()).as("that sentence says it now")
+                .isEqualTo(Alarm.Way.NAMED);
+        assertThat(bell.alarm("a/no-effect").told().times()).isEqualTo(2);
     }
 
     @Test
