@@ -10,10 +10,12 @@ import java.util.List;
 import java.util.Random;
 import java.util.Set;
 import org.conetender.core.alarm.Alarms.Cause;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /** Fifty faults at once do not ring fifty times, and none of them is lost. */
+@Tag("slow")
 class StormTest {
 
     private static final int FAULTS = 50;

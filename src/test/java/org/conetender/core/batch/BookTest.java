@@ -12,6 +12,7 @@ import org.conetender.core.hatch.Lesson;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.Step;
 import org.conetender.core.unit.Moment;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** The book as a fold: what each kind of fact leaves behind, and what it leaves alone. */
@@ -203,6 +204,7 @@ class BookTest {
 
     /** Seeded: whatever was ever recorded can be read back, and the same facts make the same book. */
     @Test
+    @Tag("slow")
     void everyRecordFolds() {
         for (int seed = 1; seed <= 200; seed++) {
             Random r = new Random(seed);
@@ -219,6 +221,7 @@ class BookTest {
 
     /** Seeded: a start folds years in one go, and stands where whoever lived through them stands. */
     @Test
+    @Tag("slow")
     void foldsAllAtOnceAsOneByOne() {
         Set<String> aside = Set.of("r3", "r7");
         for (int seed = 1; seed <= 300; seed++) {
