@@ -103,4 +103,17 @@ class CheckpointTextTest {
         assertThat(CheckpointText.read(CheckpointText.write(c))).isEqualTo(c);
         assertThatThrownBy(() -> CheckpointText.write(nan)).isInstanceOf(IllegalArgumentException.class);
     }
+
+    @Test
+    void aPointOfACheckpointHasItsHourOnlyInTheSameBoot() {
+        Moment at = new Moment("boot-1", 60_000, 1_000_000, true);
+        Checkpoint c = new Checkpoint(at, List.of(), List.of());
+        assertThat(c.momentOf(point("boot-1"))).isEqualTo(new Moment("boot-1", 10_000, 950_000, true));
+        assertThat(c.momentOf(point("boot-0"))).isEqualTo(new Moment("boot-0", 10_000, 0, false));
+    }
+
+    private static ConePoint point(String boot) {
+        return new ConePoint("a", 1, Development.NONE,
+                new Checkpoint.At(boot, 10_000));
+    }
 }
