@@ -24,6 +24,7 @@ class AlarmTest {
         assertThat(stands(Alarm.Held.BY_CAUSE).active()).isTrue();
         assertThat(stands(Alarm.Held.BY_LATCH).active()).isTrue();
         assertThat(stands(Alarm.Held.ONLY_BY_LATCH).active()).as("a lock is no cause").isFalse();
+        assertThat(stands(Alarm.Held.BY_CAUSE).active()).isTrue();
         bell.pass(1);
         assertThat(bell.alarm("a/overheat").active()).isFalse();
     }

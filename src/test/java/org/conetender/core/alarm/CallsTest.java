@@ -17,6 +17,7 @@ class CallsTest {
     void twoIncidentsAreTwoMessages() {
         bell.pass(61, cause("a", AlarmKind.DRY), cause("b", AlarmKind.WELDED));
         assertThat(bell.said()).containsExactly("b/welded", "a/dry");
+        assertThat(bell.messages).noneMatch(Message::many);
         assertThat(bell.alarm("a/dry").shown()).isTrue();
     }
 

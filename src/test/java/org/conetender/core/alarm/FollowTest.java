@@ -75,7 +75,8 @@ class FollowTest {
                 .as("two minutes").isTrue();
         assertThat(Follow.explains(alarm("a", AlarmKind.PROBE, 0), alarm("b", AlarmKind.PROBE, 120_001)))
                 .isFalse();
-        assertThat(Follow.explains(alarm("b", AlarmKind.PROBE, 1), alarm("a", AlarmKind.PROBE, 0)))
+        assertThat(Follow.explains(alarm("b", AlarmKind.PROBE, 0), alarm("a", AlarmKind.PROBE, 1))).isTrue();
+        assertThat(Follow.explains(alarm("a", AlarmKind.PROBE, 1), alarm("b", AlarmKind.PROBE, 0)))
                 .as("only the first explains the other").isFalse();
     }
 

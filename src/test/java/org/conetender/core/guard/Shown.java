@@ -4,10 +4,13 @@ import java.util.ArrayList;
 import java.util.List;
 import org.conetender.core.Larkmoor;
 import org.conetender.core.Story;
+import org.conetender.core.batch.Change;
+import org.conetender.core.batch.Fact;
 import org.conetender.core.image.ContactSample.Level;
 import org.conetender.core.image.Image;
 import org.conetender.core.judge.AirTrack;
 import org.conetender.core.judge.Belief;
+import org.conetender.core.judge.Beside;
 import org.conetender.core.judge.ConeJudgement;
 import org.conetender.core.judge.HeatTrack;
 import org.conetender.core.judge.Water;
@@ -125,6 +128,18 @@ final class Shown implements Guard {
     static View caps(View v, View.Caps caps) {
         View.Scene s = v.scene();
         return with(v, new View.Scene(s.image(), s.begun(), s.wants(), s.site(), s.beside(), caps,
+                s.unwritten()));
+    }
+
+    /** With that in the book of a cone. */
+    static View noting(View v, String cone, Change c) {
+        return new View(v.settings(), v.cone(), v.book().after(new Fact(9_999, v.now(), cone, "", c)),
+                v.judged(), v.scene());
+    }
+
+    static View beside(View v, Beside beside) {
+        View.Scene s = v.scene();
+        return with(v, new View.Scene(s.image(), s.begun(), s.wants(), s.site(), beside, s.caps(),
                 s.unwritten()));
     }
 }
