@@ -13,7 +13,8 @@ class GateTest {
     private static final long MINUTE = 60_000;
 
     private static List<Alarm> due(int count, AlarmKind kind) {
-        return Collections.nCopies(count, Alarm.begun(Bell.cause("a", kind), new Moment("boot-1", 0, 0, true)));
+        return Collections.nCopies(count, Alarm.begun(Bell.cause("a", kind),
+                new Moment("boot-1", 0, 0, true)));
     }
 
     private static int dull(Gate g, int count, long nowMs) {

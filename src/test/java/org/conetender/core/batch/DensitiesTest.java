@@ -9,7 +9,10 @@ import org.conetender.core.image.Ask;
 import org.conetender.core.unit.Moment;
 import org.junit.jupiter.api.Test;
 
-/** How many nauplii a gram is taken to give, by counts of sub-samples: 2 L and 2 g, so 1,000 for each in 1 mL. */
+/**
+ * How many nauplii a gram is taken to give, by counts of sub-samples: in 2 L with 2 g each one in 1 mL stands
+ * for 1,000.
+ */
 class DensitiesTest {
 
     private static final double RIPE = 500;

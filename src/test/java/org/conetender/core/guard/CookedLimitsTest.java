@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
 import org.conetender.core.alarm.AlarmKind;
+import org.conetender.core.image.Ask;
 import org.conetender.core.image.Step;
 import org.conetender.core.judge.Belief;
 import org.conetender.core.unit.Units;
@@ -73,7 +74,7 @@ class CookedLimitsTest {
             assertThat(guard.look(Shown.water(empty, c)).stream().noneMatch(Finding::nearly)).isTrue();
         }
         Shown filled = new Shown();
-        filled.story().ask("a", new org.conetender.core.image.Ask.DidFill(2, 25));
+        filled.story().ask("a", new Ask.DidFill(2, 25));
         assertThat(alarms(Shown.water(filled.view(), 39))).containsExactly(AlarmKind.ROOM_TOO_WARM);
         assertThat(alarms(Shown.water(filled.view(), 30.9))).containsExactly(AlarmKind.ROOM_TOO_WARM);
         assertThat(alarms(Shown.water(filled.view(), 37.9))).containsExactly(AlarmKind.ROOM_TOO_WARM);

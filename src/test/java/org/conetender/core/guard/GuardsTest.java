@@ -18,7 +18,8 @@ class GuardsTest {
         assertThat(Guards.ALL).extracting(Guard::id).containsExactly("too-hot", "welded", "switch",
                 "wrong-cone", "no-effect", "probe", "frozen", "dry", "falling", "still-water", "hands-in",
                 "air-failed", "suffocation", "siphon", "shut-valve", "air-while-drawing", "power-cut",
-                "watts", "stale", "record", "unwritten", "clock", "late", "heater-stuck", "output-stuck", "crash-loop", "record-damaged");
+                "watts", "stale", "record", "unwritten", "clock", "late", "heater-stuck",
+                "output-stuck", "crash-loop", "record-damaged");
     }
 
     @Test

@@ -17,8 +17,8 @@ import org.junit.jupiter.api.Test;
 /** What stands in the book until a person has answered, and what it withholds meanwhile. */
 class LatchedTest {
 
-    private static final String A_WARMS_B = "the heater of cone a warms cone b: the water followed that heater "
-            + "and not its own switch; the heat of both is off";
+    private static final String A_WARMS_B = "the heater of cone a warms cone b: the water followed that "
+            + "heater and not its own switch; the heat of both is off";
 
     private final Shown shown = new Shown();
 
