@@ -8,6 +8,7 @@ import org.conetender.core.batch.ConeBook;
 import org.conetender.core.batch.Fact;
 import org.conetender.core.batch.Fits;
 import org.conetender.core.batch.Reports;
+import org.conetender.core.batch.Verdict;
 import org.conetender.core.face.AlarmWords;
 import org.conetender.core.face.Sentences;
 import org.conetender.core.guard.Finding;
@@ -125,7 +126,7 @@ final class Desk {
                     .or(() -> Fits.tooMuch(f.litres(), book.usual()));
             case Ask.DidStock _ -> Fits.refusal(book, Step.STOCKED);
             case Ask.DidCount _ -> Fits.countRefusal(v.stage());
-            case Ask.DidWeigh _ -> Fits.weighRefusal(book.batch());
+            case Ask.DidWeigh _ -> Verdict.refusal(book, "weigh");
             case Ask.SetUsual u -> usual(book.usual(), u);
             case Ask.Shelve s -> Shelving.refusal(s, v);
             case Ask.TinHolds _, Ask.Away _, Ask.Alarms _ -> Optional.empty();

@@ -31,23 +31,48 @@ final class Ending {
                     + "takes the place of an hour. To want it again say 'ready-by " + h.text() + "'.")
                     .orElse("");
         }
-        boolean ends = ask instanceof Ask.Did(Step s)
-                && (s == Step.DRAINED || s == Step.CLEANED || s == Step.STARTED);
-        if (!ends || !b.stage().growing() || b.marks().harvests() > 0) {
+        if (ask instanceof Ask.Shelve h) {
+            return h.hours() == 0 || stands(work, cone, h.alarm()) ? "" : " It does not stand now.";
+        }
+        if (!(ask instanceof Ask.Did(Step step)) || b.marks().harvests() > 0 || !early(work, cone, b)) {
             return "";
         }
-        ConeLive.Outlook outlook = work.live(cone.id()).outlook();
-        double ageH = Units.hours(work.image.now().monoMs() - outlook.atMs());
-        boolean hatched = b.stage() instanceof Stage.Hatching;
-        if (hatched && outlook.forecast().filter(f -> f.ready().earliest() <= ageH).isPresent()) {
-            return "";
-        }
+        return switch (step) {
+            case DRAINED, CLEANED, STARTED -> Text.of(" This ends batch %d%s%s. If it was another cone, say "
+                    + "'withdraw' within half an hour.", b.number(), known(work, cone, b),
+                    b.stage().hasAnimals() ? "; what had hatched counts as its harvest"
+                    : " without a harvest");
+            case SETTLE -> Text.of(" It is not ripe yet%s: what has not hatched stays behind with the "
+                    + "shells. To let it go on, say 'withdraw'.", known(work, cone, b));
+            default -> "";
+        };
+    }
+
+    private static boolean stands(Work work, Cone cone, String alarm) {
+        return work.before.live().alarms().raised().stream().anyMatch(a -> a.kind().id().equals(alarm)
+                && (a.cone().isEmpty() || a.cone().equals(cone.id())));
+    }
+
+    /** Whether it grows, or still hatches and nobody would have called it ready by now. */
+    private static boolean early(Work work, Cone cone, Batch b) {
+        ConeLive live = work.live(cone.id());
+        boolean due = b.stage() instanceof Stage.Hatching && live.outlook().forecast()
+                .filter(f -> f.ready().earliest() <= ageH(work, live)).isPresent();
+        return b.stage().growing() && !due || b.stage() instanceof Stage.Ready && live.unripe(b);
+    }
+
+    /** Hours since the last forecast. */
+    private static double ageH(Work work, ConeLive live) {
+        return Units.hours(work.image.now().monoMs() - live.outlook().atMs());
+    }
+
+    /** Which lot it is and how far, in brackets after a space; empty where neither is known. */
+    private static String known(Work work, Cone cone, Batch b) {
+        ConeLive live = work.live(cone.id());
         List<String> of = new ArrayList<>();
         b.stock().map(Batch.Stock::lot).filter(lot -> !Lots.unnamed(lot)).ifPresent(of::add);
-        outlook.forecast().ifPresent(f -> of.addAll(stands(work, f, ageH)));
-        return Text.of(" This ends batch %d%s%s. If it was another cone, say 'withdraw' within half an hour.",
-                b.number(), of.isEmpty() ? "" : " (" + String.join(", ", of) + ")",
-                hatched ? "; what had hatched counts as its harvest" : " without a harvest");
+        live.outlook().forecast().ifPresent(f -> of.addAll(stands(work, f, ageH(work, live))));
+        return of.isEmpty() ? "" : " (" + String.join(", ", of) + ")";
     }
 
     /** @param ageH hours since that was foreseen */

@@ -93,8 +93,7 @@ final class Telling {
         for (Pending p : settled.done()) {
             p.request().ifPresent(r -> work.reply(r, true,
                     Answers.recorded(work.settings, work.ledger.book(), new Answers.Asked(r, p.besides()),
-                            when(r)) + more(r) + (r.ask() instanceof Ask.Withdraw
-                            || r.ask() instanceof Ask.Acknowledge ? "" : p.besides())));
+                            when(r)) + more(r) + (saidAtOnce(r.ask()) ? "" : p.besides())));
         }
         for (Pending p : settled.failed()) {
             String why = work.image.pipes().store().orElse("the record refused it");
@@ -106,11 +105,16 @@ final class Telling {
         }
     }
 
+    /** Whether what is said besides is part of the answer, not what follows it. */
+    private static boolean saidAtOnce(Ask ask) {
+        return ask instanceof Ask.Withdraw || ask instanceof Ask.Acknowledge || ask instanceof Ask.Shelve;
+    }
+
     private NextStep.When when(Request r) {
         ConeJudgement j = work.judged.get(r.cone());
         return j == null ? new NextStep.When(work.image.now(), 0) : new NextStep.When(work.image.now(),
                 j.air().breath().restMs(), NextStep.Unripe.of(work.live(r.cone()), work.batch(r.cone()),
-                        work.image.now()));
+                        work.image.now()), work.ledger.book().lives().locks());
     }
 
     /** What only some answers have besides. */

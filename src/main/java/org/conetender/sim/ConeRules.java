@@ -252,9 +252,7 @@ final class ConeRules {
         boolean spent = cone.air().outOfBreath(settings.fittings().air().proof());
         rules.lasting("air-again", cone, paused && fresh && spent, 2,
                 "air was commanded off again before the water had recovered");
-        // Without a record an acknowledgement is known to this life alone.
-        rules.lasting("air-back-told", cone, cameBack() && !told("air-back")
-                && rig.process().keptWhileFailing().isEmpty(), 2,
+        rules.lasting("air-back-told", cone, cameBack() && !told("air-back"), 2,
                 "a separation came to nothing and the person who has not seen it is not told any more");
         // An output that welded while it paused the air is no pause of the daemon's.
         rules.lasting("paused", cone, paused && animals, AirRules.NEVER_S, "");
@@ -268,7 +266,9 @@ final class ConeRules {
     /** Whether the last that is recorded is that the cap was over, in this life, and nobody has seen it. */
     private boolean cameBack() {
         List<Fact> facts = book.facts();
-        if (recorded.acknowledged().contains("air-back")) {
+        // Without a record an acknowledgement is known to this life alone, and shows in nothing else.
+        boolean quieted = rig.process().keptWhileFailing().isPresent() && !told("air-back");
+        if (recorded.acknowledged().contains("air-back") || quieted) {
             rules.saw(settings.id(), facts);
         }
         return batch.stage() instanceof Stage.Ready && !facts.isEmpty()

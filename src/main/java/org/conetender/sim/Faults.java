@@ -163,6 +163,11 @@ final class Faults {
         }
     }
 
+    /** Whether a network has set the computer's clock: neither of those that keep it away is on. */
+    private boolean set() {
+        return !Fault.Trouble.CLOCK_UNTRUSTED.in(active) && !Fault.Trouble.NO_BATTERY.in(active);
+    }
+
     private void site(Fault.Trouble kind, boolean on) {
         switch (kind) {
             case POWER_CUT -> world.power(!on);
@@ -170,11 +175,11 @@ final class Faults {
             case ROOM_COLD -> world.room().add(on ? COLD_K : 0);
             case LINK_DOWN -> world.broker().link(!on);
             case LINK_SLOW -> world.broker().slow(on);
-            case CLOCK_UNTRUSTED -> world.clock().trust(!on);
+            case CLOCK_UNTRUSTED -> world.clock().trust(!on && set());
             case PUMPS_STOP -> world.cones().forEach(c ->
                     c.air().fail(on ? Air.Fault.PUMP_STOPPED : Air.Fault.NONE));
             case NO_BATTERY -> {
-                if (!on) {
+                if (!on && set()) {
                     world.clock().network();
                 }
             }

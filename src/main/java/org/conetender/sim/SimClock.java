@@ -16,6 +16,7 @@ public final class SimClock implements Clock {
     private int boots = 1;
     private long wallErrorMs;
     private boolean trusted = true;
+    private boolean stopped;
 
     /**
      * @param seed gives the boot ids their name
@@ -71,16 +72,21 @@ public final class SimClock implements Clock {
         reboot();
         wallErrorMs = stoppedWallMs - trueWallMs();
         trusted = false;
+        stopped = true;
     }
 
     /** The network sets it right. */
     void network() {
         wallErrorMs = 0;
         trusted = true;
+        stopped = false;
     }
 
-    /** Whether the kernel says that the wall clock is synchronised. */
+    /** Whether the kernel says that the wall clock is synchronised; one that had stopped was set for that. */
     public void trust(boolean synchronised) {
+        if (synchronised && stopped) {
+            network();
+        }
         trusted = synchronised;
     }
 }

@@ -67,6 +67,47 @@ class EndingTest {
         assertThat(s.did("a", Step.CLEANED).sentence()).containsPattern("This ends batch 1 \\(0 % hatched, ");
     }
 
+    /** Early on purpose is allowed; who did not know must not lose what would have hatched. */
+    @Test
+    void aSeparationOfWhatIsNotRipeSaysSo() {
+        Story s = hatching().does(Step.VALVE_SHUT);
+        assertThat(s.did("a", Step.SETTLE).sentence()).containsPattern("It is not ripe yet \\(L-0433, "
+                + "[1-9]\\d? % hatched, ready about (Tue )?\\d\\d:\\d\\d\\): what has not hatched stays "
+                + "behind with the shells. To let it go on, say 'withdraw'\\.$");
+        assertThat(s.ask("a", new Ask.Withdraw("last")).accepted()).isTrue();
+        assertThat(s.stage()).isEqualTo("hatching");
+        assertThat(hatching().minutes(60 * 12).does(Step.VALVE_SHUT).did("a", Step.SETTLE).sentence())
+                .doesNotContain("ripe");
+    }
+
+    @Test
+    void whatIsShelvedBeforeItComesIsSaidNotToStand() {
+        Story s = hatching();
+        assertThat(s.ask("a", new Ask.Shelve("probe", 8)).sentence())
+                .contains("it stays in the list. It does not stand now. Next: ");
+    }
+
+    @Test
+    void whatNeverHatchedOrWasGivenUpHasNoHarvest() {
+        Story s = Story.at().does(Step.STARTED);
+        s.minutes(120);
+        assertThat(s.did("a", Step.DRAINED).sentence()).doesNotContain("rinse the nauplii");
+        assertThat(s.ask("a", new Ask.DidWeigh(4)).sentence()).contains("no harvest to weigh: as far "
+                + "as was told nothing had hatched", "report 'first-seen'");
+        assertThat(s.did("a", Step.RIGHT).sentence()).contains("no harvest to judge: as far");
+        assertThat(s.ask("a", new Ask.Withdraw("last")).accepted()).isTrue();
+        s.does(Step.FIRST_SEEN);
+        assertThat(s.did("a", Step.DRAINED).sentence()).contains("rinse the nauplii");
+        assertThat(s.ask("a", new Ask.DidWeigh(4)).accepted()).isTrue();
+
+        Story given = hatching().does(Step.ABANDONED, Step.DRAINED);
+        assertThat(given.ask("a", new Ask.DidWeigh(4)).sentence()).contains("there is no harvest to weigh");
+        assertThat(given.did("a", Step.LATE).sentence()).contains("there is no harvest to judge");
+        Story drawn = hatching().does(Step.VALVE_SHUT, Step.SETTLE).minutes(3).does(Step.DRAWING,
+                Step.ABANDONED, Step.DRAINED);
+        assertThat(drawn.ask("a", new Ask.DidWeigh(4)).accepted()).isTrue();
+    }
+
     /** What hatched through its interval, was separated, drawn in part or emptied was meant. */
     @Test
     void whereItMayBeRipeOrWasHarvestedNothingIsSaid() {

@@ -314,6 +314,9 @@ class LessonStoryTest {
         Story s = started();
         s.ask("a", new Ask.DidCount(0, 0, 90, 1));
         s.does(Step.DRAINED);
+        assertThat(s.did("a", Step.TOO_EARLY).accepted()).as("nothing had hatched").isFalse();
+        s.ask("a", new Ask.Withdraw("last"));
+        s.does(Step.FIRST_SEEN, Step.DRAINED);
         assertThat(s.did("a", Step.TOO_EARLY).sentence()).contains("teaches nothing, since it is not known");
         s.minutes(1);
         assertThat(lots(s).all()).isEmpty();

@@ -30,6 +30,45 @@ class DiskTest {
         assertThat(r.invariants().broken()).extracting(Invariants.Violation::rule).contains("unwritten-heat");
     }
 
+    /** An acknowledgement that no record could take counts in this life, also once one is kept again. */
+    @Test
+    void whoSawItWhileNothingWasKeptHasSeenIt() {
+        Rig r = seenWithoutARecord();
+        assertThat(standing(r)).doesNotContain("air-back");
+        r.disk().mood(SimStore.Mood.HEALTHY);
+        r.run(120);
+        assertThat(r.invariants().broken()).isEmpty();
+        assertThat(standing(r)).doesNotContain("air-back");
+    }
+
+    @Test
+    void theNextLifeTellsAgainWhatWasSeenWithoutARecord() {
+        Rig r = seenWithoutARecord();
+        r.kill();
+        r.disk().mood(SimStore.Mood.HEALTHY);
+        r.run(120);
+        assertThat(r.invariants().broken()).isEmpty();
+        assertThat(standing(r)).contains("air-back");
+    }
+
+    private static Rig seenWithoutARecord() {
+        Rig r = new Rig(Larkmoor.settings(), 3, Bench.larkmoor(), Guards.ALL);
+        for (long s = 0; s < 7_000 && !r.coverage().alarms().contains("air-back"); s++) {
+            Scripts.nursed(r, s);
+            Scripts.hatchedAndSettled(r, s, "a");
+            r.second();
+        }
+        r.run(120).disk().mood(SimStore.Mood.FULL);
+        r.run(120);
+        assertThat(standing(r)).contains("air-back", "record");
+        r.set("a", "hand/acknowledge", "air-back");
+        return r.run(120);
+    }
+
+    private static List<String> standing(Rig r) {
+        return r.state().live().alarms().raised().stream().map(a -> a.kind().id()).toList();
+    }
+
     @Test
     void aDiskThatHangsIsToldAndNobodySuffocates() {
         Rig r = run(Theme.DISK_HANGS, 3, Guards.ALL);

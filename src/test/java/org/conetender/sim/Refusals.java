@@ -20,6 +20,7 @@ final class Refusals {
     private static final Path CORE = Path.of("src/main/java/org/conetender/core");
     /** Where requests are refused; in a guard only from its own refusing on. */
     private static final List<String> PLACES = List.of("Desk.java", "Shelving.java", "batch/Fits.java",
+            "batch/Verdict.java",
             "face/SetTopic.java", "face/TellLine.java", "face/Figures.java", "face/FlatJson.java");
 
     /** Comments, and characters that would be taken for the bounds of a string. */

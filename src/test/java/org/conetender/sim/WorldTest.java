@@ -73,6 +73,25 @@ class WorldTest {
         assertThat(w.cone("a").air().flowLpm()).isPositive();
     }
 
+    /** A clock that stopped with the power is trusted once a network has set it, whatever else ends. */
+    @Test
+    void aClockWithoutABatteryIsTrustedOnlyOnceItIsRight() {
+        for (long untrustedS : new long[] {40, 80}) {
+            World w = filled(Benches.book(20));
+            w.apply(new Fault.OfSite(Fault.Trouble.NO_BATTERY, new Fault.When(0, 60_000)));
+            w.apply(new Fault.OfSite(Fault.Trouble.CLOCK_UNTRUSTED, new Fault.When(0, untrustedS * 1_000)));
+            w.step(1_000);
+            w.clock().rebootFrom(0);
+            for (int s = 0; s < 100; s++) {
+                w.step(1_000);
+                assertThat(w.clock().now().wallTrusted()).as(s + " of " + untrustedS).isEqualTo(
+                        w.clock().elapsedMs() >= Math.max(60, untrustedS) * 1_000);
+                assertThat(!w.clock().now().wallTrusted()
+                        || w.clock().now().wallMs() == w.clock().trueWallMs()).isTrue();
+            }
+        }
+    }
+
     @Test
     void aPumpOnItsOwnSupplyRunsThroughAPowerCut() {
         World w = filled(new World(Benches.larkmoor(Benches.HIGH_PUMP), 1,

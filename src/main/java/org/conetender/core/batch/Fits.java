@@ -48,9 +48,7 @@ public final class Fits {
             case RINSED, DISINFECTED -> stage instanceof Stage.Drained || stage instanceof Stage.Clean ? null
                     : "it still holds a batch, as far as reported; if the cone really is empty, report "
                     + "'drained' first.";
-            case TOO_EARLY, RIGHT, LATE -> Verdict.harvested(book.batch()) ? null
-                    : "there is no harvest to judge; answer after the next one, before the cone is "
-                    + "stocked again.";
+            case TOO_EARLY, RIGHT, LATE -> Verdict.refusal(book, "judge").orElse(null);
             case ABANDONED -> stage.hasWater() && !(stage instanceof Stage.Abandoned) ? null
                     : "there is no batch to abandon.";
         });
@@ -59,12 +57,6 @@ public final class Fits {
     /** Why a count of a sub-sample does not fit; empty when it does. */
     public static Optional<String> countRefusal(Stage stage) {
         return stage.develops() ? Optional.empty() : Optional.of("no cysts are in it to count.");
-    }
-
-    /** Why there is nothing to weigh; empty when there is. */
-    public static Optional<String> weighRefusal(Batch b) {
-        return Verdict.harvested(b) ? Optional.empty() : Optional.of("there is no harvest to weigh; say it "
-                + "after the next one, before the cone is stocked again.");
     }
 
     private static String holds(ConeBook book, String word) {

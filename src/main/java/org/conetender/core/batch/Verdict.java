@@ -1,5 +1,6 @@
 package org.conetender.core.batch;
 
+import java.util.Optional;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.Step;
 
@@ -11,19 +12,50 @@ public final class Verdict {
 
     private Verdict() {}
 
-    /** Whether something was drawn; where nobody reports the harvest, the cleaning tells of it. */
-    static boolean harvested(Batch b) {
-        boolean over = b.stage() instanceof Stage.Drawing || b.stage() instanceof Stage.Drained
-                || b.stage() instanceof Stage.Clean;
-        return b.marks().harvests() > 0 || over && b.stock().isPresent();
+    /** Whether something was drawn; where nobody reports the harvest, the emptying of what had hatched. */
+    public static boolean harvested(ConeBook book) {
+        Batch b = book.batch();
+        if (b.marks().harvests() > 0 || b.stage() instanceof Stage.Drawing) {
+            return true;
+        }
+        return emptied(b) && (told(book, Step.DRAWING) || swam(book) && !told(book, Step.ABANDONED));
+    }
+
+    /** Why there is nothing of a harvest to say; empty where there was one. @param say such as weigh */
+    public static Optional<String> refusal(ConeBook book, String say) {
+        if (harvested(book)) {
+            return Optional.empty();
+        }
+        boolean early = emptied(book.batch()) && !swam(book) && !told(book, Step.ABANDONED);
+        return Optional.of("there is no harvest to " + say + (early
+                ? ": as far as was told nothing had hatched in it. If nauplii came out, 'withdraw' the "
+                        + "report that it is empty, report 'first-seen', and then that again."
+                : "; say it after the next one, before the cone is stocked again."));
+    }
+
+    private static boolean emptied(Batch b) {
+        boolean empty = b.stage() instanceof Stage.Drained || b.stage() instanceof Stage.Clean;
+        return empty && b.stock().isPresent();
+    }
+
+    private static boolean told(ConeBook book, Step step) {
+        return book.facts().stream()
+                .anyMatch(f -> f.change() instanceof Change.Told(Ask.Did(Step s)) && s == step);
+    }
+
+    private static boolean swam(ConeBook book) {
+        boolean swam = false;
+        for (Fact f : book.facts()) {
+            boolean back = f.change() instanceof Change.Moved(String stage, String _)
+                    && stage.equals(Reconsidered.INCUBATING);
+            swam = !back && (swam || hatched(f));
+        }
+        return swam;
     }
 
     /** Whether the present batch was harvested and nobody has said yet how its hour was. */
     public static boolean wanted(ConeBook book) {
-        Batch b = book.batch();
-        boolean over = b.stage() instanceof Stage.Drained || b.stage() instanceof Stage.Clean;
-        return over && b.stock().isPresent() && book.facts().stream().anyMatch(Verdict::hatched)
-                && book.facts().stream().noneMatch(Verdict::answers);
+        return emptied(book.batch()) && swam(book) && book.facts().stream().noneMatch(Verdict::answers);
     }
 
     /** The same, where no {@code drained} was reported whose answer could have asked. */

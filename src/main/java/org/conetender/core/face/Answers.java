@@ -54,7 +54,7 @@ public final class Answers {
                     + locked(book, asked.before());
             case Ask.Shelve h -> h.hours() == 0 ? "alarm '" + h.alarm() + "' is told again."
                     : Text.of("alarm '%s' is not told for %s h, then again if it still stands; it stays in "
-                            + "the list.", h.alarm(), plain(h.hours()));
+                            + "the list.%s", h.alarm(), plain(h.hours()), asked.before());
             case Ask.Alarms _ -> "nothing is recorded of a question.";
             case Ask.Away a -> a.helper().isEmpty() ? "Somebody is near again." : "Away is noted; helper: "
                     + a.helper() + ".";

@@ -1,7 +1,9 @@
 package org.conetender.core.face;
 
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.stream.Collectors;
 import org.conetender.core.ConeLive;
 import org.conetender.core.Offering;
 import org.conetender.core.batch.Batch;
@@ -32,11 +34,12 @@ public final class NextStep {
      *
      * @param restMs 0 when it may be stopped
      * @param unripe of a batch that was called ready too early
+     * @param locks of the site, during which no air is stopped
      */
-    public record When(Moment now, long restMs, Optional<Unripe> unripe) {
+    public record When(Moment now, long restMs, Optional<Unripe> unripe, List<ConeBook.Latch> locks) {
 
         public When(Moment now, long restMs) {
-            this(now, restMs, Optional.empty());
+            this(now, restMs, Optional.empty(), List.of());
         }
     }
 
@@ -81,13 +84,16 @@ public final class NextStep {
             case Stage.Hatching _ -> "nothing needed; a 'count' is welcome.";
             case Stage.Ready _ when when.unripe().isPresent() -> "wait; it is not ripe yet"
                     + when.unripe().get().words(s, cone, when.now()) + ".";
+            case Stage.Ready _ when !when.locks().isEmpty() -> "acknowledge " + when.locks().stream()
+                    .map(l -> "'" + l.guard() + "'").collect(Collectors.joining(" and "))
+                    + " first; until then the air must run and nothing can settle.";
             case Stage.Ready _ -> ready(cone, b) + rest(s, when) + offered(s.site().feeding(), when.now());
             case Stage.Settling _ -> "wait; the nauplii gather at the drain.";
             case Stage.Settled _ -> "see that nothing else is open, then draw: report 'drawing'.";
             case Stage.Drawing _ ->
                     "let the first 20 to 50 mL go, draw the orange layer into the sieve, stop before the "
                     + "shells, shut the drain; then report 'drained', or 'part-drawn' to leave the rest.";
-            case Stage.Drained _ -> (rinsed(book) ? "" : "rinse the nauplii; ")
+            case Stage.Drained _ -> (rinsed(book) || !Verdict.harvested(book) ? "" : "rinse the nauplii; ")
                     + "unplug the heater, let it cool, scrub and rinse the cone; then report 'cleaned'."
                     + (Verdict.wanted(book) ? " " + VERDICT : "");
             case Stage.Abandoned _ -> "unplug the heater, let it cool, drain and clean the cone; then report "

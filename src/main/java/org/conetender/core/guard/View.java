@@ -136,11 +136,19 @@ public record View(Settings settings, Cone cone, Book book, ConeJudgement judged
         return airOffForMs() >= airOffCapMs() - LEASE_MS - withinMs;
     }
 
-    /** How long the air valve has been reported shut, ms; for ever where nobody knows. */
+    /** How long the air valve has been reported shut, once or again, ms; for ever where nobody knows. */
     long valveShutForMs() {
-        return !batch().marks().valveShut() ? 0 : coneBook().facts().stream()
-                .filter(f -> f.change() instanceof Change.Told(Ask.Did(Step s)) && s == Step.VALVE_SHUT)
-                .map(f -> since(f.at()).mostMs()).reduce((a, b) -> b).orElse(Long.MAX_VALUE);
+        if (!batch().marks().valveShut()) {
+            return 0;
+        }
+        Optional<Moment> shut = Optional.empty();
+        for (Fact f : coneBook().facts()) {
+            if (f.change() instanceof Change.Told(Ask.Did(Step s))) {
+                shut = s == Step.VALVE_OPEN ? Optional.empty()
+                        : s == Step.VALVE_SHUT ? shut.or(() -> Optional.of(f.at())) : shut;
+            }
+        }
+        return shut.map(m -> since(m).mostMs()).orElse(Long.MAX_VALUE);
     }
 
     /** When the first animals of this batch swam, as far as was noted; empty before. */

@@ -31,8 +31,8 @@ final class Home {
     /** Steps that are named as "report 'word'". */
     private static final Pattern NAMED = Pattern.compile("report '([a-z-]+)'");
     /** While one of these stands its own words come first. */
-    private static final Set<String> FIRST = Set.of("air-failed", "air-failed-animals", "crash-loop",
-            "record", "record-damaged", "output-stuck");
+    private static final Set<String> FIRST = Set.of("air-failed", "air-failed-animals", "record",
+            "output-stuck");
 
     private final Settings settings;
     private final Turn turn;
@@ -46,7 +46,7 @@ final class Home {
     /** The step that the next-step sentence names first, if nothing more urgent is told. */
     Optional<Step> named(Node n) {
         String says = NextStep.of(settings, settings.cones().getFirst(), n.book(), new NextStep.When(
-                n.world().now(), restMs(n.live())));
+                n.world().now(), restMs(n.live()), Optional.empty(), n.state().book().lives().locks()));
         turn.check(!says.isBlank(), "next-step", "nothing is said of what comes next");
         boolean later = says.contains("Not before") || n.world().paper().trouble().isPresent()
                 || n.world().faults() > 0

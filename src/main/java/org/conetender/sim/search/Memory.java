@@ -7,7 +7,7 @@ import java.util.Map;
  *
  * @param airOffSinceMs since when the air has been commanded off, monotonic ms; −1 while it is on
  * @param handsSinceMs when hands were last reported in the water, monotonic ms; −1 for never in this life
- * @param valveSinceMs when the valve was last reported shut, monotonic ms; −1 for never in this life
+ * @param valveSinceMs since when the valve has been reported shut, monotonic ms; −1 for never in this life
  * @param wrongSinceMs since when each hazard has been there without a break, monotonic ms
  * @param bells what was found and called of each alarm, by key
  * @param seenMs when anybody acknowledged anything, monotonic ms; −1 for never; in a life before, some

@@ -132,7 +132,8 @@ final class Turn {
         Event said = e.with(new Memory(!e.out().airPause() ? -1 : m.airOffSinceMs() < 0 ? now
                 : m.airOffSinceMs(),
                 said(came, Step.HANDS_IN) ? now : filled ? -1 : m.handsSinceMs(),
-                said(came, Step.VALVE_SHUT) ? now : m.valveSinceMs(), m.wrongSinceMs(),
+                said(came, Step.VALVE_SHUT) && !e.before().batch().marks().valveShut() ? now
+                : m.valveSinceMs(), m.wrongSinceMs(),
                 AlarmRules.heard(e), AlarmRules.seenMs(e, came), m.cuts()));
         Map<Hazard, Long> wrong = new EnumMap<>(Hazard.class);
         for (Hazard h : Hazard.values()) {

@@ -111,7 +111,7 @@ class FitsTest {
         for (String stage : WAYS.keySet()) {
             Fits.refusal(in(stage), step).ifPresent(no -> assertThat(no).endsWith(".").hasSizeGreaterThan(20)
                     .doesNotContain("null").doesNotStartWith("Cone")
-                    .containsPattern("report|wait|answer|nothing to|already|no batch"));
+                    .containsPattern("report|wait|say it|nothing to|already|no batch"));
         }
     }
 

@@ -2,6 +2,7 @@ package org.conetender.core.guard;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.time.Duration;
 import java.util.List;
 import org.conetender.core.Damage;
 import org.conetender.core.Larkmoor.Fitting;
@@ -44,6 +45,21 @@ class DamagedRecordTest {
         assertThat(heats(s)).isFalse();
         assertThat(s.on("a.air-pause")).isFalse();
         assertThat(s.on("a.trigger")).isFalse();
+    }
+
+    /** Who is told to settle is not refused it then. */
+    @Test
+    void whatIsAskedOfAPersonNextIsToLookFirst() {
+        Story s = started();
+        s.pass(Duration.ofHours(40));
+        damaged(s, "three facts are lost");
+        assertThat(s.stage()).isEqualTo("ready");
+        assertThat(s.did("a", Step.SALTED).sentence()).endsWith("Next: acknowledge 'record-damaged' first; "
+                + "until then the air must run and nothing can settle.");
+        assertThat(s.did("a", Step.SETTLE).accepted()).isFalse();
+        assertThat(s.ask("a", new Ask.Acknowledge("record-damaged")).sentence())
+                .contains("Next: to harvest, report 'settle'");
+        assertThat(s.did("a", Step.SETTLE).accepted()).isTrue();
     }
 
     @Test

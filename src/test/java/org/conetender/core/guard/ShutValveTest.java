@@ -74,6 +74,20 @@ class ShutValveTest {
         assertThat(s.told()).isEmpty();
     }
 
+    /** Whoever says it every minute does not hold off for ever that the cone has no air. */
+    @Test
+    void toReportItShutOnceMoreGivesNoOtherMinute() {
+        Story s = Story.at(Fitting.SIPHONING);
+        s.does(Step.STARTED, Step.FIRST_SEEN, Step.VALVE_SHUT);
+        s.seconds(40);
+        s.does(Step.VALVE_SHUT);
+        s.seconds(30);
+        assertThat(s.standing("a")).containsExactly("air-shut-in");
+        s.does(Step.VALVE_OPEN, Step.VALVE_SHUT);
+        s.seconds(55);
+        assertThat(s.told("air-shut-in")).as("shut anew").isOne();
+    }
+
     @Test
     void aValveForgottenShutOnCystsIsToldToo() {
         Story s = Story.at(Fitting.SIPHONING);
