@@ -34,12 +34,45 @@ class VerdictTest {
 
     @Test
     void somethingWasHarvestedWhereItIsDrawnOrGone() {
-        assertThat(where(b -> Verdict.harvested(b.batch()))).containsExactlyInAnyOrder("drawing", "drained");
-        assertThat(Verdict.harvested(then(FitsTest.in("ready"), did(Step.CLEANED)).batch()))
+        assertThat(where(Verdict::harvested)).containsExactlyInAnyOrder("drawing", "drained");
+        assertThat(Verdict.harvested(then(FitsTest.in("ready"), did(Step.CLEANED))))
                 .as("the cleaning tells of it").isTrue();
-        assertThat(Verdict.harvested(then(FitsTest.in("drawing"), did(Step.PART_DRAWN)).batch())).isTrue();
-        assertThat(Verdict.harvested(then(FitsTest.in("filled"), did(Step.DRAINED)).batch()))
+        assertThat(Verdict.harvested(then(FitsTest.in("drawing"), did(Step.PART_DRAWN)))).isTrue();
+        assertThat(Verdict.harvested(then(FitsTest.in("filled"), did(Step.DRAINED))))
                 .as("no cysts were in it").isFalse();
+        assertThat(Verdict.harvested(then(FitsTest.in("hydrating"), did(Step.DRAINED))))
+                .as("nothing had hatched").isFalse();
+    }
+
+    @Test
+    void whatWasGivenUpIsNoHarvestUnlessItWasDrawnBefore() {
+        assertThat(Verdict.harvested(then(FitsTest.in("ready"), did(Step.ABANDONED), did(Step.DRAINED))))
+                .isFalse();
+        assertThat(Verdict.harvested(then(FitsTest.in("drawing"), did(Step.ABANDONED), did(Step.DRAINED))))
+                .isTrue();
+    }
+
+    /** What seemed to have hatched by hours that were only assumed. */
+    @Test
+    void whatWentBackToIncubatingHasNotHatched() {
+        ConeBook back = then(FitsTest.in("hatching"), new Change.Moved(Reconsidered.INCUBATING, ""));
+        assertThat(Verdict.harvested(then(back, did(Step.DRAINED)))).isFalse();
+        assertThat(Verdict.harvested(then(back, new Change.Moved("hatching", ""), did(Step.DRAINED))))
+                .isTrue();
+    }
+
+    @Test
+    void aRefusalSaysWhetherAReportWasForgotten() {
+        assertThat(Verdict.refusal(FitsTest.in("drained"), "weigh")).isEmpty();
+        assertThat(Verdict.refusal(then(FitsTest.in("hydrating"), did(Step.DRAINED)), "weigh"))
+                .hasValueSatisfying(w -> assertThat(w).startsWith("there is no harvest to weigh: ")
+                        .contains("'first-seen'"));
+        for (ConeBook b : List.of(FitsTest.in("ready"), then(FitsTest.in("ready"), did(Step.ABANDONED),
+                did(Step.DRAINED)), then(FitsTest.in("hydrating"), did(Step.ABANDONED), did(Step.DRAINED)),
+                FitsTest.in("clean"))) {
+            assertThat(Verdict.refusal(b, "judge")).hasValueSatisfying(w -> assertThat(w)
+                    .startsWith("there is no harvest to judge; say it after the next one"));
+        }
     }
 
     @Test
