@@ -50,7 +50,7 @@ final class Shown implements Guard {
         return last;
     }
 
-    private static View with(View v, ConeJudgement j) {
+    static View with(View v, ConeJudgement j) {
         return new View(v.settings(), v.cone(), v.book(), j, v.scene());
     }
 
