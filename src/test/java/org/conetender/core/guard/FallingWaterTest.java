@@ -6,9 +6,11 @@ import org.conetender.core.Larkmoor.Fitting;
 import org.conetender.core.Story;
 import org.conetender.core.image.Step;
 import org.conetender.core.judge.Basin;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** Danger: water goes and nobody looks, until the heater stands bare. */
+@Tag("slow")
 class FallingWaterTest {
 
     private static final String ALARM = "water-falling";
