@@ -77,6 +77,12 @@ class AskedTest {
         assertThat(new WeldedHeater().look(suspect)).hasSize(1);
         assertThat(new WeldedHeater().look(asking(suspect, Question.Part.ALL_OFF))).isEmpty();
         assertThat(new WeldedHeater().look(asking(suspect, Question.Part.NAMED))).isEmpty();
+        HeatTrack h = j.heat();
+        View risen = Shown.water(Shown.with(v, new ConeJudgement(j.water(), j.roomC(), j.level(),
+                new HeatTrack(600_000, h.calmForMs(), 26, h.rise(), h.window(), h.way(), h.responded(),
+                        false), j.thermal(), j.air(), j.motion(), j.tried())), 27);
+        assertThat(new WeldedHeater().look(risen)).hasSize(1);
+        assertThat(new WeldedHeater().look(asking(risen, Question.Part.ALL_OFF))).isEmpty();
     }
 
     private static View still(View v, long ms) {

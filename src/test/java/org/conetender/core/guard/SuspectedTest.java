@@ -88,8 +88,8 @@ class SuspectedTest {
         View v = heated();
         Guard g = new WeldedHeater();
         trips(g, suspecting(v, Suspect.WELDED), AlarmKind.WELDED, "the cut-out is open now");
-        doubts(g, suspecting(v, Suspect.WELDED, null, null), "its cut-out is open, to see whether",
-                Power.HEAT, Power.CUT_OUT);
+        doubts(g, suspecting(v, Suspect.WELDED, null, null), "it warms more than its heater and a usual room"
+                + " explain; its cut-out is open, to see whether", Power.HEAT, Power.CUT_OUT);
         doubts(g, suspecting(v, Suspect.WELDED, CutShort.Answer.WENT_ON, 15.0), "did not end that",
                 Power.HEAT, Power.CUT_OUT);
         trips(g, suspecting(v, Suspect.WELDED, CutShort.Answer.STOPPED, null), AlarmKind.WELDED,
@@ -106,6 +106,8 @@ class SuspectedTest {
         View bare = heated(Fitting.NO_CUT_OUT);
         doubts(g, suspecting(bare, Suspect.ABOVE), "it is above its set-point", Power.HEAT);
         trips(g, suspecting(bare, Suspect.WELDED), AlarmKind.WELDED, "no cut-out is fitted");
+        trips(g, suspecting(bare, Suspect.WELDED, CutShort.Answer.STOPPED, null), AlarmKind.WELDED,
+                "no cut-out is fitted");
     }
 
     @Test
@@ -134,9 +136,9 @@ class SuspectedTest {
         }
         View dry = Shown.noting(suspecting(v, Suspect.WELDED), "a", new Change.Tripped("probe", "why"));
         assertThat(new WeldedHeater().look(dry)).as("a probe names no cause of it").hasSize(1);
-        shown.story().minutes(2);
+        View drained = Shown.noting(v, "a", new Change.Told(new Ask.Did(Step.DRAINED)));
         for (Suspect s : Suspect.values()) {
-            View empty = suspecting(shown.view(), s);
+            View empty = suspecting(drained, s);
             assertThat(new WeldedHeater().look(empty)).isEmpty();
             assertThat(new NoEffect().look(empty)).isEmpty();
             assertThat(new FrozenProbe().look(empty)).isEmpty();
@@ -153,6 +155,8 @@ class SuspectedTest {
         View asked = Shown.beside(v, new Beside(Crossing.NONE, Optional.of("b"), false));
         assertThat(new NoEffect().look(heat(asked, Double.NaN, true, 0))).isEmpty();
         assertThat(new NoEffect().look(suspecting(asked, Suspect.DEAD))).isEmpty();
+        assertThat(new WeldedHeater().look(suspecting(asked, Suspect.WELDED)))
+                .as("that its heater warms another does not warm it").hasSize(1);
         View filled = Shown.noting(v, "b", new Change.Told(new Ask.DidFill(2, 25)));
         doubts(new NoEffect(), heat(filled, Double.NaN, true, 0), "is being found out", Power.HEAT);
         View latched = Shown.noting(filled, "a", new Change.Tripped(NoEffect.ID, "why"));
