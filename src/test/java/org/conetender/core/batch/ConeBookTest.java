@@ -65,7 +65,8 @@ class ConeBookTest {
         then(new Change.Told(new Ask.DidFill(2, 25)));
         assertThat(book.bridges()).isEmpty();
         book = FitsTest.in("filled");
-        then(new Change.Told(new Ask.DidStock("L-1", 2)), BRIDGED, new Change.Told(new Ask.DidStock("L-2", 2)));
+        then(new Change.Told(new Ask.DidStock("L-1", 2)), BRIDGED,
+                new Change.Told(new Ask.DidStock("L-2", 2)));
         assertThat(book.bridges()).isEmpty();
         then(withdrawn());
         assertThat(book.bridges()).as("what was bridged is not found again").isEmpty();
