@@ -130,6 +130,13 @@ class SettleLimitsTest {
         View damaged = Shown.noting(shown.view(), "", new Change.Tripped(Lives.DAMAGED, "cut short"));
         assertThat(keepsAir(damaged)).hasValueSatisfying(why -> assertThat(why)
                 .contains("nothing was reported of it since the record was damaged"));
+        Change cleaned = new Change.Told(new Ask.Did(Step.CLEANED));
+        assertThat(keepsAir(Shown.noting(damaged, "a", cleaned))).isEmpty();
+        Change hands = new Change.Told(new Ask.Did(Step.VALVE_OPEN));
+        assertThat(keepsAir(Shown.noting(damaged, "a", hands))).as("that says nothing of it").isPresent();
+        View before = Shown.noting(shown.view(), "a", cleaned);
+        assertThat(keepsAir(Shown.noting(before, "", new Change.Tripped(Lives.DAMAGED, "cut short"))))
+                .as("that was before").isPresent();
     }
 
     @Test

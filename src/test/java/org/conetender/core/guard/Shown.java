@@ -22,6 +22,9 @@ import org.conetender.core.settings.Settings;
  */
 final class Shown implements Guard {
 
+    /** Beyond what any story comes to. */
+    private static long seq = 1_000_000;
+
     private View last;
 
     @Override
@@ -133,7 +136,7 @@ final class Shown implements Guard {
 
     /** With that in the book of a cone. */
     static View noting(View v, String cone, Change c) {
-        return new View(v.settings(), v.cone(), v.book().after(new Fact(9_999, v.now(), cone, "", c)),
+        return new View(v.settings(), v.cone(), v.book().after(new Fact(++seq, v.now(), cone, "", c)),
                 v.judged(), v.scene());
     }
 
