@@ -2,14 +2,19 @@ package org.conetender.core.guard;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.Collections;
 import java.util.List;
 import org.conetender.core.Larkmoor.Fitting;
 import org.conetender.core.Story;
 import org.conetender.core.alarm.AlarmKind;
+import org.conetender.core.batch.Change;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.ContactSample.Level;
+import org.conetender.core.image.Reading;
 import org.conetender.core.image.Step;
 import org.conetender.core.judge.Belief;
+import org.conetender.core.judge.ConeJudgement;
+import org.conetender.core.judge.Water;
 import org.conetender.core.unit.Units;
 import org.junit.jupiter.api.Test;
 
@@ -125,5 +130,56 @@ class WaterLimitsTest {
         hands.story().does(Step.STARTED, Step.HANDS_IN);
         assertThat(new LyingProbe().look(Shown.water(hands.view(), SILENT))).singleElement()
                 .satisfies(f -> assertThat(f.alarm()).isEmpty());
+    }
+
+    @Test
+    void oneOfTwoProbesThatIsGoneIsToldAndWithholdsNothing() {
+        Story s = shown.story(Fitting.TWO_PROBES);
+        s.senses.probe("a-second", new Reading.Value(27));
+        s.does(Step.STARTED).minutes(5);
+        assertThat(new LyingProbe().look(shown.view())).as("both serve").isEmpty();
+        s.senses.probe("a-water", new Reading.Absent());
+        s.minutes(5);
+        View v = shown.view();
+        assertThat(v.water().known()).isTrue();
+        assertThat(new LyingProbe().look(v)).singleElement().satisfies(f -> {
+            assertThat(f.what()).isEqualTo("its probe a-water has gone silent; the other one serves");
+            assertThat(f.alarm()).contains(AlarmKind.ONE_PROBE);
+            assertThat(f.denies()).isEmpty();
+        });
+        assertThat(new LyingProbe().look(Shown.water(v, SILENT))).as("then neither serves").singleElement()
+                .satisfies(f -> assertThat(f.alarm()).contains(AlarmKind.PROBE));
+        assertThat(new LyingProbe().look(Shown.noting(v, "a", new Change.Told(new Ask.Did(Step.HANDS_IN)))))
+                .as("whose hands are in it moves them").isEmpty();
+        assertThat(new LyingProbe().look(Shown.noting(v, "a", new Change.Told(new Ask.Did(Step.DRAINED)))))
+                .isEmpty();
+    }
+
+    @Test
+    void theOnlyProbeHasNoOther() {
+        Story s = shown.story();
+        s.does(Step.STARTED).minutes(5);
+        s.senses.probe("a-water", new Reading.Absent());
+        s.tick();
+        assertThat(shown.view().water().known()).as("for a moment yet").isTrue();
+        assertThat(new LyingProbe().look(shown.view())).isEmpty();
+    }
+
+    @Test
+    void theThirdDepartureWithinAnHourLocksTheHeat() {
+        View v = after(Fitting.ROOM_PROBE, Step.STARTED);
+        assertThat(new LyingProbe().look(departed(v, 2))).isEmpty();
+        assertThat(new LyingProbe().look(departed(v, 3))).singleElement().satisfies(f -> {
+            assertThat(f.alarm()).contains(AlarmKind.PROBE_UNSTEADY);
+            assertThat(f.clears()).isEqualTo(Finding.Clears.ACKNOWLEDGED);
+        });
+    }
+
+    private static View departed(View v, int times) {
+        ConeJudgement j = v.judged();
+        Water w = j.water();
+        return Shown.with(v, new ConeJudgement(new Water(w.lastC(), w.lastAtMs(), w.trail(), w.doubt(),
+                Collections.nCopies(times, 1L), w.belief(), w.voices()), j.roomC(), j.level(), j.heat(),
+                j.thermal(), j.air(), j.motion(), j.tried()));
     }
 }
