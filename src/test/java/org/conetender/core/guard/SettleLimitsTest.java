@@ -11,10 +11,12 @@ import org.conetender.core.batch.Lives;
 import org.conetender.core.batch.Reconsidered;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.ContactSample.Level;
+import org.conetender.core.image.Request;
 import org.conetender.core.image.Step;
 import org.conetender.core.judge.AirTrack;
 import org.conetender.core.judge.AirTrack.Proof;
 import org.conetender.core.judge.Breath;
+import org.conetender.core.unit.Moment;
 import org.conetender.core.unit.Units;
 import org.junit.jupiter.api.Test;
 
@@ -191,5 +193,35 @@ class SettleLimitsTest {
         assertThat(new AirFailed().takesBack(other)).isEmpty();
         View gone = Shown.noting(cysts, "a", new Change.Told(new Ask.Did(Step.DRAINED)));
         assertThat(new AirFailed().takesBack(gone)).as("of what is gone it stays").isEmpty();
+    }
+
+    @Test
+    void onlyWhoWouldStopTheAirIsRefused() {
+        View v = air(hatching(), Proof.PROVEN, SPENT);
+        for (Step step : Step.values()) {
+            Request r = new Request("r", Request.Origin.fresh("test", ""), "a", new Ask.Did(step));
+            assertThat(new Suffocation().refuses(r, v).isPresent()).as(step.word())
+                    .isEqualTo(step == Step.SETTLE);
+        }
+        shown.story(Fitting.LEVEL).minutes(1);
+        View runs = Shown.wants(Shown.level(shown.view(), Level.CLOSED), new View.Wants(false, false, false));
+        assertThat(new Suffocation().look(runs)).as("nobody wants to stop it").isEmpty();
+    }
+
+    @Test
+    void aLifeBeganAfterWhatWasBeforeIt() {
+        View v = hatching();
+        assertThat(v.airOffForMs()).isZero();
+        assertThat(v.restartedSince(v.scene().begun())).isFalse();
+        assertThat(v.restartedSince(v.scene().begun().plusMs(-1))).isTrue();
+        assertThat(v.restartedSince(v.now())).isFalse();
+        assertThat(v.restartedSince(new Moment("another", v.now().monoMs(), 0, false))).isTrue();
+        View latched = Shown.noting(v, "a", new Change.Tripped("dry", "why"));
+        assertThat(latched.latch("dry")).hasValueSatisfying(l -> assertThat(l.why()).isEqualTo("why"));
+        assertThat(latched.latch("probe")).isEmpty();
+        assertThat(v.handsIn()).isFalse();
+        assertThat(Shown.noting(v, "a", new Change.Told(new Ask.Did(Step.HANDS_IN))).handsIn()).isTrue();
+        assertThat(v.handled()).isFalse();
+        assertThat(Shown.noting(v, "a", new Change.Told(new Ask.Did(Step.TOPPED_UP))).handled()).isTrue();
     }
 }
