@@ -1,11 +1,11 @@
 package org.conetender.agent;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.TreeMap;
 import java.util.TreeSet;
 import org.conetender.core.Result;
 import org.conetender.core.State;
@@ -40,7 +40,7 @@ public final class ControlAgent implements Agent {
     private final Ports ports;
     private final Mail mail;
     private final Tick tick;
-    private final Map<String, Switch> switches = new TreeMap<>();
+    private final Map<String, Switch> switches = new HashMap<>();
     private State state;
     private Map<String, List<Finding>> findings = Map.of();
     private List<Result.Reply> replies = List.of();

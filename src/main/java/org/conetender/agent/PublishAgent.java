@@ -2,6 +2,7 @@ package org.conetender.agent;
 
 import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.Deque;
 import java.util.HashMap;
 import java.util.List;
@@ -22,6 +23,8 @@ public final class PublishAgent implements Agent {
 
     /** Messages in one round (guess: a tree is out within a second, and no round takes long). */
     private static final int MOST_A_ROUND = 32;
+
+    private static final Comparator<Outgoing> BY_TOPIC = Comparator.comparing(Outgoing::topic);
 
     private final Face face;
     private final Transport transport;
@@ -118,6 +121,8 @@ public final class PublishAgent implements Agent {
                 (t.startsWith(root) ? ofRoot : all).add(new Outgoing(t, p, true, ""));
             }
         });
+        all.sort(BY_TOPIC);
+        ofRoot.sort(BY_TOPIC);
         if (!announced) {
             face.whole().stream().filter(o -> !o.payload().equals(sent.get(o.topic()))).forEach(all::add);
         }
@@ -159,7 +164,11 @@ public final class PublishAgent implements Agent {
     private int clear(Map<String, String> tree) {
         doubtful.removeIf(tree::containsKey);
         Set<String> gone = new TreeSet<>(doubtful);
-        sent.keySet().stream().filter(t -> !tree.containsKey(t)).forEach(gone::add);
+        for (String t : sent.keySet()) {
+            if (!tree.containsKey(t)) {
+                gone.add(t);
+            }
+        }
         gone.removeIf(t -> t.endsWith("/$state") || t.endsWith("/$description"));
         int count = 0;
         for (String t : gone) {

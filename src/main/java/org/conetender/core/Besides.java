@@ -1,5 +1,6 @@
 package org.conetender.core;
 
+import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
@@ -26,12 +27,15 @@ final class Besides {
             mended(work, c).ifPresent(other -> work.judged.computeIfPresent(other, (id, j) ->
                     Refreshed.forgiven(j)));
         }
-        Map<String, Beside> all = new TreeMap<>();
+        Map<String, Beside> all = new HashMap<>();
         for (Cone c : work.settings.cones()) {
-            Optional<String> asks = crossings.entrySet().stream().filter(e -> e.getValue().concerns(c.id()))
-                    .map(Map.Entry::getKey).findFirst();
-            Beside b = new Beside(crossings.get(c.id()), asks,
-                    crossings.values().stream().anyMatch(x -> x.pauses(c.id())));
+            Optional<String> asks = Optional.empty();
+            boolean pauses = false;
+            for (Map.Entry<String, Crossing> e : crossings.entrySet()) {
+                asks = asks.isEmpty() && e.getValue().concerns(c.id()) ? Optional.of(e.getKey()) : asks;
+                pauses |= e.getValue().pauses(c.id());
+            }
+            Beside b = new Beside(crossings.get(c.id()), asks, pauses);
             all.put(c.id(), b);
             if (b.crossing().open()) {
                 work.judged.computeIfPresent(c.id(), (id, j) -> j.asked());
@@ -47,8 +51,13 @@ final class Besides {
     /** Whether it touches a cone with warmer water: that may warm it, as a room does that nobody measures. */
     static boolean warms(Work work, Cone c) {
         double here = work.live(c.id()).judged().belief().middleC();
-        return work.settings.cones().stream().anyMatch(o -> !o.id().equals(c.id()) && o.touches(c)
-                && work.live(o.id()).judged().belief().middleC() > here);
+        for (Cone o : work.settings.cones()) {
+            if (!o.id().equals(c.id()) && o.touches(c)
+                    && work.live(o.id()).judged().belief().middleC() > here) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private static Crossing.Second second(Work work, Cone c, ConeJudgement j) {

@@ -1,10 +1,10 @@
 package org.conetender.core;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
-import java.util.TreeMap;
 import org.conetender.core.alarm.Alarm;
 import org.conetender.core.alarm.Alarms;
 import org.conetender.core.batch.Minute;
@@ -47,7 +47,7 @@ public record Diary(Map<String, On> on, List<AlarmTurn> turns) {
 
     /** A tick later. @param now the alarms after it */
     Diary after(Work work, Alarms now) {
-        Map<String, On> next = new TreeMap<>();
+        Map<String, On> next = new HashMap<>();
         for (Cone c : work.settings.cones()) {
             ConeLive was = work.live(c.id());
             next.put(c.id(), on.getOrDefault(c.id(), On.NOTHING).after(was.out(), was.switches(c).conduct(),

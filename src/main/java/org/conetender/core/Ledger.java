@@ -115,12 +115,21 @@ public record Ledger(Book committed, List<Pending> pending, long nextSeq, Book b
 
     /** How long the record has owed an answer, ms; 0 while it owes none. */
     long owedMs(long nowMs) {
-        return pending.stream().mapToLong(p -> p.owedMs(nowMs)).max().orElse(0);
+        long owed = 0;
+        for (Pending p : pending) {
+            owed = Math.max(owed, p.owedMs(nowMs));
+        }
+        return owed;
     }
 
     /** Whether a grant for that cone is on its way, so that the next request must wait for it. */
     boolean busy(String cone) {
-        return pending.stream().anyMatch(p -> !p.counts() && p.cone().equals(cone));
+        for (Pending p : pending) {
+            if (!p.counts() && p.cone().equals(cone)) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** @param ledger afterwards  @param facts to be recorded, numbered */

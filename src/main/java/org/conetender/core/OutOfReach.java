@@ -1,6 +1,7 @@
 package org.conetender.core;
 
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.conetender.core.alarm.Alarm;
 import org.conetender.core.alarm.AlarmKind;
 import org.conetender.core.alarm.Alarms;
@@ -33,10 +34,14 @@ final class OutOfReach {
      */
     static Optional<Alarms.Cause> cause(Work work, Cone c) {
         Batch b = work.batch(c.id());
-        return b.marks().readyBy().isPresent() || b.stage() instanceof Stage.Ready ? Optional.empty()
-                : work.aimC(c).stream().boxed().flatMap(aimC -> reach(work, c, aimC - STILL_K).stream()
-                .map(r -> new Alarms.Cause(c.id(), AlarmKind.OUT_OF_REACH, words(work, c, r, aimC),
-                        Alarm.Held.BY_CAUSE, r.mostC() > aimC - LACKS_K))).findFirst();
+        OptionalDouble aim = b.marks().readyBy().isPresent() || b.stage() instanceof Stage.Ready
+                ? OptionalDouble.empty() : work.aimC(c);
+        if (aim.isEmpty()) {
+            return Optional.empty();
+        }
+        double aimC = aim.getAsDouble();
+        return reach(work, c, aimC - STILL_K).map(r -> new Alarms.Cause(c.id(), AlarmKind.OUT_OF_REACH,
+                words(work, c, r, aimC), Alarm.Held.BY_CAUSE, r.mostC() > aimC - LACKS_K));
     }
 
     /** A sentence for whoever tells a set-point; empty where it is reached, or nobody can be sure. */

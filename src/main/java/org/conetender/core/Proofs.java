@@ -34,10 +34,10 @@ final class Proofs {
         for (Cone c : work.settings.cones()) {
             ConeJudgement j = work.judged.get(c.id());
             ConeBook book = work.ledger.book().cone(c.id());
-            boolean tried = c.fittings().heat().kind() == Cone.HeatKind.IMMERSED
-                    && j.proving().part() == Proving.Part.PASSED && book.batch().stage().hasWater();
-            boolean suspect = SwitchesTried.VOIDED_BY.stream().anyMatch(g -> book.latch(g).isPresent());
-            if (tried && !suspect && !book.heater().tried(book.batch())) {
+            boolean news = c.fittings().heat().kind() == Cone.HeatKind.IMMERSED
+                    && j.proving().part() == Proving.Part.PASSED && book.batch().stage().hasWater()
+                    && !book.heater().tried(book.batch());
+            if (news && SwitchesTried.VOIDED_BY.stream().noneMatch(g -> book.latch(g).isPresent())) {
                 work.write(c.id(), new Change.Tried(c.fittings().heat().cutOut() ? "each switch opens alone"
                         : "off means off"));
             }

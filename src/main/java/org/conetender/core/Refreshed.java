@@ -24,6 +24,9 @@ final class Refreshed {
      * them was mended or exchanged.
      */
     static ConeJudgement of(ConeJudgement j, ConeBook old, ConeBook now) {
+        if (old == now) {
+            return j;
+        }
         boolean released = now.latches().size() < old.latches().size();
         boolean other = levelChanged(old.batch(), now.batch());
         double share = now.batch().marks().harvests() + old.batch().marks().harvests() > 0 ? DRAWN : FILLED;

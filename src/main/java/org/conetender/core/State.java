@@ -1,6 +1,7 @@
 package org.conetender.core;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -31,7 +32,7 @@ public record State(Ledger ledger, Live live) {
 
     /**
      * @param begun when this life of the process began
-     * @param cones by id
+     * @param cones by id, in the order of the configuration
      * @param alarms which stand
      * @param timers the rest
      * @param beat the heartbeat's level, which every healthy tick turns over
@@ -71,7 +72,7 @@ public record State(Ledger ledger, Live live) {
         aside.addAll(Opening.aside(opening));
         Book book = Book.empty(settings, facts.isEmpty() ? now : facts.getFirst().at()).after(facts, aside);
         Ledger ledger = Ledger.of(book, opening.getFirst().seq()).opened(opening);
-        Map<String, ConeLive> cones = new TreeMap<>();
+        Map<String, ConeLive> cones = new LinkedHashMap<>();
         boolean unended = book.lives().running();
         Known known = Known.NONE;
         for (Cone c : settings.cones()) {

@@ -1,6 +1,8 @@
 package org.conetender.core;
 
 import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
@@ -89,7 +91,7 @@ public final class Tick {
         Telling telling = new Telling(work);
         Alarms.Turn alarms = telling.alarms(settled, findings);
         telling.answers(settled);
-        Map<String, ConeLive> cones = new TreeMap<>();
+        Map<String, ConeLive> cones = new LinkedHashMap<>();
         for (Cone c : settings.cones()) {
             cones.put(c.id(), telling.grown(c, holds.get(c.id()), credits.get(c.id()), outs.get(c.id())));
         }
@@ -106,7 +108,7 @@ public final class Tick {
     }
 
     private static Map<String, Hold> holds(Work work) {
-        Map<String, Hold> holds = new TreeMap<>();
+        Map<String, Hold> holds = new HashMap<>();
         for (Cone c : work.settings.cones()) {
             holds.put(c.id(), Demand.hold(c, work.batch(c.id()),
                     new Now(work.judged.get(c.id()), work.aimC(c), work.dtMs, work.live(c.id()))));
@@ -115,7 +117,7 @@ public final class Tick {
     }
 
     private static Map<String, Share.Credit> credits(Work work, Map<String, Hold> holds) {
-        Map<String, Share.Credit> credits = new TreeMap<>();
+        Map<String, Share.Credit> credits = new HashMap<>();
         for (Cone c : work.settings.cones()) {
             Cone.Heat heat = c.fittings().heat();
             long window = Hold.most(c, work.judged.get(c.id()).heat()) < 1
@@ -190,7 +192,7 @@ public final class Tick {
     private static Map<String, ConeLive.ConeOut> outputs(Work work, Desk desk,
                                                          Map<String, Share.Credit> credits,
                                                          Map<String, List<Finding>> findings) {
-        Map<String, ConeLive.ConeOut> outs = new TreeMap<>();
+        Map<String, ConeLive.ConeOut> outs = new HashMap<>();
         for (Cone c : work.settings.cones()) {
             List<Finding> found = findings.get(c.id());
             Batch b = work.batch(c.id());

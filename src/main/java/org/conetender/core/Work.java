@@ -1,12 +1,12 @@
 package org.conetender.core;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
-import java.util.TreeMap;
 import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Fact;
@@ -36,10 +36,12 @@ final class Work {
     final State before;
     final Image image;
     final long dtMs;
-    final Map<String, ConeJudgement> judged = new TreeMap<>();
-    final Map<String, Beside> beside = new TreeMap<>();
+    final Map<String, ConeJudgement> judged = new HashMap<>();
+    final Map<String, Beside> beside = new HashMap<>();
     /** As far as it was asked for in this tick ({@link #known}). */
-    final Map<String, Known> known = new TreeMap<>();
+    final Map<String, Known> known = new HashMap<>();
+    /** What was reckoned of the air, which every guard's view asks for and which takes powers. */
+    private final Map<String, Capped> capped = new HashMap<>();
     private boolean learnt;
     final List<List<Fact>> transactions = new ArrayList<>();
     final List<Result.Reply> replies = new ArrayList<>();
@@ -47,6 +49,9 @@ final class Work {
     final List<Request> quieted = new ArrayList<>();
     final Ledger settled;
     Ledger ledger;
+
+    /** @param batch, judged, perGram that it was reckoned from */
+    private record Capped(Batch batch, ConeJudgement judged, double perGram, View.Caps caps) {}
 
     /** @param settled the ledger after what the record answered */
     Work(Settings settings, State before, Image image, Ledger settled) {
@@ -127,7 +132,15 @@ final class Work {
 
     /** How long air may be off for this batch, and how long that lets it settle. */
     View.Caps caps(Cone cone) {
-        return AirOff.caps(cone, batch(cone.id()), judged.get(cone.id()), known(cone.id()).naupliiPerGram());
+        Batch b = batch(cone.id());
+        ConeJudgement j = judged.get(cone.id());
+        double perGram = known(cone.id()).naupliiPerGram();
+        Capped c = capped.get(cone.id());
+        if (c == null || c.batch() != b || c.judged() != j || c.perGram() != perGram) {
+            c = new Capped(b, j, perGram, AirOff.caps(cone, b, j, perGram));
+            capped.put(cone.id(), c);
+        }
+        return c.caps();
     }
 
     /** What the stage wants of the cone's air and heat, before anybody forbids it. */

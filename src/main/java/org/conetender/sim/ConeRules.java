@@ -132,7 +132,7 @@ final class ConeRules {
     }
 
     private boolean broken(String device) {
-        return rig.world().wrong().stream().anyMatch(f -> f.cone().equals(settings.id()) && switch (f) {
+        return Fault.any(rig.world().wrong(), f -> f.cone().equals(settings.id()) && switch (f) {
             // One that opens and closes lets half of the heat through.
             case Fault.OfSwitch s -> s.outlet().equals(device) && s.kind() != SimSwitch.Fault.CHATTERING;
             case Fault.OfContact c -> c.contact().equals(device)
@@ -151,8 +151,7 @@ final class ConeRules {
     }
 
     private boolean probeHonest() {
-        return rig.world().wrong().stream()
-                .noneMatch(f -> f instanceof Fault.OfBus
+        return !Fault.any(rig.world().wrong(), f -> f instanceof Fault.OfBus
                 || f instanceof Fault.OfProbe(var c, var i, var k, var w)
                 && c.equals(settings.id()) || f instanceof Fault.Swapped(var a, var b, var w2)
                 && (a.equals(settings.id()) || b.equals(settings.id())));
@@ -178,33 +177,35 @@ final class ConeRules {
         boolean calm = batch.stage().hasWater() && proven && !handled() && cone.air().flowLpm() > 0;
         boolean unasked = cone.heaterOn() && !rules.on(cone, "heat") && broken("heat");
         boolean coldRoom = rig.world().room().airC() < cone.water().waterC() - 1 - PROBE_K
-                && rig.world().wrong().stream()
-                .noneMatch(f -> f instanceof Fault.OfRoomProbe || f instanceof Fault.OfBus);
+                && !Fault.any(rig.world().wrong(), f -> f instanceof Fault.OfRoomProbe
+                || f instanceof Fault.OfBus);
         rules.lasting("welded-soon", cone, calm && unasked && coldRoom && probeHonest()
                 && !told("welded", "overheat", "heater-stuck", "probe", "probe-unsteady"), WELDED_FOUND_S,
                 "a known cone was heated against our will for longer than it takes to see it");
         // It may heat, be stopped and heat again while it is found out whose heater it is.
         boolean welded = proven && batch.stage().hasWater() && settings.fittings().heat().cutOut()
-                && rig.world().wrong().stream().anyMatch(f -> f instanceof Fault.OfSwitch s
+                && Fault.any(rig.world().wrong(), f -> f instanceof Fault.OfSwitch s
                 && s.cone().equals(settings.id()) && s.outlet().equals(Fixtures.HEAT)
                 && s.kind() == SimSwitch.Fault.WELDED);
         rules.lasting("welded-late", cone, welded && coldRoom && probeHonest()
                 && cone.water().waterC() > aimC - NEAR_K && !told("welded", "wrong-cone", "switch-stuck",
                 "overheat", "heater-stuck", "probe", "probe-unsteady"), 2 * 60 * 60,
                 "a switch was welded for two hours in water that was warm enough, and nobody was told");
-        boolean stands = calm && rig.world().wrong().stream().anyMatch(f -> f instanceof Fault.OfProbe p
+        boolean stands = calm && Fault.any(rig.world().wrong(), f -> f instanceof Fault.OfProbe p
                 && p.cone().equals(settings.id())
                 && (p.kind() == SimProbe.Fault.FROZEN || p.kind() == SimProbe.Fault.IN_AIR));
-        boolean away = settings.fittings().probes().water().stream()
-                .map(rig.world().devices().probes()::get)
-                .anyMatch(p -> Math.abs(p.shownC() - cone.water().waterC()) > PROBE_K + 0.2);
+        boolean away = false;
+        for (String id : settings.fittings().probes().water()) {
+            double shownC = rig.world().devices().probes().get(id).shownC();
+            away |= Math.abs(shownC - cone.water().waterC()) > PROBE_K + 0.2;
+        }
         // Water that its room keeps where it is asks nothing of a probe: then that is shown.
         boolean shown = thermal.filter(Thermal::untestable).isPresent();
         rules.lasting("frozen-told", cone, stands && away && !shown && !told("probe-frozen", "probe",
                 "probe-unsteady", "no-effect", "welded", "dry", "overheat"), 5 * 60,
                 "a probe stood still or lay in air, far from its water, and nobody was told");
         boolean seeps = calm && settings.fittings().heat().switchKind() == Cone.SwitchKind.RELAY
-                && rig.world().wrong().stream().anyMatch(f -> f instanceof Fault.OfWater w
+                && Fault.any(rig.world().wrong(), f -> f instanceof Fault.OfWater w
                 && w.cone().equals(settings.id()) && w.kind() == Fault.Water.SEEP);
         double left = batch.fill().map(f -> cone.water().litres() / f.litres()).orElse(1.0);
         rules.lasting("falling-told", cone, seeps && left < LEFT && !told("water-falling", "no-effect", "dry",
@@ -212,7 +213,7 @@ final class ConeRules {
                 "water seeped away until little more than the heater was covered, and nobody was told");
         // Before much heat is given, both switches must open: one that does not is told, whatever hides it.
         boolean stuck = batch.stage().hasWater() && cone.water().heaterCovered() && probeHonest()
-                && rig.world().wrong().stream().anyMatch(f -> f instanceof Fault.OfSwitch s
+                && Fault.any(rig.world().wrong(), f -> f instanceof Fault.OfSwitch s
                 && s.cone().equals(settings.id()) && s.kind() == SimSwitch.Fault.WELDED
                 && (s.outlet().equals(Fixtures.HEAT) || s.outlet().equals(Fixtures.CUT_OUT))
                 && batch.fill().filter(fill -> sinceMs(fill.at())

@@ -1,6 +1,7 @@
 package org.conetender.sim;
 
 import java.util.EnumSet;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -15,9 +16,9 @@ import org.conetender.core.settings.Settings;
 /** What happened at least once: a test that never reaches a place proves nothing about it. */
 public final class Coverage {
 
-    private final Set<String> stages = new TreeSet<>();
-    private final Set<String> alarms = new TreeSet<>();
-    private final Set<String> guards = new TreeSet<>();
+    private final Set<String> stages = new HashSet<>();
+    private final Set<String> alarms = new HashSet<>();
+    private final Set<String> guards = new HashSet<>();
     private final Map<String, Set<Finding.Clears>> ends = new TreeMap<>();
     private final Set<String> refusals = new TreeSet<>();
     private final Set<Watch.Suspect> suspects = EnumSet.noneOf(Watch.Suspect.class);
@@ -47,17 +48,18 @@ public final class Coverage {
         return sentence.replaceAll("[0-9.]+", "N");
     }
 
+    /** In the order of the alphabet, as all that follow. */
     public Set<String> stages() {
-        return stages;
+        return new TreeSet<>(stages);
     }
 
     public Set<String> alarms() {
-        return alarms;
+        return new TreeSet<>(alarms);
     }
 
     /** Ids of guards that found something. */
     public Set<String> guards() {
-        return guards;
+        return new TreeSet<>(guards);
     }
 
     /** By guard, what ended its findings. */

@@ -1,6 +1,7 @@
 package org.conetender.sim;
 
 import java.util.List;
+import java.util.function.Predicate;
 
 /**
  * Something that goes wrong in the world at a time, for a time. Faults end by themselves when their time
@@ -14,6 +15,16 @@ public sealed interface Fault {
     String cone();
 
     When when();
+
+    /** Whether any of those is such a one; rules ask dozens of times in every second, so without a stream. */
+    static boolean any(List<Fault> wrong, Predicate<Fault> such) {
+        for (Fault f : wrong) {
+            if (such.test(f)) {
+                return true;
+            }
+        }
+        return false;
+    }
 
     /** @param atMs world time at which it begins  @param forMs how long it lasts, ms, above 0 */
     record When(long atMs, long forMs) {
@@ -92,7 +103,7 @@ public sealed interface Fault {
 
         /** Whether it is among those that are on. */
         boolean in(List<Fault> wrong) {
-            return wrong.stream().anyMatch(f -> f instanceof OfSite s && s.kind() == this);
+            return any(wrong, f -> f instanceof OfSite s && s.kind() == this);
         }
     }
 

@@ -21,6 +21,8 @@ final class Faults {
     private final PriorityQueue<Fault> waiting =
             new PriorityQueue<>(Comparator.comparingLong((Fault f) -> f.when().atMs()));
     private final List<Fault> active = new ArrayList<>();
+    /** Those, as they are shown: rules ask many times in every second. */
+    private List<Fault> seen = List.of();
     private long nextEndMs = Long.MAX_VALUE;
 
     Faults(World world) {
@@ -35,7 +37,7 @@ final class Faults {
     }
 
     List<Fault> active() {
-        return List.copyOf(active);
+        return seen;
     }
 
     /** Begins and ends what is due; leaks drip meanwhile. Called once per slice, before the cones move. */
@@ -83,8 +85,9 @@ final class Faults {
         };
     }
 
-    /** Keeps the next end at hand, so that a quiet step costs one comparison. */
+    /** Keeps the next end at hand, so that a quiet step costs one comparison, and what is shown. */
     private void schedule() {
+        seen = List.copyOf(active);
         nextEndMs = active.stream().mapToLong(f -> f.when().untilMs()).min().orElse(Long.MAX_VALUE);
     }
 
@@ -109,7 +112,7 @@ final class Faults {
             case Fault.OfAir f -> world.cone(f.cone()).air().fail(on ? f.kind() : Air.Fault.NONE);
             case Fault.OfWater f -> water(f, on);
             case Fault.OfRoomProbe f -> world.roomProbe()
-                    .ifPresent(p -> p.fail(on ? f.kind() : SimProbe.Fault.NONE));
+                    .ifPresent(p -> p.fail(on ? f.kind() : ofBus()));
             case Fault.OfBus f -> {
                 world.devices().probes().values().forEach(p -> p.fail(on ? f.kind() : SimProbe.Fault.NONE));
                 // A probe that failed by itself is no better for it.
@@ -126,8 +129,14 @@ final class Faults {
     private void probe(Fault.OfProbe f, boolean on) {
         List<SimProbe> probes = world.cone(f.cone()).fixtures.probes;
         if (f.index() < probes.size()) {
-            probes.get(f.index()).fail(on ? f.kind() : SimProbe.Fault.NONE);
+            probes.get(f.index()).fail(on ? f.kind() : ofBus());
         }
+    }
+
+    /** What is wrong with every probe, however well it is itself. */
+    private SimProbe.Fault ofBus() {
+        return active.stream().filter(Fault.OfBus.class::isInstance).map(f -> ((Fault.OfBus) f).kind())
+                .findFirst().orElse(SimProbe.Fault.NONE);
     }
 
     /** Done twice it is undone, so the same call begins and ends it. */

@@ -60,7 +60,11 @@ final class HeatBounds {
             }
             double aim = s.live().cones().get(c.settings().id()).hold().aimC();
             t.aimC = Double.isNaN(aim) ? t.aimC : Math.max(t.aimC, aim);
-            rig.world().wrong().stream().filter(f -> touches(f, c.settings().id())).forEach(t.faults::add);
+            for (Fault f : rig.world().wrong()) {
+                if (touches(f, c.settings().id())) {
+                    t.faults.add(f);
+                }
+            }
             if (rig.world().room().airC() > t.aimC - 1) {
                 roomWarmAtMs = now;
             }
@@ -89,11 +93,18 @@ final class HeatBounds {
 
     /** Whether neither of the two switches opens: no program can do anything then. */
     private static boolean beyondSoftware(Set<Fault> faults) {
-        return faults.stream().filter(f -> f instanceof Fault.OfSwitch s && switch (s.kind()) {
-            case WELDED, INVERTED, DEAF, CHATTERING -> true;
-            case NONE, OPEN, REFUSING -> false;
-        }).map(f -> ((Fault.OfSwitch) f).outlet()).filter(Set.of(Fixtures.HEAT, Fixtures.CUT_OUT)::contains)
-                .distinct().count() == 2;
+        boolean heat = false;
+        boolean cutOut = false;
+        for (Fault f : faults) {
+            if (f instanceof Fault.OfSwitch s && switch (s.kind()) {
+                case WELDED, INVERTED, DEAF, CHATTERING -> true;
+                case NONE, OPEN, REFUSING -> false;
+            }) {
+                heat |= s.outlet().equals(Fixtures.HEAT);
+                cutOut |= s.outlet().equals(Fixtures.CUT_OUT);
+            }
+        }
+        return heat && cutOut;
     }
 
     private static double lagsS(SimCone c) {

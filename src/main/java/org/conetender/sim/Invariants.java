@@ -22,7 +22,8 @@ public final class Invariants {
     public record Violation(String rule, String cone, long atMs, String what) {}
 
     private final Rig rig;
-    private final Map<Key, Long> sinceMs = new HashMap<>();
+    /** Since when each hazard has lasted, by rule and cone, world time. */
+    private final Map<String, Map<String, Long>> sinceMs = new HashMap<>();
     private final Map<String, Long> seenAt = new TreeMap<>();
     private final List<Violation> broken = new ArrayList<>();
     private final SiteRules site;
@@ -35,8 +36,6 @@ public final class Invariants {
     private final Cuts cuts = new Cuts();
     private Told told = Told.NOTHING;
     private int damages;
-
-    private record Key(String rule, String cone) {}
 
     Invariants(Rig rig) {
         this.rig = rig;
@@ -139,7 +138,7 @@ public final class Invariants {
     }
 
     boolean on(SimCone c, String outlet) {
-        SimSwitch s = rig.world().devices().switches().get(c.settings().id() + "." + outlet);
+        SimSwitch s = c.fixtures.switches.get(outlet);
         return s != null && s.commanded();
     }
 
@@ -149,14 +148,19 @@ public final class Invariants {
     }
 
     void lasting(String rule, String cone, boolean hazard, long seconds, String what) {
-        if (!hazard && sinceMs.isEmpty()) {
+        Map<String, Long> since = sinceMs.get(rule);
+        if (!hazard) {
+            if (since != null) {
+                since.remove(cone);
+            }
             return;
         }
-        Key key = new Key(rule, cone);
         long now = rig.world().clock().elapsedMs();
-        if (!hazard) {
-            sinceMs.remove(key);
-        } else if (now - sinceMs.computeIfAbsent(key, k -> now) >= seconds * 1_000) {
+        if (since == null) {
+            since = new HashMap<>();
+            sinceMs.put(rule, since);
+        }
+        if (now - since.computeIfAbsent(cone, k -> now) >= seconds * 1_000) {
             broken.add(new Violation(rule, cone, now, what));
         }
     }
@@ -168,7 +172,7 @@ public final class Invariants {
 
     /** How long that hazard has lasted, s; 0 while it does not. */
     long lastedS(String rule, String cone) {
-        Long since = sinceMs.get(new Key(rule, cone));
+        Long since = sinceMs.getOrDefault(rule, Map.of()).get(cone);
         return since == null ? 0 : (rig.world().clock().elapsedMs() - since) / 1_000;
     }
 }

@@ -145,7 +145,7 @@ final class LifeRules {
     /** What is borne at least, by what was told of the batch, in water as warm as its probe may show it. */
     private double capMinutes(State s, SimCone c) {
         String id = c.settings().id();
-        boolean honest = rig.world().wrong().stream().noneMatch(f -> f instanceof Fault.OfBus
+        boolean honest = !Fault.any(rig.world().wrong(), f -> f instanceof Fault.OfBus
                 || f instanceof Fault.OfProbe p && p.cone().equals(id));
         double waterC = honest ? c.water().waterC() + PROBE_K : Breath.WARMEST_C;
         double perGram = s.live().cones().get(id).known().naupliiPerGram();

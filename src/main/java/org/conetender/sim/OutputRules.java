@@ -1,5 +1,6 @@
 package org.conetender.sim;
 
+import java.util.Map;
 import java.util.Set;
 import org.conetender.core.State;
 
@@ -52,8 +53,11 @@ final class OutputRules {
             boolean loose = refuses(c, Fixtures.HEAT) && c.heaterOn();
             rules.lasting("stuck-heat", c, loose && cutOutObeys(c), SEEN_S,
                     "a heater that could not be switched off went on heating although a cut-out is fitted");
-            boolean other = c.fixtures.switches.entrySet().stream().anyMatch(e -> e.getValue().refuses()
-                    && !e.getKey().equals(Fixtures.HEAT) && !e.getKey().equals(Fixtures.CUT_OUT));
+            boolean other = false;
+            for (Map.Entry<String, SimSwitch> e : c.fixtures.switches.entrySet()) {
+                other |= e.getValue().refuses() && !e.getKey().equals(Fixtures.HEAT)
+                        && !e.getKey().equals(Fixtures.CUT_OUT);
+            }
             rules.lasting("output-told", c, other
                     && !rules.told().any(c.settings().id(), "output-stuck"), SEEN_S,
                     "an output could not be set and nobody was told");
@@ -124,8 +128,8 @@ final class OutputRules {
     }
 
     private boolean cutOutObeys(SimCone c) {
-        return c.settings().fittings().heat().cutOut() && rig.world().wrong().stream()
-                .noneMatch(f -> f instanceof Fault.OfSwitch(var cone, var outlet, var k, var w)
+        return c.settings().fittings().heat().cutOut() && !Fault.any(rig.world().wrong(),
+                f -> f instanceof Fault.OfSwitch(var cone, var outlet, var k, var w)
                 && cone.equals(c.settings().id()) && outlet.equals(Fixtures.CUT_OUT));
     }
 }

@@ -19,6 +19,15 @@ final class SiteRules {
     private final Rig rig;
     private final Invariants rules;
     private long lastTickMs = -1;
+    /** What was judged last: most seconds change neither the book nor the disk. */
+    private Judged judged = new Judged(null, false, false);
+    private OnDisk onDisk = new OnDisk(List.of(), null);
+
+    /** @param of that book  @param stale, twice whether such requests were obeyed */
+    private record Judged(Book of, boolean stale, boolean twice) {}
+
+    /** @param book of these facts */
+    private record OnDisk(List<Fact> facts, Book book) {}
 
     SiteRules(Rig rig, Invariants rules) {
         this.rig = rig;
@@ -32,9 +41,12 @@ final class SiteRules {
     void look(State s) {
         rules.lasting("watts", "", watts() > rig.settings().site().supply().limitWatts() + 0.1, 0,
                 "more watts were on together than the site allows");
-        rules.lasting("stale", "", s.book().recentIds().stream()
-                .anyMatch(id -> id.startsWith(Invariants.STALE)), 0, "a stale command was obeyed");
-        rules.lasting("twice", "", obeyedTwice(s), 0, "a request was obeyed twice");
+        if (judged.of() != s.book()) {
+            judged = new Judged(s.book(), s.book().recentIds().stream()
+                    .anyMatch(id -> id.startsWith(Invariants.STALE)), obeyedTwice(s));
+        }
+        rules.lasting("stale", "", judged.stale(), 0, "a stale command was obeyed");
+        rules.lasting("twice", "", judged.twice(), 0, "a request was obeyed twice");
         Optional<List<Fact>> kept = rig.process().keptWhileFailing();
         rules.lasting("record", "", kept.isPresent() && !rules.told().anywhere("record"), 200,
                 "the record could not be kept and nobody was told");
@@ -46,19 +58,22 @@ final class SiteRules {
     }
 
     /** Power must never rest on what only the daemon knows: a restart would not know it. */
-    private void unwritten(List<Fact> onDisk) {
-        Book book = Book.empty(rig.settings(), rig.world().clock().now());
-        for (Fact f : onDisk) {
-            book = book.after(f);
+    private void unwritten(List<Fact> kept) {
+        if (onDisk.book() == null || onDisk.facts() != kept) {
+            Book book = Book.empty(rig.settings(), rig.world().clock().now());
+            for (Fact f : kept) {
+                book = book.after(f);
+            }
+            onDisk = new OnDisk(kept, book);
         }
         for (SimCone c : rig.world().cones()) {
-            Batch b = book.cone(c.settings().id()).batch();
+            Batch b = onDisk.book().cone(c.settings().id()).batch();
             boolean dry = !b.stage().hasWater() || b.stage() instanceof Stage.Abandoned;
             boolean still = b.stage().airOff() != null || b.marks().valveShut();
-            rules.lasting("unwritten-heat", c, !onDisk.isEmpty() && rules.on(c, "heat") && (dry || still), 3,
+            rules.lasting("unwritten-heat", c, !kept.isEmpty() && rules.on(c, "heat") && (dry || still), 3,
                     "a heater was on that no record allows");
             boolean rests = !b.stage().hasWater() && !c.settings().fittings().air().idleOn();
-            rules.lasting("unwritten-air-off", c, !onDisk.isEmpty() && rules.on(c, "air-pause")
+            rules.lasting("unwritten-air-off", c, !kept.isEmpty() && rules.on(c, "air-pause")
                     && b.stage().airOff() == null && !rests, 3, "the air was off though no record says so");
         }
     }

@@ -25,6 +25,7 @@ public final class World {
     private final Room room;
     private final Map<String, SimCone> cones = new LinkedHashMap<>();
     private final SimCone[] inOrder;
+    private final List<SimCone> listed;
     private final Devices devices = new Devices();
     private final SimSwitch[] outputs;
     private final Faults faults = new Faults(this);
@@ -70,6 +71,7 @@ public final class World {
             devices.switches.put("site.heartbeat", new SimSwitch("site.heartbeat", clock));
         }
         inOrder = cones.values().toArray(SimCone[]::new);
+        listed = List.of(inOrder);
         outputs = devices.switches.values().toArray(SimSwitch[]::new);
     }
 
@@ -136,7 +138,7 @@ public final class World {
     }
 
     public List<SimCone> cones() {
-        return List.of(inOrder);
+        return listed;
     }
 
     public SimClock clock() {

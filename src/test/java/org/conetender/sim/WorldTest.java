@@ -178,6 +178,21 @@ class WorldTest {
     }
 
     @Test
+    void aProbeThatIsWellAgainIsLateWithItsBus() {
+        World w = Benches.book(20);
+        w.apply(new Fault.OfBus(SimProbe.Fault.SLOW, new Fault.When(0, 3_600_000)));
+        w.apply(new Fault.OfProbe("a", 0, SimProbe.Fault.ABSENT, new Fault.When(10_000, 60_000)));
+        w.step(120_000);
+        long oldest = 0;
+        for (int s = 0; s < 40; s++) {
+            w.step(1_000);
+            oldest = Math.max(oldest, w.cone("a").fixtures.probes.getFirst()
+                    .latest(w.clock().now().monoMs()).ageMs());
+        }
+        assertThat(oldest).isGreaterThan(30_000);
+    }
+
+    @Test
     void anUnknownConeIsAClearError() {
         assertThatThrownBy(() -> Benches.book(20).cone("q"))
                 .hasMessageContaining("there is no cone q").hasMessageContaining("a, b, c");

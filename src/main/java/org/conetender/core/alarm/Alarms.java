@@ -2,13 +2,13 @@ package org.conetender.core.alarm;
 
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.Set;
 import java.util.TreeMap;
-import java.util.stream.Collectors;
 import org.conetender.core.unit.Moment;
 import org.conetender.core.unit.Units;
 
@@ -216,7 +216,8 @@ public record Alarms(Map<String, Alarm> standing, Seen seen, Map<String, Long> s
 
     private static List<Alarm> fade(List<Cause> causes, Map<String, Alarm> next, long nowMs) {
         List<Alarm> over = new ArrayList<>();
-        Set<String> there = causes.stream().map(Cause::key).collect(Collectors.toSet());
+        Set<String> there = new HashSet<>();
+        causes.forEach(c -> there.add(c.key()));
         for (Alarm a : List.copyOf(next.values())) {
             if (there.contains(a.key())) {
                 continue;
@@ -268,6 +269,12 @@ public record Alarms(Map<String, Alarm> standing, Seen seen, Map<String, Long> s
 
     /** Those that have lasted their delay: the list of alarms. */
     public List<Alarm> raised() {
-        return standing.values().stream().filter(Alarm::raised).toList();
+        List<Alarm> raised = new ArrayList<>();
+        for (Alarm a : standing.values()) {
+            if (a.raised()) {
+                raised.add(a);
+            }
+        }
+        return raised.isEmpty() ? List.of() : Collections.unmodifiableList(raised);
     }
 }

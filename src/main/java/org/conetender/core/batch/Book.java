@@ -3,12 +3,12 @@ package org.conetender.core.batch;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.TreeMap;
 import org.conetender.core.image.Ask;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.settings.Settings;
@@ -20,7 +20,8 @@ import org.conetender.core.unit.Span;
  * The durable half of the state: nothing but a fold of the facts, so that a restart that reads the
  * same facts stands where it stood.
  *
- * @param cones by id, one for every configured cone and for every cone the record remembers
+ * @param cones by id, in the order of the configuration, one for every configured cone and for every cone
+ *     the record remembers
  * @param recentIds the last request ids that were acted on, oldest first
  * @param away who may be called instead, while nobody is near
  * @param boots how the boots of this machine lie in time
@@ -38,7 +39,7 @@ public record Book(Map<String, ConeBook> cones, List<String> recentIds, Optional
 
     /** The empty book of these settings. */
     public static Book empty(Settings settings, Moment at) {
-        Map<String, ConeBook> cones = new TreeMap<>();
+        Map<String, ConeBook> cones = new LinkedHashMap<>();
         for (Cone c : settings.cones()) {
             cones.put(c.id(), ConeBook.empty(c.usual(), at));
         }
@@ -55,7 +56,7 @@ public record Book(Map<String, ConeBook> cones, List<String> recentIds, Optional
         Map<String, ConeBook> next = cones;
         ConeBook cone = cones.get(f.cone());
         if (cone != null) {
-            next = new TreeMap<>(cones);
+            next = new LinkedHashMap<>(cones);
             next.put(f.cone(), cone.after(f));
         }
         return new Book(next, remember(f.source()), away(away, f), heard(f), lives.after(f), lots(f));
@@ -67,7 +68,7 @@ public record Book(Map<String, ConeBook> cones, List<String> recentIds, Optional
      * @param aside ids of requests that were set aside
      */
     public Book after(List<Fact> facts, Set<String> aside) {
-        Map<String, ConeBook> nextCones = new TreeMap<>(cones);
+        Map<String, ConeBook> nextCones = new LinkedHashMap<>(cones);
         Set<String> ids = new LinkedHashSet<>(recentIds);
         Optional<Away> nextAway = away;
         Lives nextLives = lives;
@@ -108,7 +109,8 @@ public record Book(Map<String, ConeBook> cones, List<String> recentIds, Optional
 
     /** Whether that guard waits for a person, for this cone or for the whole site. */
     public Optional<ConeBook.Latch> latch(String cone, String guard) {
-        return cone(cone).latch(guard).or(() -> ConeBook.Latch.of(lives.locks(), guard));
+        Optional<ConeBook.Latch> own = cone(cone).latch(guard);
+        return own.isPresent() ? own : ConeBook.Latch.of(lives.locks(), guard);
     }
 
     private Boots heard(Fact f) {

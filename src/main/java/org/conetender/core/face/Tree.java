@@ -4,11 +4,11 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.time.temporal.ChronoUnit;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.TreeMap;
 import org.conetender.core.Appointment;
 import org.conetender.core.ConeLive;
 import org.conetender.core.Offering;
@@ -46,7 +46,7 @@ public final class Tree {
     private final Names names;
     private final Result result;
     private final Moment now;
-    private final Map<String, String> out = new TreeMap<>();
+    private final Map<String, String> out = new HashMap<>();
 
     private Tree(Settings settings, Names names, Result result, Moment now) {
         this.settings = settings;
@@ -55,7 +55,7 @@ public final class Tree {
         this.now = now;
     }
 
-    /** Topic to payload, sorted. @param result of the tick at {@code now} */
+    /** Topic to payload, in no order. @param result of the tick at {@code now} */
     public static Map<String, String> of(Settings settings, Names names, Result result, Moment now) {
         return new Tree(settings, names, result, now).build();
     }

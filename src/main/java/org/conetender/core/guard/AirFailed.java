@@ -46,7 +46,12 @@ public final class AirFailed implements Guard {
     }
 
     private static Optional<String> marked(View v) {
-        return v.batch().marks().words().doubts().stream().filter(d -> d.startsWith(LACK)).findFirst();
+        for (String d : v.batch().marks().words().doubts()) {
+            if (d.startsWith(LACK)) {
+                return Optional.of(d);
+            }
+        }
+        return Optional.empty();
     }
 
     private static Optional<String> lack(View v) {

@@ -1,6 +1,7 @@
 package org.conetender.core.guard;
 
 import java.util.List;
+import java.util.Optional;
 import org.conetender.core.alarm.AlarmKind;
 import org.conetender.core.judge.Thermal;
 import org.conetender.core.unit.Text;
@@ -22,10 +23,11 @@ public final class FallingWater implements Guard {
 
     @Override
     public List<Finding> look(View v) {
-        if (!v.stage().hasWater() || v.handled()) {
+        Optional<Thermal> falling = v.judged().thermal().filter(Thermal::falling);
+        if (falling.isEmpty() || !v.stage().hasWater() || v.handled()) {
             return List.of();
         }
-        return v.judged().thermal().filter(Thermal::falling).map(t -> Finding.veto(id(),
+        return falling.map(t -> Finding.veto(id(),
                 Text.of("about %.0f %% of its water seems to be gone: it warms and cools faster than after it"
                         + " was filled", STEP * Math.round(100 * t.gone() / STEP)))
                 .alarm(AlarmKind.WATER_FALLING)).stream().toList();

@@ -36,12 +36,11 @@ public final class LyingProbe implements Guard {
 
     /** One of two probes that is gone while the other serves: nothing is lost yet, but nothing is spare. */
     private static Optional<Finding> oneLeft(View v) {
-        if (!v.water().known() || v.handled() || !v.stage().hasWater()) {
+        List<String> probes = v.cone().fittings().probes().water();
+        if (probes.size() < 2 || !v.water().known() || v.handled() || !v.stage().hasWater()) {
             return Optional.empty();
         }
-        List<String> probes = v.cone().fittings().probes().water();
-        return probes.stream().filter(p -> Hearing.mute(v.scene().image().probe(p)))
-                .filter(p -> probes.size() > 1).findFirst()
+        return probes.stream().filter(p -> Hearing.mute(v.scene().image().probe(p))).findFirst()
                 .map(p -> Finding.veto(ID, "its probe " + p + " has gone silent; the other one serves")
                         .alarm(AlarmKind.ONE_PROBE));
     }

@@ -58,8 +58,10 @@ public final class PowerCut implements Guard {
     /** A mark without a length is void once every length is known: the true one is marked in its place. */
     @Override
     public List<String> takesBack(View v) {
-        boolean open = cuts(v).stream().anyMatch(c -> !c.off().bounded());
-        return open || !v.stage().hasAnimals() ? List.of()
+        if (v.batch().marks().words().doubts().isEmpty() || !v.stage().hasAnimals()) {
+            return List.of();
+        }
+        return cuts(v).stream().anyMatch(c -> !c.off().bounded()) ? List.of()
                 : v.batch().marks().words().doubts().stream()
                         .filter(d -> d.startsWith(OFF) && d.contains(UNKNOWN)).toList();
     }
@@ -86,7 +88,9 @@ public final class PowerCut implements Guard {
 
     /** The cuts that animals lived through, or may have hatched in: a later batch has no part in them. */
     private static List<Boots.Cut> cuts(View v) {
-        Optional<Moment> since = v.stage().hasAnimals() ? v.animalsSince() : Optional.empty();
+        // Between the boots lie the cuts: none is known in the first.
+        boolean uncut = v.book().boots().known().size() == 1 && v.book().boots().index(v.now().boot()) == 0;
+        Optional<Moment> since = uncut || !v.stage().hasAnimals() ? Optional.empty() : v.animalsSince();
         if (since.isEmpty()) {
             return List.of();
         }

@@ -36,7 +36,7 @@ public final class StuckHeater implements Guard {
     }
 
     private static boolean unset(View v, String output) {
-        return v.scene().image().pipes().unset().contains(v.cone().id() + output);
+        return v.scene().image().pipes().unset(v.cone().id(), output);
     }
 
     /**
@@ -45,14 +45,19 @@ public final class StuckHeater implements Guard {
      * another cone, for nobody knows by which switch.
      */
     public static double wattsAtLarge(Settings settings, Book book, Image image) {
-        return settings.cones().stream().filter(c -> image.pipes().unset().contains(c.id() + ".heat")
-                || welded(c, book, image) || warmsAnother(settings, c, book))
-                .map(Cone::fittings).mapToDouble(f -> f.heat().watts()).sum();
+        double watts = 0;
+        for (Cone c : settings.cones()) {
+            if (image.pipes().unset(c.id(), ".heat") || welded(c, book, image)
+                    || warmsAnother(settings, c, book)) {
+                watts += c.fittings().heat().watts();
+            }
+        }
+        return watts;
     }
 
     private static boolean welded(Cone c, Book book, Image image) {
         boolean cutOut = c.fittings().heat().cutOut();
-        boolean holds = cutOut && !image.pipes().unset().contains(c.id() + ".cut-out");
+        boolean holds = cutOut && !image.pipes().unset(c.id(), ".cut-out");
         boolean welded = book.latch(c.id(), WeldedHeater.ID).isPresent();
         boolean tried = book.latch(c.id(), SwitchesTried.ID).isPresent();
         return welded && (tried || !holds) || tried && !holds;
@@ -60,7 +65,12 @@ public final class StuckHeater implements Guard {
 
     /** Where the latch does not say whose heater it is, it may be any, and none is counted. */
     private static boolean warmsAnother(Settings settings, Cone c, Book book) {
-        return settings.cones().stream().map(Cone::id).anyMatch(o -> book.latch(o, WrongCone.ID)
-                .flatMap(l -> WrongCone.culprit(settings, o, l)).filter(c.id()::equals).isPresent());
+        for (Cone o : settings.cones()) {
+            if (book.latch(o.id(), WrongCone.ID).flatMap(l -> WrongCone.culprit(settings, o.id(), l))
+                    .filter(c.id()::equals).isPresent()) {
+                return true;
+            }
+        }
+        return false;
     }
 }

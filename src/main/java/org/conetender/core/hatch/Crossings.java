@@ -57,12 +57,21 @@ public record Crossings(List<Crossed> all, Optional<Bridge> fresh) {
 
     /** Whether nothing bounds one of them, and it ended less than so long ago. */
     boolean open(Moment now, Boots boots, long waitMs) {
-        return all.stream().anyMatch(c -> !c.span().bounded()
-                && boots.between(c.bridge().to(), now).leastMs() < waitMs);
+        for (Crossed c : all) {
+            if (!c.span().bounded() && boots.between(c.bridge().to(), now).leastMs() < waitMs) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** Whether the clocks bound all of them, as they ever will. */
     public boolean settled() {
-        return all.stream().allMatch(c -> c.span().bounded());
+        for (Crossed c : all) {
+            if (!c.span().bounded()) {
+                return false;
+            }
+        }
+        return true;
     }
 }

@@ -85,7 +85,8 @@ public record Harvest(Best best, double fromHours, double untilHours, Optional<T
         double scale = lossAt25C / LOSS_PER_H_AT_25C;
         double[] energy = energy(course, speed, scale, 0);
         int best = peak(energy);
-        if (best == energy.length - 1 || speed.hatchedShare(course.done(best)) < WORTH_IT) {
+        double hatched = speed.hatchedShare(course.done(best));
+        if (best == energy.length - 1 || hatched < WORTH_IT) {
             // Still growing at the end of the look-ahead, or nothing ever hatches but the very first.
             return new Harvest(new Best(Double.POSITIVE_INFINITY, 0, 0), Double.POSITIVE_INFINITY,
                     Double.POSITIVE_INFINITY, Optional.empty());
@@ -100,7 +101,7 @@ public record Harvest(Best best, double fromHours, double untilHours, Optional<T
             until++;
         }
         double untilH = until == energy.length ? Double.POSITIVE_INFINITY : course.hours(until - 1);
-        return new Harvest(new Best(course.hours(best), speed.hatchedShare(course.done(best)), energy[best]),
+        return new Harvest(new Best(course.hours(best), hatched, energy[best]),
                 course.hours(from), untilH, twice(course, speed, scale));
     }
 

@@ -8,6 +8,9 @@ final class Normal {
     /** Standard score of the 90 % point: 1.2816. */
     static final double Z90 = quantile(0.9);
 
+    /** Standard score of the 10 % point. */
+    static final double Z10 = quantile(0.1);
+
     /** Standard score of the later quartile: 0.6745. */
     static final double Z75 = quantile(0.75);
 

@@ -67,7 +67,11 @@ public record Speed(double k50DegreeHours, double sigma, Doubt doubt, int timesS
 
     /** Degree-hours at which that share of the hatchable has hatched. @param share inside 0..1 */
     public double degreeHoursAt(double share) {
-        return k50DegreeHours * Math.exp(sigma * Normal.quantile(share));
+        return degreeHoursAtScore(Normal.quantile(share));
+    }
+
+    private double degreeHoursAtScore(double z) {
+        return k50DegreeHours * Math.exp(sigma * z);
     }
 
     /** The share of the hatchable that has hatched after so many degree-hours, 0..1. */
@@ -82,12 +86,12 @@ public record Speed(double k50DegreeHours, double sigma, Doubt doubt, int timesS
 
     /** First animals in numbers: 10 % hatched. */
     public double k10() {
-        return degreeHoursAt(0.1);
+        return degreeHoursAtScore(Normal.Z10);
     }
 
     /** The field's harvest point: 90 % hatched (science.md §6). */
     public double k90() {
-        return degreeHoursAt(0.9);
+        return degreeHoursAtScore(Normal.Z90);
     }
 
     /** Where one in ten batches is riper already, or one in ten is not yet. @param late the latter */

@@ -1,7 +1,6 @@
 package org.conetender.core.heat;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 
 /**
@@ -20,9 +19,6 @@ public final class Share {
     private static final double LOOKS_MS = 180_000;
     /** Who was on and looks is taken to have waited for so long, ms (guess: it had hardly begun). */
     private static final long NEXT_MS = 600_000;
-
-    private static final Comparator<Claim> TURNS = Comparator.comparingLong(Claim::rankMs)
-            .thenComparingLong(c -> c.credit().turnMs()).reversed().thenComparing(Claim::cone);
 
     private Share() {}
 
@@ -133,10 +129,24 @@ public final class Share {
         }
     }
 
+    /** Below 0 if {@code a} is served first: by rank, then by how long it has waited. */
+    static int turns(Claim a, Claim b) {
+        int ranks = Long.compare(b.rankMs(), a.rankMs());
+        int waits = ranks != 0 ? ranks : Long.compare(b.credit().turnMs(), a.credit().turnMs());
+        return waits != 0 ? waits : a.cone().compareTo(b.cone());
+    }
+
     /** The claims in the order in which they are served; of those that run, the longest running gives way. */
     public static List<Claim> order(List<Claim> claims) {
-        List<Claim> sorted = new ArrayList<>(claims);
-        sorted.sort(TURNS);
+        List<Claim> sorted = new ArrayList<>(claims.size());
+        // There are few, so each is put in its place.
+        for (Claim c : claims) {
+            int place = sorted.size();
+            while (place > 0 && turns(c, sorted.get(place - 1)) < 0) {
+                place--;
+            }
+            sorted.add(place, c);
+        }
         return sorted;
     }
 }

@@ -1,8 +1,9 @@
 package org.conetender.core.heat;
 
 import java.util.ArrayList;
-import java.util.Collections;
+import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /**
  * What a heater that wants all it can get has of a site's power that does not reach for all. Which of them
@@ -16,14 +17,24 @@ public final class Shortage {
 
     private final List<Heater> all;
     private final double limitW;
-    private final List<Share.Credit> credits;
+    private final long stepMs;
+    private final List<String> names;
+    private final Share.Credit[] credits;
     private final boolean[] on;
+    /** Of the present step: what each claims, and their places in the order in which they are served. */
+    private final Share.Claim[] claims;
+    private final int[] order;
 
-    private Shortage(List<Heater> all, double limitW) {
+    private Shortage(List<Heater> all, double limitW, long stepMs) {
         this.all = all;
         this.limitW = limitW;
-        this.credits = new ArrayList<>(Collections.nCopies(all.size(), Share.Credit.NONE));
+        this.stepMs = stepMs;
+        this.names = IntStream.range(0, all.size()).mapToObj(String::valueOf).toList();
+        this.credits = new Share.Credit[all.size()];
+        Arrays.fill(credits, Share.Credit.NONE);
         this.on = new boolean[all.size()];
+        this.claims = new Share.Claim[all.size()];
+        this.order = new int[all.size()];
     }
 
     /**
@@ -46,30 +57,34 @@ public final class Shortage {
         all.addFirst(new Heater(own.watts, 1, own.turnMs));
         long stepMs = all.stream().mapToLong(Heater::turnMs).min().orElseThrow() / PARTS;
         long steps = TURNS * all.stream().mapToLong(Heater::turnMs).max().orElseThrow() / stepMs;
-        Shortage site = new Shortage(all, limitW);
+        Shortage site = new Shortage(all, limitW, stepMs);
         int had = 0;
         for (long i = 0; i < steps; i++) {
-            site.step(stepMs);
+            site.step();
             had += site.on[0] ? 1 : 0;
         }
         return had / (double) steps;
     }
 
-    private void step(long stepMs) {
-        List<Share.Claim> claims = new ArrayList<>();
+    /** One of thousands, so nothing is gathered in lists. */
+    private void step() {
         for (int i = 0; i < on.length; i++) {
             Heater h = all.get(i);
             // What is owed while all others have their turn is kept: water that cools asks for it.
-            credits.set(i, Share.after(credits.get(i), h.duty, on[i],
-                    new Share.Window(stepMs, on.length * h.turnMs)));
-            claims.add(new Share.Claim("" + i, credits.get(i), on[i], h.turnMs));
+            credits[i] = Share.after(credits[i], h.duty, on[i],
+                    new Share.Window(stepMs, on.length * h.turnMs));
+            claims[i] = new Share.Claim(names.get(i), credits[i], on[i], h.turnMs);
+            int place = i;
+            for (; place > 0 && Share.turns(claims[i], claims[order[place - 1]]) < 0; place--) {
+                order[place] = order[place - 1];
+            }
+            order[place] = i;
         }
         Share.Supply supply = Share.Supply.of(limitW, 0);
-        for (Share.Claim c : Share.order(claims)) {
-            int i = Integer.parseInt(c.cone());
+        for (int i : order) {
             double watts = all.get(i).watts;
-            on[i] = c.credit().wants() && supply.takenW() + watts <= limitW;
-            supply = supply.after(c, watts, on[i]);
+            on[i] = claims[i].credit().wants() && supply.takenW() + watts <= limitW;
+            supply = supply.after(claims[i], watts, on[i]);
         }
     }
 }

@@ -1,5 +1,6 @@
 package org.conetender.core.image;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -41,6 +42,11 @@ public record Image(Moment now, List<ProbeSample> probes, List<ContactSample> co
             unset = Set.copyOf(unset);
         }
 
+        /** Whether that output of that cone could not be set. @param output such as {@code .heat} */
+        public boolean unset(String cone, String output) {
+            return !unset.isEmpty() && unset.contains(cone + output);
+        }
+
         /** Where temperatures are kept, or nobody asks for them. */
         public Pipes(Optional<String> store, Optional<String> broker, long lateMs, Set<String> unset) {
             this(store, Optional.empty(), broker, lateMs, unset);
@@ -55,6 +61,15 @@ public record Image(Moment now, List<ProbeSample> probes, List<ContactSample> co
             }
         }
         return new ProbeSample(id, new Reading.NotYet(), 0);
+    }
+
+    /** The samples of these probes, in their order. */
+    public List<ProbeSample> probes(List<String> ids) {
+        List<ProbeSample> some = new ArrayList<>(ids.size());
+        for (String id : ids) {
+            some.add(probe(id));
+        }
+        return some;
     }
 
     /** The level of that contact; unknown when the shell has none. */

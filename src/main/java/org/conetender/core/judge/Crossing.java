@@ -2,6 +2,7 @@ package org.conetender.core.judge;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -157,7 +158,7 @@ public record Crossing(double levelC, double surplusK, Map<String, Neighbour> ot
     }
 
     private Map<String, Neighbour> felt(Seen s, double lagS) {
-        Map<String, Neighbour> next = new TreeMap<>();
+        Map<String, Neighbour> next = new LinkedHashMap<>();
         s.others().forEach((cone, o) -> next.put(cone, others.getOrDefault(cone, Neighbour.NONE)
                 .after(o, s.dtS(), lagS)));
         return next;

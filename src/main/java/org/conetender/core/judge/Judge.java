@@ -90,7 +90,7 @@ public final class Judge {
     public static ConeJudgement look(ConeJudgement before, About about, Image image, Did did) {
         Cone cone = about.cone();
         double litres = warmedLitres(cone, about.batch());
-        List<ProbeSample> samples = cone.fittings().probes().water().stream().map(image::probe).toList();
+        List<ProbeSample> samples = image.probes(cone.fittings().probes().water());
         boolean loose = about.handled() || !(about.batch().stage().hasWater());
         Hearing hearing = new Hearing(samples, Water.slewKPerS(cone, litres), loose, false);
         Water water = before.water().after(hearing, image.now().monoMs());
@@ -215,7 +215,7 @@ public final class Judge {
 
     /** Whether the output that pauses the air does not obey: then nobody knows that air comes. */
     public static boolean stuck(Cone cone, Image image) {
-        return image.pipes().unset().contains(cone.id() + ".air-pause");
+        return image.pipes().unset(cone.id(), ".air-pause");
     }
 
     /**

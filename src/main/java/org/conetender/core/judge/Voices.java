@@ -1,6 +1,7 @@
 package org.conetender.core.judge;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import org.conetender.core.image.ProbeSample;
@@ -21,11 +22,32 @@ record Voices(Set<String> heard, double apartK) {
     private static final double LEARN = 0.1;
 
     Voices after(Hearing h) {
-        Set<String> answered = new TreeSet<>(heard);
-        h.samples().stream().filter(s -> s.reading() instanceof Reading.Value)
-                .forEach(s -> answered.add(s.probe()));
-        boolean first = !heard.containsAll(h.samples().stream().map(ProbeSample::probe).toList());
-        return new Voices(Set.copyOf(answered), apart(h.samples(), first ? 1 : LEARN));
+        boolean first = false;
+        Set<String> answered = heard;
+        for (ProbeSample s : h.samples()) {
+            boolean known = heard.contains(s.probe());
+            first |= !known;
+            if (!known && s.reading() instanceof Reading.Value) {
+                answered = with(answered, s.probe());
+            }
+        }
+        return new Voices(answered, apart(h.samples(), first ? 1 : LEARN));
+    }
+
+    private static Set<String> with(Set<String> some, String probe) {
+        Set<String> more = new TreeSet<>(some);
+        more.add(probe);
+        return Set.copyOf(more);
+    }
+
+    /** The first of those probes that has not answered yet. */
+    Optional<String> mute(Hearing h) {
+        for (ProbeSample s : h.samples()) {
+            if (!heard.contains(s.probe())) {
+                return Optional.of(s.probe());
+            }
+        }
+        return Optional.empty();
     }
 
     private double apart(List<ProbeSample> samples, double share) {

@@ -98,9 +98,7 @@ public record Water(double lastC, long lastAtMs, List<Seen> trail, Optional<Doub
     public Water after(Hearing hearing, long nowMs) {
         Voices v = voices.after(hearing);
         Water next = ladder(hearing, nowMs);
-        Optional<String> mute = hearing.samples().stream().map(ProbeSample::probe)
-                .filter(p -> !v.heard().contains(p)).findFirst();
-        Belief b = mute.<Belief>map(p -> new Belief.Untrusted("probe " + p
+        Belief b = v.mute(hearing).<Belief>map(p -> new Belief.Untrusted("probe " + p
                 + " has not answered since the daemon "
                 + "started")).orElse(next.belief());
         return new Water(next.lastC(), next.lastAtMs(), next.trail(), next.doubt(), next.departures(), b, v);
@@ -139,12 +137,16 @@ public record Water(double lastC, long lastAtMs, List<Seen> trail, Optional<Doub
 
     /** Whether water can have come here from every reading of the last minute. */
     private boolean follows(double c, long atMs, Hearing h) {
-        return trail.stream().allMatch(t -> {
+        for (Seen t : trail) {
             double seconds = Math.max(0, atMs - t.atMs()) / 1000.0;
             double rise = c - t.degreesC();
-            return rise <= STEP_ALLOWANCE_K + h.slewKPerS() * seconds
+            boolean can = rise <= STEP_ALLOWANCE_K + h.slewKPerS() * seconds
                     && -rise <= STEP_ALLOWANCE_K + LEAST_SLEW_K_S * seconds;
-        });
+            if (!can) {
+                return false;
+            }
+        }
+        return true;
     }
 
     /** A reading every ten seconds, kept for a minute; after handling the past proves nothing. */
@@ -233,6 +235,7 @@ public record Water(double lastC, long lastAtMs, List<Seen> trail, Optional<Doub
     }
 
     private List<Long> recent(long nowMs) {
-        return departures.stream().filter(t -> nowMs - t <= Units.HOUR_MS).toList();
+        return departures.isEmpty() ? departures
+                : departures.stream().filter(t -> nowMs - t <= Units.HOUR_MS).toList();
     }
 }

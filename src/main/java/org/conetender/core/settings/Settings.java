@@ -18,6 +18,11 @@ public record Settings(Site site, List<Cone> cones) {
 
     /** The cone of that id, if there is one. */
     public Optional<Cone> cone(String id) {
-        return cones.stream().filter(c -> c.id().equals(id)).findFirst();
+        for (Cone c : cones) {
+            if (c.id().equals(id)) {
+                return Optional.of(c);
+            }
+        }
+        return Optional.empty();
     }
 }

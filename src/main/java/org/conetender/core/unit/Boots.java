@@ -77,15 +77,15 @@ public record Boots(List<Boot> known) {
     /** With that moment heard; the record hands its moments over in order. */
     public Boots heard(Moment m) {
         int i = index(m.boot());
+        Boot with = i < 0 ? new Boot(m.boot(), m.monoMs(), start(m), Span.exactly(m.monoMs()))
+                : known.get(i).heard(m, placed(m));
+        if (i >= 0 && with.equals(known.get(i))) {
+            return this;
+        }
         List<Boot> next = new ArrayList<>(known);
         if (i < 0) {
-            next.add(new Boot(m.boot(), m.monoMs(), start(m), Span.exactly(m.monoMs())));
+            next.add(with);
         } else {
-            Boot b = known.get(i);
-            Boot with = b.heard(m, placed(m));
-            if (with.equals(b)) {
-                return this;
-            }
             next.set(i, with);
         }
         return new Boots(next);

@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.conetender.core.alarm.Alarm;
 import org.conetender.core.alarm.AlarmKind;
 import org.conetender.core.alarm.Message;
@@ -78,12 +79,28 @@ final class AlarmRules {
         return out;
     }
 
-    /** When anybody acknowledged anything last, monotonic ms; now, while that is on its way to the record. */
-    static long seenMs(Event e, List<Request> came) {
-        boolean seen = came.stream().anyMatch(r -> r.ask() instanceof Ask.Acknowledge)
-                || e.before().world().paper().queue().stream().flatMap(List::stream)
-                .anyMatch(f -> f.change() instanceof Change.Told(Ask.Acknowledge _));
-        return seen ? Math.max(e.nowMs(), e.memory().seenMs()) : e.memory().seenMs();
+    /**
+     * When each alarm was acknowledged, or what named it, monotonic ms; now, while that is on its way to the
+     * record. @param bells after that tick: what was gone before it is forgotten
+     */
+    static Map<String, Long> seenMs(Event e, List<Request> came, Map<String, Bell> bells) {
+        Map<String, Long> seen = new TreeMap<>(e.memory().seenMs());
+        Stream.concat(came.stream().map(Request::ask), e.before().world().paper().queue().stream()
+                .flatMap(List::stream).flatMap(f -> f.change() instanceof Change.Told(Ask a) ? Stream.of(a)
+                        : Stream.empty()))
+                .filter(Ask.Acknowledge.class::isInstance).map(a -> ((Ask.Acknowledge) a).alarm())
+                .flatMap(id -> Stream.of("/" + id, Fitted.CONE + "/" + id))
+                .flatMap(key -> Stream.concat(Stream.of(key), named(e, key)))
+                .forEach(key -> seen.merge(key, e.nowMs(), Math::max));
+        seen.keySet().removeIf(key -> !bells.containsKey(key) && !e.memory().bells().containsKey(key)
+                && seen.get(key) < e.nowMs());
+        return seen;
+    }
+
+    /** What people were told of together with that one. */
+    private static Stream<String> named(Event e, String key) {
+        Alarm a = e.before().state().live().alarms().standing().get(key);
+        return a == null ? Stream.empty() : a.told().with().stream();
     }
 
     void look(Event e) {
@@ -91,11 +108,10 @@ final class AlarmRules {
         Map<String, Bell> bells = e.memory().bells();
         bells.forEach((key, b) -> {
             if (b.there()) {
-                called(e, AlarmKind.of(key.substring(key.indexOf('/') + 1)).orElseThrow(), b,
-                        listed.containsKey(key));
+                called(e, key, b, listed.containsKey(key));
             }
         });
-        listed.forEach((key, a) -> rules.check(!a.acknowledged() || !unseen(e, bells.get(key)),
+        listed.forEach((key, a) -> rules.check(!a.acknowledged() || !unseen(e, key, bells.get(key)),
                 "seen-by-nobody", "'" + a.kind().id()
                 + "' counts as seen, and nobody has acknowledged it since it began"));
         e.result().words().messages().forEach(m -> often(e, m));
@@ -107,10 +123,12 @@ final class AlarmRules {
         }
     }
 
-    private void called(Event e, AlarmKind kind, Bell b, boolean listed) {
+    private void called(Event e, String key, Bell b, boolean listed) {
+        AlarmKind kind = AlarmKind.of(key.substring(key.indexOf('/') + 1)).orElseThrow();
         rules.check(listed || e.nowMs() - b.foundMs() < kind.onDelayMs(), "alarm-missing",
                 "'" + kind.id() + "' is found and in no list");
-        long quietMs = b.aloneMs() < 0 || !unseen(e, b) ? 0 : e.nowMs() - Math.max(b.aloneMs(), b.lastMs());
+        long quietMs = b.aloneMs() < 0 || !unseen(e, key, b) ? 0
+                : e.nowMs() - Math.max(b.aloneMs(), b.lastMs());
         rules.check(quietMs < withinMs(kind, b), "uncalled", "nobody is called of '" + kind.id() + "'");
     }
 
@@ -124,19 +142,23 @@ final class AlarmRules {
     private static boolean lately(Event e, Alarm a) {
         Bell was = e.before().world().memory().bells().getOrDefault(a.key(), Bell.NONE);
         Bell is = e.memory().bells().get(a.key());
-        return was.lastMs() > e.memory().seenMs() && was.foundMs() == is.foundMs()
+        return was.lastMs() > seenMs(e, a.key()) && was.foundMs() == is.foundMs()
                 && was.aloneMs() == is.aloneMs() && e.nowMs() - was.lastMs() < LEAST_REPEAT_MS;
     }
 
     private void left(Event e, Alarm a) {
         Bell b = e.before().world().memory().bells().getOrDefault(a.key(), Bell.NONE).found(false, e.nowMs());
         boolean over = !a.kind().standsUntilSeen() && e.nowMs() - b.goneMs() >= OFF_DELAY_MS;
-        rules.check(over || !unseen(e, b), "alarm-gone",
+        rules.check(over || !unseen(e, a.key(), b), "alarm-gone",
                 "'" + a.kind().id() + "' left the list too soon, and nobody had seen it");
     }
 
-    private static boolean unseen(Event e, Bell b) {
-        return b.foundMs() > e.memory().seenMs();
+    private static boolean unseen(Event e, String key, Bell b) {
+        return b.foundMs() > seenMs(e, key);
+    }
+
+    private static long seenMs(Event e, String key) {
+        return e.memory().seenMs().getOrDefault(key, -1L);
     }
 
     private static long withinMs(AlarmKind kind, Bell b) {

@@ -7,8 +7,10 @@ import org.conetender.core.unit.Units;
 
 /** What a person must be told of, and how soon at the latest, judged by the truth of the search. */
 enum Hazard {
-    /** A minute until the reading is too old, up to one more until the next tick, and the alarm's delay. */
-    PROBE_GONE(182, "probe", "probe-unsteady"),
+    /** Up to a minute until the next tick, and the alarm's delay. */
+    PROBE_GONE(122, "probe", "probe-unsteady"),
+    /** First the reading must be too old, which takes a minute more. */
+    PROBE_LATE(182, "probe", "probe-unsteady"),
     DRY(60, "dry"),
     NO_AIR(32, "air-failed", "air-failed-animals"),
     NO_RECORD(60, "record"),
@@ -47,7 +49,8 @@ enum Hazard {
         boolean wet = b.stage().hasWater();
         boolean animals = b.stage().hasAnimals();
         return switch (this) {
-            case PROBE_GONE -> wet && e.senses().gone() && !handled(e);
+            case PROBE_GONE -> wet && e.senses().probe().answers() == World.Answers.ABSENT && !handled(e);
+            case PROBE_LATE -> wet && e.senses().gone() && !handled(e);
             case DRY -> wet && e.fitted().probes().level() && e.senses().levelLies() && !handled(e);
             case NO_AIR -> wet && e.fitted().air().proof() && e.senses().noAir() && !e.out().airPause()
                     && !b.marks().valveShut();

@@ -1,6 +1,7 @@
 package org.conetender.sim.search;
 
 import java.util.Map;
+import java.util.TreeMap;
 
 /**
  * What the rules remember of a course of events; immutable.
@@ -10,22 +11,24 @@ import java.util.Map;
  * @param valveSinceMs since when the valve has been reported shut, monotonic ms; −1 for never in this life
  * @param wrongSinceMs since when each hazard has been there without a break, monotonic ms
  * @param bells what was found and called of each alarm, by key
- * @param seenMs when anybody acknowledged anything, monotonic ms; −1 for never; in a life before, some
- *     time of this one
+ * @param seenMs when somebody acknowledged each alarm, monotonic ms, by key; of a life before, some time of
+ *     this one
  * @param cuts how often the power was cut
  */
 record Memory(long airOffSinceMs, long handsSinceMs, long valveSinceMs, Map<Hazard, Long> wrongSinceMs,
-              Map<String, Bell> bells, long seenMs, int cuts) {
+              Map<String, Bell> bells, Map<String, Long> seenMs, int cuts) {
 
-    static final Memory NONE = new Memory(-1, -1, -1, Map.of(), Map.of(), -1, 0);
+    static final Memory NONE = new Memory(-1, -1, -1, Map.of(), Map.of(), Map.of(), 0);
 
     /**
      * What outlives the process. @param cut whether the power went too  @param open whether words were on
      * their way  @param begunMs when the next life begins, monotonic ms
      */
     Memory died(boolean cut, boolean open, long begunMs) {
+        Map<String, Long> shows = new TreeMap<>();
+        seenMs.keySet().forEach(key -> shows.put(key, begunMs + AlarmRules.SHOWS_MS));
         return new Memory(-1, cut || open ? -1 : handsSinceMs, cut || open ? -1 : valveSinceMs, Map.of(),
-                Map.of(), seenMs < 0 ? -1 : begunMs + AlarmRules.SHOWS_MS, cuts + (cut ? 1 : 0));
+                Map.of(), shows, cuts + (cut ? 1 : 0));
     }
 
     Memory wrong(Map<Hazard, Long> since) {

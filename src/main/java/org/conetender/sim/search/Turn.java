@@ -129,12 +129,13 @@ final class Turn {
         long now = e.nowMs();
         // A filling speaks of other water: whatever was in it before, is not.
         boolean filled = e.next().batch().number() != e.before().batch().number();
+        Map<String, Bell> bells = AlarmRules.heard(e);
         Event said = e.with(new Memory(!e.out().airPause() ? -1 : m.airOffSinceMs() < 0 ? now
                 : m.airOffSinceMs(),
                 said(came, Step.HANDS_IN) ? now : filled ? -1 : m.handsSinceMs(),
                 said(came, Step.VALVE_SHUT) && !e.before().batch().marks().valveShut() ? now
                 : m.valveSinceMs(), m.wrongSinceMs(),
-                AlarmRules.heard(e), AlarmRules.seenMs(e, came), m.cuts()));
+                bells, AlarmRules.seenMs(e, came, bells), m.cuts()));
         Map<Hazard, Long> wrong = new EnumMap<>(Hazard.class);
         for (Hazard h : Hazard.values()) {
             if (h.there(said)) {

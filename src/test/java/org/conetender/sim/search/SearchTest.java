@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.BiFunction;
@@ -138,6 +139,8 @@ class SearchTest {
                 alarms(SearchTest::fluttering), "alarm-gone"),
         NOBODY_IS_CALLED_AGAIN(Fitted.BARE, Set.of(Trouble.PROBE_GONE), alarms(SearchTest::toldOnce),
                 "uncalled"),
+        PEOPLE_ARE_CALLED_ALL_THE_TIME(Fitted.BARE, Set.of(Trouble.PROBE_GONE), alarms(SearchTest::nagging),
+                "told-often"),
         A_PROBE_THAT_SAYS_NO_FIGURE_IS_BELIEVED(Fitted.BARE, Set.of(Trouble.PROBE_GONE), s ->
                 misread(s, SearchTest::lastFigure), "heat-blind", "untold"),
         A_STALE_READING_IS_BELIEVED(Fitted.BARE, Set.of(Trouble.PROBE_LATE), s ->
@@ -253,6 +256,21 @@ class SearchTest {
                 a.told().with(), a.told().way()))));
     }
 
+    /** It forgets that it has just called. */
+    private static Alarms nagging(Alarms alarms, Moment now) {
+        return standing(alarms, all -> all.map(a -> a.told().times() == 0 ? a : told(a, new Alarm.Told(
+                a.told().times(), a.told().firstMs(), now.monoMs() - Units.HOUR_MS,
+                a.told().acknowledgedAtMs(), a.told().with(), a.told().way()))));
+    }
+
+    /** Who answers one is taken to have answered all. */
+    private static Alarms answeredForAll(Alarms alarms, Moment now) {
+        boolean any = alarms.raised().stream().anyMatch(Alarm::acknowledged);
+        return !any ? alarms : standing(alarms, all -> all.map(a -> a.acknowledged() ? a
+                : told(a, new Alarm.Told(a.told().times(), a.told().firstMs(), a.told().atMs(),
+                        OptionalLong.of(now.monoMs()), a.told().with(), a.told().way()))));
+    }
+
     /** The daemon, whose judgement takes an answer of a probe for another. */
     private static Daemon misread(Settings s, BiFunction<Water, ProbeSample, ProbeSample> takes) {
         return bent(s, (before, image) -> {
@@ -353,6 +371,9 @@ class SearchTest {
         AN_ACKNOWLEDGEMENT_FOR_ALL_TIME(Fitted.BARE, alarms(SearchTest::silenced), "seen-by-nobody",
                 "say 'started'; +; begins: probe gone; ...; ...; ...; acknowledge 'probe'; +;"
                 + " ends: probe gone; ...; ...; begins: probe gone; ...; ..."),
+        ONE_ANSWER_FOR_ALL(Fitted.SIPHONING, alarms(SearchTest::answeredForAll), "seen-by-nobody",
+                "say 'started'; +; say 'first-seen'; +; begins: probe gone; ...; ...; ...; begins: no air;"
+                + " ...; ...; ...; acknowledge 'probe'; +; ...; ..."),
         WHAT_FOLLOWED_NEVER_COMES_BACK(Fitted.SIPHONING, s -> deciding(s, SearchTest::swallowed), "uncalled",
                 "say 'started'; +; say 'first-seen'; +; begins: no air; ...; ...; ...; ...; ...; ...; ...;"
                 + " ends: no air; ...; ...; ...; ...; ...; ...; ...");
