@@ -147,6 +147,6 @@ public record Alarm(String cone, AlarmKind kind, String what, Held held, Course 
     }
 
     Alarm with(Aside next) {
-        return next.equals(aside) ? this : new Alarm(cone, kind, what, held, course, told, next);
+        return new Alarm(cone, kind, what, held, course, told, next);
     }
 }

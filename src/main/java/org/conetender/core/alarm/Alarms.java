@@ -152,9 +152,10 @@ public record Alarms(Map<String, Alarm> standing, Seen seen, Map<String, Long> s
         List<Alarm> raised = new ArrayList<>();
         next.replaceAll((key, a) -> {
             Alarm b = shelved(a, now.monoMs());
-            boolean grown = !a.raised() && a.course().goneAtMs().isEmpty()
+            // What has not lasted so long and is gone has faded just now.
+            boolean grown = !a.raised()
                     && now.monoMs() - a.course().since().monoMs() >= a.kind().onDelayMs();
-            Alarm c = grown ? b.with(new Alarm.Course(a.course().since(), a.course().goneAtMs(), true)) : b;
+            Alarm c = grown ? b.with(new Alarm.Course(a.course().since(), OptionalLong.empty(), true)) : b;
             if (grown) {
                 raised.add(c);
             }
@@ -175,9 +176,8 @@ public record Alarms(Map<String, Alarm> standing, Seen seen, Map<String, Long> s
 
     private Alarm caused(Cause c, Alarm known, Moment now) {
         if (known == null || known.goneMs(now.monoMs()) >= OFF_DELAY_MS) {
-            Alarm fresh = Alarm.begun(c, now);
-            return known == null && seen.of(c.key()).isPresent()
-                    ? raised(c, now).with(Alarm.Told.NEVER.seen(now.monoMs())) : fresh;
+            return seen.of(c.key()).isPresent()
+                    ? raised(c, now).with(Alarm.Told.NEVER.seen(now.monoMs())) : Alarm.begun(c, now);
         }
         // Who acknowledged before the cause was gone has to be told that it is gone now.
         boolean mended = c.mended() && known.held() != Alarm.Held.ONLY_BY_LATCH && known.acknowledged();
@@ -210,9 +210,8 @@ public record Alarms(Map<String, Alarm> standing, Seen seen, Map<String, Long> s
 
     /** Each is recognised once; what has not shown itself in time has ended while nobody looked. */
     private Seen left(Map<String, Alarm> next) {
-        return seen.alarms().isEmpty() ? seen
-                : new Seen(seen.alarms().stream().filter(a -> !next.containsKey(a.key())).toList(),
-                        seen.untilMs());
+        return new Seen(seen.alarms().stream().filter(a -> !next.containsKey(a.key())).toList(),
+                seen.untilMs());
     }
 
     private static List<Alarm> fade(List<Cause> causes, Map<String, Alarm> next, long nowMs) {

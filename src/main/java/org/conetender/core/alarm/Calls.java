@@ -18,7 +18,7 @@ public record Calls(Gate gate, Optional<Message> many) {
     /** What is said now. @param all the alarms by key; those told are noted there */
     List<Message> messages(Incidents incidents, Map<String, Alarm> all, long nowMs) {
         List<Alarm> due = incidents.due();
-        int count = due.isEmpty() ? 0 : gate.messages(due, nowMs);
+        int count = gate.messages(due, nowMs);
         if (count == 0) {
             return List.of();
         }
@@ -29,8 +29,8 @@ public record Calls(Gate gate, Optional<Message> many) {
         due.forEach(a -> told.add(incidents.tell(a, Alarm.Way.AMONG)));
         // What was told like this before and still waits for an answer is said once more, so that nothing
         // is lost with the older sentence.
-        all.values().stream().filter(a -> a.told().way() == Alarm.Way.AMONG && a.told().times() > 0)
-                .filter(a -> !a.acknowledged() && !a.shelved() && !a.follows() && !due.contains(a))
+        all.values().stream().filter(a -> a.told().way() == Alarm.Way.AMONG)
+                .filter(a -> !a.acknowledged() && !a.shelved() && !a.follows())
                 .filter(a -> told.stream().noneMatch(t -> t.key().equals(a.key()))).forEach(told::add);
         told.sort(Incidents.ORDER);
         return List.of(Message.of(List.copyOf(told)));
@@ -38,9 +38,8 @@ public record Calls(Gate gate, Optional<Message> many) {
 
     /** @param all the alarms that stand, by key */
     Calls after(List<Message> said, Map<String, Alarm> all, long nowMs) {
-        Optional<Message> last = said.stream().filter(Message::many).reduce((a, b) -> b).or(() -> many);
+        Optional<Message> last = said.stream().filter(Message::many).findFirst().or(() -> many);
         return new Calls(gate.after(said.size(), nowMs), last.filter(m -> m.alarms().stream()
-                .map(a -> all.get(a.key())).anyMatch(a -> a != null && a.told().times() > 0
-                        && a.told().way() == Alarm.Way.AMONG)));
+                .map(a -> all.get(a.key())).anyMatch(a -> a != null && a.told().way() == Alarm.Way.AMONG)));
     }
 }

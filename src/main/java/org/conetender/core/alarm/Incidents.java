@@ -73,7 +73,7 @@ final class Incidents {
     /** Whether a message about its first cause named it, and is repeated until somebody answers. */
     private boolean covered(Alarm a) {
         Alarm first = all.get(a.aside().follows().orElseThrow());
-        return a.told().times() > 0 && first != null && !first.acknowledged();
+        return a.told().times() > 0 && !first.acknowledged();
     }
 
     /** What follows from that one and is there now, by key. */
@@ -90,8 +90,7 @@ final class Incidents {
             return false;
         }
         if (a.acknowledged()) {
-            long quiet = Again.quietMs(a.kind());
-            return there && quiet != Long.MAX_VALUE && nowMs - t.acknowledgedAtMs().getAsLong() >= quiet;
+            return there && nowMs - t.acknowledgedAtMs().getAsLong() >= Again.quietMs(a.kind());
         }
         // What is over need not be told, save what stays true.
         return t.times() == 0 ? there || a.kind().standsUntilSeen()

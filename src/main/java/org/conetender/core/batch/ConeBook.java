@@ -79,10 +79,17 @@ public record ConeBook(Batch base, List<Fact> facts, Batch batch, Usual usual, L
             case Change.Told _ when Reports.exchange(f) -> with(heater.relayExchanged()).folded(f);
             case Change.Tried _ -> with(heater.tried(batch.fill().map(Batch.Fill::at)));
             case Change.Learned l -> with(heater.learned(l.what(), f.at()));
-            case Change.Told _, Change.Moved _, Change.Drawn _, Change.Doubted _, Change.Undoubted _ ->
-                    folded(f);
-            case Change.Began _, Change.Left _, Change.ClockSet _, Change.SetAside _, Change.Described _,
-                 Change.Taught _ -> this;
+            case Change.Told _ -> folded(f);
+            case Change.Moved _ -> folded(f);
+            case Change.Drawn _ -> folded(f);
+            case Change.Doubted _ -> folded(f);
+            case Change.Undoubted _ -> folded(f);
+            case Change.Began _ -> this;
+            case Change.Left _ -> this;
+            case Change.ClockSet _ -> this;
+            case Change.SetAside _ -> this;
+            case Change.Described _ -> this;
+            case Change.Taught _ -> this;
         };
     }
 

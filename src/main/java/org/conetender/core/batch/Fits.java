@@ -80,7 +80,8 @@ public final class Fits {
 
     private static String settle(Stage stage) {
         return switch (stage) {
-            case Stage.Hatching _, Stage.Ready _ -> null;
+            case Stage.Hatching _ -> null;
+            case Stage.Ready _ -> null;
             case Stage.Settling _, Stage.Settled _, Stage.Drawing _ -> "it is settling already.";
             case Stage.Hydrating _, Stage.Incubating _ ->
                     "nothing has hatched yet; wait for the ready time, or "
@@ -94,9 +95,15 @@ public final class Fits {
         return switch (stage) {
             case Stage.Hydrating _, Stage.Incubating _ -> "its cysts have not hatched; if the cone really is "
                     + "empty report 'drained' first, then 'cleaned'.";
-            case Stage.Clean _, Stage.Filled _, Stage.Hatching _, Stage.Ready _, Stage.Settling _,
-                    Stage.Settled _,
-                 Stage.Drawing _, Stage.Drained _, Stage.Abandoned _ -> null;
+            case Stage.Clean _ -> null;
+            case Stage.Filled _ -> null;
+            case Stage.Hatching _ -> null;
+            case Stage.Ready _ -> null;
+            case Stage.Settling _ -> null;
+            case Stage.Settled _ -> null;
+            case Stage.Drawing _ -> null;
+            case Stage.Drained _ -> null;
+            case Stage.Abandoned _ -> null;
         };
     }
 
@@ -121,8 +128,13 @@ public final class Fits {
                     u.cystsG().map(v -> range("cysts-g", v, 0.01, 200)).orElse(null),
                     u.lot().map(Fits::lot).orElse(null));
             case Ask.Shelve h -> range("hours", h.hours(), 0, Ask.Shelve.MOST_HOURS);
-            case Ask.Did _, Ask.SetSetpoint _, Ask.ReadyBy _, Ask.Withdraw _, Ask.Acknowledge _,
-                 Ask.Alarms _, Ask.Away _ -> null;
+            case Ask.Did _ -> null;
+            case Ask.SetSetpoint _ -> null;
+            case Ask.ReadyBy _ -> null;
+            case Ask.Withdraw _ -> null;
+            case Ask.Acknowledge _ -> null;
+            case Ask.Alarms _ -> null;
+            case Ask.Away _ -> null;
         });
     }
 

@@ -28,8 +28,12 @@ public final class Implied {
         return switch (stage) {
             case Stage.Clean _ -> 6;
             case Stage.Filled _ -> 1;
-            case Stage.Hydrating _, Stage.Incubating _, Stage.Hatching _, Stage.Ready _ -> 2;
-            case Stage.Settling _, Stage.Settled _ -> 3;
+            case Stage.Hydrating _ -> 2;
+            case Stage.Incubating _ -> 2;
+            case Stage.Hatching _ -> 2;
+            case Stage.Ready _ -> 2;
+            case Stage.Settling _ -> 3;
+            case Stage.Settled _ -> 3;
             case Stage.Drawing _ -> 4;
             case Stage.Drained _ -> 5;
             case Stage.Abandoned _ -> 4;

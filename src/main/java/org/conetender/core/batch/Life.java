@@ -21,10 +21,21 @@ public final class Life {
             case Change.Moved m -> moved(b, m.stage(), f.at());
             case Change.Doubted d -> b.doubted(d.why());
             case Change.Undoubted u -> b.undoubted(u.why());
-            case Change.Tripped _, Change.Released _, Change.AlarmRaised _, Change.AlarmOver _,
-                 Change.Began _, Change.Left _, Change.Bridged _, Change.Tried _, Change.Learned _,
-                 Change.Worn _, Change.ClockSet _, Change.Taught _, Change.Drawn _,
-                 Change.SetAside _, Change.Described _ -> b;
+            case Change.Tripped _ -> b;
+            case Change.Released _ -> b;
+            case Change.AlarmRaised _ -> b;
+            case Change.AlarmOver _ -> b;
+            case Change.Began _ -> b;
+            case Change.Left _ -> b;
+            case Change.Bridged _ -> b;
+            case Change.Tried _ -> b;
+            case Change.Learned _ -> b;
+            case Change.Worn _ -> b;
+            case Change.ClockSet _ -> b;
+            case Change.Taught _ -> b;
+            case Change.Drawn _ -> b;
+            case Change.SetAside _ -> b;
+            case Change.Described _ -> b;
         };
     }
 
@@ -35,8 +46,15 @@ public final class Life {
             case Ask.DidStock d -> stock(b, d, at);
             case Ask.SetSetpoint s -> b.with(b.marks().held(new Batch.Held.At(s.degreesC())));
             case Ask.ReadyBy r -> readyBy(b, r);
-            case Ask.DidCount _, Ask.DidWeigh _, Ask.TinHolds _, Ask.SetUsual _, Ask.Withdraw _,
-                 Ask.Acknowledge _, Ask.Shelve _, Ask.Alarms _, Ask.Away _ -> b;
+            case Ask.DidCount _ -> b;
+            case Ask.DidWeigh _ -> b;
+            case Ask.TinHolds _ -> b;
+            case Ask.SetUsual _ -> b;
+            case Ask.Withdraw _ -> b;
+            case Ask.Acknowledge _ -> b;
+            case Ask.Shelve _ -> b;
+            case Ask.Alarms _ -> b;
+            case Ask.Away _ -> b;
         };
     }
 

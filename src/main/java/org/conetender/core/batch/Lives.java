@@ -68,10 +68,21 @@ public record Lives(boolean running, List<Moment> exits, Optional<ConeBook.Latch
             case Change.Told(Ask ask) -> new Lives(running, exits, lock, aside.stream()
                     .filter(a -> !(reports(ask) && a.cone().equals(f.cone())) && !a.what().equals(
                             "'" + ask.word() + "' of cone " + f.cone())).toList(), damage, damagedSeq);
-            case Change.Moved _, Change.Tripped _, Change.Released _, Change.Doubted _,
-                 Change.Undoubted _, Change.AlarmRaised _, Change.AlarmOver _, Change.Bridged _,
-                 Change.Tried _, Change.Learned _, Change.Worn _, Change.ClockSet _, Change.Taught _,
-                 Change.Drawn _, Change.Described _ -> this;
+            case Change.Moved _ -> this;
+            case Change.Tripped _ -> this;
+            case Change.Released _ -> this;
+            case Change.Doubted _ -> this;
+            case Change.Undoubted _ -> this;
+            case Change.AlarmRaised _ -> this;
+            case Change.AlarmOver _ -> this;
+            case Change.Bridged _ -> this;
+            case Change.Tried _ -> this;
+            case Change.Learned _ -> this;
+            case Change.Worn _ -> this;
+            case Change.ClockSet _ -> this;
+            case Change.Taught _ -> this;
+            case Change.Drawn _ -> this;
+            case Change.Described _ -> this;
         };
     }
 
@@ -103,10 +114,19 @@ public record Lives(boolean running, List<Moment> exits, Optional<ConeBook.Latch
         return switch (ask) {
             case Ask.Did(Step step) -> step != Step.HANDS_IN && step != Step.VALVE_SHUT
                     && step != Step.VALVE_OPEN && step != Step.RELAY_EXCHANGED && step != Step.NONE_SEEN;
-            case Ask.DidFill _, Ask.DidStock _, Ask.Withdraw _ -> true;
-            case Ask.DidCount _, Ask.DidWeigh _, Ask.TinHolds _, Ask.SetUsual _, Ask.SetSetpoint _,
-                 Ask.ReadyBy _, Ask.Away _,
-                 Ask.Acknowledge _, Ask.Shelve _, Ask.Alarms _ -> false;
+            case Ask.DidFill _ -> true;
+            case Ask.DidStock _ -> true;
+            case Ask.Withdraw _ -> true;
+            case Ask.DidCount _ -> false;
+            case Ask.DidWeigh _ -> false;
+            case Ask.TinHolds _ -> false;
+            case Ask.SetUsual _ -> false;
+            case Ask.SetSetpoint _ -> false;
+            case Ask.ReadyBy _ -> false;
+            case Ask.Away _ -> false;
+            case Ask.Acknowledge _ -> false;
+            case Ask.Shelve _ -> false;
+            case Ask.Alarms _ -> false;
         };
     }
 }

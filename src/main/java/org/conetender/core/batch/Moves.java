@@ -34,9 +34,17 @@ public final class Moves {
                     new Change.Moved("ready", Reconsidered.HARVEST_POINT);
             case Stage.Settling s when clock.past(s.since(), clock.settleMs()) ->
                     new Change.Moved("settled", "the wait is over");
-            case Stage.Clean _, Stage.Filled _, Stage.Hydrating _, Stage.Incubating _, Stage.Hatching _,
-                 Stage.Ready _, Stage.Settling _, Stage.Settled _, Stage.Drawing _, Stage.Drained _,
-                 Stage.Abandoned _ -> null;
+            case Stage.Clean _ -> null;
+            case Stage.Filled _ -> null;
+            case Stage.Hydrating _ -> null;
+            case Stage.Incubating _ -> null;
+            case Stage.Hatching _ -> null;
+            case Stage.Ready _ -> null;
+            case Stage.Settling _ -> null;
+            case Stage.Settled _ -> null;
+            case Stage.Drawing _ -> null;
+            case Stage.Drained _ -> null;
+            case Stage.Abandoned _ -> null;
         });
     }
 

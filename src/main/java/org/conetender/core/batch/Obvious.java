@@ -25,8 +25,11 @@ public final class Obvious {
             case Stage.Settled _ -> new Next(Step.DRAWING, true);
             case Stage.Drawing _ -> new Next(Step.DRAINED, false);
             case Stage.Drained _ -> new Next(Step.CLEANED, false);
-            case Stage.Hydrating _, Stage.Incubating _, Stage.Hatching _, Stage.Settling _,
-                    Stage.Abandoned _ -> null;
+            case Stage.Hydrating _ -> null;
+            case Stage.Incubating _ -> null;
+            case Stage.Hatching _ -> null;
+            case Stage.Settling _ -> null;
+            case Stage.Abandoned _ -> null;
         });
     }
 }

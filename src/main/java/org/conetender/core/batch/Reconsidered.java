@@ -38,9 +38,17 @@ public final class Reconsidered {
         return Optional.ofNullable(switch (book.batch().stage()) {
             case Stage.Hatching _ when most < done.k10() -> new Change.Moved(INCUBATING, WHY);
             case Stage.Ready _ when most < done.needed() -> new Change.Moved(HATCHING, WHY);
-            case Stage.Clean _, Stage.Filled _, Stage.Hydrating _, Stage.Incubating _, Stage.Hatching _,
-                 Stage.Ready _, Stage.Settling _, Stage.Settled _, Stage.Drawing _, Stage.Drained _,
-                 Stage.Abandoned _ -> null;
+            case Stage.Clean _ -> null;
+            case Stage.Filled _ -> null;
+            case Stage.Hydrating _ -> null;
+            case Stage.Incubating _ -> null;
+            case Stage.Hatching _ -> null;
+            case Stage.Ready _ -> null;
+            case Stage.Settling _ -> null;
+            case Stage.Settled _ -> null;
+            case Stage.Drawing _ -> null;
+            case Stage.Drained _ -> null;
+            case Stage.Abandoned _ -> null;
         });
     }
 
@@ -67,12 +75,24 @@ public final class Reconsidered {
                         && step != Step.NONE_SEEN -> {
                     return false;
                 }
-                case Change.Told _, Change.Tripped _, Change.Released _, Change.Doubted _, Change.Undoubted _,
-                     Change.AlarmRaised _, Change.AlarmOver _, Change.Bridged _, Change.Tried _,
-                     Change.Learned _, Change.Worn _, Change.Taught _, Change.Drawn _, Change.ClockSet _,
-                     Change.Began _, Change.Left _,
-                     Change.SetAside _,
-                     Change.Described _ -> { }
+                case Change.Told _ -> { }
+                case Change.Tripped _ -> { }
+                case Change.Released _ -> { }
+                case Change.Doubted _ -> { }
+                case Change.Undoubted _ -> { }
+                case Change.AlarmRaised _ -> { }
+                case Change.AlarmOver _ -> { }
+                case Change.Bridged _ -> { }
+                case Change.Tried _ -> { }
+                case Change.Learned _ -> { }
+                case Change.Worn _ -> { }
+                case Change.Taught _ -> { }
+                case Change.Drawn _ -> { }
+                case Change.ClockSet _ -> { }
+                case Change.Began _ -> { }
+                case Change.Left _ -> { }
+                case Change.SetAside _ -> { }
+                case Change.Described _ -> { }
             }
         }
         return false;

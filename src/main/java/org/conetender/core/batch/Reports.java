@@ -20,11 +20,23 @@ public final class Reports {
             // Toward air, forward, or back where hours were only assumed; what heat that gives is withheld
             // until it is durable. A move into settling is a grant.
             case Change.Moved m -> !m.stage().equals("settling");
-            case Change.Tripped _, Change.Doubted _, Change.AlarmRaised _, Change.AlarmOver _,
-                 Change.Began _, Change.Left _, Change.Bridged _, Change.Tried _, Change.Learned _,
-                 Change.Worn _, Change.Drawn _, Change.ClockSet _,
-                 Change.SetAside _, Change.Described _ -> true;
-            case Change.Released _, Change.Undoubted _, Change.Taught _ -> false;
+            case Change.Tripped _ -> true;
+            case Change.Doubted _ -> true;
+            case Change.AlarmRaised _ -> true;
+            case Change.AlarmOver _ -> true;
+            case Change.Began _ -> true;
+            case Change.Left _ -> true;
+            case Change.Bridged _ -> true;
+            case Change.Tried _ -> true;
+            case Change.Learned _ -> true;
+            case Change.Worn _ -> true;
+            case Change.Drawn _ -> true;
+            case Change.ClockSet _ -> true;
+            case Change.SetAside _ -> true;
+            case Change.Described _ -> true;
+            case Change.Released _ -> false;
+            case Change.Undoubted _ -> false;
+            case Change.Taught _ -> false;
         };
     }
 
@@ -39,9 +51,18 @@ public final class Reports {
                      TOO_EARLY, RIGHT, LATE, NONE_SEEN -> false;
             };
             case Ask.Withdraw _ -> true;
-            case Ask.DidFill _, Ask.DidStock _, Ask.DidCount _, Ask.DidWeigh _, Ask.TinHolds _,
-                 Ask.SetUsual _, Ask.SetSetpoint _, Ask.ReadyBy _, Ask.Acknowledge _, Ask.Shelve _,
-                 Ask.Alarms _, Ask.Away _ -> false;
+            case Ask.DidFill _ -> false;
+            case Ask.DidStock _ -> false;
+            case Ask.DidCount _ -> false;
+            case Ask.DidWeigh _ -> false;
+            case Ask.TinHolds _ -> false;
+            case Ask.SetUsual _ -> false;
+            case Ask.SetSetpoint _ -> false;
+            case Ask.ReadyBy _ -> false;
+            case Ask.Acknowledge _ -> false;
+            case Ask.Shelve _ -> false;
+            case Ask.Alarms _ -> false;
+            case Ask.Away _ -> false;
         };
     }
 
@@ -49,10 +70,19 @@ public final class Reports {
     public static boolean withdrawable(Fact f) {
         return f.change() instanceof Change.Told(Ask ask) && switch (ask) {
             case Ask.Did d -> d.step() != Step.HANDS_IN;
-            case Ask.DidFill _, Ask.DidStock _, Ask.DidCount _, Ask.DidWeigh _, Ask.SetSetpoint _,
-                 Ask.ReadyBy _ -> true;
-            case Ask.TinHolds _, Ask.SetUsual _, Ask.Withdraw _, Ask.Acknowledge _, Ask.Shelve _,
-                 Ask.Alarms _, Ask.Away _ -> false;
+            case Ask.DidFill _ -> true;
+            case Ask.DidStock _ -> true;
+            case Ask.DidCount _ -> true;
+            case Ask.DidWeigh _ -> true;
+            case Ask.SetSetpoint _ -> true;
+            case Ask.ReadyBy _ -> true;
+            case Ask.TinHolds _ -> false;
+            case Ask.SetUsual _ -> false;
+            case Ask.Withdraw _ -> false;
+            case Ask.Acknowledge _ -> false;
+            case Ask.Shelve _ -> false;
+            case Ask.Alarms _ -> false;
+            case Ask.Away _ -> false;
         };
     }
 

@@ -28,13 +28,28 @@ public sealed interface Stage {
     record Ready(Moment since) implements Stage {}
 
     /** Air off, lamp on, waiting. The air went off when the stage began. */
-    record Settling(Moment since) implements Stage {}
+    record Settling(Moment since) implements Stage {
+        @Override
+        public Moment airOff() {
+            return since;
+        }
+    }
 
     /** The wait is over. @param airOffAt when the air went off */
-    record Settled(Moment since, Moment airOffAt) implements Stage {}
+    record Settled(Moment since, Moment airOffAt) implements Stage {
+        @Override
+        public Moment airOff() {
+            return airOffAt;
+        }
+    }
 
     /** A person draws at the drain. @param airOffAt when the air went off */
-    record Drawing(Moment since, Moment airOffAt) implements Stage {}
+    record Drawing(Moment since, Moment airOffAt) implements Stage {
+        @Override
+        public Moment airOff() {
+            return airOffAt;
+        }
+    }
 
     /** Emptied; wants rinsing and cleaning. */
     record Drained(Moment since) implements Stage {}
@@ -47,48 +62,47 @@ public sealed interface Stage {
         return getClass().getSimpleName().toLowerCase(Locale.ROOT);
     }
 
+    /** What is in a cone as far as people have told; each stage has its row. */
+    enum Holds { NOTHING, WATER, CYSTS, CYSTS_AND_NAUPLII, NAUPLII }
+
+    default Holds holds() {
+        return switch (this) {
+            case Clean _ -> Holds.NOTHING;
+            case Filled _ -> Holds.WATER;
+            case Hydrating _ -> Holds.CYSTS;
+            case Incubating _ -> Holds.CYSTS;
+            case Hatching _ -> Holds.CYSTS_AND_NAUPLII;
+            case Ready _ -> Holds.NAUPLII;
+            case Settling _ -> Holds.NAUPLII;
+            case Settled _ -> Holds.NAUPLII;
+            case Drawing _ -> Holds.NAUPLII;
+            case Drained _ -> Holds.NOTHING;
+            case Abandoned _ -> Holds.WATER;
+        };
+    }
+
     /** Whether water stands in the cone as far as people have told. */
     default boolean hasWater() {
-        return switch (this) {
-            case Clean _, Drained _ -> false;
-            case Filled _, Hydrating _, Incubating _, Hatching _, Ready _, Settling _, Settled _, Drawing _,
-                 Abandoned _ -> true;
-        };
+        return holds() != Holds.NOTHING;
     }
 
     /** Whether nauplii swim in it, which makes a lack of air a matter of minutes (science.md §7.3). */
     default boolean hasAnimals() {
-        return switch (this) {
-            case Hatching _, Ready _, Settling _, Settled _, Drawing _ -> true;
-            case Clean _, Filled _, Hydrating _, Incubating _, Drained _, Abandoned _ -> false;
-        };
+        return holds() == Holds.CYSTS_AND_NAUPLII || holds() == Holds.NAUPLII;
     }
 
     /** Whether development is followed: from wetting until the water is drawn off. */
     default boolean develops() {
-        return switch (this) {
-            case Hydrating _, Incubating _, Hatching _, Ready _, Settling _, Settled _, Drawing _ -> true;
-            case Clean _, Filled _, Drained _, Abandoned _ -> false;
-        };
+        return growing() || hasAnimals();
     }
 
     /** Whether its harvest point lies ahead: it develops, and was neither called ready nor separated. */
     default boolean growing() {
-        return switch (this) {
-            case Hydrating _, Incubating _, Hatching _ -> true;
-            case Clean _, Filled _, Ready _, Settling _, Settled _, Drawing _, Drained _,
-                 Abandoned _ -> false;
-        };
+        return holds() == Holds.CYSTS || holds() == Holds.CYSTS_AND_NAUPLII;
     }
 
     /** Whether the air is meant to be off, and since when; null while it is meant to be on. */
     default Moment airOff() {
-        return switch (this) {
-            case Settling s -> s.since();
-            case Settled s -> s.airOffAt();
-            case Drawing d -> d.airOffAt();
-            case Clean _, Filled _, Hydrating _, Incubating _, Hatching _, Ready _, Drained _, Abandoned _ ->
-                    null;
-        };
+        return null;
     }
 }

@@ -35,7 +35,7 @@ public final class Suffocation implements Guard {
         List<Finding> found = new ArrayList<>();
         Moment off = v.stage().airOff();
         if (off == null) {
-            if (v.stage().hasAnimals() || v.stage().develops()) {
+            if (v.stage().develops()) {
                 found.add(Finding.veto(id(), "animals or cysts need air", Power.AIR_OFF));
             } else if (v.scene().wants().airOff()) {
                 perhapsFull(v).ifPresent(why -> found.add(Finding.veto(id(), why, Power.AIR_OFF)));

@@ -14,6 +14,7 @@ import java.util.TreeSet;
 import java.util.stream.Collectors;
 import org.conetender.core.alarm.Alarms.Cause;
 import org.conetender.core.unit.Moment;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
@@ -21,6 +22,7 @@ import org.junit.jupiter.params.provider.ValueSource;
  * Seeded: whatever comes, goes, is acknowledged and put on the shelf in three cones, the list is complete, no
  * danger is told late, nothing is told without a reason, and the telephone keeps quiet in between.
  */
+@Tag("slow")
 class AlarmSeedsTest {
 
     private static final List<String> CONES = List.of("a", "b", "c");

@@ -16,6 +16,7 @@ class AlarmsTest {
     private Alarms alarms = Alarms.NONE;
     private final List<String> told = new ArrayList<>();
     private final List<String> over = new ArrayList<>();
+    private final List<String> raised = new ArrayList<>();
     private long seconds;
 
     private void pass(long s, Cause... causes) {
@@ -24,6 +25,7 @@ class AlarmsTest {
             alarms = t.next();
             t.tell().forEach(a -> told.add(a.key() + "@" + seconds));
             t.over().forEach(a -> over.add(a.key() + "@" + seconds));
+            t.raised().forEach(a -> raised.add(a.key() + "@" + seconds));
             seconds++;
         }
     }
@@ -36,6 +38,7 @@ class AlarmsTest {
     void aCauseIsToldWhenItHasLastedItsDelayAndAgainAfterAQuarterAnHourAndFour() {
         pass(6 * 3600, cause(AlarmKind.PROBE));
         assertThat(told).containsExactly("a/probe@60", "a/probe@960", "a/probe@4560", "a/probe@18960");
+        assertThat(raised).as("it begins to stand once").containsExactly("a/probe@60");
     }
 
     @Test
@@ -150,6 +153,56 @@ class AlarmsTest {
         pass(300);
         assertThat(alarms.filled("b").raised()).hasSize(1);
         assertThat(alarms.filled("a").raised()).isEmpty();
+    }
+
+    @Test
+    void whatLastsAndWhatAPersonHasSeenOutlivesAFilling() {
+        pass(61, cause(AlarmKind.PROBE), cause(AlarmKind.COOKED));
+        alarms = alarms.acknowledged("a", "cooked", seconds * 1000);
+        assertThat(alarms.filled("a").raised()).hasSize(2);
+    }
+
+    @Test
+    void aLevelThatWasCoolerIsNotKeptUpByBeingNear() {
+        Cause justBack = new Cause("a", AlarmKind.ARREST, "just below", Alarm.Held.BY_CAUSE, true);
+        pass(5, cause(AlarmKind.ARREST));
+        pass(10);
+        pass(60, justBack);
+        assertThat(over).containsExactly("a/arrest@65");
+        assertThat(alarms.standing()).isEmpty();
+    }
+
+    /** A minute without its cause, and not a second more. */
+    @Test
+    void whatComesBackAfterAMinuteIsAnotherIncident() {
+        pass(1, cause(AlarmKind.WELDED));
+        pass(59);
+        pass(1, cause(AlarmKind.WELDED));
+        assertThat(alarms.raised()).singleElement()
+                .satisfies(a -> assertThat(a.course().since().monoMs()).isZero());
+        pass(60);
+        pass(1, cause(AlarmKind.WELDED));
+        assertThat(alarms.raised()).singleElement()
+                .satisfies(a -> assertThat(a.course().since().monoMs()).isEqualTo(121_000));
+        assertThat(told).containsExactly("a/welded@0", "a/welded@121");
+    }
+
+    /** What was told of a set-point that moves would soon be wrong. */
+    @Test
+    void theWordsOfASetPointOutOfReachAreThoseOfNow() {
+        pass(601, new Cause("a", AlarmKind.OUT_OF_REACH, "27 °C", Alarm.Held.BY_CAUSE));
+        pass(1, new Cause("a", AlarmKind.OUT_OF_REACH, "28 °C", Alarm.Held.BY_CAUSE));
+        assertThat(alarms.raised().getFirst().what()).isEqualTo("28 °C");
+    }
+
+    /** Only a person's answer releases it: that its guard is silent for a tick does not. */
+    @Test
+    void aLatchThatNobodyAnsweredIsKeptUpForAMinuteToo() {
+        pass(1, new Cause("a", AlarmKind.OVERHEAT, "too warm", Alarm.Held.BY_LATCH));
+        pass(59);
+        assertThat(alarms.raised()).hasSize(1);
+        pass(2);
+        assertThat(over).containsExactly("a/overheat@61");
     }
 
     @Test

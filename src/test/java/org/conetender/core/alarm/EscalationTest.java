@@ -3,6 +3,7 @@ package org.conetender.core.alarm;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.conetender.core.alarm.Bell.cause;
 
+import java.util.Arrays;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -43,5 +44,19 @@ class EscalationTest {
         } else {
             assertThat(escalated()).isEmpty();
         }
+    }
+
+    @Test
+    void onlyWantOfAirIsSilencedForMinutes() {
+        assertThat(Arrays.stream(AlarmKind.values()).filter(Again::minutesOnly)).containsExactlyInAnyOrder(
+                AlarmKind.AIR_FAILED_ANIMALS, AlarmKind.AIR_SHUT_IN);
+    }
+
+    @Test
+    void whatSomebodyHasAnsweredIsNotForTheSecondPerson() {
+        bell.pass(1_000, cause("a", AlarmKind.WELDED));
+        assertThat(Again.forSecond(bell.alarm("a/welded"))).isTrue();
+        bell.acknowledge("a", AlarmKind.WELDED);
+        assertThat(Again.forSecond(bell.alarm("a/welded"))).isFalse();
     }
 }

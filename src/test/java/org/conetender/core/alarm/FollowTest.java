@@ -6,6 +6,8 @@ import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.EnumSet;
 import java.util.Set;
+import org.conetender.core.unit.Moment;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.FieldSource;
@@ -49,5 +51,50 @@ class FollowTest {
             }
         }
         assertThat(reached).doesNotContain(from);
+    }
+
+    @Test
+    void itSaysForHowLong() {
+        assertThat(Follow.TABLE.stream().map(Follow::span).distinct())
+                .containsExactlyInAnyOrder("within 2 min", "within 30 min", "while it stands");
+    }
+
+    private static Alarm alarm(String cone, AlarmKind kind, long sinceMs) {
+        return Alarm.begun(Bell.cause(cone, kind), new Moment("boot-1", sinceMs, 0, true));
+    }
+
+    /** What belongs to one cone explains nothing in another; what belongs to the site is everywhere. */
+    @Test
+    void aCauseReachesItsOwnConeOrAll() {
+        Alarm dry = alarm("a", AlarmKind.DRY, 0);
+        assertThat(Follow.explains(dry, alarm("a", AlarmKind.PROBE, 9_000_000))).isTrue();
+        assertThat(Follow.explains(dry, alarm("b", AlarmKind.PROBE, 0))).isFalse();
+        assertThat(Follow.explains(dry, alarm("a", AlarmKind.OVERHEAT, 0))).isFalse();
+        assertThat(Follow.explains(alarm("", AlarmKind.LATE, 0), alarm("b", AlarmKind.PROBE, 1))).isTrue();
+        assertThat(Follow.explains(alarm("a", AlarmKind.PROBE, 0), alarm("b", AlarmKind.PROBE, 120_000)))
+                .as("two minutes").isTrue();
+        assertThat(Follow.explains(alarm("a", AlarmKind.PROBE, 0), alarm("b", AlarmKind.PROBE, 120_001)))
+                .isFalse();
+        assertThat(Follow.explains(alarm("b", AlarmKind.PROBE, 0), alarm("a", AlarmKind.PROBE, 1))).isTrue();
+        assertThat(Follow.explains(alarm("a", AlarmKind.PROBE, 1), alarm("b", AlarmKind.PROBE, 0)))
+                .as("only the first explains the other").isFalse();
+    }
+
+    @Test
+    void ofTwoThatBeganAtOnceOneIsTheFirst() {
+        Alarm a = alarm("a", AlarmKind.PROBE, 5);
+        Alarm b = alarm("b", AlarmKind.PROBE, 5);
+        assertThat(Follow.explains(a, b)).isTrue();
+        assertThat(Follow.explains(b, a)).isFalse();
+        assertThat(Follow.explains(a, a)).isFalse();
+    }
+
+    /** Others that may have begun a moment before it was seen itself. */
+    @Test
+    void aCauseThatIsSeenLaterExplainsWhatWasSeenBefore() {
+        assertThat(Follow.explains(alarm("a", AlarmKind.HEATER_STUCK, 120_000),
+                alarm("b", AlarmKind.OUTPUT_STUCK, 0))).isTrue();
+        assertThat(Follow.explains(alarm("a", AlarmKind.HEATER_STUCK, 120_001),
+                alarm("b", AlarmKind.OUTPUT_STUCK, 0))).isFalse();
     }
 }

@@ -151,4 +151,56 @@ class IncidentsTest {
         bell.pass(8 * 3600);
         assertThat(bell.messages).as("and never again").hasSize(2);
     }
+
+    /** It may never become an alarm. */
+    @Test
+    void whatHasNotLastedItsDelayExplainsNothingYet() {
+        bell.pass(1, DRY, cause("a", AlarmKind.NO_EFFECT));
+        assertThat(bell.said()).containsExactly("a/no-effect");
+        bell.pass(60, DRY, cause("a", AlarmKind.NO_EFFECT));
+        assertThat(bell.alarm("a/no-effect").aside().follows()).contains("a/dry");
+        assertThat(bell.said()).last().isEqualTo("a/dry[a/no-effect]");
+        assertThat(bell.alarm("a/no-effect").told().way()).as("that sentence says it now")
+                .isEqualTo(Alarm.Way.NAMED);
+        assertThat(bell.alarm("a/no-effect").told().times()).isEqualTo(2);
+    }
+
+    @Test
+    void whatIsGoneOrOnTheShelfIsNotNamed() {
+        bell.shelve("b", AlarmKind.NO_EFFECT, 3_600);
+        bell.pass(55, cause("b", AlarmKind.DRY), cause("b", AlarmKind.NO_EFFECT), DRY,
+                cause("a", AlarmKind.NO_EFFECT));
+        bell.pass(10, cause("b", AlarmKind.DRY), cause("b", AlarmKind.NO_EFFECT), DRY);
+        assertThat(bell.said()).containsExactly("a/no-effect", "a/dry b/dry");
+    }
+
+    /** It explains others for a minute after it is over, and not a second longer. */
+    @Test
+    void whatIsLongOverExplainsNothing() {
+        bell.pass(1, cause("a", AlarmKind.AIR_BACK));
+        bell.pass(59);
+        bell.pass(1, cause("b", AlarmKind.AIR_BACK));
+        assertThat(bell.alarm("b/air-back").aside().follows()).contains("a/air-back");
+        bell.pass(1, cause("b", AlarmKind.AIR_BACK));
+        assertThat(bell.alarm("b/air-back").follows()).isFalse();
+        assertThat(bell.said()).containsExactly("a/air-back", "b/air-back");
+    }
+
+    /** It is repeated with its cause, as long as nobody answers that. */
+    @Test
+    void aDangerThatHadItsOwnMessageIsRepeatedWithItsCause() {
+        Cause welded = cause("a", AlarmKind.WELDED);
+        bell.pass(1_000, welded);
+        bell.pass(3_600, welded, cause("a", AlarmKind.OVERHEAT));
+        assertThat(bell.said()).containsExactly("a/welded", "a/welded", "a/overheat",
+                "a/welded[a/overheat]");
+        assertThat(bell.at).containsExactly(0L, 900L, 1_000L, 4_500L);
+    }
+
+    @Test
+    void whatEndangersPeopleOrAnimalsIsSaidFirst() {
+        bell.pass(1, cause("a", AlarmKind.ARREST), cause("b", AlarmKind.COOKED),
+                cause("c", AlarmKind.WELDED));
+        assertThat(bell.said()).containsExactly("c/welded a/arrest b/cooked");
+    }
 }

@@ -47,11 +47,19 @@ class StakesTest {
 
     @Test
     void theTimeIsToldInWords() {
-        assertThat(new Stakes(Harm.ANIMALS, 5).time()).isEqualTo("now: 5 min");
-        assertThat(new Stakes(Harm.PEOPLE, 60).time()).isEqualTo("now: the hour");
-        assertThat(new Stakes(Harm.BATCH, 60).time()).isEqualTo("soon: within the hour");
-        assertThat(new Stakes(Harm.WORK, 360).time()).isEqualTo("later: within 6 h");
-        assertThat(new Stakes(Harm.WORK, Stakes.DAY).time()).isEqualTo("later: within the day");
+        assertThat(Stakes.animals(5).time()).isEqualTo("now: 5 min");
+        assertThat(Stakes.people(60).time()).isEqualTo("now: the hour");
+        assertThat(Stakes.batch(60).time()).isEqualTo("soon: within the hour");
+        assertThat(Stakes.work(360).time()).isEqualTo("later: within 6 h");
+        assertThat(Stakes.work(Stakes.DAY).time()).isEqualTo("later: within the day");
+    }
+
+    @Test
+    void whatStandsAtRiskIsToldInWords() {
+        assertThat(Stakes.people(1).harm().words()).isEqualTo("people");
+        assertThat(Stakes.animals(1).harm().words()).isEqualTo("the animals");
+        assertThat(Stakes.batch(1).harm().words()).isEqualTo("the batch");
+        assertThat(Stakes.work(1).harm().words()).isEqualTo("your time");
     }
 
     @ParameterizedTest

@@ -10,11 +10,12 @@ import java.util.List;
 import java.util.Random;
 import java.util.Set;
 import org.conetender.core.alarm.Alarms.Cause;
-import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /** Fifty faults at once do not ring fifty times, and none of them is lost. */
+@Tag("slow")
 class StormTest {
 
     private static final int FAULTS = 50;
@@ -112,48 +113,5 @@ class StormTest {
             said.addAll(a.told().with());
         });
         assertThat(said).containsAll(all.stream().filter(c -> c.kind().dangerous()).map(Cause::key).toList());
-    }
-
-    @Test
-    void twoIncidentsAreTwoMessages() {
-        bell.pass(61, cause("a", AlarmKind.DRY), cause("b", AlarmKind.WELDED));
-        assertThat(bell.said()).containsExactly("b/welded", "a/dry");
-        assertThat(bell.alarm("a/dry").shown()).isTrue();
-    }
-
-    @Test
-    void whatComesWithinAMinuteOfAMessageWaitsForTheRestOfIt() {
-        bell.pass(10, cause("a", AlarmKind.WELDED));
-        bell.pass(60, cause("a", AlarmKind.WELDED), cause("b", AlarmKind.WELDED),
-                cause("c", AlarmKind.SWITCH_STUCK));
-        assertThat(bell.said()).containsExactly("a/welded", "b/welded c/switch-stuck");
-        assertThat(bell.at).containsExactly(0L, 60L);
-        assertThat(bell.alarm("b/welded").shown()).as("it stands among others").isFalse();
-        assertThat(bell.alarms.calls().many()).isPresent();
-    }
-
-    @Test
-    void theSentenceForManyStandsUntilTheLastOfThemHasEnded() {
-        List<Cause> three = List.of(cause("a", AlarmKind.WELDED), cause("b", AlarmKind.WELDED),
-                cause("c", AlarmKind.WELDED));
-        bell.pass(1, three);
-        assertThat(bell.messages).singleElement().satisfies(m -> assertThat(m.many()).isTrue());
-        bell.pass(120, three.subList(0, 1));
-        assertThat(bell.alarms.calls().many()).isPresent();
-        bell.pass(61);
-        assertThat(bell.alarms.calls().many()).isEmpty();
-    }
-
-    @Test
-    void whatStillWaitsForAnAnswerIsNamedAgainWithWhatIsNew() {
-        List<Cause> three = List.of(cause("a", AlarmKind.WELDED), cause("b", AlarmKind.WELDED),
-                cause("c", AlarmKind.WELDED));
-        bell.pass(1, three);
-        bell.acknowledge("b", AlarmKind.WELDED);
-        List<Cause> more = new ArrayList<>(three);
-        more.addAll(List.of(cause("a", AlarmKind.SWITCH_STUCK), cause("b", AlarmKind.SWITCH_STUCK)));
-        bell.pass(61, more);
-        assertThat(bell.said()).last().isEqualTo("a/welded c/welded a/switch-stuck b/switch-stuck");
-        assertThat(bell.alarm("a/welded").told().times()).as("not told again for its own sake").isEqualTo(1);
     }
 }

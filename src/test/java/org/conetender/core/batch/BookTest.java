@@ -12,6 +12,7 @@ import org.conetender.core.hatch.Lesson;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.Step;
 import org.conetender.core.unit.Moment;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** The book as a fold: what each kind of fact leaves behind, and what it leaves alone. */
@@ -116,6 +117,7 @@ class BookTest {
     void aLatchKeepsItsFirstReasonAndEndsOnlyByItsOwnRelease() {
         note("a", new Change.Tripped("dry", "first")).note("a", new Change.Tripped("dry", "second"))
                 .note("a", new Change.Tripped("welded", "other"));
+        assertThat(a().latches()).hasSize(2);
         assertThat(a().latch("dry").orElseThrow().why()).isEqualTo("first");
         assertThat(a().latch("dry").orElseThrow().since().monoMs()).isEqualTo(101_000);
         note("a", new Change.Released("dry", "acknowledged"));
@@ -203,6 +205,7 @@ class BookTest {
 
     /** Seeded: whatever was ever recorded can be read back, and the same facts make the same book. */
     @Test
+    @Tag("slow")
     void everyRecordFolds() {
         for (int seed = 1; seed <= 200; seed++) {
             Random r = new Random(seed);
@@ -219,25 +222,39 @@ class BookTest {
 
     /** Seeded: a start folds years in one go, and stands where whoever lived through them stands. */
     @Test
+    @Tag("slow")
     void foldsAllAtOnceAsOneByOne() {
-        Set<String> aside = Set.of("r3", "r7");
         for (int seed = 1; seed <= 300; seed++) {
-            Random r = new Random(seed);
-            List<Fact> facts = new ArrayList<>();
-            for (int i = 1; i <= 900; i++) {
-                Change c = switch (r.nextInt(4)) {
-                    case 0 -> new Change.Told(new Ask.Withdraw("last"));
-                    case 1 -> new Change.Told(did(Step.values()[r.nextInt(Step.values().length)]));
-                    default -> RandomFacts.change(r);
-                };
-                facts.add(new Fact(i, new Moment("boot-" + i / 200, i * 1_000L, r.nextInt(20_000),
-                        r.nextBoolean()), r.nextInt(4) == 0 ? "" : "abx".charAt(r.nextInt(3)) + "", "r" + (
-                        r.nextInt(9) == 0 ? r.nextInt(900) : i / 2), c instanceof Change.Moved
-                        ? new Change.Moved("ready", "") : c));
-            }
-            assertThat(Book.empty(Larkmoor.with(), AT).after(facts, aside)).as("seed " + seed)
-                    .isEqualTo(oneByOne(facts, aside));
+            foldsAllAtOnce(seed, 900);
         }
+    }
+
+    /** The same, in a moment. */
+    @Test
+    void foldsSomeAtOnceAsOneByOne() {
+        for (int seed = 1; seed <= 40; seed++) {
+            foldsAllAtOnce(seed, 150);
+        }
+        foldsAllAtOnce(1, 900);
+    }
+
+    private static void foldsAllAtOnce(int seed, int count) {
+        Set<String> aside = Set.of("r3", "r7");
+        Random r = new Random(seed);
+        List<Fact> facts = new ArrayList<>();
+        for (int i = 1; i <= count; i++) {
+            Change c = switch (r.nextInt(4)) {
+                case 0 -> new Change.Told(new Ask.Withdraw("last"));
+                case 1 -> new Change.Told(did(Step.values()[r.nextInt(Step.values().length)]));
+                default -> RandomFacts.change(r);
+            };
+            facts.add(new Fact(i, new Moment("boot-" + i / 200, i * 1_000L, r.nextInt(20_000),
+                    r.nextBoolean()), r.nextInt(4) == 0 ? "" : "abx".charAt(r.nextInt(3)) + "", "r" + (
+                    r.nextInt(9) == 0 ? r.nextInt(900) : i / 2), c instanceof Change.Moved
+                    ? new Change.Moved("ready", "") : c));
+        }
+        assertThat(Book.empty(Larkmoor.with(), AT).after(facts, aside)).as("seed " + seed)
+                .isEqualTo(oneByOne(facts, aside));
     }
 
     @Test

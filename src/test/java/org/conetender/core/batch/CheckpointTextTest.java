@@ -103,4 +103,37 @@ class CheckpointTextTest {
         assertThat(CheckpointText.read(CheckpointText.write(c))).isEqualTo(c);
         assertThatThrownBy(() -> CheckpointText.write(nan)).isInstanceOf(IllegalArgumentException.class);
     }
+
+    @Test
+    void aPointOfACheckpointHasItsHourOnlyInTheSameBoot() {
+        Moment at = new Moment("boot-1", 60_000, 1_000_000, true);
+        Checkpoint c = new Checkpoint(at, List.of(), List.of());
+        assertThat(c.momentOf(point("boot-1"))).isEqualTo(new Moment("boot-1", 10_000, 950_000, true));
+        assertThat(c.momentOf(point("boot-0"))).isEqualTo(new Moment("boot-0", 10_000, 0, false));
+    }
+
+    private static ConePoint point(String boot) {
+        return new ConePoint("a", 1, Development.NONE,
+                new Checkpoint.At(boot, 10_000));
+    }
+
+    /** A page of the card is small. */
+    @Test
+    void theBootIsWrittenOnceAndAgainOnlyWhereItIsAnother() {
+        ConePoint here = new ConePoint("a", 3, Development.NONE, new Checkpoint.At(AT.boot(), 956_000));
+        ConePoint before = new ConePoint("b", 3, Development.NONE, new Checkpoint.At("boot-0", 956_000));
+        String text = CheckpointText.write(new Checkpoint(AT, List.of(), List.of(here, before)));
+        assertThat(text.split(AT.boot(), -1)).hasSize(2);
+        assertThat(text).contains("boot-0");
+        assertThat(CheckpointText.read(text).cones()).containsExactly(here, before);
+    }
+
+    @Test
+    void figuresAreKeptToATenThousandth() {
+        Checkpoint c = CheckpointText.read(CheckpointText.write(new Checkpoint(AT, List.of(
+                new Temperature("a", 27.06254), new Temperature("b", 27.06256),
+                new Temperature("c", -27.06256), new Temperature("d", 2e9 + 0.25)), List.of())));
+        assertThat(c.temperatures()).extracting(Temperature::degreesC)
+                .containsExactly(27.0625, 27.0626, -27.0626, 2e9 + 0.25);
+    }
 }

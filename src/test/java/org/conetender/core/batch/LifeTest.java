@@ -149,4 +149,76 @@ class LifeTest {
         }
         return b;
     }
+
+    private static Batch told(Batch b, Ask... asks) {
+        for (Ask a : asks) {
+            b = Life.after(b, new Fact(99, AT, "a", "x", new Change.Told(a)));
+        }
+        return b;
+    }
+
+    private static String stage(String from, Step step) {
+        return told(FitsTest.in(from).batch(), new Ask.Did(step)).stage().word();
+    }
+
+    @Test
+    void anHourAndASetPointTakeEachOthersPlace() {
+        Ask hour = new Ask.ReadyBy(Optional.of(Hour.parse("2026-11-27 07:30")));
+        Ask none = new Ask.ReadyBy(Optional.empty());
+        Batch b = FitsTest.in("hydrating").batch();
+        assertThat(told(b, hour).marks().readyBy()).contains(Hour.parse("2026-11-27 07:30"));
+        assertThat(told(b, hour, none).marks().held()).isEqualTo(new Batch.Held.Usual());
+        assertThat(told(b, new Ask.SetSetpoint(26), none).marks().setpointC()).as("that was told since")
+                .hasValue(26);
+        assertThat(told(b, new Ask.SetSetpoint(26), hour).marks().setpointC()).isEmpty();
+        assertThat(told(b, none).marks().held()).isEqualTo(new Batch.Held.Usual());
+    }
+
+    @Test
+    void aStartCleansWhatIsNotCleanAndLeavesACleanConeAlone() {
+        Batch clean = FitsTest.in("clean").batch();
+        assertThat(told(clean, new Ask.Did(Step.STARTED))).isEqualTo(clean);
+        Batch b = told(FitsTest.in("drained").batch(), new Ask.Did(Step.STARTED));
+        assertThat(b.stage()).isEqualTo(new Stage.Clean(AT));
+        Batch ready = told(FitsTest.in("ready").batch(), new Ask.Did(Step.STARTED));
+        assertThat(ready.marks().words().assumed()).containsExactly("settle", "drawing", "drained");
+    }
+
+    @Test
+    void whatSwimsMovesOnlyWhatHasNotHatched() {
+        assertThat(stage("hydrating", Step.FIRST_SEEN)).isEqualTo("hatching");
+        assertThat(stage("incubating", Step.FIRST_SEEN)).isEqualTo("hatching");
+        assertThat(stage("ready", Step.FIRST_SEEN)).isEqualTo("ready");
+        assertThat(stage("filled", Step.FIRST_SEEN)).isEqualTo("filled");
+    }
+
+    @Test
+    void nobodyDrawsWhatHasItsAirAndHandsBringItBack() {
+        assertThat(stage("ready", Step.DRAWING)).isEqualTo("ready");
+        assertThat(stage("settling", Step.DRAWING)).isEqualTo("drawing");
+        assertThat(stage("settled", Step.HANDS_IN)).isEqualTo("ready");
+        assertThat(stage("hatching", Step.HANDS_IN)).isEqualTo("hatching");
+        assertThat(told(FitsTest.in("hatching").batch(), new Ask.Did(Step.HANDS_IN)).marks().handsIn())
+                .contains(AT);
+    }
+
+    @Test
+    void aFillingIsSaltedWhereItWasToldWithSalt() {
+        for (String from : List.of("clean", "filled", "drained")) {
+            Batch b = FitsTest.in(from).batch();
+            assertThat(told(b, new Ask.DidFill(2, 0.5)).marks().salted()).as(from).isTrue();
+            assertThat(told(b, new Ask.DidFill(2, 0)).marks().salted()).as(from).isFalse();
+        }
+        assertThat(told(FitsTest.in("drained").batch(), new Ask.DidFill(2, 25)).number()).isEqualTo(2);
+    }
+
+    @Test
+    void whatWasOnlyAssumedGoesBackOneStage() {
+        for (String from : FitsTest.WAYS.keySet()) {
+            assertThat(after(from, new Change.Moved(Reconsidered.INCUBATING, "")).stage().word())
+                    .isEqualTo(from.equals("hatching") ? "incubating" : from);
+            assertThat(after(from, new Change.Moved(Reconsidered.HATCHING, "")).stage().word())
+                    .isEqualTo(from.equals("ready") ? "hatching" : from);
+        }
+    }
 }

@@ -2,6 +2,7 @@ package org.conetender.core.batch;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.List;
 import org.conetender.core.hatch.Lesson;
 import org.conetender.core.unit.Moment;
 import org.junit.jupiter.api.Test;
@@ -67,5 +68,52 @@ class LotsTest {
         assertThat(all.without(report).own("Lake-1", "a", 1)).hasSize(1);
         Fact other = new Fact(99, new Moment("boot", 0, 0, false), "b", "r2", new Change.ClockSet());
         assertThat(all.without(other)).isSameAs(all);
+    }
+
+    @Test
+    void relativesAreTheNewestThreeLotsEachBatchByBatch() {
+        Lots lots = many();
+        assertThat(lots.relatives("Lake-9")).extracting(List::size).as("Lake-2, then Lake-1")
+                .containsExactly(1, 2);
+        assertThat(lots.relatives("Lake-9").get(1)).extracting(List::size).containsExactly(2, 1);
+        lots = lots.after(taught("Lake-3", "a", 5, "r7")).after(taught("Lake-4", "a", 6, "r8"))
+                .after(taught("Lake-4", "b", 6, "r9"));
+        assertThat(lots.relatives("Lake-9")).extracting(List::size)
+                .as("Lake-4, Lake-3 and Lake-2").containsExactly(2, 1, 1);
+        assertThat(lots.relatives("Lake-2")).hasSize(3);
+    }
+
+    @Test
+    void aLabelWithoutADigitIsItsOwnSource() {
+        assertThat(Lots.source("Lake")).isEqualTo("Lake");
+        assertThat(Lots.source("Lake 17-b")).isEqualTo("Lake");
+        assertThat(Lots.source("417")).isEmpty();
+        assertThat(Lots.source("")).isEmpty();
+    }
+
+    @Test
+    void aTinThatNobodyNamedHasNoLot() {
+        assertThat(Lots.unnamed("")).isTrue();
+        assertThat(Lots.unnamed("unknown")).isTrue();
+        assertThat(Lots.unnamed("L-0417")).isFalse();
+    }
+
+    /** The daemon's own lessons have no request: they stand right behind their report. */
+    @Test
+    void aLessonWithoutARequestBelongsToTheFactBeforeIt() {
+        Lots lots = Lots.NONE.after(taught("Lake-1", "a", 1, ""));
+        Lots.Kept kept = lots.all().getFirst();
+        assertThat(kept.by("a", kept.seq() - 1, "")).isTrue();
+        assertThat(kept.by("a", kept.seq(), "")).isFalse();
+        assertThat(kept.by("b", kept.seq() - 1, "")).isFalse();
+        assertThat(kept.by("a", kept.seq() - 1, "r1")).isFalse();
+    }
+
+    @Test
+    void nobodyHasSeenNoneAfterTheFirst() {
+        Lots lots = with(with(with(Lots.NONE, new Lesson.Sight.First()), new Lesson.Sight.NoneYet()),
+                new Lesson.Sight.Counted(3, 0, 9));
+        assertThat(lots.own("Lake-1", "a", 1)).extracting(Lesson::sight).containsExactly(
+                new Lesson.Sight.First(), new Lesson.Sight.Counted(3, 0, 9));
     }
 }

@@ -8,9 +8,11 @@ import org.conetender.core.alarm.Message;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.ContactSample.Level;
 import org.conetender.core.image.Step;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** Danger: air that fails though it is commanded on. */
+@Tag("slow")
 class AirFailedTest {
 
     private static Story failing(Story s, Step... steps) {

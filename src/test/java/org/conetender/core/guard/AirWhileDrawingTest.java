@@ -5,9 +5,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import org.conetender.core.Story;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.Step;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** Danger: air that returns while a person draws and stirs the layer up. */
+@Tag("slow")
 class AirWhileDrawingTest {
 
     private static Story drawing(Story s) {

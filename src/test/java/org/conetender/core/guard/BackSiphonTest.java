@@ -53,8 +53,11 @@ class BackSiphonTest {
         s.does(Step.STARTED, Step.FIRST_SEEN, Step.VALVE_SHUT, Step.SETTLE, Step.DRAWING, Step.DRAINED);
         s.minutes(1);
         assertThat(s.on("a.air-pause")).as("somebody fills it next, with the valve open").isFalse();
+        assertThat(s.found("siphon")).as("whatever else keeps it running").hasSize(1);
         s.does(Step.CLEANED);
         assertThat(s.on("a.air-pause")).isFalse();
+        assertThat(s.found("siphon")).hasSize(1);
+        assertThat(s.told("siphon")).as("nobody is called for it").isZero();
     }
 
     @Test

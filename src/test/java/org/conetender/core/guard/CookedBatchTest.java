@@ -7,9 +7,11 @@ import org.conetender.core.Larkmoor.Fitting;
 import org.conetender.core.Story;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.Step;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** Danger: the batch is cooked (science.md §1). */
+@Tag("slow")
 class CookedBatchTest {
 
     private static Story incubating(Story s) {

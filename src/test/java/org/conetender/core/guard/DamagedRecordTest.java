@@ -12,9 +12,11 @@ import org.conetender.core.batch.Fact;
 import org.conetender.core.batch.Lives;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.Step;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** Danger: a damaged record. What it lost, nobody knows; heat waits until a person has looked. */
+@Tag("slow")
 class DamagedRecordTest {
 
     private static final long MOMENT = 3_000;

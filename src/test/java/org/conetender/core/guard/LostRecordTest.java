@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.Optional;
 import org.conetender.core.Paper;
 import org.conetender.core.Story;
+import org.conetender.core.image.Ask;
+import org.conetender.core.image.Request;
 import org.conetender.core.image.Step;
 import org.junit.jupiter.api.Test;
 
@@ -71,5 +73,23 @@ class LostRecordTest {
         assertThat(s.did("c", Step.STARTED).sentence()).startsWith("Cone c: not recorded, so not done");
         s.minutes(10);
         assertThat(s.standing("")).isEmpty();
+    }
+
+    private static Optional<String> refuses(View v, Ask ask) {
+        return new LostRecord().refuses(new Request("r", Request.Origin.fresh("test", ""), "a", ask), v);
+    }
+
+    @Test
+    void onlyWhatGivesWaitsForTheRecord() {
+        Shown shown = new Shown();
+        Story s = failing(shown.story());
+        s.seconds(2);
+        assertThat(refuses(shown.view(), new Ask.Did(Step.SETTLE))).hasValueSatisfying(why ->
+                assertThat(why).startsWith("not recorded, so not done: ").endsWith(". Then say it again."));
+        assertThat(refuses(shown.view(), new Ask.Did(Step.DRAINED))).as("it takes away").isEmpty();
+        assertThat(refuses(shown.view(), new Ask.Acknowledge("dry"))).as("it silences").isEmpty();
+        s.paper.mood(Paper.Mood.KEEPING);
+        s.minutes(2);
+        assertThat(refuses(shown.view(), new Ask.Did(Step.SETTLE))).isEmpty();
     }
 }

@@ -10,11 +10,13 @@ import org.conetender.core.judge.Basin;
 import org.conetender.core.judge.Belief;
 import org.conetender.core.judge.HeatTrack;
 import org.conetender.core.judge.Losses;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /** Danger: heater or probe out of the water; power goes in and nothing shows. */
+@Tag("slow")
 class NoEffectTest {
 
     private static Story cold(Story s) {

@@ -7,11 +7,13 @@ import org.conetender.core.Larkmoor.Fitting;
 import org.conetender.core.Story;
 import org.conetender.core.alarm.AlarmKind;
 import org.conetender.core.image.Step;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** Danger: a heater whose output cannot be set. */
+@Tag("slow")
 class StuckHeaterTest {
 
     private static final String HEART = "site.heartbeat";

@@ -37,6 +37,7 @@ class StuckOutputTest {
         assertThat(s.told().getLast().what()).startsWith("a.lamp and a.trigger cannot be set");
         assertThat(s.stage()).isEqualTo("settling");
         assertThat(s.on("a.air-pause")).isTrue();
+        assertThat(s.standing("b")).as("it is not b's lamp").isEmpty();
     }
 
     @Test
@@ -46,6 +47,8 @@ class StuckOutputTest {
         s.minutes(1);
         assertThat(s.told()).singleElement()
                 .satisfies(a -> assertThat(a.what()).startsWith("site.heartbeat cannot be set"));
+        assertThat(s.standing("a")).containsExactly("output-stuck");
+        assertThat(s.standing("b")).as("told with the first cone").isEmpty();
     }
 
     @Test
@@ -54,7 +57,8 @@ class StuckOutputTest {
         s.unset.add("a.heat");
         s.unset.add("a.cut-out");
         s.minutes(1);
-        assertThat(s.told("output-stuck")).isZero();
+        assertThat(s.found("output-stuck")).as("each may be the first").isEmpty();
+        assertThat(s.standing("a")).containsExactly("heater-stuck");
     }
 
     @Test

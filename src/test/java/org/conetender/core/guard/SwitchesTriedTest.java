@@ -12,6 +12,7 @@ import org.conetender.core.image.Ask;
 import org.conetender.core.image.Step;
 import org.conetender.core.judge.Basin;
 import org.conetender.core.judge.Proving;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -19,6 +20,7 @@ import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** Danger: one of two switches in series does not open any more, and the other hides it. */
+@Tag("slow")
 class SwitchesTriedTest {
 
     private Basin basin = new Basin(Basin.Build.USUAL, 22, 1);

@@ -8,6 +8,7 @@ import org.conetender.core.Story;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.Step;
 import org.conetender.core.judge.Basin;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -16,6 +17,7 @@ import org.junit.jupiter.params.provider.ValueSource;
  * A daemon over water of its own that is known by now: what the watch finds is named once, switched off,
  * and ends when it should.
  */
+@Tag("slow")
 class WatchedConeTest extends KnownCone {
 
     @Test

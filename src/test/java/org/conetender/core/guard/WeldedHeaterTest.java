@@ -9,9 +9,11 @@ import org.conetender.core.image.Reading;
 import org.conetender.core.image.Step;
 import org.conetender.core.judge.ConeJudgement;
 import org.conetender.core.judge.Watch;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** Danger: a heater whose switch no longer opens. */
+@Tag("slow")
 class WeldedHeaterTest {
 
     private static final double START_C = 27.4;

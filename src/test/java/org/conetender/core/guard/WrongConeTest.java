@@ -15,12 +15,14 @@ import org.conetender.core.image.Step;
 import org.conetender.core.judge.Basin;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.settings.Settings;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** Danger: the heater of one cone warms another. */
+@Tag("slow")
 class WrongConeTest {
 
     /** How the wires run between cones a and b. */

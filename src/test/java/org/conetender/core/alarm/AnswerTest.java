@@ -1,0 +1,114 @@
+package org.conetender.core.alarm;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.conetender.core.alarm.Bell.cause;
+
+import org.conetender.core.alarm.Alarms.Cause;
+import org.junit.jupiter.api.Test;
+
+/** Who answers has answered what was said to them, and nothing else. */
+class AnswerTest {
+
+    private static final Cause DRY = cause("a", AlarmKind.DRY);
+    private static final Cause PROBE = cause("a", AlarmKind.PROBE);
+    private static final Cause AIR_A = cause("a", AlarmKind.AIR_FAILED_ANIMALS);
+    private static final Cause AIR_B = cause("b", AlarmKind.AIR_FAILED_ANIMALS);
+
+    private final Bell bell = new Bell();
+
+    @Test
+    void whatWasNamedWithItAndStandsForItselfSinceIsNotAnsweredWithIt() {
+        bell.pass(61, DRY, PROBE);
+        assertThat(bell.said()).containsExactly("a/dry[a/probe]");
+        bell.shelve("a", AlarmKind.DRY, 3_600);
+        bell.pass(1, DRY, PROBE);
+        bell.acknowledge("a", AlarmKind.DRY);
+        assertThat(bell.alarm("a/dry").acknowledged()).isTrue();
+        assertThat(bell.alarm("a/probe").acknowledged()).isFalse();
+    }
+
+    /** It may pass yet without ever having been one. */
+    @Test
+    void whatWasNamedBeforeItStoodIsNotAnsweredBeforeItDoes() {
+        bell.pass(20, AIR_A);
+        bell.pass(15, AIR_A, AIR_B);
+        assertThat(bell.said()).containsExactly("a/air-failed-animals[b/air-failed-animals]");
+        bell.acknowledge("a", AlarmKind.AIR_FAILED_ANIMALS);
+        assertThat(bell.alarm("b/air-failed-animals").acknowledged()).isFalse();
+        bell.pass(181, AIR_A, AIR_B);
+        assertThat(bell.said()).last().isEqualTo("b/air-failed-animals");
+    }
+
+    @Test
+    void whatCameAfterTheMessageIsNotAnsweredWithIt() {
+        bell.pass(61, DRY);
+        bell.pass(61, DRY, PROBE);
+        bell.acknowledge("a", AlarmKind.DRY);
+        assertThat(bell.alarm("a/probe").follows()).isTrue();
+        assertThat(bell.alarm("a/probe").acknowledged()).isFalse();
+    }
+
+    /** The lock is released a tick or a write after the answer: that is no reason to call again. */
+    @Test
+    void whoAnsweredThatItIsOverIsNotCalledOnceMoreBeforeTheLockIsOff() {
+        Cause over = new Cause("a", AlarmKind.OVERHEAT, "too warm", Alarm.Held.ONLY_BY_LATCH);
+        bell.pass(1, new Cause("a", AlarmKind.OVERHEAT, "too warm", Alarm.Held.BY_LATCH));
+        bell.acknowledge("a", AlarmKind.OVERHEAT);
+        bell.pass(60, over);
+        assertThat(bell.messages).hasSize(2);
+        bell.acknowledge("a", AlarmKind.OVERHEAT);
+        bell.pass(120, over);
+        assertThat(bell.messages).hasSize(2);
+        assertThat(bell.alarm("a/overheat").acknowledged()).isTrue();
+    }
+
+    @Test
+    void anAnswerSaysWhenAndKeepsWhatItWasTold() {
+        bell.pass(100, DRY);
+        bell.acknowledge("a", AlarmKind.DRY);
+        Alarm.Told told = bell.alarm("a/dry").told();
+        assertThat(told.acknowledgedAtMs()).hasValue(100_000);
+        assertThat(told.atMs()).isEqualTo(60_000);
+        assertThat(told.firstMs()).as("nobody waits for an answer any more").isEmpty();
+    }
+
+    @Test
+    void whatWasAnsweredStaysSoWhenItIsNamedWithItsCause() {
+        bell.pass(1, DRY, cause("a", AlarmKind.NO_EFFECT));
+        bell.acknowledge("a", AlarmKind.NO_EFFECT);
+        bell.pass(60, DRY, cause("a", AlarmKind.NO_EFFECT));
+        assertThat(bell.said()).containsExactly("a/no-effect", "a/dry[a/no-effect]");
+        assertThat(bell.alarm("a/no-effect").acknowledged()).isTrue();
+        assertThat(bell.alarm("a/no-effect").told().times()).isEqualTo(1);
+    }
+
+    @Test
+    void whatWasAnsweredStaysSoWhenItStandsAlone() {
+        bell.pass(61, DRY, PROBE);
+        bell.acknowledge("a", AlarmKind.DRY);
+        bell.pass(3_600, PROBE);
+        assertThat(bell.alarm("a/probe").follows()).isFalse();
+        assertThat(bell.said()).containsExactly("a/dry[a/probe]");
+    }
+
+    /** Want of air is silenced for ten minutes, whether it was named or had its own message. */
+    @Test
+    void whatMayBeQuietForMinutesOnlyWaitsForAnotherAnswerWhereItIsNamed() {
+        bell.pass(31, AIR_A, AIR_B);
+        bell.acknowledge("a", AlarmKind.AIR_FAILED_ANIMALS);
+        bell.pass(602, AIR_A, AIR_B);
+        assertThat(bell.messages).hasSize(2);
+        assertThat(bell.alarm("b/air-failed-animals").acknowledged()).isFalse();
+        assertThat(bell.alarm("b/air-failed-animals").told().way()).isEqualTo(Alarm.Way.NAMED);
+    }
+
+    @Test
+    void whatIsOverBreaksNoQuiet() {
+        bell.pass(31, AIR_A);
+        bell.acknowledge("a", AlarmKind.AIR_FAILED_ANIMALS);
+        bell.pass(580, AIR_A);
+        bell.pass(59);
+        assertThat(bell.alarms.raised()).hasSize(1);
+        assertThat(bell.messages).hasSize(1);
+    }
+}
