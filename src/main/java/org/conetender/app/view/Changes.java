@@ -35,8 +35,8 @@ public final class Changes {
         }
         alerts("", site.alerts(), out);
         for (ConeView c : site.cones()) {
-            if (fresh(c.id() + " stage", c.hatch().stage())) {
-                out.add("Cone " + c.id() + ": " + c.hatch().stage() + ready(c) + "; next: "
+            if (fresh(c.id() + " stage", c.hatch().stands())) {
+                out.add("Cone " + c.id() + ": " + c.hatch().stands() + ready(c) + "; next: "
                         + c.hand().next());
             }
             c.hatch().warnings().missed().filter(m -> fresh(c.id() + " missed", feed(m)))

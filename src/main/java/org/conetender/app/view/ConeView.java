@@ -25,6 +25,11 @@ public record ConeView(String id, Hatch hatch, Water water, Out out, Hand hand,
     /** @param done degree-hours  @param needed for the harvest point, °C·h  @param hatched percent */
     public record Hatch(String stage, Done done, OptionalDouble needed, OptionalDouble hatched,
                         Ready ready, Wanted wanted, Warnings warnings) {
+        /** The stage for people: an hour lies ahead of a ready one only where that was too early. */
+        String stands() {
+            return stage.equals("ready") && ready.at().isPresent() ? "called ready, not ripe yet" : stage;
+        }
+
         /** Share of the way to the harvest point, 0 to 1. */
         public OptionalDouble share() {
             return done.middle().isPresent() && needed.isPresent() && needed.getAsDouble() > 0

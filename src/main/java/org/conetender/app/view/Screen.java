@@ -90,7 +90,7 @@ public final class Screen {
 
     private void cone(ConeView c) {
         page.add(Rank.BLANK, List.of(""));
-        String head = "Cone " + c.id() + "  " + c.hatch().stage();
+        String head = "Cone " + c.id() + "  " + c.hatch().stands();
         page.add(Rank.CONE, List.of(paint.bold(head) + progress(c, width - head.length())));
         ready(c.hatch());
         c.hatch().wanted().stands().ifPresent(w -> item(Rank.WATER, "wanted", w));

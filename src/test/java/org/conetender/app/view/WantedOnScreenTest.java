@@ -34,6 +34,19 @@ class WantedOnScreenTest {
         assertThat(ViewJson.of(site(true))).contains("\"ready-by-outlook\":\"" + SENTENCE + "\"");
     }
 
+    /** Somebody settled it too early and gave that up: its stage is ready, and it is not. */
+    @Test
+    void whatWasCalledReadyTooEarlyDoesNotReadReady() {
+        Map<String, String> topics = new HashMap<>(Map.of("homie/5/larkmoor/$state", "ready",
+                "homie/5/larkmoor-a/hatch/stage", "ready"));
+        assertThat(screen(SiteView.of(topics, new Names("homie", "larkmoor"), List.of("a"),
+                Optional.empty()))).contains("Cone a  ready");
+        topics.put("homie/5/larkmoor-a/hatch/ready-at", "2026-11-26T12:00:00Z");
+        SiteView early = SiteView.of(topics, new Names("homie", "larkmoor"), List.of("a"), Optional.empty());
+        assertThat(screen(early)).contains("Cone a  called ready, not ripe yet");
+        assertThat(new Changes().since(early, 0)).anyMatch(l -> l.startsWith("Cone a: called ready, not "));
+    }
+
     @Test
     void whereNoHourIsWantedNothingIsSaid() {
         assertThat(screen(site(false))).noneMatch(l -> l.contains("wanted"));
