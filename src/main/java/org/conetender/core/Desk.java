@@ -126,7 +126,7 @@ final class Desk {
                     .or(() -> Fits.tooMuch(f.litres(), book.usual()));
             case Ask.DidStock _ -> Fits.refusal(book, Step.STOCKED);
             case Ask.DidCount _ -> Fits.countRefusal(v.stage());
-            case Ask.DidWeigh _ -> Verdict.refusal(book, "weigh");
+            case Ask.DidWeigh _ -> Verdict.weighRefusal(book);
             case Ask.SetUsual u -> usual(book.usual(), u);
             case Ask.Shelve s -> Shelving.refusal(s, v);
             case Ask.TinHolds _, Ask.Away _, Ask.Alarms _ -> Optional.empty();

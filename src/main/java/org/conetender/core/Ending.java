@@ -2,6 +2,7 @@ package org.conetender.core;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.Lots;
 import org.conetender.core.batch.Stage;
@@ -15,9 +16,9 @@ import org.conetender.core.unit.Text;
 import org.conetender.core.unit.Units;
 
 /**
- * What a word ends besides. A short one ends a batch that grows or still hatches. Somebody may harvest sooner
- * than was announced, so it is not refused; who meant another cone must hear what it means while it can be
- * taken back. A set-point ends the hour that was wanted.
+ * What a word means besides what it says, so that who did not mean it hears it in time. A short one ends a
+ * batch that grows or still hatches: somebody may harvest sooner than was announced, so it is not refused;
+ * who meant another cone can take it back. A set-point ends the hour that was wanted.
  */
 final class Ending {
 
@@ -32,7 +33,9 @@ final class Ending {
                     .orElse("");
         }
         if (ask instanceof Ask.Shelve h) {
-            return h.hours() == 0 || stands(work, cone, h.alarm()) ? "" : " It does not stand now.";
+            return h.hours() == 0 || rings(work, cone, h.alarm()) ? "" : Text.of("alarm '%s' does not stand "
+                    + "now; if it comes within %s h nobody is called, and it is in the list.", h.alarm(),
+                    Sentences.plain(h.hours()));
         }
         if (!(ask instanceof Ask.Did(Step step)) || b.marks().harvests() > 0 || !early(work, cone, b)) {
             return "";
@@ -42,22 +45,27 @@ final class Ending {
                     + "'withdraw' within half an hour.", b.number(), known(work, cone, b),
                     b.stage().hasAnimals() ? "; what had hatched counts as its harvest"
                     : " without a harvest");
-            case SETTLE -> Text.of(" It is not ripe yet%s: what has not hatched stays behind with the "
-                    + "shells. To let it go on, say 'withdraw'.", known(work, cone, b));
+            case SETTLE -> foreseen(work, cone).isEmpty() ? "" : Text.of(" It is not ripe yet%s: what has "
+                    + "not hatched stays behind with the shells. To let it go on, say 'withdraw'.",
+                    known(work, cone, b));
             default -> "";
         };
     }
 
-    private static boolean stands(Work work, Cone cone, String alarm) {
+    private static Optional<Forecast> foreseen(Work work, Cone cone) {
+        return work.live(cone.id()).outlook().forecast();
+    }
+
+    private static boolean rings(Work work, Cone cone, String alarm) {
         return work.before.live().alarms().raised().stream().anyMatch(a -> a.kind().id().equals(alarm)
                 && (a.cone().isEmpty() || a.cone().equals(cone.id())));
     }
 
-    /** Whether it grows, or still hatches and nobody would have called it ready by now. */
+    /** Whether it grows, or still hatches and the hour that was announced lies ahead. */
     private static boolean early(Work work, Cone cone, Batch b) {
         ConeLive live = work.live(cone.id());
         boolean due = b.stage() instanceof Stage.Hatching && live.outlook().forecast()
-                .filter(f -> f.ready().earliest() <= ageH(work, live)).isPresent();
+                .filter(f -> f.ready().announced() <= ageH(work, live)).isPresent();
         return b.stage().growing() && !due || b.stage() instanceof Stage.Ready && live.unripe(b);
     }
 

@@ -49,8 +49,10 @@ final class Refreshed {
                 j.thermal().map(t -> t.watched(Watch::cleared)), j.air(), j.motion(), j.tried());
     }
 
+    /** Water that is there again since a report was taken back is a filling like another: it may be gone. */
     private static boolean levelChanged(Batch old, Batch now) {
-        return now.number() != old.number() || now.marks().harvests() != old.marks().harvests()
+        boolean again = now.stage().hasWater() && !old.stage().hasWater();
+        return again || now.number() != old.number() || now.marks().harvests() != old.marks().harvests()
                 || !now.marks().toppedUp().equals(old.marks().toppedUp());
     }
 }

@@ -114,7 +114,7 @@ final class Telling {
         ConeJudgement j = work.judged.get(r.cone());
         return j == null ? new NextStep.When(work.image.now(), 0) : new NextStep.When(work.image.now(),
                 j.air().breath().restMs(), NextStep.Unripe.of(work.live(r.cone()), work.batch(r.cone()),
-                        work.image.now()), work.ledger.book().lives().locks());
+                        work.image.now()), work.ledger.book().lives());
     }
 
     /** What only some answers have besides. */

@@ -1,12 +1,16 @@
 package org.conetender.sim;
 
+import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import org.conetender.core.Result;
 import org.conetender.core.State;
 import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.Change;
 import org.conetender.core.batch.ConeBook;
+import org.conetender.core.batch.Fact;
 import org.conetender.core.batch.Stage;
+import org.conetender.core.image.Ask;
 
 /**
  * The rules about want of air that look at more than one second: what is left of a lack that is over, what
@@ -82,6 +86,8 @@ final class AirRules {
             begins(c, book, cone.honest(Fixtures.PROOF));
         }
         due(c, book.batch(), paused);
+        rules.lasting("air-back-told", c, cameBack(c, s) && !rules.told().any(id, "air-back"), 2,
+                "a separation came to nothing and the person who has not seen it is not told any more");
         breath(c, paused && t.answerable && told(c, book.batch()));
         count(t, c, paused);
         t.paused = paused;
@@ -125,6 +131,27 @@ final class AirRules {
                 "air came back to a shut valve at the cap and this was not told 2 min before");
         t.shutMs = paused && b.marks().valveShut() ? t.shutMs + 1_000 : 0;
         t.dueMs = paused && rules.told().any(id, "air-due") ? t.dueMs + 1_000 : 0;
+    }
+
+    /** Whether the last that is recorded is that the cap was over, in this life, and nobody has seen it. */
+    private boolean cameBack(SimCone c, State s) {
+        String id = c.settings().id();
+        List<Fact> facts = s.book().cone(id).facts();
+        if (s.ledger().committed().cone(id).acknowledged().contains("air-back") || quieted(id)) {
+            rules.saw(id, facts);
+        }
+        return s.book().cone(id).batch().stage() instanceof Stage.Ready && !facts.isEmpty()
+                && facts.getLast().change() instanceof Change.Moved(String _, String why)
+                && why.contains("back on") && rig.process().livedMs()
+                        > rig.world().clock().now().since(facts.getLast().at()).mostMs()
+                && !rules.saw(id, facts.getLast());
+    }
+
+    /** Without a record an acknowledgement is known to this life alone, and shows in its answer only. */
+    private boolean quieted(String cone) {
+        return rig.process().keptWhileFailing().isPresent()
+                && rig.process().control().replies().stream().map(Result.Reply::request).anyMatch(r ->
+                        r.cone().equals(cone) && r.ask().equals(new Ask.Acknowledge("air-back")));
     }
 
     private void begins(SimCone c, ConeBook book, boolean proven) {

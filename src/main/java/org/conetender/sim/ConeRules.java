@@ -1,13 +1,10 @@
 package org.conetender.sim;
 
-import java.util.List;
 import java.util.Optional;
 import org.conetender.core.ConeLive;
 import org.conetender.core.State;
 import org.conetender.core.batch.Batch;
-import org.conetender.core.batch.Change;
 import org.conetender.core.batch.ConeBook;
-import org.conetender.core.batch.Fact;
 import org.conetender.core.batch.Stage;
 import org.conetender.core.image.ProbeSample;
 import org.conetender.core.image.Reading;
@@ -201,15 +198,23 @@ final class ConeRules {
         }
         // Water that its room keeps where it is asks nothing of a probe: then that is shown.
         boolean shown = thermal.filter(Thermal::untestable).isPresent();
-        rules.lasting("frozen-told", cone, stands && away && !shown && !told("probe-frozen", "probe",
-                "probe-unsteady", "no-effect", "welded", "dry", "overheat"), 5 * 60,
+        // What fell out of its water was told when it fell; what it reads since is as steady as water.
+        boolean fell = Fault.any(rig.world().wrong(), f -> f instanceof Fault.OfProbe p
+                && p.cone().equals(settings.id()) && p.kind() == SimProbe.Fault.IN_AIR);
+        boolean heard = told("probe-frozen", "probe", "probe-unsteady", "no-effect", "welded", "dry",
+                "overheat");
+        rules.lasting("fall-heard", cone, fell && (heard || rules.lastedS("fall-heard", settings.id()) > 0),
+                AirRules.NEVER_S, "");
+        rules.lasting("frozen-told", cone, stands && away && !shown && cone.water().heaterCovered() && !heard
+                && rules.lastedS("fall-heard", settings.id()) == 0, 5 * 60,
                 "a probe stood still or lay in air, far from its water, and nobody was told");
         boolean seeps = calm && settings.fittings().heat().switchKind() == Cone.SwitchKind.RELAY
                 && Fault.any(rig.world().wrong(), f -> f instanceof Fault.OfWater w
                 && w.cone().equals(settings.id()) && w.kind() == Fault.Water.SEEP);
         double left = batch.fill().map(f -> cone.water().litres() / f.litres()).orElse(1.0);
-        rules.lasting("falling-told", cone, seeps && left < LEFT && !told("water-falling", "no-effect", "dry",
-                "probe", "probe-unsteady", "overheat", "welded"), 30 * 60,
+        boolean low = left < LEFT && cone.water().heaterCovered();
+        rules.lasting("falling-told", cone, seeps && low && !told("water-falling", "no-effect",
+                "dry", "probe", "probe-unsteady", "overheat", "welded"), 30 * 60,
                 "water seeped away until little more than the heater was covered, and nobody was told");
         // Before much heat is given, both switches must open: one that does not is told, whatever hides it.
         boolean stuck = batch.stage().hasWater() && cone.water().heaterCovered() && probeHonest()
@@ -253,8 +258,6 @@ final class ConeRules {
         boolean spent = cone.air().outOfBreath(settings.fittings().air().proof());
         rules.lasting("air-again", cone, paused && fresh && spent, 2,
                 "air was commanded off again before the water had recovered");
-        rules.lasting("air-back-told", cone, cameBack() && !told("air-back"), 2,
-                "a separation came to nothing and the person who has not seen it is not told any more");
         // An output that welded while it paused the air is no pause of the daemon's.
         rules.lasting("paused", cone, paused && animals, AirRules.NEVER_S, "");
         long heldS = broken("air-pause") ? Math.min(offForS, rules.lastedS("paused", settings.id()))
@@ -262,20 +265,6 @@ final class ConeRules {
         rules.lasting("drawing-told", cone, paused && drawing && heldS > 12 * 60 - 100
                 && !told("air-due"), 2,
                 "air was about to return to a person who draws, unannounced");
-    }
-
-    /** Whether the last that is recorded is that the cap was over, in this life, and nobody has seen it. */
-    private boolean cameBack() {
-        List<Fact> facts = book.facts();
-        // Without a record an acknowledgement is known to this life alone, and shows in nothing else.
-        boolean quieted = rig.process().keptWhileFailing().isPresent() && !told("air-back");
-        if (recorded.acknowledged().contains("air-back") || quieted) {
-            rules.saw(settings.id(), facts);
-        }
-        return batch.stage() instanceof Stage.Ready && !facts.isEmpty()
-                && facts.getLast().change() instanceof Change.Moved(String _, String why)
-                && why.contains("back on") && rig.process().livedMs() > sinceMs(facts.getLast().at())
-                && !rules.saw(settings.id(), facts.getLast());
     }
 
     private long sinceMs(Moment m) {

@@ -11,15 +11,20 @@ final class Cuts {
 
     private final Map<String, Batch> batchBefore = new TreeMap<>();
     private long cutMs;
+    private long offsetMs;
+    private long steppedMs;
 
-    /** The house's power is off for this second. */
-    void dark() {
+    /** The house's power is off for this second. Who trusts a clock that is stepped is misled about it. */
+    void dark(SimClock clock) {
         cutMs += 1_000;
+        steppedMs = offsetMs(clock) - offsetMs;
     }
 
     /** The power goes off. @param last what the daemon held */
-    void begins(State last, Iterable<Cone> cones) {
+    void begins(State last, Iterable<Cone> cones, SimClock clock) {
         cutMs = 0;
+        offsetMs = offsetMs(clock);
+        steppedMs = 0;
         batchBefore.clear();
         for (Cone c : cones) {
             batchBefore.put(c.id(), last.book().cone(c.id()).batch());
@@ -31,9 +36,13 @@ final class Cuts {
         batchBefore.clear();
     }
 
-    /** How long the last one lasted, ms; 0 when there was none in the life before. */
+    private static long offsetMs(SimClock clock) {
+        return clock.now().wallMs() - clock.trueWallMs();
+    }
+
+    /** How long the last one lasted by any clock, ms; 0 when there was none in the life before. */
     long forMs() {
-        return cutMs;
+        return Math.min(cutMs, cutMs + steppedMs);
     }
 
     /** Whether animals of that batch were in that cone when the power went. */

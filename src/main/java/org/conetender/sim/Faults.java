@@ -114,7 +114,7 @@ final class Faults {
             case Fault.OfRoomProbe f -> world.roomProbe()
                     .ifPresent(p -> p.fail(on ? f.kind() : ofBus()));
             case Fault.OfBus f -> {
-                world.devices().probes().values().forEach(p -> p.fail(on ? f.kind() : SimProbe.Fault.NONE));
+                world.devices().probes().values().forEach(p -> p.fail(on ? f.kind() : ofBus()));
                 // A probe that failed by itself is no better for it.
                 for (Fault still : on ? List.<Fault>of() : List.copyOf(active)) {
                     if (still instanceof Fault.OfProbe || still instanceof Fault.OfRoomProbe) {
@@ -193,7 +193,9 @@ final class Faults {
                 }
             }
             case DISK_HANGS, NOBODY_COMES -> { }
-            case CLOCK_WRONG -> world.clock().stepWall(on ? WRONG_MS : -WRONG_MS);
+            // A network may have set it right meanwhile.
+            case CLOCK_WRONG -> world.clock().stepWall(on ? WRONG_MS
+                    : world.clock().now().wallMs() == world.clock().trueWallMs() ? 0 : -WRONG_MS);
         }
     }
 }

@@ -128,8 +128,9 @@ final class OutputRules {
     }
 
     private boolean cutOutObeys(SimCone c) {
-        return c.settings().fittings().heat().cutOut() && !Fault.any(rig.world().wrong(),
-                f -> f instanceof Fault.OfSwitch(var cone, var outlet, var k, var w)
-                && cone.equals(c.settings().id()) && outlet.equals(Fixtures.CUT_OUT));
+        // Where wires are crossed it is not its own cut-out that the heater hangs on.
+        return c.settings().fittings().heat().cutOut() && !c.fixtures.feed.crossed()
+                && !Fault.any(rig.world().wrong(), f -> f instanceof Fault.OfSwitch s
+                        && s.cone().equals(c.settings().id()) && s.outlet().equals(Fixtures.CUT_OUT));
     }
 }

@@ -78,11 +78,11 @@ public final class Rig {
 
     private void power() {
         if (!world.powered()) {
-            invariants.cuts().dark();
+            invariants.cuts().dark(world.clock());
         }
         if (wasPowered && !world.powered()) {
             if (alive()) {
-                invariants.cuts().begins(state(), settings.cones());
+                invariants.cuts().begins(state(), settings.cones(), world.clock());
             }
             kill();
             stoppedWallMs = world.clock().now().wallMs();

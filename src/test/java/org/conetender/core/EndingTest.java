@@ -2,7 +2,9 @@ package org.conetender.core;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import org.conetender.core.hatch.Development;
 import org.conetender.core.image.Ask;
+import org.conetender.core.image.Reading;
 import org.conetender.core.image.Step;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -80,32 +82,79 @@ class EndingTest {
                 .doesNotContain("ripe");
     }
 
+    /** Its probe has been silent since a restart: it may well be ripe. */
+    @Test
+    void whereNobodyKnowsItIsNotCalledUnripe() {
+        Story s = hatching();
+        s.senses.probe("a-water", new Reading.Absent());
+        s.restart("boot-2", 60_000).minutes(60 * 20);
+        s.does(Step.VALVE_SHUT);
+        assertThat(s.did("a", Step.SETTLE).sentence()).contains("is recorded").doesNotContain("ripe");
+    }
+
+    /** It was called ready too early, given up, and settled once more. */
+    @Test
+    void whatWasCalledReadyTooEarlyIsSaidToBeUnripeAgain() {
+        Story s = Story.at();
+        s.does(Step.STARTED).minutes(60);
+        s.does(Step.FIRST_SEEN, Step.SETTLE, Step.HANDS_IN);
+        s.minutes(40);
+        assertThat(s.stage()).isEqualTo("ready");
+        assertThat(s.did("a", Step.SETTLE).sentence()).contains("It is not ripe yet (");
+    }
+
     @Test
     void whatIsShelvedBeforeItComesIsSaidNotToStand() {
         Story s = hatching();
         assertThat(s.ask("a", new Ask.Shelve("probe", 8)).sentence())
-                .contains("it stays in the list. It does not stand now. Next: ");
+                .contains("alarm 'probe' does not stand now; if it comes within 8 h nobody is called, and it "
+                        + "is in the list. Next: ").doesNotContain("stays");
     }
 
     @Test
-    void whatNeverHatchedOrWasGivenUpHasNoHarvest() {
+    void whatNeverHatchedHasNoHourToJudgeUnlessAWeightTellsOtherwise() {
         Story s = Story.at().does(Step.STARTED);
         s.minutes(120);
         assertThat(s.did("a", Step.DRAINED).sentence()).doesNotContain("rinse the nauplii");
-        assertThat(s.ask("a", new Ask.DidWeigh(4)).sentence()).contains("no harvest to weigh: as far "
-                + "as was told nothing had hatched", "report 'first-seen'");
-        assertThat(s.did("a", Step.RIGHT).sentence()).contains("no harvest to judge: as far");
-        assertThat(s.ask("a", new Ask.Withdraw("last")).accepted()).isTrue();
-        s.does(Step.FIRST_SEEN);
-        assertThat(s.did("a", Step.DRAINED).sentence()).contains("rinse the nauplii");
-        assertThat(s.ask("a", new Ask.DidWeigh(4)).accepted()).isTrue();
+        assertThat(s.did("a", Step.RIGHT).sentence()).contains("no harvest to judge: as far")
+                .contains("say what they weigh").doesNotContain("withdraw");
+        s.minutes(40);
+        assertThat(s.ask("a", new Ask.DidWeigh(4)).accepted()).as("they came out").isTrue();
+        assertThat(s.did("a", Step.RIGHT).accepted()).isTrue();
+    }
 
+    @Test
+    void whoeverCountedNaupliiHasHarvestedThem() {
+        Story s = Story.at().does(Step.STARTED);
+        s.minutes(60 * 8).ask("a", new Ask.DidCount(180, 5, 20, 1));
+        assertThat(s.did("a", Step.DRAINED).sentence()).contains("rinse the nauplii");
+        assertThat(s.did("a", Step.RIGHT).accepted()).isTrue();
+    }
+
+    @Test
+    void whatWasGivenUpHasAHarvestOnlyIfItWasDrawn() {
         Story given = hatching().does(Step.ABANDONED, Step.DRAINED);
         assertThat(given.ask("a", new Ask.DidWeigh(4)).sentence()).contains("there is no harvest to weigh");
         assertThat(given.did("a", Step.LATE).sentence()).contains("there is no harvest to judge");
         Story drawn = hatching().does(Step.VALVE_SHUT, Step.SETTLE).minutes(3).does(Step.DRAWING,
-                Step.ABANDONED, Step.DRAINED);
+                Step.ABANDONED);
         assertThat(drawn.ask("a", new Ask.DidWeigh(4)).accepted()).isTrue();
+        drawn.does(Step.DRAINED);
+        assertThat(drawn.ask("a", new Ask.DidWeigh(4)).accepted()).isTrue();
+    }
+
+    /** Whoever means another cone and takes it back has lost nothing of what was measured. */
+    @Test
+    void aBatchThatWasBegunByMistakeGivesItsHoursBack() {
+        Story s = hatching().minutes(60);
+        double done = s.state().live().cones().get("a").growth().done().degreeHours();
+        s.does(Step.STARTED).minutes(5);
+        assertThat(s.state().live().cones().get("a").growth().done().degreeHours()).isLessThan(5);
+        assertThat(s.ask("a", new Ask.Withdraw("last")).accepted()).isTrue();
+        s.minutes(1);
+        Development back = s.state().live().cones().get("a").growth().done();
+        assertThat(back.degreeHours()).isBetween(done, done + 3);
+        assertThat(back.mostDegreeHours() - back.leastDegreeHours()).isLessThan(3);
     }
 
     /** What hatched through its interval, was separated, drawn in part or emptied was meant. */

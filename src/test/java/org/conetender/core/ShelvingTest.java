@@ -30,7 +30,7 @@ class ShelvingTest {
     void itIsNotToldStaysInTheListAndComesBackByItself() {
         Story s = brokenContact();
         assertThat(s.ask("a", new Ask.Shelve("dry", 2)).sentence()).startsWith(
-                "Cone a: alarm 'dry' is not told for 2 h, then again if it still stands");
+                "Cone a: alarm 'dry' does not stand now; if it comes within 2 h nobody is called");
         s.minutes(119);
         assertThat(s.told("dry")).isZero();
         assertThat(s.standing("a")).contains("dry");

@@ -3,9 +3,13 @@ package org.conetender.sim;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
+import org.conetender.core.guard.Finding;
 import org.conetender.core.guard.Guard;
 import org.conetender.core.guard.Guards;
+import org.conetender.core.guard.Power;
+import org.conetender.core.guard.Suffocation;
 import org.conetender.core.guard.Unwritten;
+import org.conetender.core.guard.View;
 import org.junit.jupiter.api.Test;
 
 /** What a disk that is full or hangs does to cones that are being harvested. */
@@ -51,12 +55,46 @@ class DiskTest {
         assertThat(standing(r)).contains("air-back");
     }
 
+    /** A disk that fails excuses nobody who was never told. */
+    @Test
+    void whatIsNeverToldIsFoundOnceThereIsARecordAgain() {
+        List<Guard> mute = Guards.ALL.stream().map(g -> g instanceof Suffocation ? silent(g) : g).toList();
+        Rig r = new Rig(Larkmoor.settings(), 3, Bench.larkmoor(), mute);
+        for (long s = 0; s < 6_000 && r.invariants().broken().isEmpty(); s++) {
+            nursed(r, s);
+            if (s == 4_000 || s == 5_200) {
+                r.disk().mood(s == 4_000 ? SimStore.Mood.FULL : SimStore.Mood.HEALTHY);
+            }
+        }
+        assertThat(r.invariants().broken()).extracting(Invariants.Violation::rule).contains("air-back-told");
+    }
+
+    /** The same guard, but people are told nothing. */
+    private static Guard silent(Guard real) {
+        return new Guard() {
+            @Override
+            public String id() {
+                return real.id();
+            }
+
+            @Override
+            public List<Finding> look(View v) {
+                return real.look(v).stream().map(f -> Finding.veto(real.id(), f.what(),
+                        f.denies().toArray(Power[]::new))).toList();
+            }
+        };
+    }
+
+    private static void nursed(Rig r, long s) {
+        Scripts.nursed(r, s);
+        Scripts.hatchedAndSettled(r, s, "a");
+        r.second();
+    }
+
     private static Rig seenWithoutARecord() {
         Rig r = new Rig(Larkmoor.settings(), 3, Bench.larkmoor(), Guards.ALL);
         for (long s = 0; s < 7_000 && !r.coverage().alarms().contains("air-back"); s++) {
-            Scripts.nursed(r, s);
-            Scripts.hatchedAndSettled(r, s, "a");
-            r.second();
+            nursed(r, s);
         }
         r.run(120).disk().mood(SimStore.Mood.FULL);
         r.run(120);

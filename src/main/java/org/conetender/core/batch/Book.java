@@ -20,8 +20,7 @@ import org.conetender.core.unit.Span;
  * The durable half of the state: nothing but a fold of the facts, so that a restart that reads the
  * same facts stands where it stood.
  *
- * @param cones by id, in the order of the configuration, one for every configured cone and for every cone
- *     the record remembers
+ * @param cones by id, one for every configured cone, in the order of the configuration
  * @param recentIds the last request ids that were acted on, oldest first
  * @param away who may be called instead, while nobody is near
  * @param boots how the boots of this machine lie in time

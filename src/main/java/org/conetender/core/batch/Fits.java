@@ -48,7 +48,7 @@ public final class Fits {
             case RINSED, DISINFECTED -> stage instanceof Stage.Drained || stage instanceof Stage.Clean ? null
                     : "it still holds a batch, as far as reported; if the cone really is empty, report "
                     + "'drained' first.";
-            case TOO_EARLY, RIGHT, LATE -> Verdict.refusal(book, "judge").orElse(null);
+            case TOO_EARLY, RIGHT, LATE -> Verdict.judgeRefusal(book).orElse(null);
             case ABANDONED -> stage.hasWater() && !(stage instanceof Stage.Abandoned) ? null
                     : "there is no batch to abandon.";
         });

@@ -35,7 +35,7 @@ public record Lives(boolean running, List<Moment> exits, Optional<ConeBook.Latch
     static final int EXITS = 3;
     public static final long WITHIN_MS = 10 * Units.MINUTE_MS;
 
-    static final Lives NONE = new Lives(false, List.of(), Optional.empty(), List.of(),
+    public static final Lives NONE = new Lives(false, List.of(), Optional.empty(), List.of(),
             Optional.empty(), 0);
 
     /** As all these facts leave them; the batches are not looked at. */

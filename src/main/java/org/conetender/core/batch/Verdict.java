@@ -15,21 +15,23 @@ public final class Verdict {
     /** Whether something was drawn; where nobody reports the harvest, the emptying of what had hatched. */
     public static boolean harvested(ConeBook book) {
         Batch b = book.batch();
-        if (b.marks().harvests() > 0 || b.stage() instanceof Stage.Drawing) {
-            return true;
-        }
-        return emptied(b) && (told(book, Step.DRAWING) || swam(book) && !told(book, Step.ABANDONED));
+        boolean drawn = b.marks().harvests() > 0 || b.stage() instanceof Stage.Drawing
+                || b.stage() instanceof Stage.Abandoned && told(book, Step.DRAWING);
+        return drawn || emptied(b) && (told(book, Step.DRAWING) || swam(book) && !told(book, Step.ABANDONED));
     }
 
-    /** Why there is nothing of a harvest to say; empty where there was one. @param say such as weigh */
-    public static Optional<String> refusal(ConeBook book, String say) {
-        if (harvested(book)) {
-            return Optional.empty();
-        }
-        boolean early = emptied(book.batch()) && !swam(book) && !told(book, Step.ABANDONED);
-        return Optional.of("there is no harvest to " + say + (early
-                ? ": as far as was told nothing had hatched in it. If nauplii came out, 'withdraw' the "
-                        + "report that it is empty, report 'first-seen', and then that again."
+    /** Why there is nothing to weigh; a weight itself tells that something came out of what was emptied. */
+    public static Optional<String> weighRefusal(ConeBook book) {
+        return harvested(book) || emptied(book.batch()) && !told(book, Step.ABANDONED) ? Optional.empty()
+                : Optional.of("there is no harvest to weigh; say it after the next one, before the cone is "
+                        + "stocked again.");
+    }
+
+    /** Why there is no hour to judge. */
+    static Optional<String> judgeRefusal(ConeBook book) {
+        boolean unhatched = emptied(book.batch()) && !swam(book) && !told(book, Step.ABANDONED);
+        return harvested(book) ? Optional.empty() : Optional.of("there is no harvest to judge" + (unhatched
+                ? ": as far as was told nothing had hatched in it. If nauplii came out, say what they weigh."
                 : "; say it after the next one, before the cone is stocked again."));
     }
 
@@ -68,6 +70,8 @@ public final class Verdict {
         return switch (f.change()) {
             case Change.Moved(String stage, String _) -> stage.equals("hatching") || stage.equals("ready");
             case Change.Told(Ask.Did(Step s)) -> s == Step.FIRST_SEEN || s == Step.SETTLE;
+            case Change.Told(Ask.DidCount c) -> c.nauplii() > 0;
+            case Change.Told(Ask.DidWeigh _) -> true;
             default -> false;
         };
     }

@@ -53,8 +53,9 @@ public final class Answers {
             case Ask.Acknowledge a -> "alarm '" + a.alarm() + "' is acknowledged"
                     + locked(book, asked.before());
             case Ask.Shelve h -> h.hours() == 0 ? "alarm '" + h.alarm() + "' is told again."
+                    : !asked.before().isEmpty() ? asked.before()
                     : Text.of("alarm '%s' is not told for %s h, then again if it still stands; it stays in "
-                            + "the list.%s", h.alarm(), plain(h.hours()), asked.before());
+                            + "the list.", h.alarm(), plain(h.hours()));
             case Ask.Alarms _ -> "nothing is recorded of a question.";
             case Ask.Away a -> a.helper().isEmpty() ? "Somebody is near again." : "Away is noted; helper: "
                     + a.helper() + ".";

@@ -1,6 +1,5 @@
 package org.conetender.core.face;
 
-import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.stream.Collectors;
@@ -9,6 +8,7 @@ import org.conetender.core.Offering;
 import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.Change;
 import org.conetender.core.batch.ConeBook;
+import org.conetender.core.batch.Lives;
 import org.conetender.core.batch.Stage;
 import org.conetender.core.batch.Verdict;
 import org.conetender.core.guard.Handled;
@@ -34,12 +34,16 @@ public final class NextStep {
      *
      * @param restMs 0 when it may be stopped
      * @param unripe of a batch that was called ready too early
-     * @param locks of the site, during which no air is stopped
+     * @param lives what the site is locked for, during which no air is stopped
      */
-    public record When(Moment now, long restMs, Optional<Unripe> unripe, List<ConeBook.Latch> locks) {
+    public record When(Moment now, long restMs, Optional<Unripe> unripe, Lives lives) {
 
         public When(Moment now, long restMs) {
-            this(now, restMs, Optional.empty(), List.of());
+            this(now, restMs, Optional.empty(), Lives.NONE);
+        }
+
+        private boolean locked() {
+            return !lives.locks().isEmpty();
         }
     }
 
@@ -82,11 +86,9 @@ public final class NextStep {
             case Stage.Incubating _ -> b.marks().salted() ? "nothing; it is growing."
                     : "the salt was never reported; add it and report 'salted'.";
             case Stage.Hatching _ -> "nothing needed; a 'count' is welcome.";
+            case Stage.Ready _ when when.locked() -> unlock(s, when.lives());
             case Stage.Ready _ when when.unripe().isPresent() -> "wait; it is not ripe yet"
                     + when.unripe().get().words(s, cone, when.now()) + ".";
-            case Stage.Ready _ when !when.locks().isEmpty() -> "acknowledge " + when.locks().stream()
-                    .map(l -> "'" + l.guard() + "'").collect(Collectors.joining(" and "))
-                    + " first; until then the air must run and nothing can settle.";
             case Stage.Ready _ -> ready(cone, b) + rest(s, when) + offered(s.site().feeding(), when.now());
             case Stage.Settling _ -> "wait; the nauplii gather at the drain.";
             case Stage.Settled _ -> "see that nothing else is open, then draw: report 'drawing'.";
@@ -99,6 +101,15 @@ public final class NextStep {
             case Stage.Abandoned _ -> "unplug the heater, let it cool, drain and clean the cone; then report "
                     + "'cleaned'.";
         });
+    }
+
+    /** What was set aside of a cone must be reported again before its lock opens. */
+    private static String unlock(Settings s, Lives lives) {
+        String aside = lives.aside().stream().map(Change.SetAside::cone).filter(c -> s.cone(c).isPresent())
+                .distinct().collect(Collectors.joining(", "));
+        return (aside.isEmpty() ? "" : "report again how cone " + aside + " stands; then ") + "acknowledge "
+                + lives.locks().stream().map(l -> "'" + l.guard() + "'").collect(Collectors.joining(" and "))
+                + (aside.isEmpty() ? " first" : "") + "; until then the air must run and nothing can settle.";
     }
 
     private static String plugIn(Cone cone) {
@@ -125,7 +136,7 @@ public final class NextStep {
     /** A shut air valve is for a harvest only. */
     private static Optional<String> openValve(Batch b, When when) {
         boolean growing = b.stage().hasWater() && b.stage().airOff() == null
-                && (!(b.stage() instanceof Stage.Ready) || when.unripe().isPresent());
+                && (!(b.stage() instanceof Stage.Ready) || when.unripe().isPresent() || when.locked());
         return growing && b.marks().valveShut()
                 ? Optional.of("open the air valve and report 'valve-open'; it is shut and no air gets in.")
                 : Optional.empty();

@@ -31,7 +31,7 @@ public final class TellLine {
             return new Heard.Understood(cone, ask(words.get(1), words.subList(2, words.size())));
         } catch (IllegalArgumentException e) {
             return new Heard.Refused("Not understood: " + e.getMessage() + Examples.of(words.get(1))
-                    .map(whole -> "; say it as in '" + whole + "'.").orElse("."));
+                    .map(whole -> "; say it as in '" + words.getFirst() + " " + whole + "'.").orElse("."));
         }
     }
 

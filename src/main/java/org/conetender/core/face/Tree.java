@@ -75,7 +75,7 @@ public final class Tree {
             usual(at + "/usual/", s.book().cone(c.id()).usual());
             out.put(at + "/hand/next-step", NextStep.of(settings, c, s.book().cone(c.id()),
                     new NextStep.When(now, live.judged().air().breath().restMs(),
-                            NextStep.Unripe.of(live, b, now), s.book().lives().locks())));
+                            NextStep.Unripe.of(live, b, now), s.book().lives())));
         }
         alarms(s);
         return out;

@@ -136,7 +136,7 @@ public record View(Settings settings, Cone cone, Book book, ConeJudgement judged
         return airOffForMs() >= airOffCapMs() - LEASE_MS - withinMs;
     }
 
-    /** How long the air valve has been reported shut, once or again, ms; for ever where nobody knows. */
+    /** How long the air valve has been shut since it was first reported so, ms; for ever where unknown. */
     long valveShutForMs() {
         if (!batch().marks().valveShut()) {
             return 0;

@@ -25,9 +25,10 @@ import org.conetender.core.unit.Units;
  * @param lastC the last believed water temperature, °C; NaN while none is known
  * @param lastAt its moment; the wetting at first
  * @param crossings what is kept apart
+ * @param before of the cysts that were in this cone before, for the report of these may be taken back
  */
 public record Growth(Optional<Batch.Stock> stock, Development sure, double lastC, Moment lastAt,
-                     Crossings crossings) {
+                     Crossings crossings, Optional<Growth> before) {
 
     /**
      * A hole in the measurements longer than this is bridged, shorter ones are simply integrated (guess: in
@@ -56,7 +57,8 @@ public record Growth(Optional<Batch.Stock> stock, Development sure, double lastC
             for (Checkpoint.ConePoint p : c.cones()) {
                 if (p.cone().equals(cone) && p.batch() == batch.number()
                         && batch.stock().filter(s -> !all.boots().earlier(c.at(), s.at())).isPresent()) {
-                    g = new Growth(batch.stock(), p.done(), waterC(c, cone), c.momentOf(p), Crossings.NONE);
+                    g = new Growth(batch.stock(), p.done(), waterC(c, cone), c.momentOf(p), Crossings.NONE,
+                            Optional.empty());
                 }
             }
         }
@@ -68,7 +70,7 @@ public record Growth(Optional<Batch.Stock> stock, Development sure, double lastC
         Growth g = this;
         for (Bridge b : bridges) {
             if (b.from().sameBoot(g.lastAt) && b.from().monoMs() == g.lastAt.monoMs()) {
-                g = new Growth(stock, sure, b.ends().afterC(), b.to(), crossings);
+                g = new Growth(stock, sure, b.ends().afterC(), b.to(), crossings, before);
             }
         }
         return g;
@@ -81,7 +83,8 @@ public record Growth(Optional<Batch.Stock> stock, Development sure, double lastC
 
     private static Growth of(Batch batch) {
         return new Growth(batch.stock(), Development.NONE, Double.NaN,
-                batch.stock().map(Batch.Stock::at).orElse(batch.stage().since()), Crossings.NONE);
+                batch.stock().map(Batch.Stock::at).orElse(batch.stage().since()), Crossings.NONE,
+                Optional.empty());
     }
 
     /** Everything together: measured, and bridged as far as its length is known. */
@@ -118,16 +121,18 @@ public record Growth(Optional<Batch.Stock> stock, Development sure, double lastC
     /** The growth after a tick. */
     public Growth after(Batch batch, Belief water, Around around, When when) {
         if (!batch.stock().equals(stock)) {
-            return of(batch).after(batch, water, around, when);
+            Optional<Growth> kept = stock.isEmpty() ? before : Optional.of(after(Optional.empty()));
+            return before.filter(g -> g.stock.equals(batch.stock())).orElseGet(() -> of(batch).after(kept))
+                    .after(batch, water, around, when);
         }
         Crossings known = crossings.of(when, around.zones());
         if (stock.isEmpty() || !batch.stage().develops() || !water.known()) {
-            return new Growth(stock, sure, lastC, lastAt, known);
+            return new Growth(stock, sure, lastC, lastAt, known, before);
         }
         Span since = when.boots().between(lastAt, when.now());
         if (since.known()) {
             return new Growth(stock, advanced(water, around, since, !lastAt.sameBoot(when.now())),
-                    water.middleC(), when.now(), known);
+                    water.middleC(), when.now(), known, before);
         }
         // Without a temperature before, the cooling clock cannot tell: a room like the water stops it.
         boolean first = Double.isNaN(lastC);
@@ -136,7 +141,11 @@ public record Growth(Optional<Batch.Stock> stock, Development sure, double lastC
         List<Bridge> all = new ArrayList<>(when.bridges());
         all.add(fresh);
         return new Growth(stock, sure, water.middleC(), when.now(),
-                known.of(new When(when.now(), when.boots(), all), around.zones()).opened(fresh));
+                known.of(new When(when.now(), when.boots(), all), around.zones()).opened(fresh), before);
+    }
+
+    private Growth after(Optional<Growth> other) {
+        return new Growth(stock, sure, lastC, lastAt, crossings, other);
     }
 
     /** @param off whether the machine was off since */

@@ -97,10 +97,12 @@ final class AlarmRules {
         return seen;
     }
 
-    /** What people were told of together with that one. */
+    /** What people were told of together with that one, and follows from it yet. */
     private static Stream<String> named(Event e, String key) {
-        Alarm a = e.before().state().live().alarms().standing().get(key);
-        return a == null ? Stream.empty() : a.told().with().stream();
+        Map<String, Alarm> listed = e.before().state().live().alarms().standing();
+        Alarm a = listed.get(key);
+        return a == null ? Stream.empty() : a.told().with().stream().filter(k -> listed.containsKey(k)
+                && listed.get(k).aside().follows().filter(key::equals).isPresent());
     }
 
     void look(Event e) {

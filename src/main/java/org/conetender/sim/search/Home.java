@@ -28,8 +28,8 @@ final class Home {
     /** What is waited for before locks are seen to, and how often they are. */
     private static final int QUIET_MINUTES = 25;
     private static final int ROUNDS = 3;
-    /** Steps that are named as "report 'word'". */
-    private static final Pattern NAMED = Pattern.compile("report '([a-z-]+)'");
+    /** What is asked for as "report 'word'", or as "acknowledge 'alarm'". */
+    private static final Pattern NAMED = Pattern.compile("(report|acknowledge) '([a-z-]+)'");
     /** While one of these stands its own words come first. */
     private static final Set<String> FIRST = Set.of("air-failed", "air-failed-animals", "record",
             "output-stuck");
@@ -43,26 +43,28 @@ final class Home {
         this.turn = turn;
     }
 
-    /** The step that the next-step sentence names first, if nothing more urgent is told. */
-    Optional<Step> named(Node n) {
+    /** What the next-step sentence asks for first, if nothing more urgent is told. */
+    Optional<Ask> named(Node n) {
         String says = NextStep.of(settings, settings.cones().getFirst(), n.book(), new NextStep.When(
-                n.world().now(), restMs(n.live()), Optional.empty(), n.state().book().lives().locks()));
+                n.world().now(), restMs(n.live()), Optional.empty(), n.state().book().lives()));
         turn.check(!says.isBlank(), "next-step", "nothing is said of what comes next");
         boolean later = says.contains("Not before") || n.world().paper().trouble().isPresent()
                 || n.world().faults() > 0
                 || n.state().live().alarms().standing().values().stream()
                 .anyMatch(a -> FIRST.contains(a.kind().id()));
         Matcher m = NAMED.matcher(says);
-        return later || !m.find() ? Optional.empty() : Step.of(m.group(1));
+        return later || !m.find() ? Optional.empty()
+                : m.group(1).equals("acknowledge") ? Optional.of(new Ask.Acknowledge(m.group(2)))
+                : Step.of(m.group(2)).map(Ask.Did::new);
     }
 
-    /** After that step was said: it must not be refused where it was asked for. */
-    void taken(Node before, Step step, Result r) {
+    /** After that was said: it must not be refused where it was asked for. */
+    void taken(Node before, Ask ask, Result r) {
         // What the water can bear may run out in the very second in which it is said.
-        boolean ranOut = step == Step.SETTLE && restMs(before.live()) == 0
+        boolean ranOut = ask.equals(new Ask.Did(Step.SETTLE)) && restMs(before.live()) == 0
                 && restMs(r.next().live().cones().get(Fitted.CONE)) > 0;
         turn.check(ranOut || r.words().replies().stream().allMatch(Result.Reply::accepted), "next-step", "'"
-                + step.word()
+                + ask.word()
                 + "' is asked for while the batch is " + before.batch().stage().word() + ", and refused: "
                 + r.words().replies().stream().map(Result.Reply::sentence).toList());
     }

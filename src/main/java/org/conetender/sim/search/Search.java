@@ -110,7 +110,7 @@ public final class Search {
     }
 
     private void expand(Standing s, List<Standing> next) {
-        Optional<Step> named = s.node().settled() ? home.named(s.node()) : Optional.empty();
+        Optional<Ask> named = s.node().settled() ? home.named(s.node()) : Optional.empty();
         home.leaves(s.node());
         home.works(s.node());
         broke(s.number(), -1);
@@ -130,15 +130,16 @@ public final class Search {
         }
     }
 
-    private void judge(Node before, Move move, Node after, Optional<Step> named) {
+    private void judge(Node before, Move move, Node after, Optional<Ask> named) {
         if (move instanceof Move.Misfits) {
             home.refused(before, turn.last());
-        } else if (move instanceof Move.Says(Ask.Did(Step s))) {
-            if ((s == Step.CLEANED || s == Step.DRAINED) && before.settled()) {
+        } else if (move instanceof Move.Says(Ask said)) {
+            if (said instanceof Ask.Did(Step s) && (s == Step.CLEANED || s == Step.DRAINED)
+                    && before.settled()) {
                 home.reachable(before, after, s);
             }
-            if (named.filter(x -> x == s).isPresent()) {
-                home.taken(before, s, turn.last());
+            if (named.filter(said::equals).isPresent()) {
+                home.taken(before, said, turn.last());
             }
         }
     }

@@ -62,16 +62,36 @@ class VerdictTest {
     }
 
     @Test
-    void aRefusalSaysWhetherAReportWasForgotten() {
-        assertThat(Verdict.refusal(FitsTest.in("drained"), "weigh")).isEmpty();
-        assertThat(Verdict.refusal(then(FitsTest.in("hydrating"), did(Step.DRAINED)), "weigh"))
-                .hasValueSatisfying(w -> assertThat(w).startsWith("there is no harvest to weigh: ")
-                        .contains("'first-seen'"));
-        for (ConeBook b : List.of(FitsTest.in("ready"), then(FitsTest.in("ready"), did(Step.ABANDONED),
-                did(Step.DRAINED)), then(FitsTest.in("hydrating"), did(Step.ABANDONED), did(Step.DRAINED)),
+    void onlyWhatCameOutHasAnHourToJudge() {
+        assertThat(Verdict.judgeRefusal(FitsTest.in("drained"))).isEmpty();
+        ConeBook early = then(FitsTest.in("hydrating"), did(Step.DRAINED));
+        assertThat(Verdict.judgeRefusal(early)).hasValueSatisfying(w -> assertThat(w)
+                .startsWith("there is no harvest to judge: ").contains("say what they weigh"));
+        assertThat(Verdict.judgeRefusal(then(early, new Change.Told(new Ask.DidWeigh(4))))).isEmpty();
+        assertThat(Verdict.judgeRefusal(then(FitsTest.in("hydrating"), new Change.Told(new Ask.DidCount(9, 0,
+                1, 1)), did(Step.DRAINED)))).isEmpty();
+        assertThat(Verdict.judgeRefusal(then(FitsTest.in("hydrating"), new Change.Told(new Ask.DidCount(0, 0,
+                9, 1)), did(Step.DRAINED)))).isPresent();
+        for (ConeBook b : List.of(FitsTest.in("ready"), given("ready"), given("hydrating"),
                 FitsTest.in("clean"))) {
-            assertThat(Verdict.refusal(b, "judge")).hasValueSatisfying(w -> assertThat(w)
+            assertThat(Verdict.judgeRefusal(b)).hasValueSatisfying(w -> assertThat(w)
                     .startsWith("there is no harvest to judge; say it after the next one"));
+        }
+    }
+
+    private static ConeBook given(String stage) {
+        return then(FitsTest.in(stage), did(Step.ABANDONED), did(Step.DRAINED));
+    }
+
+    @Test
+    void aWeightIsTakenOfWhateverCameOut() {
+        assertThat(Verdict.weighRefusal(FitsTest.in("drained"))).isEmpty();
+        assertThat(Verdict.weighRefusal(then(FitsTest.in("hydrating"), did(Step.DRAINED)))).isEmpty();
+        assertThat(Verdict.weighRefusal(then(FitsTest.in("drawing"), did(Step.ABANDONED)))).isEmpty();
+        for (ConeBook b : List.of(FitsTest.in("ready"), given("ready"), FitsTest.in("clean"),
+                then(FitsTest.in("filled"), did(Step.DRAINED)))) {
+            assertThat(Verdict.weighRefusal(b)).hasValueSatisfying(w -> assertThat(w)
+                    .startsWith("there is no harvest to weigh; say it after the next one"));
         }
     }
 

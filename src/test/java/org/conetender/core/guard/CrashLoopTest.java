@@ -2,6 +2,7 @@ package org.conetender.core.guard;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.time.Duration;
 import java.util.Optional;
 import org.conetender.core.Larkmoor.Fitting;
 import org.conetender.core.Story;
@@ -98,6 +99,20 @@ class CrashLoopTest {
         assertThat(s.found("crash-loop")).singleElement().asString()
                 .contains("the last report ('setpoint' of cone a) was set aside");
         assertThat(s.paper.facts()).as("nothing is erased").anyMatch(f -> f.toString().contains("25.0"));
+    }
+
+    @Test
+    void theNextStepIsToSayAgainWhatWasSetAsideAndOnlyThenToAcknowledge() {
+        Story s = started();
+        s.pass(Duration.ofHours(40));
+        s.does(Step.SALTED);
+        killed(s, 3);
+        assertThat(s.ask("a", new Ask.Acknowledge("crash-loop")).sentence()).endsWith("Next: report again "
+                + "how cone a stands; then acknowledge 'crash-loop'; until then the air must run and "
+                + "nothing can settle.");
+        assertThat(s.did("a", Step.SALTED).sentence()).contains("Next: acknowledge 'crash-loop' first;");
+        assertThat(s.ask("a", new Ask.Acknowledge("crash-loop")).sentence())
+                .contains("Next: to harvest, report 'settle'");
     }
 
     /** What was set aside may have been that hands are in the water. */

@@ -64,6 +64,18 @@ class DamagedRecordTest {
         assertThat(s.did("a", Step.SETTLE).accepted()).isTrue();
     }
 
+    /** Nothing settles, so the air must get in. */
+    @Test
+    void aShutValveIsAskedForBeforeThatLook() {
+        Story s = Story.at(Fitting.SIPHONING);
+        s.senses.water("a", 26.9);
+        s.does(Step.STARTED).pass(Duration.ofHours(40));
+        s.does(Step.VALVE_SHUT);
+        damaged(s, "three facts are lost");
+        assertThat(s.did("a", Step.SALTED).sentence()).contains("Next: open the air valve and report "
+                + "'valve-open'");
+    }
+
     @Test
     void itHoldsThroughRestartsUntilAPersonConfirmsOnceForAllCones() {
         Story s = damaged(started(), "three facts are lost");

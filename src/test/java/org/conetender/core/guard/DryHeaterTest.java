@@ -100,12 +100,28 @@ class DryHeaterTest {
     private static int heatSecondsInColdWater(Story s) {
         s.senses.water("a", 24);
         s.does(Step.STARTED);
+        return heatSeconds(s, 300);
+    }
+
+    private static int heatSeconds(Story s, int seconds) {
         int on = 0;
-        for (int i = 0; i < 300; i++) {
+        for (int i = 0; i < seconds; i++) {
             s.tick();
             on += s.on("a.heat") ? 1 : 0;
         }
         return on;
+    }
+
+    /** Who takes 'drained' back beside a cone that is empty after all must not get a glowing heater. */
+    @Test
+    void waterThatIsThereAgainByAWithdrawalIsTriedWithLittlePower() {
+        Story s = Story.at();
+        s.senses.water("a", 26.5);
+        s.does(Step.STARTED).minutes(240);
+        s.does(Step.DRAINED).senses.water("a", 20);
+        s.minutes(20);
+        s.ask("a", new Ask.Withdraw("last"));
+        assertThat(heatSeconds(s, 300)).isBetween(1, 100);
     }
 
     @Test
