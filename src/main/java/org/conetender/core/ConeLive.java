@@ -13,13 +13,13 @@ import org.conetender.core.hatch.RoomDay;
 import org.conetender.core.heat.Hold;
 import org.conetender.core.heat.Share;
 import org.conetender.core.heat.Wear;
-import org.conetender.core.image.ContactSample.Level;
 import org.conetender.core.judge.AirTrack;
 import org.conetender.core.judge.Belief;
 import org.conetender.core.judge.Beside;
 import org.conetender.core.judge.Breath;
 import org.conetender.core.judge.ConeJudgement;
 import org.conetender.core.judge.HeatTrack;
+import org.conetender.core.judge.LevelTrack;
 import org.conetender.core.judge.Judge;
 import org.conetender.core.judge.Motion;
 import org.conetender.core.judge.Proving;
@@ -144,7 +144,7 @@ public record ConeLive(ConeJudgement judged, Beside beside, Growth growth, Heati
 
     static ConeLive begin(String cone, Book all, Optional<Checkpoint> checkpoint, Moment now) {
         ConeBook book = all.cone(cone);
-        ConeJudgement judged = new ConeJudgement(Water.unheard(), Optional.empty(), Level.UNKNOWN,
+        ConeJudgement judged = new ConeJudgement(Water.unheard(), Optional.empty(), LevelTrack.NONE,
                 HeatTrack.fresh(), Optional.empty(), AirTrack.begun(Breath.begun(book, now)),
                 Motion.NONE, Tried.of(book.heater().tried(book.batch()) ? Proving.DONE : Proving.DUE));
         return new ConeLive(judged, Beside.NONE, Growth.resumed(cone, all, checkpoint),

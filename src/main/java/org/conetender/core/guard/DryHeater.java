@@ -28,12 +28,12 @@ public final class DryHeater implements Guard {
         if (!v.cone().fittings().probes().level()) {
             return found;
         }
-        if (s.hasWater() && v.judged().level() != Level.CLOSED) {
+        if (s.hasWater() && v.judged().level().says() != Level.CLOSED) {
             Finding f = Finding.veto(id(), "its level contact says the water is low", Power.HEAT,
                     Power.CUT_OUT);
             found.add(v.handled() ? f : f.alarm(AlarmKind.DRY));
         }
-        if (s instanceof Stage.Drained && v.judged().level() == Level.CLOSED) {
+        if (s instanceof Stage.Drained && v.judged().level().says() == Level.CLOSED) {
             found.add(Finding.veto(id(), "it was reported drained but its level contact says wet", Power.HEAT,
                     Power.CUT_OUT).alarm(AlarmKind.WET_CONTACT));
         }

@@ -60,7 +60,7 @@ public final class Suffocation implements Guard {
      */
     private static Optional<String> perhapsFull(View v) {
         if (v.cone().fittings().probes().level()) {
-            return v.judged().level() == Level.OPEN ? Optional.empty()
+            return v.judged().level().says() == Level.OPEN ? Optional.empty()
                     : Optional.of("no water was reported in it, but its level contact does not say so");
         }
         long damaged = v.book().lives().damagedSeq();

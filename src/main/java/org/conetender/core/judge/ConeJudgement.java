@@ -1,14 +1,13 @@
 package org.conetender.core.judge;
 
 import java.util.Optional;
-import org.conetender.core.image.ContactSample.Level;
 
 /**
  * What we believe of one cone this tick. Wants nothing.
  *
  * @param water the memory and belief of its temperature
  * @param roomC the room's temperature where a probe tells it, °C
- * @param level what the level contact says; {@code UNKNOWN} where none is fitted
+ * @param level what the level contact is taken to say
  * @param heat whether heat does what heat must
  * @param thermal what was learned of the water and its heater; empty before the first reading, and where
  *     heat comes through a wall or a bath, whose lags it does not describe
@@ -16,7 +15,7 @@ import org.conetender.core.image.ContactSample.Level;
  * @param motion whether its reading moves
  * @param tried what was tried with its switches
  */
-public record ConeJudgement(Water water, Optional<Double> roomC, Level level, HeatTrack heat,
+public record ConeJudgement(Water water, Optional<Double> roomC, LevelTrack level, HeatTrack heat,
                             Optional<Thermal> thermal, AirTrack air, Motion motion, Tried tried) {
 
     /** A room this much cooler than the water cannot be what warms it, K (guess: two probes at ±0.5 °C). */

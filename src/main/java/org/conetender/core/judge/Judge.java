@@ -94,7 +94,8 @@ public final class Judge {
         boolean loose = about.handled() || !(about.batch().stage().hasWater());
         Hearing hearing = new Hearing(samples, Water.slewKPerS(cone, litres), loose, false);
         Water water = before.water().after(hearing, image.now().monoMs());
-        ConeJudgement next = new ConeJudgement(water, about.roomC(), image.contact(cone.id() + ".level"),
+        ConeJudgement next = new ConeJudgement(water, about.roomC(),
+                before.level().after(image.contact(cone.id() + ".level"), did.dtMs()),
                 before.heat(), before.thermal(), air(before, about, image, did), before.motion(),
                 before.tried());
         boolean touched = loose || about.batch().stage() instanceof Stage.Clean

@@ -58,6 +58,26 @@ class DryHeaterTest {
         assertThat(s.on("a.cut-out")).isTrue();
     }
 
+    /** As at the water's edge: it must not heat by turns, nor hold off for ever that people are called. */
+    @Test
+    void aContactThatOpensAndClosesByTurnsCountsAsLow() {
+        Story s = Story.at(Fitting.LEVEL);
+        s.does(Step.STARTED);
+        s.minutes(10);
+        for (int i = 0; i < 100; i++) {
+            s.senses.contact("a.level", i % 5 < 2 ? Level.OPEN : i % 5 == 3 ? Level.UNKNOWN : Level.CLOSED);
+            s.tick();
+            assertThat(s.on("a.cut-out")).as("second " + i).isFalse();
+        }
+        assertThat(s.standing("a")).containsExactly("dry");
+        s.senses.contact("a.level", Level.CLOSED);
+        s.seconds(8);
+        assertThat(s.on("a.cut-out")).isFalse();
+        s.minutes(2);
+        assertThat(s.on("a.cut-out")).isTrue();
+        assertThat(s.standing("a")).isEmpty();
+    }
+
     @Test
     void aContactThatCannotBeReadCountsAsLow() {
         Story s = Story.at(Fitting.LEVEL);

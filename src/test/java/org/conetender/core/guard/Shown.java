@@ -13,6 +13,7 @@ import org.conetender.core.judge.Belief;
 import org.conetender.core.judge.Beside;
 import org.conetender.core.judge.ConeJudgement;
 import org.conetender.core.judge.HeatTrack;
+import org.conetender.core.judge.LevelTrack;
 import org.conetender.core.judge.Water;
 import org.conetender.core.settings.Settings;
 
@@ -76,7 +77,8 @@ final class Shown implements Guard {
 
     static View level(View v, Level level) {
         ConeJudgement j = v.judged();
-        return with(v, new ConeJudgement(j.water(), j.roomC(), level, j.heat(), j.thermal(), j.air(),
+        return with(v, new ConeJudgement(j.water(), j.roomC(), new LevelTrack(level, 0), j.heat(),
+                j.thermal(), j.air(),
                 j.motion(), j.tried()));
     }
 

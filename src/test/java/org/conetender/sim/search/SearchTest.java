@@ -46,6 +46,7 @@ import org.conetender.core.image.Image;
 import org.conetender.core.image.ProbeSample;
 import org.conetender.core.image.Reading;
 import org.conetender.core.judge.ConeJudgement;
+import org.conetender.core.judge.LevelTrack;
 import org.conetender.core.judge.Water;
 import org.conetender.core.settings.Settings;
 import org.conetender.core.unit.Moment;
@@ -360,7 +361,8 @@ class SearchTest {
     private static List<Guard> upsideDown() {
         return shown(new DryHeater(), v -> {
             ConeJudgement j = v.judged();
-            Level other = j.level() == Level.CLOSED ? Level.OPEN : Level.CLOSED;
+            LevelTrack other = new LevelTrack(j.level().says() == Level.CLOSED ? Level.OPEN : Level.CLOSED,
+                    j.level().closedForMs());
             return new View(v.settings(), v.cone(), v.book(), new ConeJudgement(j.water(), j.roomC(), other,
                     j.heat(), j.thermal(), j.air(), j.motion(), j.tried()), v.scene());
         });
