@@ -8,7 +8,6 @@ import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Fits;
 import org.conetender.core.batch.Lives;
 import org.conetender.core.image.Ask;
-import org.conetender.core.image.ContactSample.Level;
 import org.conetender.core.image.Request;
 import org.conetender.core.image.Step;
 import org.conetender.core.judge.AirTrack;
@@ -60,7 +59,7 @@ public final class Suffocation implements Guard {
      */
     private static Optional<String> perhapsFull(View v) {
         if (v.cone().fittings().probes().level()) {
-            return v.judged().level().says() == Level.OPEN ? Optional.empty()
+            return v.judged().level().empty() ? Optional.empty()
                     : Optional.of("no water was reported in it, but its level contact does not say so");
         }
         long damaged = v.book().lives().damagedSeq();

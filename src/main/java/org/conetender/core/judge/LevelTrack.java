@@ -17,6 +17,11 @@ public record LevelTrack(Level says, long closedForMs) {
     /** Nothing was read yet: the first reading counts. */
     public static final LevelTrack NONE = new LevelTrack(Level.UNKNOWN, SURE_MS);
 
+    /** Whether the cone is empty beyond doubt: it reads open now. A heater goes by {@code says}. */
+    public boolean empty() {
+        return says == Level.OPEN && closedForMs == 0;
+    }
+
     /** After a tick of {@code dtMs} in which it read that. */
     LevelTrack after(Level read, long dtMs) {
         if (read != Level.CLOSED) {
