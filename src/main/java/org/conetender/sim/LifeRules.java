@@ -75,6 +75,8 @@ final class LifeRules {
     void damaged() {
         damagedAt = OptionalLong.of(rig.disk().lastSeq());
         endedSeq = rig.disk().lastSeq();
+        // Nothing tells any more when the daemon last lived.
+        longestGapMs = Long.MAX_VALUE;
         deathsMs.clear();
         thirdMs = Long.MIN_VALUE;
     }

@@ -100,8 +100,9 @@ final class OutputRules {
         String stage = s.book().cone(c.settings().id()).batch().stage().word();
         rules.lasting("button-lamp", c, lit && !refuses(c, Fixtures.BUTTON_LAMP) && NOTHING_TO_PRESS
                 .contains(stage), SEEN_S, "the button's lamp was on although nothing can be reported by it");
-        rules.lasting("button-dark", c, !lit && !refuses(c, Fixtures.BUTTON_LAMP) && stage.equals("drained"),
-                DARK_S, "the button's lamp was off although 'cleaned' would have been taken");
+        boolean dark = !lit && !refuses(c, Fixtures.BUTTON_LAMP) && !rig.process().hangs();
+        rules.lasting("button-dark", c, dark && stage.equals("drained"), DARK_S,
+                "the button's lamp was off although 'cleaned' would have been taken");
     }
 
     /** Judged by its edges, as what watches it does. */
