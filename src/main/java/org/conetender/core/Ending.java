@@ -33,7 +33,8 @@ final class Ending {
                     .orElse("");
         }
         if (ask instanceof Ask.Shelve h) {
-            return h.hours() == 0 || rings(work, cone, h.alarm()) ? "" : Text.of("alarm '%s' does not stand "
+            boolean stands = work.before.live().alarms().raised(cone.id(), h.alarm()).isPresent();
+            return h.hours() == 0 || stands ? "" : Text.of("alarm '%s' does not stand "
                     + "now; if it comes within %s h nobody is called, and it is in the list.", h.alarm(),
                     Sentences.plain(h.hours()));
         }
@@ -54,11 +55,6 @@ final class Ending {
 
     private static Optional<Forecast> foreseen(Work work, Cone cone) {
         return work.live(cone.id()).outlook().forecast();
-    }
-
-    private static boolean rings(Work work, Cone cone, String alarm) {
-        return work.before.live().alarms().raised().stream().anyMatch(a -> a.kind().id().equals(alarm)
-                && (a.cone().isEmpty() || a.cone().equals(cone.id())));
     }
 
     /** Whether it grows, or still hatches and the hour that was announced lies ahead. */

@@ -22,8 +22,7 @@ final class Seen {
     /** A clause with its sentences. @param releases what the acknowledgement sets free */
     static String of(Work work, Cone c, String alarm, List<Change> releases) {
         Alarms alarms = work.before.live().alarms();
-        Optional<Alarm> a = alarms.raised().stream().filter(x -> x.kind().id().equals(alarm)
-                && (x.cone().isEmpty() || x.cone().equals(c.id()))).findFirst();
+        Optional<Alarm> a = alarms.raised(c.id(), alarm);
         List<Latch> left = new ArrayList<>(work.ledger.book().cone(c.id()).latches());
         left.removeIf(l -> releases.contains(new Change.Released(l.guard(), Desk.RELEASED)));
         boolean locks = a.filter(x -> !x.cone().isEmpty() && x.held() != Alarm.Held.BY_CAUSE).isPresent();

@@ -267,6 +267,12 @@ public record Alarms(Map<String, Alarm> standing, Seen seen, Map<String, Long> s
         return new Alarms(Collections.unmodifiableMap(next), seen, shelves, calls);
     }
 
+    /** That alarm of the list, the cone's own or the site's. */
+    public Optional<Alarm> raised(String cone, String id) {
+        return raised().stream().filter(a -> a.kind().id().equals(id)
+                && (a.cone().isEmpty() || a.cone().equals(cone))).findFirst();
+    }
+
     /** Those that have lasted their delay: the list of alarms. */
     public List<Alarm> raised() {
         List<Alarm> raised = new ArrayList<>();

@@ -92,19 +92,8 @@ public final class Fits {
     }
 
     private static String cleaned(Stage stage) {
-        return switch (stage) {
-            case Stage.Hydrating _, Stage.Incubating _ -> "its cysts have not hatched; if the cone really is "
-                    + "empty report 'drained' first, then 'cleaned'.";
-            case Stage.Clean _ -> null;
-            case Stage.Filled _ -> null;
-            case Stage.Hatching _ -> null;
-            case Stage.Ready _ -> null;
-            case Stage.Settling _ -> null;
-            case Stage.Settled _ -> null;
-            case Stage.Drawing _ -> null;
-            case Stage.Drained _ -> null;
-            case Stage.Abandoned _ -> null;
-        };
+        return stage.holds() != Stage.Holds.CYSTS ? null : "its cysts have not hatched; if the cone really "
+                + "is empty report 'drained' first, then 'cleaned'.";
     }
 
     /** Why that ask's figures cannot be right, with the bound; empty when they can. */

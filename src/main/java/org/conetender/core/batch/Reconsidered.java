@@ -35,21 +35,11 @@ public final class Reconsidered {
         if (book.bridges().isEmpty() || !ourOwn(book)) {
             return Optional.empty();
         }
-        return Optional.ofNullable(switch (book.batch().stage()) {
-            case Stage.Hatching _ when most < done.k10() -> new Change.Moved(INCUBATING, WHY);
-            case Stage.Ready _ when most < done.needed() -> new Change.Moved(HATCHING, WHY);
-            case Stage.Clean _ -> null;
-            case Stage.Filled _ -> null;
-            case Stage.Hydrating _ -> null;
-            case Stage.Incubating _ -> null;
-            case Stage.Hatching _ -> null;
-            case Stage.Ready _ -> null;
-            case Stage.Settling _ -> null;
-            case Stage.Settled _ -> null;
-            case Stage.Drawing _ -> null;
-            case Stage.Drained _ -> null;
-            case Stage.Abandoned _ -> null;
-        });
+        Stage stage = book.batch().stage();
+        return stage instanceof Stage.Hatching && most < done.k10()
+                ? Optional.of(new Change.Moved(INCUBATING, WHY))
+                : stage instanceof Stage.Ready && most < done.needed()
+                ? Optional.of(new Change.Moved(HATCHING, WHY)) : Optional.empty();
     }
 
     /** When the batch was called ready by our own reckoning, as far as that stands. */

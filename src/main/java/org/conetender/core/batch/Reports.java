@@ -91,6 +91,12 @@ public final class Reports {
         return f.change() instanceof Change.Told(Ask.Did(Step step)) && step == Step.RELAY_EXCHANGED;
     }
 
+    /** Whether that step was reported of the present batch. */
+    public static boolean told(ConeBook book, Step step) {
+        return book.facts().stream()
+                .anyMatch(f -> f.change() instanceof Change.Told(Ask.Did(Step s)) && s == step);
+    }
+
     /** The word of the newest report of the present batch, also of one that cannot be withdrawn. */
     public static Optional<String> newest(ConeBook book) {
         return book.facts().stream().filter(f -> f.change() instanceof Change.Told)

@@ -16,20 +16,22 @@ public final class Verdict {
     public static boolean harvested(ConeBook book) {
         Batch b = book.batch();
         boolean drawn = b.marks().harvests() > 0 || b.stage() instanceof Stage.Drawing
-                || b.stage() instanceof Stage.Abandoned && told(book, Step.DRAWING);
-        return drawn || emptied(b) && (told(book, Step.DRAWING) || swam(book) && !told(book, Step.ABANDONED));
+                || b.stage() instanceof Stage.Abandoned && Reports.told(book, Step.DRAWING);
+        return drawn || emptied(b) && (Reports.told(book, Step.DRAWING)
+                || swam(book) && !Reports.told(book, Step.ABANDONED));
     }
 
     /** Why there is nothing to weigh; a weight itself tells that something came out of what was emptied. */
     public static Optional<String> weighRefusal(ConeBook book) {
-        return harvested(book) || emptied(book.batch()) && !told(book, Step.ABANDONED) ? Optional.empty()
+        boolean out = emptied(book.batch()) && !Reports.told(book, Step.ABANDONED);
+        return harvested(book) || out ? Optional.empty()
                 : Optional.of("there is no harvest to weigh; say it after the next one, before the cone is "
                         + "stocked again.");
     }
 
     /** Why there is no hour to judge. */
     static Optional<String> judgeRefusal(ConeBook book) {
-        boolean unhatched = emptied(book.batch()) && !swam(book) && !told(book, Step.ABANDONED);
+        boolean unhatched = emptied(book.batch()) && !swam(book) && !Reports.told(book, Step.ABANDONED);
         return harvested(book) ? Optional.empty() : Optional.of("there is no harvest to judge" + (unhatched
                 ? ": as far as was told nothing had hatched in it. If nauplii came out, say what they weigh."
                 : "; say it after the next one, before the cone is stocked again."));
@@ -38,11 +40,6 @@ public final class Verdict {
     private static boolean emptied(Batch b) {
         boolean empty = b.stage() instanceof Stage.Drained || b.stage() instanceof Stage.Clean;
         return empty && b.stock().isPresent();
-    }
-
-    private static boolean told(ConeBook book, Step step) {
-        return book.facts().stream()
-                .anyMatch(f -> f.change() instanceof Change.Told(Ask.Did(Step s)) && s == step);
     }
 
     private static boolean swam(ConeBook book) {

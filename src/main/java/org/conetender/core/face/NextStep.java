@@ -9,11 +9,11 @@ import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.Change;
 import org.conetender.core.batch.ConeBook;
 import org.conetender.core.batch.Lives;
+import org.conetender.core.batch.Reports;
 import org.conetender.core.batch.Stage;
 import org.conetender.core.batch.Verdict;
 import org.conetender.core.guard.Handled;
 import org.conetender.core.hatch.Forecast;
-import org.conetender.core.image.Ask;
 import org.conetender.core.image.Step;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.settings.Settings;
@@ -95,8 +95,9 @@ public final class NextStep {
             case Stage.Drawing _ ->
                     "let the first 20 to 50 mL go, draw the orange layer into the sieve, stop before the "
                     + "shells, shut the drain; then report 'drained', or 'part-drawn' to leave the rest.";
-            case Stage.Drained _ -> (rinsed(book) || !Verdict.harvested(book) ? "" : "rinse the nauplii; ")
-                    + "unplug the heater, let it cool, scrub and rinse the cone; then report 'cleaned'."
+            case Stage.Drained _ -> (Reports.told(book, Step.RINSED) || !Verdict.harvested(book) ? ""
+                    : "rinse the nauplii; ") + "unplug the heater, let it cool, scrub and rinse the cone; "
+                    + "then report 'cleaned'."
                     + (Verdict.wanted(book) ? " " + VERDICT : "");
             case Stage.Abandoned _ -> "unplug the heater, let it cool, drain and clean the cone; then report "
                     + "'cleaned'.";
@@ -140,11 +141,6 @@ public final class NextStep {
         return growing && b.marks().valveShut()
                 ? Optional.of("open the air valve and report 'valve-open'; it is shut and no air gets in.")
                 : Optional.empty();
-    }
-
-    private static boolean rinsed(ConeBook book) {
-        return book.facts().stream().anyMatch(f -> f.change() instanceof Change.Told(Ask.Did(Step s))
-                && s == Step.RINSED);
     }
 
     /** Air that was just stopped must run before it is stopped again. */
