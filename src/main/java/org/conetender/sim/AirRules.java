@@ -165,9 +165,9 @@ final class AirRules {
                 "a separation was begun by itself in water that had been without air");
     }
 
-    /** Whether the daemon was told what is really in the cone, so that it can reckon with it. */
+    /** Whether the daemon was told what is really in the cone, and not that it is empty. */
     private static boolean told(SimCone c, Batch b) {
-        return b.stock().isPresent()
+        return b.stage().hasWater() && b.stock().isPresent()
                 && b.fill().filter(f -> c.water().litres() > 0.9 * f.litres()).isPresent()
                 && c.cysts().filter(k -> k.alive() > MANY).isPresent();
     }

@@ -11,14 +11,17 @@ import org.conetender.core.settings.Cone.HeatKind;
 
 /**
  * How far above its set-point a cone with a cut-out may get, whatever single thing is wrong, and whatever
- * pair: the bounds are those of the issue of a welded switch (control.md §2.4). Where no contact proves the
- * air and it stops, the upper water is warmer than its probe: that counts as its error, up to arrest.
+ * pair: the bounds are those of the issue of a welded switch (control.md §2.4), and the error of its probe.
+ * Where no contact proves the air and it stops, the upper water is warmer than its probe: that counts as its
+ * error, up to arrest. So does what is heated until it is missed by a probe that hangs in other water.
  */
 final class HeatBounds {
 
     /** What a single fault may bring at least, K, and what another adds. */
     private static final double SINGLE_K = 0.5;
     private static final double PAIR_K = 1.5;
+    /** What a heater may warm unfelt by a probe that is swapped, K (guess: three steps and what is to come). */
+    private static final double UNFELT_K = 0.5;
     /** Half as much again as rises during both lags, of heater and probe, and two ticks, s. */
     private static final double COAST = 1.5;
     private static final double TICKS_S = 2;
@@ -77,7 +80,8 @@ final class HeatBounds {
         int n = t.faults.size() + (int) t.faults.stream().filter(f -> f instanceof Fault.Crossed).count();
         double litres = Math.max(c.water().litres(), 0.4 * c.settings().usual().litres());
         double rise = c.settings().fittings().heat().riseKPerS(litres);
-        double plain = t.aimC + Math.max(SINGLE_K, COAST * rise * lagsS(c)) + error(c) + (n > 1 ? PAIR_K : 0);
+        double plain = t.aimC + Math.max(SINGLE_K, COAST * rise * lagsS(c)) + error(c) + unfeltK(t)
+                + (n > 1 ? PAIR_K : 0);
         double aloftK = c.water().waterC() - c.water().waterC(SimCone.HEIGHT[0]);
         t.aloftK = Math.max(aloftK, c.water().waterC() > plain ? t.aloftK : 0);
         boolean judged = n < 3 && !warmRoom && c.water().heaterCovered();
@@ -115,6 +119,10 @@ final class HeatBounds {
     /** By how much its probes are off, K. */
     private static double error(SimCone c) {
         return c.fixtures.probes.stream().mapToDouble(p -> Math.abs(p.errorC())).max().orElse(0);
+    }
+
+    private static double unfeltK(Since t) {
+        return t.faults.stream().anyMatch(Fault.Swapped.class::isInstance) ? UNFELT_K : 0;
     }
 
     private static boolean touches(Fault f, String cone) {

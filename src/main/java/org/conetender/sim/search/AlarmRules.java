@@ -7,13 +7,12 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.conetender.core.Result;
 import org.conetender.core.alarm.Alarm;
 import org.conetender.core.alarm.AlarmKind;
 import org.conetender.core.alarm.Message;
-import org.conetender.core.batch.Change;
 import org.conetender.core.guard.Finding;
 import org.conetender.core.image.Ask;
-import org.conetender.core.image.Request;
 import org.conetender.core.unit.Units;
 
 /**
@@ -80,26 +79,28 @@ final class AlarmRules {
     }
 
     /**
-     * When each alarm was acknowledged, or what named it, monotonic ms; now, while that is on its way to the
-     * record. @param bells after that tick: what was gone before it is forgotten
+     * When each alarm was acknowledged, or what named it, monotonic ms: what was asked for and refused counts
+     * for nothing. @param bells after that tick: what was gone before it is forgotten
      */
-    static Map<String, Long> seenMs(Event e, List<Request> came, Map<String, Bell> bells) {
+    static Map<String, Long> seenMs(Event e, Map<String, Bell> bells) {
         Map<String, Long> seen = new TreeMap<>(e.memory().seenMs());
-        Stream.concat(came.stream().map(Request::ask), e.before().world().paper().queue().stream()
-                .flatMap(List::stream).flatMap(f -> f.change() instanceof Change.Told(Ask a) ? Stream.of(a)
-                        : Stream.empty()))
-                .filter(Ask.Acknowledge.class::isInstance).map(a -> ((Ask.Acknowledge) a).alarm())
-                .flatMap(id -> Stream.of("/" + id, Fitted.CONE + "/" + id))
-                .flatMap(key -> Stream.concat(Stream.of(key), named(e, key)))
+        e.result().words().replies().stream().filter(Result.Reply::accepted)
+                .flatMap(r -> keys(r.request().ask(), e.before()))
                 .forEach(key -> seen.merge(key, e.nowMs(), Math::max));
         seen.keySet().removeIf(key -> !bells.containsKey(key) && !e.memory().bells().containsKey(key)
                 && seen.get(key) < e.nowMs());
         return seen;
     }
 
+    /** Which alarms that acknowledges there, by key: the cone's, the site's, and what they named. */
+    static Stream<String> keys(Ask ask, Node n) {
+        return ask instanceof Ask.Acknowledge(String id) ? Stream.of("/" + id, Fitted.CONE + "/" + id)
+                .flatMap(key -> Stream.concat(Stream.of(key), named(n, key))) : Stream.empty();
+    }
+
     /** What people were told of together with that one, and follows from it yet. */
-    private static Stream<String> named(Event e, String key) {
-        Map<String, Alarm> listed = e.before().state().live().alarms().standing();
+    private static Stream<String> named(Node n, String key) {
+        Map<String, Alarm> listed = n.state().live().alarms().standing();
         Alarm a = listed.get(key);
         return a == null ? Stream.empty() : a.told().with().stream().filter(k -> listed.containsKey(k)
                 && listed.get(k).aside().follows().filter(key::equals).isPresent());

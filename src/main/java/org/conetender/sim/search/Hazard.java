@@ -7,10 +7,8 @@ import org.conetender.core.unit.Units;
 
 /** What a person must be told of, and how soon at the latest, judged by the truth of the search. */
 enum Hazard {
-    /** Up to a minute until the next tick, and the alarm's delay. */
-    PROBE_GONE(122, "probe", "probe-unsteady"),
-    /** First the reading must be too old, which takes a minute more. */
-    PROBE_LATE(182, "probe", "probe-unsteady"),
+    /** What was read a minute ago still serves (control.md §3.3), and then comes the alarm's delay. */
+    PROBE_SILENT(122, "probe", "probe-unsteady"),
     DRY(60, "dry"),
     NO_AIR(32, "air-failed", "air-failed-animals"),
     NO_RECORD(60, "record"),
@@ -49,8 +47,7 @@ enum Hazard {
         boolean wet = b.stage().hasWater();
         boolean animals = b.stage().hasAnimals();
         return switch (this) {
-            case PROBE_GONE -> wet && e.senses().probe().answers() == World.Answers.ABSENT && !handled(e);
-            case PROBE_LATE -> wet && e.senses().gone() && !handled(e);
+            case PROBE_SILENT -> wet && e.senses().gone() && !handled(e);
             case DRY -> wet && e.fitted().probes().level() && e.senses().levelLies() && !handled(e);
             case NO_AIR -> wet && e.fitted().air().proof() && e.senses().noAir() && !e.out().airPause()
                     && !b.marks().valveShut();

@@ -1,6 +1,7 @@
 package org.conetender.sim.search;
 
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 
 /**
@@ -33,6 +34,13 @@ record Memory(long airOffSinceMs, long handsSinceMs, long valveSinceMs, Map<Haza
 
     Memory wrong(Map<Hazard, Long> since) {
         return new Memory(airOffSinceMs, handsSinceMs, valveSinceMs, since, bells, seenMs, cuts);
+    }
+
+    /** @param keys of alarms that were acknowledged, though nobody could be answered */
+    Memory seen(Set<String> keys, long nowMs) {
+        Map<String, Long> all = new TreeMap<>(seenMs);
+        keys.forEach(key -> all.put(key, nowMs));
+        return new Memory(airOffSinceMs, handsSinceMs, valveSinceMs, wrongSinceMs, bells, all, cuts);
     }
 
     /** How long ago the valve was reported shut, ms; for ever where that was in another life. */

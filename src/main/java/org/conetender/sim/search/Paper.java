@@ -3,6 +3,8 @@ package org.conetender.sim.search;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import org.conetender.core.Result;
 import org.conetender.core.batch.Checkpoint;
 import org.conetender.core.batch.Fact;
@@ -54,11 +56,22 @@ record Paper(Durable durable, Optional<Checkpoint> checkpoint, List<List<Fact>> 
 
     /** The process died. @param arrived whether what was on its way still reached the disk */
     Paper died(boolean arrived) {
-        Durable d = durable;
-        for (List<Fact> transaction : arrived && mood != Mood.REFUSING ? queue : List.<List<Fact>>of()) {
-            d = d.with(transaction);
+        return new Paper(durable.with(arriving(arrived)), checkpoint, List.of(), false, List.of(), mood, Optional.empty());
+    }
+
+    /** What nobody was told of yet, and a restart reads. @param arrived as when the process dies */
+    List<Fact> untold(boolean arrived) {
+        Set<Long> kept = finished.stream().filter(c -> c.failure().isEmpty()).map(Commit::seq)
+                .collect(Collectors.toSet());
+        List<Fact> out = new ArrayList<>(arriving(arrived));
+        for (Durable.Kept k = durable.kept(); k != null && kept.contains(k.fact().seq()); k = k.before()) {
+            out.add(k.fact());
         }
-        return new Paper(d, checkpoint, List.of(), false, List.of(), mood, Optional.empty());
+        return out;
+    }
+
+    private List<Fact> arriving(boolean arrived) {
+        return arrived && mood != Mood.REFUSING ? queue.stream().flatMap(List::stream).toList() : List.of();
     }
 
     /** The process died, and the newer half of the record cannot be read any more. */

@@ -4,11 +4,15 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.conetender.core.Damage;
 import org.conetender.core.Opening;
 import org.conetender.core.Result;
 import org.conetender.core.State;
 import org.conetender.core.batch.Book;
+import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Fact;
 import org.conetender.core.batch.Fits;
 import org.conetender.core.image.Ask;
@@ -135,7 +139,7 @@ final class Turn {
                 said(came, Step.HANDS_IN) ? now : filled ? -1 : m.handsSinceMs(),
                 said(came, Step.VALVE_SHUT) && !e.before().batch().marks().valveShut() ? now
                 : m.valveSinceMs(), m.wrongSinceMs(),
-                bells, AlarmRules.seenMs(e, came, bells), m.cuts()));
+                bells, AlarmRules.seenMs(e, bells), m.cuts()));
         Map<Hazard, Long> wrong = new EnumMap<>(Hazard.class);
         for (Hazard h : Hazard.values()) {
             if (h.there(said)) {
@@ -179,8 +183,11 @@ final class Turn {
         long offMs = cut ? CUT_MS + BOOT_MS : RESTART_MS;
         Moment now = cut ? new Moment("boot-" + (w.memory().cuts() + 1), BOOT_MS, was.wallMs() + offMs,
                 was.wallTrusted()) : was.plusMs(offMs);
+        Set<String> seen = w.paper().untold(arrived).stream().flatMap(f -> f.change()
+                instanceof Change.Told(Ask ask) ? AlarmRules.keys(ask, n) : Stream.empty())
+                .collect(Collectors.toSet());
         return begun(new World(now, w.senses(), w.paper().died(arrived),
-                w.memory().died(cut, !n.settled(), now.monoMs())));
+                w.memory().seen(seen, was.monoMs()).died(cut, !n.settled(), now.monoMs())));
     }
 
     private Node begun(World was) {
