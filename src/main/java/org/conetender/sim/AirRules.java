@@ -44,6 +44,10 @@ final class AirRules {
     private static final class Track {
         /** The batch that was without air for too long; -1 for none. */
         long lacked = -1;
+        /** The stage that the book had, whether with water, and whether that is said so lately to be out. */
+        Stage stage;
+        boolean emptied;
+        boolean fresh;
         /** Whether a restart would read that it is in doubt. */
         boolean recorded;
         boolean paused;
@@ -111,14 +115,19 @@ final class AirRules {
         return !b.marks().words().doubts().isEmpty();
     }
 
-    /** A cone that was reported empty by mistake keeps its air, as far as anybody can know. */
+    /** A cone with water that was reported empty by mistake keeps its air, as far as anybody can know. */
     private void overFull(SimCone c, State s, ConeRules cone) {
         Stage stage = s.book().cone(c.settings().id()).batch().stage();
         boolean full = c.cysts().isPresent() && c.water().heaterCovered();
-        boolean fresh = !c.settings().fittings().probes().level()
+        Track t = tracks.get(c.settings().id());
+        if (!stage.equals(t.stage)) {
+            t.emptied = t.fresh || t.stage != null && t.stage.hasWater();
+            t.stage = stage;
+        }
+        t.fresh = t.emptied && !stage.hasWater() && !c.settings().fittings().probes().level()
                 && s.book().since(stage.since(), rig.world().clock().now()).leastMs() < WITHDRAWABLE_MS;
         rules.lasting("air-off-full", c, rules.on(c, Fixtures.AIR_PAUSE) && stage.airOff() == null && full
-                && (fresh || cone.honest(Fixtures.LEVEL)), 5,
+                && (t.fresh || cone.honest(Fixtures.LEVEL)), 5,
                 "air was off without a separation in a cone that held a batch");
     }
 

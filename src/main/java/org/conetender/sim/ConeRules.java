@@ -97,11 +97,12 @@ final class ConeRules {
         rules.lasting("welded-told", cone, unasked && !told("welded", "wrong-cone", "overheat",
                 "heater-stuck"), 20 * 60,
                 "a heater that was off kept heating and nobody was told");
-        // Behind an open cut-out, as when its own switch is tried, no heater does anything.
+        // Behind an open cut-out, as when its own switch is tried, no heater does anything; nor does one that
+        // is not asked, since the water is to cool.
         boolean dead = heat && cutOut == settings.fittings().heat().cutOut() && !cone.heaterOn()
                 && rig.world().powered();
         rules.lasting("no-effect", cone, (dead || rules.lastedS("no-effect", settings.id()) > 0
-                && batch.stage().hasWater() && broken("heat"))
+                && batch.stage().hasWater() && broken("heat") && water < aimC)
                 && !told("no-effect", "probe", "probe-unsteady", "probe-frozen",
                 "switch-stuck", "overheat", "dry", "welded", "heater-stuck", "wrong-cone"), 60 * 60,
                 "a heater did nothing for an hour and nobody was told");
