@@ -20,7 +20,7 @@ final class HeatBounds {
     /** What a single fault may bring at least, K, and what another adds. */
     private static final double SINGLE_K = 0.5;
     private static final double PAIR_K = 1.5;
-    /** What a heater may warm unfelt by a probe that is swapped, K (guess: three steps and what is to come). */
+    /** What a heater may warm unfelt by a probe that is swapped, K (guess: three steps and what follows). */
     private static final double UNFELT_K = 0.5;
     /** Half as much again as rises during both lags, of heater and probe, and two ticks, s. */
     private static final double COAST = 1.5;

@@ -56,7 +56,8 @@ record Paper(Durable durable, Optional<Checkpoint> checkpoint, List<List<Fact>> 
 
     /** The process died. @param arrived whether what was on its way still reached the disk */
     Paper died(boolean arrived) {
-        return new Paper(durable.with(arriving(arrived)), checkpoint, List.of(), false, List.of(), mood, Optional.empty());
+        return new Paper(durable.with(arriving(arrived)), checkpoint, List.of(), false, List.of(), mood,
+                Optional.empty());
     }
 
     /** What nobody was told of yet, and a restart reads. @param arrived as when the process dies */
