@@ -9,7 +9,7 @@ import org.conetender.core.batch.Fact;
 import org.conetender.core.batch.Fits;
 import org.conetender.core.batch.Reports;
 import org.conetender.core.batch.Verdict;
-import org.conetender.core.face.AlarmWords;
+import org.conetender.core.face.AlarmList;
 import org.conetender.core.face.Sentences;
 import org.conetender.core.guard.Finding;
 import org.conetender.core.guard.Guard;
@@ -69,7 +69,7 @@ final class Desk {
             return;
         }
         if (r.ask() instanceof Ask.Alarms) {
-            work.reply(r, true, AlarmWords.list(work.settings, work.before.live().alarms(),
+            work.reply(r, true, AlarmList.of(work.settings, work.before.live().alarms(),
                     site ? Optional.empty() : Optional.of(r.cone()), work.image.now()));
             return;
         }

@@ -11,6 +11,7 @@ import java.util.OptionalDouble;
 import java.util.SortedMap;
 import org.conetender.app.view.Page.Rank;
 import org.conetender.core.alarm.AlarmKind;
+import org.conetender.core.face.AlarmList;
 import org.conetender.core.face.ShelfWords;
 import org.conetender.core.unit.Text;
 
@@ -69,8 +70,9 @@ public final class Screen {
                     + "'. What is shown may be old.", paint::alarm);
         }
         site.notes().digest().ifPresent(d -> text(Rank.READY, "", d, paint::plain));
-        alarms("! ", site.alerts());
-        site.notes().shelved().ifPresent(a -> text(Rank.REMARK, "", a, paint::plain));
+        alarms("! ", site.alerts(), site.notes().alarms(), site.name());
+        site.notes().alarms().flatMap(ShelfWords::ofSite)
+                .ifPresent(a -> text(Rank.REMARK, "", a, paint::plain));
         if (site.cones().isEmpty()) {
             text(Rank.CONE, "", "No cones are described.", paint::plain);
         }
@@ -98,16 +100,17 @@ public final class Screen {
         c.out().heat().relay().words().ifPresent(r -> item(Rank.SPARE, "relay", r));
         c.hatch().warnings().doubt().ifPresent(d -> text(Rank.WARNING, "  ! ", d, paint::alarm));
         c.hatch().warnings().missed().ifPresent(m -> text(Rank.WARNING, "  ! ", m, paint::alarm));
-        alarms("  ! ", c.alerts());
+        alarms("  ! ", c.alerts(), c.hand().alarms(), "Cone " + c.id());
         // What a person is not told of by itself, since it is shelved, follows or was told among many.
         c.hand().alarms().flatMap(a -> c.alerts().isEmpty() ? Optional.of(a) : ShelfWords.in(a))
                 .ifPresent(a -> item(Rank.REMARK, "alarms", a));
         item(Rank.NEXT, "next", c.hand().next());
     }
 
-    /** Whole, whatever their length: their end says what to do. */
-    private void alarms(String lead, SortedMap<String, String> alerts) {
-        alerts.forEach((id, sentence) -> text(urgency(id), lead, sentence, paint::alarm));
+    /** Whole, whatever their length: their end says what to do. The list knows how each stands by now. */
+    private void alarms(String lead, SortedMap<String, String> alerts, Optional<String> list, String where) {
+        alerts.forEach((id, sentence) -> text(urgency(id), lead,
+                list.flatMap(l -> AlarmList.entry(l, where, id)).orElse(sentence), paint::alarm));
     }
 
     private static Rank urgency(String id) {

@@ -13,37 +13,39 @@ import org.conetender.core.State;
 import org.conetender.core.alarm.Again;
 import org.conetender.core.alarm.Alarm;
 import org.conetender.core.alarm.AlarmKind;
-import org.conetender.core.alarm.Alarms;
 import org.conetender.core.alarm.Message;
 import org.conetender.core.batch.Book;
 import org.conetender.core.settings.Settings;
 import org.conetender.core.unit.Moment;
 import org.conetender.core.unit.Units;
 
-/** Alarms in words: one, many at once, for the second person, and the list of all with their states. */
+/** Alarms in words: one, many at once, and for the second person. */
 public final class AlarmWords {
 
     /** A cause that is gone so long is called over; a contact that chatters comes back before (guess). */
     private static final long SURELY_GONE_MS = 10 * Units.SECOND_MS;
 
-    /** The list while there is nothing in it. */
-    public static final String NONE = "No alarm stands.";
-
     private AlarmWords() {}
 
-    /** An alarm as a person is told it: what, where, since when, what to do; once it is over, that it is. */
+    /**
+     * An alarm as a person is told it: what, where, since when, what to do; once it is over, that it is. New
+     * words would call again: so an acknowledgement changes none of them, and how it is given stands there as
+     * a rule, which stays true.
+     */
     static String alert(Settings s, Alarm a, Moment now) {
+        String seen = " Whoever has seen it says: " + acknowledge(a) + ".";
         if (!over(a, now)) {
             return where(s, a) + ": " + what(a) + ", since " + since(s, a, now) + with(a) + ". "
-                    + a.kind().todo() + " " + acknowledge(a) + ".";
+                    + a.kind().todo() + seen;
         }
         String until = Sentences.clock(now.wallMs() - a.goneMs(now.monoMs()), zone(s), now.wallMs());
         return where(s, a) + ": over since " + until + ": " + what(a) + ", since " + since(s, a, now) + ".";
     }
 
-    private static String acknowledge(Alarm a) {
-        return "To acknowledge: conetender tell " + (a.cone().isEmpty() ? TellLine.SITE : a.cone())
-                + " acknowledge " + a.kind().id();
+    /** The words that acknowledge it. */
+    static String acknowledge(Alarm a) {
+        return "conetender tell " + (a.cone().isEmpty() ? TellLine.SITE : a.cone()) + " acknowledge "
+                + a.kind().id();
     }
 
     /** What stays true is not over when its cause is. */
@@ -116,57 +118,15 @@ public final class AlarmWords {
                 + open.stream().map(a -> alert(s, a, now)).collect(Collectors.joining(" ")));
     }
 
-    /**
-     * Every alarm with its states, what to do about each first cause, and how to acknowledge it: a few lines
-     * for each.
-     *
-     * @param cone empty for all
-     */
-    public static String list(Settings s, Alarms all, Optional<String> cone, Moment now) {
-        List<Alarm> alarms = all.raised().stream().filter(a -> cone.isEmpty() || a.cone().equals(cone.get()))
-                .toList();
-        return (alarms.isEmpty() ? NONE : listed(s, alarms, now)) + ShelfWords.of(s, all, cone, now);
-    }
-
-    private static String listed(Settings s, List<Alarm> alarms, Moment now) {
-        return (alarms.size() == 1 ? "1 alarm." : alarms.size() + " alarms.")
-                + alarms.stream().map(a -> "\n" + where(s, a) + ", " + a.kind().id() + ": " + what(a)
-                        + ", since " + since(s, a, now) + "; " + String.join(", ", states(s, a, now)) + "."
-                        + (a.follows() || a.shelved() ? "" : "\n  " + a.kind().todo())
-                        + (a.follows() || a.acknowledged() && !a.latched() ? ""
-                                : "\n  " + acknowledge(a)))
-                        .collect(Collectors.joining());
-    }
-
-    /** What only heat shows: while that is locked off, nobody knows whether its cause is mended. */
-    private static final Set<AlarmKind> BY_HEAT = Set.of(AlarmKind.NO_EFFECT, AlarmKind.WELDED,
-            AlarmKind.SWITCH_STUCK, AlarmKind.WRONG_CONE);
-
-    private static List<String> states(Settings s, Alarm a, Moment now) {
-        List<String> out = new ArrayList<>();
-        out.add(a.active() ? "active" : BY_HEAT.contains(a.kind()) && a.held() == Alarm.Held.ONLY_BY_LATCH
-                ? "the heat is locked off, so that its cause cannot show" : "its cause is over");
-        out.add(a.acknowledged() ? "acknowledged" : "not acknowledged");
-        if (a.latched()) {
-            out.add("latched until acknowledged");
-        }
-        a.aside().shelvedUntilMs().ifPresent(until -> out.add("shelved until "
-                + ShelfWords.until(s, until, now)));
-        a.aside().follows().ifPresent(key -> out.add("follows from "
-                + key.substring(key.indexOf('/') + 1)
-                + (key.startsWith("/") ? "" : " of cone " + key.substring(0, key.indexOf('/')))));
-        return out;
-    }
-
-    private static String where(Settings s, Alarm a) {
+    static String where(Settings s, Alarm a) {
         return Sentences.where(s, a.cone());
     }
 
-    private static String what(Alarm a) {
+    static String what(Alarm a) {
         return a.what().isEmpty() ? a.kind().id() : a.what();
     }
 
-    private static String since(Settings s, Alarm a, Moment now) {
+    static String since(Settings s, Alarm a, Moment now) {
         return Sentences.clock(a.course().since().wallMs(), zone(s), now.wallMs());
     }
 

@@ -91,11 +91,11 @@ public final class Tree {
         }
         s.live().alarms().calls().many().ifPresent(m -> out.put(Topics.many(names),
                 AlarmWords.many(settings, m)));
-        out.put(names.root() + "/site/alarms", AlarmWords.list(settings, s.live().alarms(),
+        out.put(names.root() + "/site/alarms", AlarmList.of(settings, s.live().alarms(),
                 Optional.empty(), now));
         out.put(names.root() + "/site/escalated", AlarmWords.escalated(settings, s, now).orElse("\0"));
         for (Cone c : settings.cones()) {
-            out.put(names.cone(c.id()) + "/hand/alarms", AlarmWords.list(settings, s.live().alarms(),
+            out.put(names.cone(c.id()) + "/hand/alarms", AlarmList.of(settings, s.live().alarms(),
                     Optional.of(c.id()), now));
         }
     }

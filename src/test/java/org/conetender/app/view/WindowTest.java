@@ -95,6 +95,22 @@ class WindowTest {
     }
 
     @Test
+    void anAlarmIsShownAsTheListHasItByNow() {
+        say("b", "$alert/dry", "Cone b: the water is low, since 14:05. Heat is off. Whoever has seen it "
+                + "says: conetender tell b acknowledge dry.");
+        say("b", "hand/alarms", "2 alarms.\nCone b, dry: the water is low, since 14:05; active, seen.\n"
+                + "  Heat is off.\nCone b, probe: silent; active, follows from dry of cone b.\nShelved: x.");
+        topics.put(ROOT + "/$alert/late", "Larkmoor Fry Room: it runs late, since 14:00. Restart it.");
+        topics.put(ROOT + "/site/alarms", "1 alarm.\nLarkmoor Fry Room, late: it runs late, since 14:00; "
+                + "active, not acknowledged.\n  Restart it.\n  To acknowledge: say so");
+
+        assertThat(words(80, 40)).contains("! Cone b, dry: the water is low, since 14:05; active, seen. Heat "
+                + "is off. alarms Shelved: x.", "! Larkmoor Fry Room, late: it runs late, since 14:00; "
+                + "active, not acknowledged. Restart it. To acknowledge: say so Room")
+                .doesNotContain("Whoever");
+    }
+
+    @Test
     void whatIsHiddenIsCounted() {
         List<String> all = page(80, 100);
         long told = all.stream().filter(l -> !l.isEmpty()).count();

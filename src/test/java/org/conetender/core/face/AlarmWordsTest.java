@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
 import java.util.Map;
+import org.conetender.core.Larkmoor;
 import org.conetender.core.Larkmoor.Fitting;
 import org.conetender.core.Story;
 import org.conetender.core.image.Ask;
@@ -46,12 +47,63 @@ class AlarmWordsTest {
         assertThat(alerts(s)).containsExactly(A + "$alert/air-failed-animals");
         assertThat(tree(s).get(A + "$alert/air-failed-animals")).isEqualTo("Cone a: its air is switched on "
                 + "but none arrives, since 09:01; the same in cones b and c. The nauplii suffocate within "
-                + "minutes: start the pump, put the hose on, open the air valve. To acknowledge: conetender "
-                + "tell a acknowledge air-failed-animals.");
+                + "minutes: start the pump, put the hose on, open the air valve. Whoever has seen it says: "
+                + "conetender tell a acknowledge air-failed-animals.");
         assertThat(tree(s).get("homie/5/larkmoor-b/hand/alarms")).isEqualTo("1 alarm.\nCone b, "
                 + "air-failed-animals: its air is switched on but none arrives, since 09:01; active, not "
                 + "acknowledged, follows from air-failed-animals of cone a.");
         assertThat(tree(s).get(SITE + "site/alarms")).startsWith("3 alarms.\nCone a, air-failed-animals: ");
+    }
+
+    /** New words would call anew; and nobody is to be asked for what was given. */
+    @Test
+    void anAcknowledgementChangesNoMessageAndIsAskedForNoMore() {
+        Story s = Story.at(Fitting.LEVEL);
+        s.does(Step.STARTED);
+        s.senses.contact("a.level", Level.OPEN);
+        s.minutes(10);
+        String said = tree(s).get(A + "$alert/dry");
+        assertThat(said).endsWith(" Whoever has seen it says: conetender tell a acknowledge dry.");
+        assertThat(tree(s).get(A + "hand/alarms"))
+                .contains("; active, not acknowledged.\n", "\n  To acknowledge: conetender tell a");
+        s.ask("a", new Ask.Acknowledge("dry"));
+        s.tick();
+        assertThat(tree(s)).containsEntry(A + "$alert/dry", said);
+        assertThat(tree(s).get(A + "hand/alarms")).endsWith("; active, acknowledged.\n  Heat is off. Fill up "
+                + "to the mark, or check the level contact.");
+        assertThat(tree(s).get(SITE + "site/alarms")).doesNotContain("o acknowledge");
+    }
+
+    /** The water warmed past the guard temperature with the heater at work. */
+    private static Story overheated() {
+        Story s = new Story(Larkmoor.room(Fitting.MAT).setpoint(30).build());
+        s.senses.water("a", 30.2);
+        s.does(Step.STARTED);
+        for (int i = 0; i < 900 && !s.on("a.heat"); i++) {
+            s.tick();
+        }
+        return ramp(s, 30.2, 31.1, 1);
+    }
+
+    /** A hundredth of a degree each so many seconds. */
+    private static Story ramp(Story s, double fromC, double toC, int seconds) {
+        for (int i = 1; i <= Math.abs(toC - fromC) * 100 + 0.5; i++) {
+            s.senses.water("a", fromC + i * Math.copySign(0.01, toC - fromC));
+            s.seconds(seconds);
+        }
+        return s;
+    }
+
+    /** A lock asks once more, and says when. */
+    @Test
+    void whoAcknowledgedBeforeTheCauseIsOverIsAskedOnceMoreAndToldWhen() {
+        Story s = overheated();
+        assertThat(tree(s).get(A + "hand/alarms")).contains("Cone a, overheat: ");
+        s.ask("a", new Ask.Acknowledge("overheat"));
+        s.tick();
+        assertThat(tree(s).get(A + "hand/alarms")).contains("active, acknowledged, latched until "
+                + "acknowledged once more.\n",
+                "  To acknowledge once more when its cause is over: conetender tell a acknowledge overheat");
     }
 
     @Test
