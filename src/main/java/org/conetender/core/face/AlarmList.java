@@ -2,6 +2,7 @@ package org.conetender.core.face;
 
 import static org.conetender.core.face.AlarmWords.acknowledge;
 import static org.conetender.core.face.AlarmWords.since;
+import static org.conetender.core.face.AlarmWords.todo;
 import static org.conetender.core.face.AlarmWords.what;
 import static org.conetender.core.face.AlarmWords.where;
 
@@ -40,7 +41,7 @@ public final class AlarmList {
         return (alarms.size() == 1 ? "1 alarm." : alarms.size() + " alarms.")
                 + alarms.stream().map(a -> "\n" + where(s, a) + ", " + a.kind().id() + ": " + what(a)
                         + ", since " + since(s, a, now) + "; " + String.join(", ", states(s, a, now)) + "."
-                        + (a.follows() || a.shelved() ? "" : "\n  " + a.kind().todo())
+                        + (a.follows() || a.shelved() || todo(a).isEmpty() ? "" : "\n  " + todo(a))
                         + asked(a).map(how -> "\n  " + how + ": " + acknowledge(a)).orElse(""))
                         .collect(Collectors.joining());
     }
@@ -48,7 +49,8 @@ public final class AlarmList {
     /** What is still asked of whoever reads it; what was given is asked for no more. */
     private static Optional<String> asked(Alarm a) {
         boolean locks = a.held() != Alarm.Held.BY_CAUSE;
-        return a.follows() || a.acknowledged() && !locks ? Optional.empty()
+        boolean leaves = a.course().goneAtMs().isPresent() && !a.latched();
+        return a.follows() || leaves || a.acknowledged() && !locks ? Optional.empty()
                 : Optional.of(!a.acknowledged() ? "To acknowledge"
                 : "To acknowledge once more" + (a.active() ? " when its cause is over" : ""));
     }

@@ -13,6 +13,7 @@ import org.conetender.core.State;
 import org.conetender.core.alarm.Again;
 import org.conetender.core.alarm.Alarm;
 import org.conetender.core.alarm.AlarmKind;
+import org.conetender.core.alarm.Alarms;
 import org.conetender.core.alarm.Message;
 import org.conetender.core.batch.Book;
 import org.conetender.core.settings.Settings;
@@ -25,6 +26,16 @@ public final class AlarmWords {
     /** A cause that is gone so long is called over; a contact that chatters comes back before (guess). */
     private static final long SURELY_GONE_MS = 10 * Units.SECOND_MS;
 
+    /** What these tell, and ask, stays true when their cause is over. */
+    private static final Set<AlarmKind> REMAINS = Set.of(AlarmKind.AIR_BACK, AlarmKind.COOKED);
+
+    /** Locks whose cause is seen to be over; others show it by heat only, or ask the same all the while. */
+    private static final Set<AlarmKind> MENDS = Set.of(AlarmKind.OVERHEAT, AlarmKind.PROBE_UNSTEADY,
+            AlarmKind.PROBE_FROZEN);
+
+    /** What is asked before such a lock is opened. */
+    private static final String FIRST = "Find out first why it came, so that it does not come again.";
+
     private AlarmWords() {}
 
     /**
@@ -35,11 +46,20 @@ public final class AlarmWords {
     static String alert(Settings s, Alarm a, Moment now) {
         String seen = " Whoever has seen it says: " + acknowledge(a) + ".";
         if (!over(a, now)) {
-            return where(s, a) + ": " + what(a) + ", since " + since(s, a, now) + with(a) + ". "
-                    + a.kind().todo() + seen;
+            boolean mended = a.toldMended() && MENDS.contains(a.kind());
+            return where(s, a) + ": " + what(a) + (mended && !what(a).contains(Alarms.MENDED) ? Alarms.MENDED
+                    : "") + ", since " + since(s, a, now) + with(a) + ". "
+                    + (mended ? FIRST : a.kind().todo()) + seen;
         }
         String until = Sentences.clock(now.wallMs() - a.goneMs(now.monoMs()), zone(s), now.wallMs());
-        return where(s, a) + ": over since " + until + ": " + what(a) + ", since " + since(s, a, now) + ".";
+        return where(s, a) + ": over since " + until + ": " + what(a) + ", since " + since(s, a, now) + "."
+                + (a.kind().standsUntilSeen() ? seen : "");
+    }
+
+    /** What is still to be done about it; empty where its cause took that along. */
+    static String todo(Alarm a) {
+        return a.course().goneAtMs().isPresent() && !REMAINS.contains(a.kind()) ? ""
+                : a.held() == Alarm.Held.ONLY_BY_LATCH && MENDS.contains(a.kind()) ? FIRST : a.kind().todo();
     }
 
     /** The words that acknowledge it. */
@@ -48,9 +68,8 @@ public final class AlarmWords {
                 + a.kind().id();
     }
 
-    /** What stays true is not over when its cause is. */
     private static boolean over(Alarm a, Moment now) {
-        return a.goneMs(now.monoMs()) >= SURELY_GONE_MS && !a.kind().standsUntilSeen();
+        return a.goneMs(now.monoMs()) >= SURELY_GONE_MS && !REMAINS.contains(a.kind());
     }
 
     /** What else a person was told of with it. */

@@ -106,6 +106,52 @@ class AlarmWordsTest {
                 "  To acknowledge once more when its cause is over: conetender tell a acknowledge overheat");
     }
 
+    /** Nobody is ordered to do what is no more to be done. */
+    @Test
+    void aLockWhoseCauseIsOverSaysSoAndWhatIsStillAsked() {
+        Story s = overheated();
+        assertThat(tree(s).get(A + "$alert/overheat")).contains("since 09:07. Heat is locked off. Unplug");
+        ramp(s, 31.1, 29.5, 2);
+        String said = tree(s).get(A + "$alert/overheat");
+        assertThat(tree(s).get(A + "hand/alarms")).endsWith("; its cause is over, not acknowledged, latched "
+                + "until acknowledged.\n  Find out first why it came, so that it does not come again.\n  To "
+                + "acknowledge: conetender tell a acknowledge overheat");
+        assertThat(said).as("new words would call").contains("Unplug");
+        s.minutes(15);
+        assertThat(tree(s).get(A + "$alert/overheat")).isEqualTo("Cone a: the water passed 31.0 °C with the "
+                + "heater at work; that is over now, but heat stays locked off until this alarm is "
+                + "acknowledged, since 09:07. Find out first why it came, so that it does not come again. "
+                + "Whoever has seen it says: conetender tell a acknowledge overheat.");
+        ramp(s, 29.5, 31.1, 2);
+        assertThat(tree(s).get(A + "$alert/overheat")).as("it came back").contains("Unplug")
+                .doesNotContain("over now");
+    }
+
+    @Test
+    void whatWasPutRightInASeparationIsCalledOverThoughNobodyHasSeenIt() {
+        Story s = Story.at(Fitting.SIPHONING);
+        s.does(Step.STARTED, Step.FIRST_SEEN, Step.VALVE_SHUT, Step.SETTLE, Step.VALVE_OPEN);
+        s.seconds(5);
+        assertThat(tree(s).get(A + "$alert/siphon")).contains("Shut the air valve while");
+        s.does(Step.VALVE_SHUT).seconds(15);
+        assertThat(tree(s).get(A + "$alert/siphon")).startsWith("Cone a: over since 09:00: stopping the pump")
+                .endsWith(", since 09:00. Whoever has seen it says: conetender tell a acknowledge siphon.");
+        assertThat(tree(s).get(A + "hand/alarms")).contains("its cause is over, not acknowledged, latched")
+                .endsWith(".\n  To acknowledge: conetender tell a acknowledge siphon");
+    }
+
+    /** It leaves the list by itself. */
+    @Test
+    void whatIsOverAsksNothing() {
+        Story s = Story.at(Fitting.LEVEL);
+        s.does(Step.STARTED);
+        s.senses.contact("a.level", Level.OPEN);
+        s.minutes(10);
+        s.senses.contact("a.level", Level.CLOSED);
+        s.seconds(30);
+        assertThat(tree(s).get(A + "hand/alarms")).endsWith("; its cause is over, not acknowledged.");
+    }
+
     @Test
     void theListIsThereAlsoWhenNothingStands() {
         Story s = Story.at();
