@@ -286,6 +286,20 @@ class ReportCommandTest {
                 .containsPattern("one weighs 1\\d µg").containsPattern("by its weight a/1: HE 3\\d\\d,000");
     }
 
+    /** A slip that was told too late to be taken back. */
+    @Test
+    void aWeightThatNoCystsCanGiveIsNamedAndLeftOutOfItsLotsCard() throws Exception {
+        try (LarkmoorRecord r = LarkmoorRecord.in(folder)) {
+            r.batch("a", 1, "L-0417", GOOD).told("a", weighed(950)).cut(20_000, true)
+                    .batch("a", 2, "L-0417", GOOD).told("a", weighed(9)).batch("a", 3, "L-0417", GOOD);
+        }
+        assertThat(report(0, "--lot", "L-0417"))
+                .contains("weighed once: 4.5 g wet of each gram of cysts\n", "  left out: the weight of a/1, "
+                        + "475.0 g of each gram, which no cysts give\n").doesNotContain("yield changes");
+        assertThat(report(0, "--lot", "L-0417", "--json"))
+                .contains("\"wet_g_per_g\":[4.5]", "\"weights_left_out\":[\"a/1\"]");
+    }
+
     private static Change weighed(double wetG) {
         return new Change.Told(new Ask.DidWeigh(wetG));
     }
