@@ -213,7 +213,7 @@ final class Telling {
         long untrusted = work.image.now().wallTrusted() ? 0 : was.wallUntrustedForMs() + work.dtMs;
         State.Timers timers = new State.Timers(Optional.of(work.image.now()), minute ? now
                 : was.checkpointAtMs(),
-                untrusted, parts.waiting(), Owed.minute(was, work.image, minute));
+                untrusted, parts.waiting(), Owed.minute(was, work.image, minute), Map.copyOf(work.refused));
         // Nothing new is handed over before what the record refused, so that it is kept in order.
         List<Fact> again = minute || !work.transactions.isEmpty() ? work.ledger.refused() : List.of();
         Ledger ledger = again.isEmpty() ? work.ledger : work.ledger.offeredAgain(now);
