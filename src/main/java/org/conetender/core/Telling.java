@@ -111,10 +111,9 @@ final class Telling {
     }
 
     private NextStep.When when(Request r) {
-        ConeJudgement j = work.judged.get(r.cone());
-        return j == null ? new NextStep.When(work.image.now(), 0) : new NextStep.When(work.image.now(),
-                j.air().breath().restMs(), NextStep.Unripe.of(work.live(r.cone()), work.batch(r.cone()),
-                        work.image.now()), work.ledger.book().lives());
+        return work.settings.cone(r.cone()).map(c -> NextStep.When.of(c, work.live(c.id()).judged(
+                work.judged.get(c.id())), work.ledger.book(), work.image.now()))
+                .orElse(new NextStep.When(work.image.now(), 0));
     }
 
     /** What only some answers have besides. */

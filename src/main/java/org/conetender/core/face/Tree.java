@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalLong;
 import org.conetender.core.Appointment;
 import org.conetender.core.ConeLive;
 import org.conetender.core.Offering;
@@ -23,7 +24,6 @@ import org.conetender.core.batch.Stage;
 import org.conetender.core.guard.Finding;
 import org.conetender.core.hatch.Development;
 import org.conetender.core.hatch.Forecast;
-import org.conetender.core.hatch.Harvest;
 import org.conetender.core.image.Hour;
 import org.conetender.core.judge.Belief;
 import org.conetender.core.judge.Thermal;
@@ -74,8 +74,7 @@ public final class Tree {
             siphon(at, c, b);
             usual(at + "/usual/", s.book().cone(c.id()).usual());
             out.put(at + "/hand/next-step", NextStep.of(settings, c, s.book().cone(c.id()),
-                    new NextStep.When(now, live.judged().air().breath().restMs(),
-                            NextStep.Unripe.of(live, b, now), s.book().lives())));
+                    NextStep.When.of(c, live, s.book(), now)));
         }
         alarms(s);
         return out;
@@ -193,9 +192,7 @@ public final class Tree {
             HourWords.Said said = new HourWords.Said(a.hour(), zone(),
                     boots.wallMs(now).orElse(now.wallMs()));
             if (b.stage() instanceof Stage.Ready(Moment since) && !live.unripe(b)) {
-                Optional<Long> keeps = live.outlook().harvest().filter(_ -> !live.outlook().lapsed(now))
-                        .map(Harvest::untilHours).filter(Double::isFinite)
-                        .map(h -> Digest.readyAtMs(live, h, now));
+                OptionalLong keeps = Digest.keepsMs(live, b, now);
                 boots.wallMs(Reconsidered.ripeSince(book).orElse(since)).ifPresent(w ->
                         out.put(at + "ready-by-outlook", said.ripe(w, keeps)));
             } else if (b.stage().growing()) {

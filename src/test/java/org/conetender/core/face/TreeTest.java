@@ -188,7 +188,8 @@ class TreeTest {
         s.does(Step.STARTED).pass(Duration.ofHours(28)).does(Step.SETTLE);
         assertThat(valid(s).get(digest)).contains("cone a is being harvested");
         s.does(Step.HANDS_IN);
-        assertThat(valid(s).get(digest)).isEqualTo("For the feed at 18:00: cone a is ready.");
+        assertThat(valid(s).get(digest)).isEqualTo("For the feed at 18:00: cone a is ready, but past its "
+                + "best by then.");
     }
 
     @Test
