@@ -41,7 +41,7 @@ public final class AlarmList {
         return (alarms.size() == 1 ? "1 alarm." : alarms.size() + " alarms.")
                 + alarms.stream().map(a -> "\n" + where(s, a) + ", " + a.kind().id() + ": " + what(a)
                         + ", since " + since(s, a, now) + "; " + String.join(", ", states(s, a, now)) + "."
-                        + (a.follows() || a.shelved() || todo(a).isEmpty() ? "" : "\n  " + todo(a))
+                        + (a.follows() || a.shelved() || todo(s, a).isEmpty() ? "" : "\n  " + todo(s, a))
                         + asked(a).map(how -> "\n  " + how + ": " + acknowledge(a)).orElse(""))
                         .collect(Collectors.joining());
     }

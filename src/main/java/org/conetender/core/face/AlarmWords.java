@@ -33,6 +33,10 @@ public final class AlarmWords {
     private static final Set<AlarmKind> MENDS = Set.of(AlarmKind.OVERHEAT, AlarmKind.PROBE_UNSTEADY,
             AlarmKind.PROBE_FROZEN);
 
+    /** They begin by what becomes of heat, though a cone without a heater has them too. */
+    private static final Set<AlarmKind> HEAT_FIRST = Set.of(AlarmKind.ROOM_TOO_WARM, AlarmKind.PROBE,
+            AlarmKind.PROBE_UNSTEADY, AlarmKind.DRY);
+
     /** What is asked before such a lock is opened. */
     private static final String FIRST = "Find out first why it came, so that it does not come again.";
 
@@ -49,7 +53,7 @@ public final class AlarmWords {
             boolean mended = a.toldMended() && MENDS.contains(a.kind());
             return where(s, a) + ": " + what(a) + (mended && !what(a).contains(Alarms.MENDED) ? Alarms.MENDED
                     : "") + ", since " + since(s, a, now) + with(a) + ". "
-                    + (mended ? FIRST : a.kind().todo()) + seen;
+                    + (mended ? FIRST : todo(s, a.cone(), a.kind())) + seen;
         }
         String until = Sentences.clock(now.wallMs() - a.goneMs(now.monoMs()), zone(s), now.wallMs());
         return where(s, a) + ": over since " + until + ": " + what(a) + ", since " + since(s, a, now) + "."
@@ -57,15 +61,23 @@ public final class AlarmWords {
     }
 
     /** What is still to be done about it; empty where its cause took that along. */
-    static String todo(Alarm a) {
+    static String todo(Settings s, Alarm a) {
         return a.course().goneAtMs().isPresent() && !REMAINS.contains(a.kind()) ? ""
-                : a.held() == Alarm.Held.ONLY_BY_LATCH && MENDS.contains(a.kind()) ? FIRST : a.kind().todo();
+                : a.held() == Alarm.Held.ONLY_BY_LATCH && MENDS.contains(a.kind()) ? FIRST
+                : todo(s, a.cone(), a.kind());
     }
 
     /** The words that acknowledge it. */
     static String acknowledge(Alarm a) {
         return "conetender tell " + (a.cone().isEmpty() ? TellLine.SITE : a.cone()) + " acknowledge "
                 + a.kind().id();
+    }
+
+    /** Where no heater is fitted nothing is said of it. */
+    private static String todo(Settings s, String cone, AlarmKind kind) {
+        boolean heater = !HEAT_FIRST.contains(kind) || s.cone(cone).stream()
+                .allMatch(c -> c.fittings().heat().fitted());
+        return heater ? kind.todo() : kind.todo().substring(kind.todo().indexOf(". ") + 2);
     }
 
     private static boolean over(Alarm a, Moment now) {

@@ -87,7 +87,7 @@ public final class NextStep {
 
         /** That it is kept warm, where it is heated, and until when. */
         String words(Settings s, Cone cone, Moment now) {
-            return (cone.fittings().heat().kind() == Cone.HeatKind.NONE ? "" : " and is kept warm")
+            return (cone.fittings().heat().fitted() ? " and is kept warm" : "")
                     + (readyAtMs.isEmpty() ? "" : ", ready at about " + Sentences.clock(readyAtMs.getAsLong(),
                             s.site().feeding().zone(), now.wallMs()));
         }
@@ -126,11 +126,10 @@ public final class NextStep {
                     + "shells, shut the drain; then report 'drained', or 'part-drawn' to leave the rest."
                     + airBack(s, when, g, View.Caps::drawingMs);
             case Stage.Drained _ -> (Reports.told(book, Step.RINSED) || !Verdict.harvested(book) ? ""
-                    : "rinse the nauplii; ") + "unplug the heater, let it cool, scrub and rinse the cone; "
-                    + "then report 'cleaned'."
+                    : "rinse the nauplii; ") + cooled(cone) + "scrub and rinse the cone; then report "
+                    + "'cleaned'."
                     + (Verdict.wanted(book) ? " " + VERDICT : "");
-            case Stage.Abandoned _ -> "unplug the heater, let it cool, drain and clean the cone; then report "
-                    + "'cleaned'.";
+            case Stage.Abandoned _ -> cooled(cone) + "drain and clean the cone; then report 'cleaned'.";
         });
     }
 
@@ -143,9 +142,12 @@ public final class NextStep {
                 + (aside.isEmpty() ? " first" : "") + "; until then the air must run and nothing can settle.";
     }
 
+    private static String cooled(Cone cone) {
+        return cone.fittings().heat().fitted() ? "unplug the heater, let it cool, " : "";
+    }
+
     private static String plugIn(Cone cone) {
-        return cone.fittings().heat().kind() == Cone.HeatKind.NONE ? ""
-                : " plug the heater in once water covers it,";
+        return cone.fittings().heat().fitted() ? " plug the heater in once water covers it," : "";
     }
 
     /** While hands are in it nothing else is asked. */
@@ -157,11 +159,10 @@ public final class NextStep {
     }
 
     private static String unplug(Cone cone, Batch b) {
-        return !b.stage().hasWater()
+        return !cone.fittings().heat().fitted() ? "hands are in it; the lamps"
+                : !b.stage().hasWater()
                 ? "unplug the heater and leave it unplugged until the cone is filled again; lamps"
-                : "unplug the heater before hands go in"
-                + (cone.fittings().heat().kind() == Cone.HeatKind.NONE ? "" : ", and plug it in again after")
-                + "; heat and lamps";
+                : "unplug the heater before hands go in, and plug it in again after; heat and lamps";
     }
 
     /** A shut air valve is for a harvest only. */

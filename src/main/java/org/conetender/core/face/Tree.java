@@ -120,7 +120,10 @@ public final class Tree {
         if (w.known()) {
             out.put(at + "temperature", decimals(w.middleC(), 1));
         }
-        out.put(at + "setpoint", Sentences.plain(Appointment.setC(c, b, live.outlook().appointment())));
+        if (c.fittings().heat().fitted()) {
+            out.put(at + "setpoint",
+                    Sentences.plain(Appointment.setC(c, b, live.outlook().appointment())));
+        }
         if (Double.isFinite(live.hold().aimC())) {
             out.put(at + "held", Sentences.plain(live.hold().aimC()));
         }

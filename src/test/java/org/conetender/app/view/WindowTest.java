@@ -166,6 +166,13 @@ class WindowTest {
     }
 
     @Test
+    void aConeWithoutAHeaterShowsNone() {
+        topics.keySet().removeIf(t -> t.startsWith(ROOT + "-b/heat/") || t.equals(ROOT + "-b/water/held"));
+
+        assertThat(words(120, 60)).contains("water 27.0 °C · air on (not verified) · lamp off");
+    }
+
+    @Test
     void doubtIsPutInPlainWords() {
         say("a", "water/trust", "projected");
         topics.remove(ROOT + "-b/water/temperature");
