@@ -52,12 +52,30 @@ public final class Screen {
     public static List<String> of(SiteView site, Frame frame) {
         Screen s = new Screen(frame);
         s.site(site, frame.around());
-        site.cones().forEach(s::cone);
+        List<ConeView> idle = idle(site);
+        site.cones().stream().filter(c -> !idle.contains(c)).forEach(s::cone);
+        if (!idle.isEmpty()) {
+            s.page.add(Rank.BLANK, List.of(""));
+            s.page.add(Rank.CONE, List.of(s.paint.bold(cut("Cones " + String.join(", ", idle.stream()
+                    .limit(idle.size() - 1).map(ConeView::id).toList()) + " and " + idle.getLast().id()
+                    + "  clean", s.width))));
+            s.item(Rank.NEXT, "next", idle.getFirst().hand().next());
+        }
         if (!frame.around().foot().isEmpty()) {
             s.page.add(Rank.BLANK, List.of(""));
             s.text(Rank.FOOT, "", frame.around().foot(), s.paint::plain);
         }
         return s.page.fitted(Math.max(1, frame.size().rows()));
+    }
+
+    /** Those that share their lines: clean, nothing to be said of them, and asking for the same. */
+    private static List<ConeView> idle(SiteView site) {
+        List<ConeView> idle = site.cones().stream().filter(c -> c.hatch().stage().equals("clean")
+                && c.water().trust().equals("trusted") && c.alerts().isEmpty() && c.hand().alarms().isEmpty()
+                && c.hatch().warnings().doubt().isEmpty()).toList();
+        List<ConeView> same = idle.stream()
+                .filter(c -> c.hand().next().equals(idle.getFirst().hand().next())).toList();
+        return same.size() > 1 ? same : List.of();
     }
 
     private void site(SiteView site, Around around) {
@@ -66,8 +84,11 @@ public final class Screen {
         if (old) {
             text(Rank.NOTICE, "", around.old(), paint::alarm);
         } else if (!site.alive()) {
-            text(Rank.NOTICE, "", "No daemon keeps this true at present: the state is '" + site.state()
-                    + "'. What is shown may be old.", paint::alarm);
+            text(Rank.NOTICE, "", site.state().equals("init")
+                    ? "The daemon is starting. What is shown may be old."
+                    : "No daemon keeps this true at present: the state is '" + site.state()
+                    + "'. What is shown may be old. To start it, on its board: sudo systemctl start "
+                    + "conetender", paint::alarm);
         }
         site.notes().digest().ifPresent(d -> text(Rank.READY, "", d, paint::plain));
         alarms("! ", site.alerts(), site.notes().alarms(), site.name());
