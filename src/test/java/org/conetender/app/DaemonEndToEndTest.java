@@ -52,6 +52,9 @@ class DaemonEndToEndTest extends OnTheBench {
                 .isEqualTo(new Told(0, "No alarm stands.\n"));
         assertThat(bench.command("tell", "a", "shelve", "one-probe", "2").code()).isZero();
         ended(1, bench.command("tell", "a", "shelve", "welded", "2"), "cannot be shelved");
+        Told usual = bench.command("tell", "b", "usual", "lot=L-0500", "cysts-g=1", "ppt=30");
+        assertThat(usual.text().lines()).as(usual.text()).singleElement().asString()
+                .contains(" at 30 ppt with 1 g of lot L-0500. Next: ");
         nonsense();
         assertThat(tree()).containsEntry(ROOT + "-a/hatch/stage", "clean")
                 .containsEntry(ROOT + "-b/hatch/stage", "clean");
