@@ -133,6 +133,7 @@ class DaemonEndToEndTest extends OnTheBench {
         assertThat(most - least).isGreaterThan(0).isLessThan(2 * A_MINUTES_WORTH);
         assertThat(degreeHours("")).isBetween(least, most).isCloseTo(killed, within(A_MINUTES_WORTH));
         assertThat(bench.command("watch", "--once").text())
+                .containsPattern("^.* \\w{3} \\d\\d:\\d\\d:\\d\\d on this computer\n")
                 .containsPattern("hydrating .* \\d+(-\\d+)? of \\d+ °C·h");
         assertThat(bench.command("tell", "a", "swirled").code()).isEqualTo(2);
 
