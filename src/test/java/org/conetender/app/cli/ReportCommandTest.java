@@ -204,8 +204,11 @@ class ReportCommandTest {
         }
         assertThat(report(0)).contains("given up");
         assertThat(report(2, "--restore", copy.toString(), "--csv")).isEmpty();
-        assertThat(report(0, "--restore", copy.toString())).contains("kept beside it as before-restore-2")
-                .contains("look at the cones");
+        assertThat(report(0, "--restore", copy.toString()))
+                .startsWith("The record is restored from " + copy + ". What was there before is kept "
+                        + "beside it as before-restore-2")
+                .contains("\n1. Unplug the heaters and look at the cones.\n",
+                        "\n4. Acknowledge, which allows heat again: conetender tell site acknowledge record");
         assertThat(report(0)).contains("in the cone, hydrating");
     }
 
