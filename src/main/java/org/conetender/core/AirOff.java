@@ -12,7 +12,7 @@ import org.conetender.core.unit.Moment;
 import org.conetender.core.unit.Units;
 
 /** How long the air of a batch may be off: the least of the configured cap, the house's, and the oxygen's. */
-final class AirOff {
+public final class AirOff {
 
     /** A reading this old when the air went off still holds: heat is off since, so water only cools. */
     private static final long KNOWN_BEFORE_MS = Units.MINUTE_MS;
@@ -20,7 +20,7 @@ final class AirOff {
     private AirOff() {}
 
     /** @param judged what is believed of the cone in this tick  @param naupliiPerGram that its lot gives */
-    static View.Caps caps(Cone cone, Batch b, ConeJudgement judged, double naupliiPerGram) {
+    public static View.Caps caps(Cone cone, Batch b, ConeJudgement judged, double naupliiPerGram) {
         return caps(cone, b, warmestC(b, judged), naupliiPerGram);
     }
 

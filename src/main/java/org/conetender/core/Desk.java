@@ -9,7 +9,7 @@ import org.conetender.core.batch.Fact;
 import org.conetender.core.batch.Fits;
 import org.conetender.core.batch.Reports;
 import org.conetender.core.batch.Verdict;
-import org.conetender.core.face.AlarmWords;
+import org.conetender.core.face.AlarmList;
 import org.conetender.core.face.Sentences;
 import org.conetender.core.guard.Finding;
 import org.conetender.core.guard.Guard;
@@ -69,7 +69,7 @@ final class Desk {
             return;
         }
         if (r.ask() instanceof Ask.Alarms) {
-            work.reply(r, true, AlarmWords.list(work.settings, work.before.live().alarms(),
+            work.reply(r, true, AlarmList.of(work.settings, work.before.live().alarms(),
                     site ? Optional.empty() : Optional.of(r.cone()), work.image.now()));
             return;
         }
@@ -77,6 +77,7 @@ final class Desk {
         if (work.ledger.busy(r.cone()) && waits(r.ask(), no.isPresent())) {
             hold(r);
         } else if (no.isPresent()) {
+            TakenBack.heard(work, r, false);
             work.reply(r, false, Sentences.place(work.settings, r.cone()) + no.get());
         } else if (Silence.unrecorded(work, r.ask())) {
             Silence.keep(work, r);
@@ -211,10 +212,12 @@ final class Desk {
         String at = r.ask() instanceof Ask.TinHolds ? "" : r.ask() instanceof Ask.Acknowledge ? cone.id()
                 : r.ask() instanceof Ask.Shelve s ? Shelving.place(work.settings, s, cone) : r.cone();
         ConeBook before = work.ledger.book().cone(cone.id());
-        work.write(at, changes, new Ledger.Reason(Optional.of(r),
-                r.ask() instanceof Ask.Withdraw ? TakenBack.of(work, cone)
+        String besides = r.ask() instanceof Ask.Withdraw ? TakenBack.of(work, cone)
                 : r.ask() instanceof Ask.Acknowledge a ? Seen.of(work, cone, a.alarm(), releases)
-                : Ending.of(work, cone, r.ask())));
+                : Ending.of(work, cone, r.ask());
+        TakenBack.heard(work, r, true);
+        work.write(at, changes, new Ledger.Reason(Optional.of(r),
+                besides));
         // What a report makes untried is untried from this tick on.
         work.judged.computeIfPresent(cone.id(), (id, j) -> j.proven(Refreshed.of(j, before,
                 work.ledger.book().cone(id)).proving()));

@@ -48,9 +48,13 @@ public record State(Ledger ledger, Live live) {
      * @param wallUntrustedForMs how long the wall clock has not been trusted in this life
      * @param waiting requests that wait for a grant of their cone to become durable
      * @param minuteOwed since when the record has owed an answer to a checkpoint, monotonic ms
+     * @param refused by cone, what was refused since its last report
      */
     public record Timers(Optional<Moment> last, long checkpointAtMs, long wallUntrustedForMs,
-                         List<Request> waiting, OptionalLong minuteOwed) {}
+                         List<Request> waiting, OptionalLong minuteOwed, Map<String, Refused> refused) {}
+
+    /** A report that was not taken. @param word its own  @param at when */
+    public record Refused(String word, Moment at) {}
 
     /**
      * The state with which a life of the process begins: nothing is energised, nothing heard yet. The
@@ -82,7 +86,8 @@ public record State(Ledger ledger, Live live) {
         }
         return new State(ledger, new Live(now, cones,
                 Alarms.resumed(seen(book, opening, facts), unseen(book), now),
-                new Timers(Optional.empty(), now.monoMs(), 0, List.of(), OptionalLong.empty()), false,
+                new Timers(Optional.empty(), now.monoMs(), 0, List.of(), OptionalLong.empty(),
+                        Map.of()), false,
                 Diary.EMPTY, RoomDay.resumed(checkpoint.map(Checkpoint::day).orElse(List.of()))));
     }
 

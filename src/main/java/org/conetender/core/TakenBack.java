@@ -2,13 +2,17 @@ package org.conetender.core;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.conetender.core.batch.Change;
 import org.conetender.core.batch.ConeBook;
 import org.conetender.core.batch.Fact;
+import org.conetender.core.batch.Reports;
 import org.conetender.core.face.Sentences;
 import org.conetender.core.image.Ask;
+import org.conetender.core.image.Request;
 import org.conetender.core.image.Step;
 import org.conetender.core.settings.Cone;
+import org.conetender.core.unit.Moment;
 
 /** The report that a withdrawal takes back: what it may be called, and what is said of it. */
 final class TakenBack {
@@ -42,12 +46,29 @@ final class TakenBack {
     /** What is said of it, while it is in the book; empty where there is none. */
     static String of(Work work, Cone cone) {
         ConeBook book = work.ledger.book().cone(cone.id());
-        return book.lastReport().map(f -> "'" + name(book, f) + "'" + at(work, f) + " is withdrawn"
-                + (alone(words(book, f)) ? "" : ", and with it the filling that it stood for")).orElse("");
+        return book.lastReport().map(f -> "'" + name(book, f) + "'" + at(work, f.at()) + " is withdrawn"
+                + (alone(words(book, f)) ? "" : ", and with it the filling that it stood for")
+                + refused(work, cone, name(book, f))).orElse("");
     }
 
-    private static String at(Work work, Fact f) {
-        return !f.at().wallTrusted() || !work.image.now().wallTrusted() ? "" : " of " + Sentences.clock(
-                f.at().wallMs(), work.settings.site().feeding().zone(), work.image.now().wallMs());
+    /** Notes that a report was refused, or that there is a later one that was taken. */
+    static void heard(Work work, Request r, boolean taken) {
+        if (taken) {
+            work.refused.remove(r.cone());
+        } else if (Reports.withdrawable(r.ask())) {
+            work.refused.put(r.cone(), new State.Refused(r.ask().word(), work.image.now()));
+        }
+    }
+
+    /** Whoever was refused just before may have meant that, of which there is nothing to take back. */
+    private static String refused(Work work, Cone cone, String name) {
+        return Optional.ofNullable(work.refused.get(cone.id())).map(r -> " ('" + r.word() + "'"
+                + at(work, r.at()) + " had been refused, so there was nothing of it to take back; if '" + name
+                + "' was right, report it again)").orElse("");
+    }
+
+    private static String at(Work work, Moment t) {
+        return !t.wallTrusted() || !work.image.now().wallTrusted() ? "" : " of " + Sentences.clock(
+                t.wallMs(), work.settings.site().feeding().zone(), work.image.now().wallMs());
     }
 }

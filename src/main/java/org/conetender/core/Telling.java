@@ -111,10 +111,9 @@ final class Telling {
     }
 
     private NextStep.When when(Request r) {
-        ConeJudgement j = work.judged.get(r.cone());
-        return j == null ? new NextStep.When(work.image.now(), 0) : new NextStep.When(work.image.now(),
-                j.air().breath().restMs(), NextStep.Unripe.of(work.live(r.cone()), work.batch(r.cone()),
-                        work.image.now()), work.ledger.book().lives());
+        return work.settings.cone(r.cone()).map(c -> NextStep.When.of(c, work.live(c.id()).judged(
+                work.judged.get(c.id())), work.ledger.book(), work.image.now()))
+                .orElse(new NextStep.When(work.image.now(), 0));
     }
 
     /** What only some answers have besides. */
@@ -213,7 +212,7 @@ final class Telling {
         long untrusted = work.image.now().wallTrusted() ? 0 : was.wallUntrustedForMs() + work.dtMs;
         State.Timers timers = new State.Timers(Optional.of(work.image.now()), minute ? now
                 : was.checkpointAtMs(),
-                untrusted, parts.waiting(), Owed.minute(was, work.image, minute));
+                untrusted, parts.waiting(), Owed.minute(was, work.image, minute), Map.copyOf(work.refused));
         // Nothing new is handed over before what the record refused, so that it is kept in order.
         List<Fact> again = minute || !work.transactions.isEmpty() ? work.ledger.refused() : List.of();
         Ledger ledger = again.isEmpty() ? work.ledger : work.ledger.offeredAgain(now);

@@ -11,6 +11,7 @@ import org.conetender.core.alarm.AlarmKind;
 import org.conetender.core.alarm.Alarms;
 import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.Change;
+import org.conetender.core.face.Sentences;
 import org.conetender.core.guard.Finding;
 import org.conetender.core.guard.Guard;
 import org.conetender.core.guard.Guards;
@@ -42,8 +43,6 @@ public final class Tick {
 
     /** The output that beats for whatever watches the daemon from outside. */
     static final String HEARTBEAT = "site.heartbeat";
-
-    private static final String OVERDUE = "nobody came within 12 h of the harvest point: do not feed";
 
     private final Settings settings;
     private final List<Guard> guards;
@@ -227,8 +226,9 @@ public final class Tick {
                     g.takesBack(view).forEach(d -> work.write(c.id(), new Change.Undoubted(d)));
                 }
             }
-            if (work.overdue(c.id()) && !work.batch(c.id()).marks().words().doubts().contains(OVERDUE)) {
-                work.write(c.id(), new Change.Doubted(OVERDUE));
+            if (work.overdue(c.id()) && !work.batch(c.id()).marks().words().doubts()
+                    .contains(Sentences.OVERDUE)) {
+                work.write(c.id(), new Change.Doubted(Sentences.OVERDUE));
             }
             if (work.batch(c.id()).stage().airOff() != null && !permits(found, Power.AIR_OFF)) {
                 String why = found.stream().filter(f -> f.denies().contains(Power.AIR_OFF)).findFirst()

@@ -47,6 +47,8 @@ final class Work {
     final List<Result.Reply> replies = new ArrayList<>();
     /** Acknowledgements that no record can keep: they only silence, and only in this life. */
     final List<Request> quieted = new ArrayList<>();
+    /** By cone, what was refused since its last report. */
+    final Map<String, State.Refused> refused;
     final Ledger settled;
     Ledger ledger;
 
@@ -60,6 +62,7 @@ final class Work {
         this.image = Owed.seen(before, settled, image);
         this.settled = settled;
         this.ledger = settled;
+        this.refused = new HashMap<>(before.live().timers().refused());
         this.dtMs = before.live().timers().last()
                 .map(t -> Math.clamp(image.now().monoMs() - t.monoMs(), 0, Units.MINUTE_MS)).orElse(0L);
     }

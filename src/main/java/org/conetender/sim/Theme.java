@@ -158,8 +158,8 @@ public enum Theme {
         if (s == 8_400) {
             r.say("a", "drawing");
         }
-        if (s == 8_500) {
-            r.say("a", "part-drawn");
+        if (s == 8_380 || s == 8_500) {
+            r.say("a", "part-drawn"); // Before anybody draws it is refused.
         }
     }),
     DARKNESS(4, (r, s) -> {

@@ -52,13 +52,17 @@ class DaemonEndToEndTest extends OnTheBench {
                 .isEqualTo(new Told(0, "No alarm stands.\n"));
         assertThat(bench.command("tell", "a", "shelve", "one-probe", "2").code()).isZero();
         ended(1, bench.command("tell", "a", "shelve", "welded", "2"), "cannot be shelved");
+        Told usual = bench.command("tell", "b", "usual", "lot=L-0500", "cysts-g=1", "ppt=30");
+        assertThat(usual.text().lines()).as(usual.text()).singleElement().asString()
+                .contains(" at 30 ppt with 1 g of lot L-0500. Next: ");
         nonsense();
         assertThat(tree()).containsEntry(ROOT + "-a/hatch/stage", "clean")
                 .containsEntry(ROOT + "-b/hatch/stage", "clean");
 
         assertThat(bench.command("tell", "a", "started")).isEqualTo(new Told(0,
-                "Cone a: 'started' is recorded. Next: after an hour or two swirl stuck cysts back in. At "
-                + "its harvest, at 27 °C, the air may be off for 10 min at most, 12 min while you draw.\n"));
+                "Cone a: 'started' is recorded. Taken as usual: 2 g of lot L-0417 in 2 L at 25 ppt. Next: "
+                + "after an hour or two swirl stuck cysts back in. At its harvest, at 27 °C, "
+                + "the air may be off for 10 min at most, 12 min while you draw.\n"));
         Told near = bench.command("tell", "b", "started", "--socket", bench.socket().toString());
         assertThat(near.code()).as(near.text()).isZero();
         Eventually.holds("heat goes on, its cut-out first; " + bench.lines(), 120, () ->
@@ -129,6 +133,7 @@ class DaemonEndToEndTest extends OnTheBench {
         assertThat(most - least).isGreaterThan(0).isLessThan(2 * A_MINUTES_WORTH);
         assertThat(degreeHours("")).isBetween(least, most).isCloseTo(killed, within(A_MINUTES_WORTH));
         assertThat(bench.command("watch", "--once").text())
+                .containsPattern("^.* \\w{3} \\d\\d:\\d\\d:\\d\\d on this computer\n")
                 .containsPattern("hydrating .* \\d+(-\\d+)? of \\d+ °C·h");
         assertThat(bench.command("tell", "a", "swirled").code()).isEqualTo(2);
 

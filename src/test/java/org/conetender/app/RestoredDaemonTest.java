@@ -57,7 +57,7 @@ class RestoredDaemonTest extends OnTheBench {
         Told restored = bench.command("report", "--restore", copy.toString());
         assertThat(restored.code()).as(restored.text()).isZero();
         assertThat(restored.text()).contains("is kept beside it as before-restore-")
-                .contains("look at the cones with the heaters unplugged");
+                .contains("Unplug the heaters and look at the cones.");
         assertThat(Files.readAllBytes(copy)).as("the copy stays a copy").isEqualTo(whole);
 
         bench.start();

@@ -77,6 +77,21 @@ class WithdrawStoryTest {
         assertThat(withdraw(s, "last", true)).contains("'salted' is withdrawn; the batch");
     }
 
+    /** Whoever takes back what was refused takes back the good report before it. */
+    @Test
+    void aRefusalInBetweenIsNamedWithTheReportThatIsTakenBackInstead() {
+        Story s = settling().minutes(2);
+        assertThat(s.did("a", Step.PART_DRAWN).accepted()).isFalse();
+        s.minutes(3);
+        assertThat(withdraw(s, "last", true)).startsWith("Cone a: 'settle' of 09:00 is withdrawn "
+                + "('part-drawn' of 09:02 had been refused, so there was nothing of it to take back; if "
+                + "'settle' was right, report it again); the batch is hatching again.");
+        assertThat(withdraw(s, "last", true)).as("once").doesNotContain("refused");
+        assertThat(s.did("a", Step.DRAWING).accepted()).isFalse();
+        s.does(Step.FIRST_SEEN);
+        assertThat(withdraw(s, "last", true)).as("another was taken since").doesNotContain("refused");
+    }
+
     /** Else the report before it would be taken back without a word. */
     @Test
     void handsInEndsByItselfAndIsNotTakenForTheReportBefore() {

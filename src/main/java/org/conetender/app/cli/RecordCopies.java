@@ -38,12 +38,16 @@ final class RecordCopies {
                     Backup.of(book, backup) / MB));
         } else {
             Optional<String> old = Restore.of(restore, book);
-            out.println("the record is that of " + restore + " now" + old.map(o -> "; the one of before is "
-                    + "kept beside it as " + o).orElse(""));
-            out.println("It says of each cone what was so when the copy was made. Before you start "
-                    + "conetender, look at the cones with the heaters unplugged. It begins with every heater "
-                    + "locked: report how the cones stand (such as 'drained' or 'cleaned'), then acknowledge "
-                    + "'record-damaged'.");
+            out.println("The record is restored from " + restore + old.map(o -> ". What was there before is "
+                    + "kept beside it as " + o).orElse("") + ".");
+            out.println("It tells how each cone stood when the copy was made. What to do now:");
+            out.println("1. Unplug the heaters and look at the cones.");
+            out.println("2. Start the daemon: sudo systemctl start conetender. Every heater is locked, the "
+                    + "air runs.");
+            out.println("3. Report how each cone stands now, such as: conetender tell a drained");
+            out.println("4. Acknowledge, which allows heat again: conetender tell site acknowledge "
+                    + "record-damaged");
+            out.println("5. Plug in again the heaters that water covers.");
         }
         out.flush();
     }

@@ -52,6 +52,7 @@ import picocli.CommandLine.Spec;
             "  conetender tell a cleaned --broker mqtt://pi.local --site larkmoor", ""})
 public final class TellCommand implements Callable<Integer> {
 
+    private static final String OK = "ok ";
     private static final int REFUSED = 1;
     private static final int NO_ANSWER = 3;
 
@@ -138,15 +139,19 @@ public final class TellCommand implements Callable<Integer> {
                 return end(0, site.topics().getOrDefault(topic, "The daemon shows no list of alarms."));
             }
             int code = 0;
+            String last = "";
             for (TellMessages.Message m : TellMessages.of(ask)) {
                 String topic = site.names().cone(place) + "/" + m.property() + "/set";
                 Optional<String> line = site.ask(new Onlooker.Question(topic, m.payload(),
                         "tell-" + UUID.randomUUID(), timeoutS), timeoutS * 1_000L);
-                code = Math.max(code,
-                        line.map(this::answered).orElseGet(() -> end(NO_ANSWER, "No answer within "
+                Optional<String> ok = line.filter(l -> l.startsWith(OK));
+                last = ok.orElse(last);
+                code = Math.max(code, ok.isPresent() ? 0
+                        : line.map(this::answered).orElseGet(() -> end(NO_ANSWER, "No answer within "
                         + timeoutS + " s; look at the cone before you say it again.")));
             }
-            return code;
+            // Several figures are several messages; the last answer says all that holds by then.
+            return last.isEmpty() ? code : Math.max(code, answered(last));
         } catch (IOException e) {
             return end(NO_ANSWER, Places.broker(e.getMessage())
                     + " Look at the cone before you say it again.");
@@ -187,7 +192,7 @@ public final class TellCommand implements Callable<Integer> {
 
     /** The same line as the socket's. */
     private int answered(String line) {
-        boolean ok = line.startsWith("ok ");
+        boolean ok = line.startsWith(OK);
         return end(ok ? 0 : REFUSED, line.substring(line.indexOf(' ') + 1));
     }
 

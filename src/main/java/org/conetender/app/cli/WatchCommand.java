@@ -175,7 +175,9 @@ public final class WatchCommand implements Callable<Integer> {
     }
 
     private Screen.Frame frame(Terminal.Size size, boolean colours) {
-        return new Screen.Frame(size, colours, now(), new Screen.Around(now().format(TIME), "", ""));
+        // The daemon's hours may be those of a simulation, or of another zone.
+        return new Screen.Frame(size, colours, now(),
+                new Screen.Around(now().format(TIME) + " on this computer", "", ""));
     }
 
     private OffsetDateTime now() {

@@ -143,7 +143,8 @@ public record BatchPicture(Hatch hatch, String title, List<String> lines, Did di
     }
 
     /**
-     * Whether there was room for its figure: above the line, beside others that stand there, or before it.
+     * Whether there was room for its figure: above the line, beside others that stand there, or before it;
+     * else below it.
      *
      * @param words where others stand, in order  @param line its two ends
      */
@@ -162,9 +163,15 @@ public record BatchPicture(Hatch hatch, String title, List<String> lines, Did di
         if (x < free || x > line.getLast().x()) {
             return false;
         }
-        sheet.pen().text(Ink.HATCHED, Sheet.SCALE, new Pen.Point(x, y), word);
-        words.add(new Pen.Point(x, y));
-        return true;
+        for (double base : new double[] {y, y + 32}) {
+            Pen.Point at = new Pen.Point(x, base);
+            if (sheet.takes(Sheet.SCALE.place(at, word))) {
+                sheet.pen().text(Ink.HATCHED, Sheet.SCALE, at, word);
+                words.add(at);
+                return true;
+            }
+        }
+        return false;
     }
 
     /** A bar for each stage, with its word where there is room, and below it what was called. */

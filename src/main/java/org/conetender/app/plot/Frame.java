@@ -9,7 +9,16 @@ package org.conetender.app.plot;
 record Frame(Place place, long fromMs, long toMs, Range range) {
 
     /** Points of the sheet. */
-    record Place(double left, double top, double right, double bottom) {}
+    record Place(double left, double top, double right, double bottom) {
+
+        boolean overlaps(Place o) {
+            return left < o.right && o.left < right && top < o.bottom && o.top < bottom;
+        }
+
+        boolean holds(Place o) {
+            return left <= o.left && o.right <= right && top <= o.top && o.bottom <= bottom;
+        }
+    }
 
     /** In the unit of the panel. */
     record Range(double low, double high) {

@@ -3,6 +3,8 @@ package org.conetender.app.plot;
 /** Where nothing was measured, told on the panel of the water. */
 final class Gaps {
 
+    private static final String WORDS = "no reading";
+
     private Gaps() {}
 
     static void show(Sheet sheet, Frame f) {
@@ -16,9 +18,10 @@ final class Gaps {
                 double to = f.x(Math.min(at, f.toMs()));
                 sheet.pen().box(Ink.UNKNOWN, new Pen.Point(x, f.place().top()),
                         new Pen.Point(to, f.place().bottom()));
-                if (to - x > Sheet.SCALE.width("no reading")) {
-                    sheet.pen().text(Ink.TEXT, Sheet.SCALE.at(Pen.Side.AROUND),
-                            new Pen.Point((x + to) / 2, f.place().top() + 26), "no reading");
+                Pen.Type type = Sheet.SCALE.at(Pen.Side.AROUND);
+                Pen.Point base = new Pen.Point((x + to) / 2, f.place().top() + 26);
+                if (to - x > type.width(WORDS) && sheet.takes(type.place(base, WORDS))) {
+                    sheet.pen().text(Ink.TEXT, type, base, WORDS);
                 }
             }
             before = at;

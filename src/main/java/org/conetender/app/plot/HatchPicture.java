@@ -1,6 +1,7 @@
 package org.conetender.app.plot;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.DoubleStream;
 import org.conetender.core.hatch.Course;
 import org.conetender.core.hatch.Harvest;
@@ -16,6 +17,7 @@ import org.conetender.core.unit.Text;
  */
 public record HatchPicture(Hatch hatch, String title, List<String> lines) implements Picture {
 
+    private static final double MARK = 9;
     /** Beyond any picture, h. */
     private static final double BEYOND_H = 10_000;
 
@@ -59,7 +61,7 @@ public record HatchPicture(Hatch hatch, String title, List<String> lines) implem
     private static void limit(Sheet sheet, Frame f, double c, String words) {
         if (c > f.range().low() && c < f.range().high()) {
             sheet.across(f, c, Ink.HATCHED, Pen.Stroke.DASHED_HAIR);
-            sheet.pen().text(Ink.HATCHED, Sheet.SCALE, new Pen.Point(Sheet.LEFT + 8, f.y(c) - 6),
+            sheet.beside(Ink.HATCHED, new Pen.Point(Sheet.LEFT - 7, f.y(c) - 6), Pen.Side.RIGHT_OF,
                     Text.of(words, c));
         }
     }
@@ -117,6 +119,10 @@ public record HatchPicture(Hatch hatch, String title, List<String> lines) implem
         Speed speed = hatch.speed();
         Frame f = Panels.hatched(sheet, 776);
         sheet.now(f);
+        hatch.looks().forEach(l -> sheet.takes(mark(f.at(hatch.ms(l.hours()), 100 * l.share()))));
+        for (double share : Panels.SHARES) {
+            point(f, share).ifPresent(p -> sheet.takes(mark(p)));
+        }
         double ready = hatch.forecast().ready().announced();
         if (hatch.forecast().reachable() && Double.isFinite(ready)) {
             sheet.down(f, hatch.ms(ready), Ink.TEXT, Pen.Stroke.HAIR);
@@ -126,22 +132,31 @@ public record HatchPicture(Hatch hatch, String title, List<String> lines) implem
             }
         }
         for (double share : Panels.SHARES) {
-            double at = hatch.course().hoursAt(speed.degreeHoursAt(share));
-            if (Double.isFinite(at) && f.holds(hatch.ms(at))) {
-                Pen.Point p = f.at(hatch.ms(at), 100 * share);
-                sheet.pen().mark(Ink.TEXT, p, 9);
-                sheet.beside(Ink.TEXT, new Pen.Point(p.x(), p.y() + 7), Pen.Side.LEFT_OF,
-                        Text.of("T%.0f %s", 100 * share, hatch.clock(at)));
-            }
+            point(f, share).ifPresent(p -> {
+                sheet.pen().mark(Ink.TEXT, p, MARK);
+                sheet.beside(Ink.TEXT, new Pen.Point(p.x(), p.y() + 7), Pen.Side.LEFT_OF, Text.of("T%.0f %s",
+                        100 * share, hatch.clock(hatch.course().hoursAt(speed.degreeHoursAt(share)))));
+            });
         }
         hatch.looks().stream().filter(l -> f.holds(hatch.ms(l.hours()))).forEach(l -> look(sheet, f, l));
         TimeAxis.draw(sheet, f);
     }
 
+    /** Where that share has hatched, if the picture reaches so far. */
+    private Optional<Pen.Point> point(Frame f, double share) {
+        double at = hatch.course().hoursAt(hatch.speed().degreeHoursAt(share));
+        return Double.isFinite(at) && f.holds(hatch.ms(at)) ? Optional.of(f.at(hatch.ms(at), 100 * share))
+                : Optional.empty();
+    }
+
+    private static Frame.Place mark(Pen.Point p) {
+        return new Frame.Place(p.x() - MARK, p.y() - MARK, p.x() + MARK, p.y() + MARK);
+    }
+
     /** A ring where somebody looked, at the share that swam. */
     private void look(Sheet sheet, Frame f, Hatch.Look l) {
         Pen.Point p = f.at(hatch.ms(l.hours()), 100 * l.share());
-        sheet.pen().mark(Ink.TEXT, p, 9);
+        sheet.pen().mark(Ink.TEXT, p, MARK);
         sheet.pen().mark(Ink.PAPER, p, 5);
         sheet.beside(Ink.QUIET, new Pen.Point(p.x(), p.y() - 7), Pen.Side.LEFT_OF, l.words());
     }

@@ -52,6 +52,17 @@ interface Pen {
             return new Type(size, bold, other);
         }
 
+        /** Where a text will stand: capitals are three quarters of a line high, little hangs below. */
+        Frame.Place place(Point base, String text) {
+            double wide = width(text);
+            double left = base.x - switch (side) {
+                case RIGHT_OF -> 0;
+                case AROUND -> wide / 2;
+                case LEFT_OF -> wide;
+            };
+            return new Frame.Place(left, base.y - 0.75 * size, left + wide, base.y + 0.1 * size);
+        }
+
         /** How wide a text will be, in points: a guess that holds for the usual fonts without serifs. */
         double width(String text) {
             return text.length() * size * (bold ? 0.62 : 0.57);

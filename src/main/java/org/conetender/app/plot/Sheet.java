@@ -22,6 +22,9 @@ final class Sheet {
 
     private static final int MOST_VALUES = 5;
 
+    /** Words move by so many lines at most; those that find no room are left out. */
+    private static final int MOST_LINES = 6;
+
     /** Points of a curve stand no closer. */
     private static final double APART = 2.5;
 
@@ -29,6 +32,8 @@ final class Sheet {
     private final Hatch hatch;
     private final long fromMs;
     private final long toMs;
+    private final List<Frame.Place> taken = new ArrayList<>();
+    private Frame.Place inside = new Frame.Place(0, 0, WIDTH, HEIGHT);
 
     Sheet(Pen pen, Hatch hatch) {
         this(pen, hatch, hatch.toMs());
@@ -53,6 +58,7 @@ final class Sheet {
     /** An empty panel with its heading and scales. */
     Frame panel(String heading, double top, double bottom, Frame.Range range) {
         Frame f = bare(top, bottom, range);
+        inside = f.place();
         pen.text(Ink.TEXT, HEAD, new Pen.Point(LEFT, top - 12), heading);
         pen.box(Ink.PAPER, new Pen.Point(LEFT, top), new Pen.Point(RIGHT, bottom));
         long now = hatch.ms(0);
@@ -136,14 +142,33 @@ final class Sheet {
         return points;
     }
 
-    /** A text beside a place, on the other side where it would leave the panel. */
+    /** Whether no word and no mark is there: then it is taken. */
+    boolean takes(Frame.Place p) {
+        boolean free = taken.stream().noneMatch(p::overlaps);
+        if (free) {
+            taken.add(p);
+        }
+        return free;
+    }
+
+    /**
+     * A text beside a place: on the other side, or a line or two higher or lower, where it would leave the
+     * panel or lie over others.
+     */
     void beside(Ink ink, Pen.Point at, Pen.Side side, String text) {
-        double width = SCALE.width(text) + 18;
-        boolean left = side == Pen.Side.LEFT_OF ? at.x() - width > LEFT : at.x() + width > RIGHT;
-        double begin = left ? at.x() - width : at.x() + 12;
-        pen.box(Ink.HALO, new Pen.Point(begin, at.y() - SCALE.size() + 2),
-                new Pen.Point(begin + width - 12, at.y() + 5));
-        pen.text(ink, SCALE.at(left ? Pen.Side.LEFT_OF : Pen.Side.RIGHT_OF),
-                new Pen.Point(at.x() + (left ? -15 : 15), at.y()), text);
+        Pen.Side other = side == Pen.Side.LEFT_OF ? Pen.Side.RIGHT_OF : Pen.Side.LEFT_OF;
+        for (int i = 0; i <= 2 * MOST_LINES; i++) {
+            double y = at.y() + (i % 2 == 0 ? 1 : -1) * ((i + 1) / 2) * (SCALE.size() - 1);
+            for (Pen.Side s : List.of(side, other)) {
+                Pen.Point base = new Pen.Point(at.x() + (s == Pen.Side.LEFT_OF ? -15 : 15), y);
+                Frame.Place p = SCALE.at(s).place(base, text);
+                if (inside.holds(p) && takes(p)) {
+                    pen.box(Ink.HALO, new Pen.Point(p.left() - 3, y - SCALE.size() + 2),
+                            new Pen.Point(p.right() + 3, y + 5));
+                    pen.text(ink, SCALE.at(s), base, text);
+                    return;
+                }
+            }
+        }
     }
 }

@@ -105,10 +105,11 @@ final class TimeAxis {
         double width = Sheet.SCALE.width(BREAK);
         boolean after = x + HALF + 6 + width < Sheet.RIGHT;
         double begin = after ? x + HALF + 6 : x - HALF - 6 - width;
-        if (begin < free) {
+        Pen.Point at = new Pen.Point(begin, y);
+        if (begin < free || !sheet.takes(Sheet.SCALE.place(at, BREAK))) {
             return free;
         }
-        sheet.pen().text(Ink.TEXT, Sheet.SCALE, new Pen.Point(begin, y), BREAK);
+        sheet.pen().text(Ink.TEXT, Sheet.SCALE, at, BREAK);
         return begin + width + 6;
     }
 }

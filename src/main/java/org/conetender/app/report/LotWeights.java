@@ -29,11 +29,20 @@ record LotWeights(Measured measured, List<Story> stories, Speed speed) {
     private static final int HUNDREDTHS = 100;
 
     private double[] perGram() {
-        return stories.stream().flatMap(s -> s.weight().stream()).mapToDouble(Yield::perGram).toArray();
+        return stories.stream().flatMap(s -> weight(s).stream()).mapToDouble(Yield::perGram).toArray();
+    }
+
+    /** What cysts can give; a slip that nobody took back in time stays with its batch alone. */
+    private static Optional<Yield> weight(Story s) {
+        return s.weight().filter(Yield::possible);
+    }
+
+    private List<Story> slips() {
+        return stories.stream().filter(s -> s.weight().isPresent() && weight(s).isEmpty()).toList();
     }
 
     private Optional<Trend> trend() {
-        return Trend.scattered(Trend.points(measured, stories, (s, days) -> s.weight().map(y ->
+        return Trend.scattered(Trend.points(measured, stories, (s, days) -> weight(s).map(y ->
                 new Trend.Point(days, y.perGram(), PART * y.perGram()))));
     }
 
@@ -45,13 +54,13 @@ record LotWeights(Measured measured, List<Story> stories, Speed speed) {
         return Efficiency.of(stories.stream().map(s -> {
             Optional<Count> c = counted(s);
             return new Efficiency.Found(c.map(x -> x.told().nauplii()).orElse(0),
-                    c.map(Count::each).orElse(0.0), s.weight().map(Yield::perGram).orElse(0.0));
+                    c.map(Count::each).orElse(0.0), weight(s).map(Yield::perGram).orElse(0.0));
         }).toList());
     }
 
     /** Batches that were weighed and not counted. */
     private List<Story> weighedOnly() {
-        return stories.stream().filter(s -> s.weight().isPresent() && counted(s).isEmpty()).toList();
+        return stories.stream().filter(s -> weight(s).isPresent() && counted(s).isEmpty()).toList();
     }
 
     private void printEfficiency(PrintWriter out) {
@@ -68,7 +77,7 @@ record LotWeights(Measured measured, List<Story> stories, Speed speed) {
         out.println(Text.of("  (one weighs %.0f µg wet, out of the sieve; %.0f to %.0f in 8 of 10 cases)",
                 wet.get(1), wet.get(0), wet.get(2)));
         weighedOnly().forEach(s -> {
-            Efficiency.PerGram n = e.weighed(s.weight().orElseThrow().perGram());
+            Efficiency.PerGram n = e.weighed(weight(s).orElseThrow().perGram());
             out.println(Text.of("  by its weight %s: HE %,.0f (%,.0f to %,.0f) nauplii/g", s.name(),
                     LotCard.thousands(n.median()), LotCard.thousands(n.within(false)),
                     LotCard.thousands(n.within(true))));
@@ -84,6 +93,8 @@ record LotWeights(Measured measured, List<Story> stories, Speed speed) {
                     DoubleStream.of(all).min().orElseThrow(), DoubleStream.of(all).max().orElseThrow())));
             printEfficiency(out);
         }
+        slips().forEach(s -> out.println(Text.of("  left out: the weight of %s, %.1f g of each gram, which "
+                + "no cysts give", s.name(), s.weight().orElseThrow().perGram())));
         trend().ifPresent(t -> out.println(t.words("yield changes by %+.2f g/g a month (± %.2f)")));
     }
 
@@ -98,11 +109,14 @@ record LotWeights(Measured measured, List<Story> stories, Speed speed) {
         if (all.length > 0) {
             m.put("wet_g_per_g", DoubleStream.of(all).mapToObj(BatchTable::tenths).toList());
         }
+        if (!slips().isEmpty()) {
+            m.put("weights_left_out", slips().stream().map(Story::name).toList());
+        }
         efficiency().ifPresent(e -> {
             m.put("he_per_g", rounded(e.next()));
             m.put("wet_ug_per_nauplius", e.wetMicrograms().stream().map(BatchTable::tenths).toList());
             m.put("he_per_g_by_weight", weighedOnly().stream().map(s -> Map.of("batch", s.name(), "he_per_g",
-                    rounded(e.weighed(s.weight().orElseThrow().perGram())))).toList());
+                    rounded(e.weighed(weight(s).orElseThrow().perGram())))).toList());
         });
         trend().ifPresent(t -> m.put("wet_g_per_g_per_month", List.of(
                 BatchTable.rounded(t.perMonth(), HUNDREDTHS), BatchTable.rounded(t.sd(), HUNDREDTHS))));

@@ -9,7 +9,7 @@ final class Conditions {
     private Conditions() {}
 
     static String of(ConeView c) {
-        return water(c.water()) + aim(c) + " · " + heat(c) + " · " + air(c.out()) + " · lamp "
+        return water(c.water()) + aim(c) + " · " + heat(c) + air(c.out()) + " · lamp "
                 + onOff(c.out().lamp());
     }
 
@@ -36,7 +36,12 @@ final class Conditions {
                 : Text.of(", set-point %.1f °C", held.getAsDouble());
     }
 
+    /** Nothing where no heater is fitted. */
     private static String heat(ConeView c) {
+        return c.out().heat().duty().isEmpty() ? "" : heated(c) + " · ";
+    }
+
+    private static String heated(ConeView c) {
         ConeView.Heat h = c.out().heat();
         double duty = h.duty().orElse(0);
         if (h.on()) {

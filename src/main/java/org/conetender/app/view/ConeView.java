@@ -6,7 +6,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.SortedMap;
-import org.conetender.core.face.AlarmWords;
+import org.conetender.core.face.AlarmList;
 import org.conetender.core.unit.Text;
 
 /**
@@ -131,7 +131,7 @@ public record ConeView(String id, Hatch hatch, Water water, Out out, Hand hand,
         Out out = new Out(heat, l.is("air/on"), l.word("air/proven"), l.is("lamp/on"),
                 l.word("siphon/state"));
         return new ConeView(id, hatch, water, out, new Hand(l.word("hand/next-step"), l.text("hand/answer"),
-                l.text("hand/alarms").filter(a -> !a.equals(AlarmWords.NONE))),
+                l.text("hand/alarms").filter(a -> !a.equals(AlarmList.NONE))),
                 SiteView.alerts(topics, at));
     }
 

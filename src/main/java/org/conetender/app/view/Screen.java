@@ -11,6 +11,7 @@ import java.util.OptionalDouble;
 import java.util.SortedMap;
 import org.conetender.app.view.Page.Rank;
 import org.conetender.core.alarm.AlarmKind;
+import org.conetender.core.face.AlarmList;
 import org.conetender.core.face.ShelfWords;
 import org.conetender.core.unit.Text;
 
@@ -51,12 +52,30 @@ public final class Screen {
     public static List<String> of(SiteView site, Frame frame) {
         Screen s = new Screen(frame);
         s.site(site, frame.around());
-        site.cones().forEach(s::cone);
+        List<ConeView> idle = idle(site);
+        site.cones().stream().filter(c -> !idle.contains(c)).forEach(s::cone);
+        if (!idle.isEmpty()) {
+            s.page.add(Rank.BLANK, List.of(""));
+            s.page.add(Rank.CONE, List.of(s.paint.bold(cut("Cones " + String.join(", ", idle.stream()
+                    .limit(idle.size() - 1).map(ConeView::id).toList()) + " and " + idle.getLast().id()
+                    + "  clean", s.width))));
+            s.item(Rank.NEXT, "next", idle.getFirst().hand().next());
+        }
         if (!frame.around().foot().isEmpty()) {
             s.page.add(Rank.BLANK, List.of(""));
             s.text(Rank.FOOT, "", frame.around().foot(), s.paint::plain);
         }
         return s.page.fitted(Math.max(1, frame.size().rows()));
+    }
+
+    /** Those that share their lines: clean, nothing to be said of them, and asking for the same. */
+    private static List<ConeView> idle(SiteView site) {
+        List<ConeView> idle = site.cones().stream().filter(c -> c.hatch().stage().equals("clean")
+                && c.water().trust().equals("trusted") && c.alerts().isEmpty() && c.hand().alarms().isEmpty()
+                && c.hatch().warnings().doubt().isEmpty()).toList();
+        List<ConeView> same = idle.stream()
+                .filter(c -> c.hand().next().equals(idle.getFirst().hand().next())).toList();
+        return same.size() > 1 ? same : List.of();
     }
 
     private void site(SiteView site, Around around) {
@@ -65,12 +84,16 @@ public final class Screen {
         if (old) {
             text(Rank.NOTICE, "", around.old(), paint::alarm);
         } else if (!site.alive()) {
-            text(Rank.NOTICE, "", "No daemon keeps this true at present: the state is '" + site.state()
-                    + "'. What is shown may be old.", paint::alarm);
+            text(Rank.NOTICE, "", site.state().equals("init")
+                    ? "The daemon is starting. What is shown may be old."
+                    : "No daemon keeps this true at present: the state is '" + site.state()
+                    + "'. What is shown may be old. To start it, on its board: sudo systemctl start "
+                    + "conetender", paint::alarm);
         }
         site.notes().digest().ifPresent(d -> text(Rank.READY, "", d, paint::plain));
-        alarms("! ", site.alerts());
-        site.notes().shelved().ifPresent(a -> text(Rank.REMARK, "", a, paint::plain));
+        alarms("! ", site.alerts(), site.notes().alarms(), site.name());
+        site.notes().alarms().flatMap(ShelfWords::ofSite)
+                .ifPresent(a -> text(Rank.REMARK, "", a, paint::plain));
         if (site.cones().isEmpty()) {
             text(Rank.CONE, "", "No cones are described.", paint::plain);
         }
@@ -98,16 +121,17 @@ public final class Screen {
         c.out().heat().relay().words().ifPresent(r -> item(Rank.SPARE, "relay", r));
         c.hatch().warnings().doubt().ifPresent(d -> text(Rank.WARNING, "  ! ", d, paint::alarm));
         c.hatch().warnings().missed().ifPresent(m -> text(Rank.WARNING, "  ! ", m, paint::alarm));
-        alarms("  ! ", c.alerts());
+        alarms("  ! ", c.alerts(), c.hand().alarms(), "Cone " + c.id());
         // What a person is not told of by itself, since it is shelved, follows or was told among many.
         c.hand().alarms().flatMap(a -> c.alerts().isEmpty() ? Optional.of(a) : ShelfWords.in(a))
                 .ifPresent(a -> item(Rank.REMARK, "alarms", a));
         item(Rank.NEXT, "next", c.hand().next());
     }
 
-    /** Whole, whatever their length: their end says what to do. */
-    private void alarms(String lead, SortedMap<String, String> alerts) {
-        alerts.forEach((id, sentence) -> text(urgency(id), lead, sentence, paint::alarm));
+    /** Whole, whatever their length: their end says what to do. The list knows how each stands by now. */
+    private void alarms(String lead, SortedMap<String, String> alerts, Optional<String> list, String where) {
+        alerts.forEach((id, sentence) -> text(urgency(id), lead,
+                list.flatMap(l -> AlarmList.entry(l, where, id)).orElse(sentence), paint::alarm));
     }
 
     private static Rank urgency(String id) {

@@ -7,7 +7,6 @@ import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import org.conetender.core.face.Names;
-import org.conetender.core.face.ShelfWords;
 
 /**
  * One look at a site.
@@ -23,10 +22,10 @@ public record SiteView(String name, String state, Notes notes, List<ConeView> co
 
     /**
      * @param digest what there is for the next feed  @param room °C  @param clock whether trusted
-     * @param shelved its alarms that nobody wants to hear of
+     * @param alarms the list of all of them
      */
     public record Notes(Optional<String> digest, Optional<String> room, Optional<String> clock,
-                        Optional<String> shelved) {}
+                        Optional<String> alarms) {}
 
     /** @param topics topic to payload  @param cones ids  @param name for people, if it is known */
     public static SiteView of(Map<String, String> topics, Names names, List<String> cones,
@@ -40,7 +39,7 @@ public record SiteView(String name, String state, Notes notes, List<ConeView> co
                 new Notes(Optional.ofNullable(topics.get(root + "/feed/digest")),
                         Optional.ofNullable(topics.get(root + "/room/temperature")),
                         Optional.ofNullable(topics.get(root + "/site/clock")),
-                        Optional.ofNullable(topics.get(root + "/site/alarms")).flatMap(ShelfWords::ofSite)),
+                        Optional.ofNullable(topics.get(root + "/site/alarms"))),
                 views, alerts(topics, root));
     }
 

@@ -45,24 +45,25 @@ public record Alarm(String cone, AlarmKind kind, String what, Held held, Course 
      * @param acknowledgedAtMs when a person acknowledged, monotonic ms; empty while nobody has
      * @param with the followers that its last message named, by key
      * @param way of the last message
+     * @param mended whether only its latch was left by then: new words would call a person
      */
     public record Told(int times, OptionalLong firstMs, long atMs, OptionalLong acknowledgedAtMs,
-                       List<String> with, Way way) {
+                       List<String> with, Way way, boolean mended) {
         static final Told NEVER = new Told(0, OptionalLong.empty(), 0, OptionalLong.empty(), List.of(),
-                Way.ALONE);
+                Way.ALONE, false);
 
         Told seen(long nowMs) {
-            return new Told(1, OptionalLong.empty(), atMs, OptionalLong.of(nowMs), with, way);
+            return new Told(1, OptionalLong.empty(), atMs, OptionalLong.of(nowMs), with, way, mended);
         }
 
-        Told again(long nowMs, List<String> named, Way by) {
+        Told again(long nowMs, List<String> named, Way by, boolean onlyByLatch) {
             return new Told(times + 1, firstMs.isPresent() ? firstMs : OptionalLong.of(nowMs), nowMs,
-                    OptionalLong.empty(), named, by);
+                    OptionalLong.empty(), named, by, onlyByLatch);
         }
 
         /** It is to be said at once, as if it were new; since when nobody has answered is not forgotten. */
         Told anew() {
-            return new Told(0, firstMs, atMs, OptionalLong.empty(), List.of(), Way.ALONE);
+            return new Told(0, firstMs, atMs, OptionalLong.empty(), List.of(), Way.ALONE, false);
         }
     }
 
@@ -102,6 +103,11 @@ public record Alarm(String cone, AlarmKind kind, String what, Held held, Course 
 
     public boolean acknowledged() {
         return told.acknowledgedAtMs().isPresent();
+    }
+
+    /** Whether its cause is over, and a person was told so or is to be told when it is told next. */
+    public boolean toldMended() {
+        return told.mended() && held == Held.ONLY_BY_LATCH;
     }
 
     /** Whether it outlasts its cause until a person has acknowledged it. */

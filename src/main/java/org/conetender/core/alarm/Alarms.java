@@ -32,6 +32,10 @@ public record Alarms(Map<String, Alarm> standing, Seen seen, Map<String, Long> s
     /** A cause must be gone this long before its alarm ends, so that it does not flutter (guess). */
     static final long OFF_DELAY_MS = Units.MINUTE_MS;
 
+    /** What is left of one whose cause is over, a clause. */
+    public static final String MENDED =
+            "; that is over now, but heat stays locked off until this alarm is acknowledged";
+
     /** @param alarms acknowledged ones  @param untilMs waited for until then, monotonic ms */
     public record Seen(List<Alarm> alarms, long untilMs) {
         static final Seen NOTHING = new Seen(List.of(), 0);
@@ -86,7 +90,7 @@ public record Alarms(Map<String, Alarm> standing, Seen seen, Map<String, Long> s
             Alarm a = raised(new Cause(u.cone(), u.kind(), u.what(), Alarm.Held.BY_CAUSE), u.since());
             standing.put(a.key(), a.with(new Alarm.Course(u.since(),
                     OptionalLong.of(now.monoMs() - OFF_DELAY_MS), true))
-                    .with(Alarm.Told.NEVER.again(now.monoMs(), List.of(), Alarm.Way.ALONE)));
+                    .with(Alarm.Told.NEVER.again(now.monoMs(), List.of(), Alarm.Way.ALONE, false)));
         });
         return new Alarms(Collections.unmodifiableMap(standing),
                 new Seen(List.copyOf(all), now.monoMs() + SHOWS_MS), Map.of(), Calls.NONE);
@@ -194,8 +198,7 @@ public record Alarms(Map<String, Alarm> standing, Seen seen, Map<String, Long> s
 
     /** The same incident, to be told once more: its cause is gone, its latch is not. */
     private static Alarm anew(Cause c, Alarm known) {
-        return new Alarm(c.cone(), c.kind(), c.what()
-                + "; that is over now, but it stays locked off until this alarm is acknowledged once more",
+        return new Alarm(c.cone(), c.kind(), c.what() + MENDED + " once more",
                 Alarm.Held.ONLY_BY_LATCH, known.course(), Alarm.Told.NEVER, known.aside());
     }
 

@@ -103,10 +103,11 @@ final class Incidents {
         for (String key : named) {
             Alarm f = all.get(key);
             if (!f.acknowledged() || waits(f)) {
-                all.put(key, f.with(f.told().again(nowMs, List.of(), Alarm.Way.NAMED)));
+                all.put(key, f.with(f.told().again(nowMs, List.of(), Alarm.Way.NAMED, false)));
             }
         }
-        Alarm told = due.with(due.told().again(nowMs, named, way));
+        Alarm told = due.with(due.told().again(nowMs, named, way,
+                due.held() == Alarm.Held.ONLY_BY_LATCH));
         all.put(told.key(), told);
         return told;
     }

@@ -40,8 +40,7 @@ public final class Fits {
                     : stage instanceof Stage.Drawing
                     ? "drawing was reported already; report 'drained' when it is done."
                     : "nothing has settled yet; report 'settle' and wait for the layer first.";
-            case PART_DRAWN -> stage instanceof Stage.Drawing ? null
-                    : "nobody is drawing; report 'drawing' first.";
+            case PART_DRAWN -> partDrawn(stage);
             case DRAINED -> stage.hasWater() ? null
                     : "it holds no water as far as reported; nothing to drain.";
             case CLEANED -> cleaned(stage);
@@ -89,6 +88,14 @@ public final class Fits {
             case Stage.Clean _, Stage.Filled _, Stage.Drained _, Stage.Abandoned _ ->
                     "there is nothing to harvest.";
         };
+    }
+
+    private static String partDrawn(Stage stage) {
+        return stage instanceof Stage.Drawing ? null : stage.airOff() != null
+                ? "nobody is drawing; report 'drawing' first, then 'part-drawn'."
+                : stage.hasAnimals() ? "no separation was reported of which a part could be drawn; report "
+                + "'settle', 'drawing' and 'part-drawn' as you do them, or one after the other if some is "
+                + "drawn already." : settle(stage);
     }
 
     private static String cleaned(Stage stage) {

@@ -68,7 +68,12 @@ public final class Reports {
 
     /** Whether that fact is a person's report about the batch, which can be taken back. */
     public static boolean withdrawable(Fact f) {
-        return f.change() instanceof Change.Told(Ask ask) && switch (ask) {
+        return f.change() instanceof Change.Told(Ask ask) && withdrawable(ask);
+    }
+
+    /** Whether that is a report about a batch, which can be taken back once it is recorded. */
+    public static boolean withdrawable(Ask ask) {
+        return switch (ask) {
             case Ask.Did d -> d.step() != Step.HANDS_IN;
             case Ask.DidFill _ -> true;
             case Ask.DidStock _ -> true;

@@ -20,35 +20,68 @@ import org.conetender.core.settings.Settings;
 import org.conetender.core.unit.Moment;
 import org.conetender.core.unit.Units;
 
-/** Alarms in words: one, many at once, for the second person, and the list of all with their states. */
+/** Alarms in words: one, many at once, and for the second person. */
 public final class AlarmWords {
 
     /** A cause that is gone so long is called over; a contact that chatters comes back before (guess). */
     private static final long SURELY_GONE_MS = 10 * Units.SECOND_MS;
 
-    /** The list while there is nothing in it. */
-    public static final String NONE = "No alarm stands.";
+    /** What these tell, and ask, stays true when their cause is over. */
+    private static final Set<AlarmKind> REMAINS = Set.of(AlarmKind.AIR_BACK, AlarmKind.COOKED);
+
+    /** Locks whose cause is seen to be over; others show it by heat only, or ask the same all the while. */
+    private static final Set<AlarmKind> MENDS = Set.of(AlarmKind.OVERHEAT, AlarmKind.PROBE_UNSTEADY,
+            AlarmKind.PROBE_FROZEN);
+
+    /** They begin by what becomes of heat, though a cone without a heater has them too. */
+    private static final Set<AlarmKind> HEAT_FIRST = Set.of(AlarmKind.ROOM_TOO_WARM, AlarmKind.PROBE,
+            AlarmKind.PROBE_UNSTEADY, AlarmKind.DRY);
+
+    /** What is asked before such a lock is opened. */
+    private static final String FIRST = "Find out first why it came, so that it does not come again.";
 
     private AlarmWords() {}
 
-    /** An alarm as a person is told it: what, where, since when, what to do; once it is over, that it is. */
+    /**
+     * An alarm as a person is told it: what, where, since when, what to do; once it is over, that it is. New
+     * words would call again: so an acknowledgement changes none of them, and how it is given stands there as
+     * a rule, which stays true.
+     */
     static String alert(Settings s, Alarm a, Moment now) {
+        String seen = " Whoever has seen it says: " + acknowledge(a) + ".";
         if (!over(a, now)) {
-            return where(s, a) + ": " + what(a) + ", since " + since(s, a, now) + with(a) + ". "
-                    + a.kind().todo() + " " + acknowledge(a) + ".";
+            boolean mended = a.toldMended() && MENDS.contains(a.kind());
+            return where(s, a) + ": " + what(a) + (mended && !what(a).contains(Alarms.MENDED) ? Alarms.MENDED
+                    : "") + ", since " + since(s, a, now) + with(a) + ". "
+                    + (mended ? FIRST : todo(s, a.cone(), a.kind())) + seen;
         }
         String until = Sentences.clock(now.wallMs() - a.goneMs(now.monoMs()), zone(s), now.wallMs());
-        return where(s, a) + ": over since " + until + ": " + what(a) + ", since " + since(s, a, now) + ".";
+        return where(s, a) + ": over since " + until + ": " + what(a) + ", since " + since(s, a, now) + "."
+                + (a.kind().standsUntilSeen() ? seen : "");
     }
 
-    private static String acknowledge(Alarm a) {
-        return "To acknowledge: conetender tell " + (a.cone().isEmpty() ? TellLine.SITE : a.cone())
-                + " acknowledge " + a.kind().id();
+    /** What is still to be done about it; empty where its cause took that along. */
+    static String todo(Settings s, Alarm a) {
+        return a.course().goneAtMs().isPresent() && !REMAINS.contains(a.kind()) ? ""
+                : a.held() == Alarm.Held.ONLY_BY_LATCH && MENDS.contains(a.kind()) ? FIRST
+                : todo(s, a.cone(), a.kind());
     }
 
-    /** What stays true is not over when its cause is. */
+    /** The words that acknowledge it. */
+    static String acknowledge(Alarm a) {
+        return "conetender tell " + (a.cone().isEmpty() ? TellLine.SITE : a.cone()) + " acknowledge "
+                + a.kind().id();
+    }
+
+    /** Where no heater is fitted nothing is said of it. */
+    private static String todo(Settings s, String cone, AlarmKind kind) {
+        boolean heater = !HEAT_FIRST.contains(kind) || s.cone(cone).stream()
+                .allMatch(c -> c.fittings().heat().fitted());
+        return heater ? kind.todo() : kind.todo().substring(kind.todo().indexOf(". ") + 2);
+    }
+
     private static boolean over(Alarm a, Moment now) {
-        return a.goneMs(now.monoMs()) >= SURELY_GONE_MS && !a.kind().standsUntilSeen();
+        return a.goneMs(now.monoMs()) >= SURELY_GONE_MS && !REMAINS.contains(a.kind());
     }
 
     /** What else a person was told of with it. */
@@ -116,57 +149,15 @@ public final class AlarmWords {
                 + open.stream().map(a -> alert(s, a, now)).collect(Collectors.joining(" ")));
     }
 
-    /**
-     * Every alarm with its states, what to do about each first cause, and how to acknowledge it: a few lines
-     * for each.
-     *
-     * @param cone empty for all
-     */
-    public static String list(Settings s, Alarms all, Optional<String> cone, Moment now) {
-        List<Alarm> alarms = all.raised().stream().filter(a -> cone.isEmpty() || a.cone().equals(cone.get()))
-                .toList();
-        return (alarms.isEmpty() ? NONE : listed(s, alarms, now)) + ShelfWords.of(s, all, cone, now);
-    }
-
-    private static String listed(Settings s, List<Alarm> alarms, Moment now) {
-        return (alarms.size() == 1 ? "1 alarm." : alarms.size() + " alarms.")
-                + alarms.stream().map(a -> "\n" + where(s, a) + ", " + a.kind().id() + ": " + what(a)
-                        + ", since " + since(s, a, now) + "; " + String.join(", ", states(s, a, now)) + "."
-                        + (a.follows() || a.shelved() ? "" : "\n  " + a.kind().todo())
-                        + (a.follows() || a.acknowledged() && !a.latched() ? ""
-                                : "\n  " + acknowledge(a)))
-                        .collect(Collectors.joining());
-    }
-
-    /** What only heat shows: while that is locked off, nobody knows whether its cause is mended. */
-    private static final Set<AlarmKind> BY_HEAT = Set.of(AlarmKind.NO_EFFECT, AlarmKind.WELDED,
-            AlarmKind.SWITCH_STUCK, AlarmKind.WRONG_CONE);
-
-    private static List<String> states(Settings s, Alarm a, Moment now) {
-        List<String> out = new ArrayList<>();
-        out.add(a.active() ? "active" : BY_HEAT.contains(a.kind()) && a.held() == Alarm.Held.ONLY_BY_LATCH
-                ? "the heat is locked off, so that its cause cannot show" : "its cause is over");
-        out.add(a.acknowledged() ? "acknowledged" : "not acknowledged");
-        if (a.latched()) {
-            out.add("latched until acknowledged");
-        }
-        a.aside().shelvedUntilMs().ifPresent(until -> out.add("shelved until "
-                + ShelfWords.until(s, until, now)));
-        a.aside().follows().ifPresent(key -> out.add("follows from "
-                + key.substring(key.indexOf('/') + 1)
-                + (key.startsWith("/") ? "" : " of cone " + key.substring(0, key.indexOf('/')))));
-        return out;
-    }
-
-    private static String where(Settings s, Alarm a) {
+    static String where(Settings s, Alarm a) {
         return Sentences.where(s, a.cone());
     }
 
-    private static String what(Alarm a) {
+    static String what(Alarm a) {
         return a.what().isEmpty() ? a.kind().id() : a.what();
     }
 
-    private static String since(Settings s, Alarm a, Moment now) {
+    static String since(Settings s, Alarm a, Moment now) {
         return Sentences.clock(a.course().since().wallMs(), zone(s), now.wallMs());
     }
 

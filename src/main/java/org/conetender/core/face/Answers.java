@@ -2,7 +2,10 @@ package org.conetender.core.face;
 
 import static org.conetender.core.face.Sentences.plain;
 
+import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.Book;
 import org.conetender.core.batch.Change;
 import org.conetender.core.batch.ConeBook;
@@ -115,7 +118,7 @@ public final class Answers {
                 100.0 * c.nauplii() / full);
     }
 
-    /** What that step makes one ask, once. */
+    /** What that step makes one ask, once, or what it was taken for. */
     private static String asked(Step step, ConeBook book) {
         return switch (step) {
             case DISINFECTED -> " Was the chlorine neutralised, and tested for? What is left of it kills "
@@ -123,7 +126,18 @@ public final class Answers {
             case RELAY_EXCHANGED -> " Its closings are counted from the beginning; before the next heat its"
                     + " switches are tried, which takes some minutes.";
             case CLEANED -> Verdict.wantedOnlyNow(book) ? " " + NextStep.VERDICT : "";
+            case STARTED, STOCKED, FILLED -> taken(step, book.batch());
             default -> "";
         };
+    }
+
+    /** The usual values that a word without figures stood for, so that another tin is seen at once. */
+    private static String taken(Step step, Batch b) {
+        Optional<Batch.Stock> stock = b.stock().filter(_ -> step != Step.FILLED);
+        Optional<Batch.Fill> fill = b.fill().filter(f -> stock.filter(k -> !k.at().equals(f.at())).isEmpty());
+        return " Taken as usual: " + Stream.concat(
+                stock.map(k -> LotWords.grams(k.cystsG(), k.lot())).stream(),
+                fill.map(f -> Text.of("%s L at %s ppt", plain(f.litres()), plain(f.ppt()))).stream())
+                .collect(Collectors.joining(" in ")) + ".";
     }
 }

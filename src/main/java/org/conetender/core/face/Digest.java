@@ -4,11 +4,13 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalLong;
 import org.conetender.core.ConeLive;
 import org.conetender.core.State;
 import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.Stage;
 import org.conetender.core.hatch.Forecast;
+import org.conetender.core.hatch.Harvest;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.settings.Settings;
 import org.conetender.core.unit.Moment;
@@ -31,10 +33,16 @@ final class Digest {
             Batch b = s.book().cone(c.id()).batch();
             Stage stage = b.stage();
             Optional<NextStep.Unripe> unripe = NextStep.Unripe.of(live, b, now);
-            if (unripe.isPresent()) {
+            if (stage instanceof Stage.Ready && Sentences.spoiled(b)) {
+                parts.add("cone " + c.id() + " is not to be fed");
+            } else if (unripe.isPresent()) {
                 parts.add("cone " + c.id() + " is not ripe yet" + unripe.get().words(settings, c, now));
             } else if (stage instanceof Stage.Ready) {
-                parts.add("cone " + c.id() + " is ready");
+                boolean stale = keepsMs(live, b, now).stream().anyMatch(k -> k < feedMs
+                        - settings.site().feeding().leadMinutes() * Units.MINUTE_MS);
+                parts.add("cone " + c.id() + " is ready" + (stale ? ", but past its best by then" : "")
+                        + (Sentences.doubts(b).isEmpty() ? "" : (stale ? "; " : ", but ")
+                        + "look before feeding"));
             } else if (stage.airOff() != null) {
                 parts.add("cone " + c.id() + " is being harvested");
             } else {
@@ -47,6 +55,14 @@ final class Digest {
         String feed = Sentences.clock(feedMs, zone, now.wallMs());
         return parts.isEmpty() ? "For the feed at " + feed + " no cone is sure to be ready."
                 : "For the feed at " + feed + ": " + String.join(", ", parts) + ".";
+    }
+
+    /** The wall time until which most of its food is there, ms; of a ripe batch that is measured. */
+    static OptionalLong keepsMs(ConeLive live, Batch b, Moment now) {
+        return !(b.stage() instanceof Stage.Ready) || live.unripe(b) || live.outlook().lapsed(now)
+                ? OptionalLong.empty() : live.outlook().harvest().map(Harvest::untilHours)
+                .filter(Double::isFinite).map(h -> OptionalLong.of(readyAtMs(live, h, now)))
+                .orElse(OptionalLong.empty());
     }
 
     /** The wall time so many hours after the forecast was made, ms. */

@@ -34,9 +34,12 @@ final class HeatNode {
 
     private HeatNode() {}
 
-    /** Value by property. */
+    /** Value by property; none where no heater is fitted. */
     static Map<String, String> of(Cone c, Result result, Moment now) {
         Map<String, String> out = new TreeMap<>();
+        if (!c.fittings().heat().fitted()) {
+            return out;
+        }
         ConeLive live = result.next().live().cones().get(c.id());
         out.put("on", String.valueOf(live.out().heat()));
         out.put("duty", Tree.decimals(100 * live.hold().duty(), 0));

@@ -5,6 +5,7 @@ import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalLong;
 import org.conetender.core.Appointment;
 import org.conetender.core.hatch.ByHour;
 import org.conetender.core.hatch.Speed;
@@ -47,13 +48,13 @@ public final class HourWords {
         }
 
         /** Of a batch that is ready. @param sinceMs wall time  @param keepsMs until when its food keeps */
-        String ripe(long sinceMs, Optional<Long> keepsMs) {
+        String ripe(long sinceMs, OptionalLong keepsMs) {
             return "Ready since " + Sentences.clock(sinceMs, zone, nowWallMs) + ", "
                     + LotWords.span(Units.hours(Math.abs(askedMs() - sinceMs)))
                     + (sinceMs < askedMs() ? " before " : " after ") + asked() + ", when it is wanted"
-                    + keepsMs.map(k -> "; its food keeps until "
-                    + Sentences.clock(k, zone, nowWallMs) + (k < askedMs() ? ": harvest it by then" : ""))
-                    .orElse("") + ".";
+                    + (keepsMs.isEmpty() ? "" : "; its food keeps until "
+                    + Sentences.clock(keepsMs.getAsLong(), zone, nowWallMs)
+                    + (keepsMs.getAsLong() < askedMs() ? ": harvest it by then" : "")) + ".";
         }
 
         /** With its date, as it can be said again, and the weekday ({@link Hour#withWeekday}). */

@@ -2,10 +2,13 @@ package org.conetender.core.face;
 
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.function.ToLongFunction;
 import java.util.stream.Collectors;
+import org.conetender.core.AirOff;
 import org.conetender.core.ConeLive;
 import org.conetender.core.Offering;
 import org.conetender.core.batch.Batch;
+import org.conetender.core.batch.Book;
 import org.conetender.core.batch.Change;
 import org.conetender.core.batch.ConeBook;
 import org.conetender.core.batch.Lives;
@@ -13,12 +16,14 @@ import org.conetender.core.batch.Reports;
 import org.conetender.core.batch.Stage;
 import org.conetender.core.batch.Verdict;
 import org.conetender.core.guard.Handled;
+import org.conetender.core.guard.View;
 import org.conetender.core.hatch.Forecast;
 import org.conetender.core.image.Step;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.settings.Settings;
 import org.conetender.core.settings.Site;
 import org.conetender.core.unit.Moment;
+import org.conetender.core.unit.Text;
 import org.conetender.core.unit.Units;
 
 /** What a batch asks of a person next, as a sentence. */
@@ -35,11 +40,29 @@ public final class NextStep {
      * @param restMs 0 when it may be stopped
      * @param unripe of a batch that was called ready too early
      * @param lives what the site is locked for, during which no air is stopped
+     * @param minutes of a separation; empty where nobody reckons them
+     * @param keepsMs until when most of its food is there, wall time; empty while nobody knows
      */
-    public record When(Moment now, long restMs, Optional<Unripe> unripe, Lives lives) {
+    public record When(Moment now, long restMs, Optional<Unripe> unripe, Lives lives,
+                       Optional<View.Caps> minutes, OptionalLong keepsMs) {
 
         public When(Moment now, long restMs) {
-            this(now, restMs, Optional.empty(), Lives.NONE);
+            this(now, restMs, Optional.empty(), Lives.NONE, Optional.empty(), OptionalLong.empty());
+        }
+
+        /** As that cone stands. */
+        public static When of(Cone cone, ConeLive live, Book book, Moment now) {
+            Batch b = book.cone(cone.id()).batch();
+            boolean near = b.stage() instanceof Stage.Ready || b.stage().airOff() != null;
+            return new When(now, live.judged().air().breath().restMs(), Unripe.of(live, b, now), book.lives(),
+                    near ? Optional.of(AirOff.caps(cone, b, live.judged(), live.known().naupliiPerGram()))
+                            : Optional.empty(), Digest.keepsMs(live, b, now));
+        }
+
+        /** The wall time so long after the air went off in that stage, less what a switch takes. */
+        private Optional<Long> afterAirOff(Stage stage, ToLongFunction<View.Caps> ms) {
+            return minutes.filter(_ -> stage.airOff() != null && stage.airOff().sameBoot(now))
+                    .map(m -> now.wallMs() - (now.monoMs() - stage.airOff().monoMs()) + ms.applyAsLong(m));
         }
 
         private boolean locked() {
@@ -64,7 +87,7 @@ public final class NextStep {
 
         /** That it is kept warm, where it is heated, and until when. */
         String words(Settings s, Cone cone, Moment now) {
-            return (cone.fittings().heat().kind() == Cone.HeatKind.NONE ? "" : " and is kept warm")
+            return (cone.fittings().heat().fitted() ? " and is kept warm" : "")
                     + (readyAtMs.isEmpty() ? "" : ", ready at about " + Sentences.clock(readyAtMs.getAsLong(),
                             s.site().feeding().zone(), now.wallMs()));
         }
@@ -87,20 +110,26 @@ public final class NextStep {
                     : "the salt was never reported; add it and report 'salted'.";
             case Stage.Hatching _ -> "nothing needed; a 'count' is welcome.";
             case Stage.Ready _ when when.locked() -> unlock(s, when.lives());
+            case Stage.Ready _ when Sentences.spoiled(b) -> "do not feed it, nobody came for it in time; "
+                    + "report 'abandoned', then drain and clean the cone.";
             case Stage.Ready _ when when.unripe().isPresent() -> "wait; it is not ripe yet"
                     + when.unripe().get().words(s, cone, when.now()) + ".";
-            case Stage.Ready _ -> ready(cone, b) + rest(s, when) + offered(s.site().feeding(), when.now());
-            case Stage.Settling _ -> "wait; the nauplii gather at the drain.";
-            case Stage.Settled _ -> "see that nothing else is open, then draw: report 'drawing'.";
-            case Stage.Drawing _ ->
+            case Stage.Ready _ -> ready(cone, b) + takes(when) + rest(s, when)
+                    + offered(s.site().feeding(), when);
+            case Stage.Settling g -> "wait"
+                    + clock(s, when, when.afterAirOff(g, View.Caps::waitMs), " until ")
+                    + "; the nauplii gather at the drain." + airBack(s, when, g, View.Caps::settledMs);
+            case Stage.Settled g -> "see that nothing else is open, then draw: report 'drawing'."
+                    + airBack(s, when, g, View.Caps::settledMs);
+            case Stage.Drawing g ->
                     "let the first 20 to 50 mL go, draw the orange layer into the sieve, stop before the "
-                    + "shells, shut the drain; then report 'drained', or 'part-drawn' to leave the rest.";
+                    + "shells, shut the drain; then report 'drained', or 'part-drawn' to leave the rest."
+                    + airBack(s, when, g, View.Caps::drawingMs);
             case Stage.Drained _ -> (Reports.told(book, Step.RINSED) || !Verdict.harvested(book) ? ""
-                    : "rinse the nauplii; ") + "unplug the heater, let it cool, scrub and rinse the cone; "
-                    + "then report 'cleaned'."
+                    : "rinse the nauplii; ") + cooled(cone) + "scrub and rinse the cone; then report "
+                    + "'cleaned'."
                     + (Verdict.wanted(book) ? " " + VERDICT : "");
-            case Stage.Abandoned _ -> "unplug the heater, let it cool, drain and clean the cone; then report "
-                    + "'cleaned'.";
+            case Stage.Abandoned _ -> cooled(cone) + "drain and clean the cone; then report 'cleaned'.";
         });
     }
 
@@ -113,9 +142,12 @@ public final class NextStep {
                 + (aside.isEmpty() ? " first" : "") + "; until then the air must run and nothing can settle.";
     }
 
+    private static String cooled(Cone cone) {
+        return cone.fittings().heat().fitted() ? "unplug the heater, let it cool, " : "";
+    }
+
     private static String plugIn(Cone cone) {
-        return cone.fittings().heat().kind() == Cone.HeatKind.NONE ? ""
-                : " plug the heater in once water covers it,";
+        return cone.fittings().heat().fitted() ? " plug the heater in once water covers it," : "";
     }
 
     /** While hands are in it nothing else is asked. */
@@ -127,11 +159,10 @@ public final class NextStep {
     }
 
     private static String unplug(Cone cone, Batch b) {
-        return !b.stage().hasWater()
+        return !cone.fittings().heat().fitted() ? "hands are in it; the lamps"
+                : !b.stage().hasWater()
                 ? "unplug the heater and leave it unplugged until the cone is filled again; lamps"
-                : "unplug the heater before hands go in"
-                + (cone.fittings().heat().kind() == Cone.HeatKind.NONE ? "" : ", and plug it in again after")
-                + "; heat and lamps";
+                : "unplug the heater before hands go in, and plug it in again after; heat and lamps";
     }
 
     /** A shut air valve is for a harvest only. */
@@ -157,8 +188,30 @@ public final class NextStep {
                 : "to harvest, report 'settle'; the air stops and the lamp at the drain comes on.";
     }
 
-    /** The hour before the next feed at which separating should begin (design.md, stage ready). */
-    private static String offered(Site.Feeding feeding, Moment now) {
+    /** How long a separation takes, and how long the air may be off for it. */
+    private static String takes(When when) {
+        return when.minutes().filter(m -> m.waitMs() >= Units.MINUTE_MS).map(m -> Text.of(" After %.0f min "
+                + "you draw; the air comes back by itself after %.0f min, %.0f while you draw.",
+                Math.ceil(Units.minutes(m.waitMs())), Math.floor(Units.minutes(m.settledMs())),
+                Math.floor(Units.minutes(m.drawingMs())))).orElse("");
+    }
+
+    private static String airBack(Settings s, When when, Stage stage, ToLongFunction<View.Caps> cap) {
+        String at = clock(s, when, when.afterAirOff(stage, cap), " The air comes back by itself at ");
+        return at.isEmpty() ? "" : at + ".";
+    }
+
+    private static String clock(Settings s, When when, Optional<Long> wallMs, String before) {
+        return wallMs.map(t -> before + Sentences.clock(t, s.site().feeding().zone(), when.now().wallMs()))
+                .orElse("");
+    }
+
+    /**
+     * The hour before the next feed at which separating should begin (design.md, stage ready); nobody is to
+     * wait for it longer than the food is there.
+     */
+    private static String offered(Site.Feeding feeding, When when) {
+        Moment now = when.now();
         if (!now.wallTrusted()) {
             return "";
         }
@@ -166,6 +219,9 @@ public final class NextStep {
             long beginMs = feedMs - feeding.leadMinutes() * Units.MINUTE_MS;
             String feed = Sentences.clock(feedMs, feeding.zone(), now.wallMs());
             return beginMs <= now.wallMs() ? " It is time, for the feed at " + feed + "."
+                    : when.keepsMs().stream().anyMatch(k -> k < beginMs) ? " Do not wait for the feed at "
+                    + feed + ": most of its food is there until "
+                    + Sentences.clock(when.keepsMs().getAsLong(), feeding.zone(), now.wallMs()) + " only."
                     : " Or wait until " + Sentences.clock(beginMs, feeding.zone(), now.wallMs())
                     + ", for the feed at " + feed + ".";
         }).orElse("");

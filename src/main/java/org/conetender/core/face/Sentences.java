@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.time.ZonedDateTime;
 import java.time.format.DateTimeFormatter;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.conetender.core.batch.Batch;
@@ -33,6 +34,10 @@ public final class Sentences {
     /** The same of a batch that is ready. */
     static final String UNMEASURED_RIPE =
             "its water is not measured, so nobody knows how long its food keeps; look at its probe";
+
+    private static final String DO_NOT_FEED = ": do not feed";
+    /** The doubt about a ripe batch for which nobody came while people were away. */
+    public static final String OVERDUE = "nobody came within 12 h of the harvest point" + DO_NOT_FEED;
 
     private Sentences() {}
 
@@ -110,8 +115,16 @@ public final class Sentences {
         return d == Math.rint(d) && Math.abs(d) < 1e15 ? String.valueOf((long) d) : String.valueOf(d);
     }
 
+    /** Why to look before feeding, or not to feed at all; empty where nothing speaks against it. */
     static Optional<String> doubts(Batch b) {
-        return b.marks().words().doubts().isEmpty() ? Optional.empty()
-                : Optional.of("Look before feeding: " + String.join("; ", b.marks().words().doubts()) + ".");
+        List<String> why = b.marks().words().doubts();
+        return why.isEmpty() ? Optional.empty() : Optional.of(spoiled(b)
+                ? "Do not feed it: " + String.join("; ", why).replace(DO_NOT_FEED, "") + "."
+                : "Look before feeding: " + String.join("; ", why) + ".");
+    }
+
+    /** Whether it is food no more. */
+    static boolean spoiled(Batch b) {
+        return b.marks().words().doubts().contains(OVERDUE);
     }
 }

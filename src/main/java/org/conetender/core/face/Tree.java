@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalLong;
 import org.conetender.core.Appointment;
 import org.conetender.core.ConeLive;
 import org.conetender.core.Offering;
@@ -23,7 +24,6 @@ import org.conetender.core.batch.Stage;
 import org.conetender.core.guard.Finding;
 import org.conetender.core.hatch.Development;
 import org.conetender.core.hatch.Forecast;
-import org.conetender.core.hatch.Harvest;
 import org.conetender.core.image.Hour;
 import org.conetender.core.judge.Belief;
 import org.conetender.core.judge.Thermal;
@@ -74,8 +74,7 @@ public final class Tree {
             siphon(at, c, b);
             usual(at + "/usual/", s.book().cone(c.id()).usual());
             out.put(at + "/hand/next-step", NextStep.of(settings, c, s.book().cone(c.id()),
-                    new NextStep.When(now, live.judged().air().breath().restMs(),
-                            NextStep.Unripe.of(live, b, now), s.book().lives())));
+                    NextStep.When.of(c, live, s.book(), now)));
         }
         alarms(s);
         return out;
@@ -91,11 +90,11 @@ public final class Tree {
         }
         s.live().alarms().calls().many().ifPresent(m -> out.put(Topics.many(names),
                 AlarmWords.many(settings, m)));
-        out.put(names.root() + "/site/alarms", AlarmWords.list(settings, s.live().alarms(),
+        out.put(names.root() + "/site/alarms", AlarmList.of(settings, s.live().alarms(),
                 Optional.empty(), now));
         out.put(names.root() + "/site/escalated", AlarmWords.escalated(settings, s, now).orElse("\0"));
         for (Cone c : settings.cones()) {
-            out.put(names.cone(c.id()) + "/hand/alarms", AlarmWords.list(settings, s.live().alarms(),
+            out.put(names.cone(c.id()) + "/hand/alarms", AlarmList.of(settings, s.live().alarms(),
                     Optional.of(c.id()), now));
         }
     }
@@ -121,7 +120,10 @@ public final class Tree {
         if (w.known()) {
             out.put(at + "temperature", decimals(w.middleC(), 1));
         }
-        out.put(at + "setpoint", Sentences.plain(Appointment.setC(c, b, live.outlook().appointment())));
+        if (c.fittings().heat().fitted()) {
+            out.put(at + "setpoint",
+                    Sentences.plain(Appointment.setC(c, b, live.outlook().appointment())));
+        }
         if (Double.isFinite(live.hold().aimC())) {
             out.put(at + "held", Sentences.plain(live.hold().aimC()));
         }
@@ -193,9 +195,7 @@ public final class Tree {
             HourWords.Said said = new HourWords.Said(a.hour(), zone(),
                     boots.wallMs(now).orElse(now.wallMs()));
             if (b.stage() instanceof Stage.Ready(Moment since) && !live.unripe(b)) {
-                Optional<Long> keeps = live.outlook().harvest().filter(_ -> !live.outlook().lapsed(now))
-                        .map(Harvest::untilHours).filter(Double::isFinite)
-                        .map(h -> Digest.readyAtMs(live, h, now));
+                OptionalLong keeps = Digest.keepsMs(live, b, now);
                 boots.wallMs(Reconsidered.ripeSince(book).orElse(since)).ifPresent(w ->
                         out.put(at + "ready-by-outlook", said.ripe(w, keeps)));
             } else if (b.stage().growing()) {

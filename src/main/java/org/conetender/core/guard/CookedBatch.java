@@ -35,8 +35,8 @@ public final class CookedBatch implements Guard {
                     Power.HEAT, Power.CUT_OUT, Power.LAMPS).alarm(AlarmKind.OVERHEAT));
         } else if (hottest >= l.guardC()) {
             Finding f = Finding.veto(id(),
-                    Text.of("the room is too warm: the water is over %.1f °C with the heater off",
-                            l.guardC()),
+                    Text.of("the room is too warm: the water is over %.1f °C%s", l.guardC(),
+                            v.cone().fittings().heat().fitted() ? " with the heater off" : ""),
                     Power.HEAT, Power.CUT_OUT, Power.LAMPS);
             // The probe of an empty cone hangs in the air, or in the hot water it is washed with.
             found.add(v.stage().hasWater() ? f.alarm(AlarmKind.ROOM_TOO_WARM) : f);

@@ -95,9 +95,14 @@ public record Cone(String id, Fittings fittings, Limits limits, Timing timing, U
             return watts / (litres * Units.BRINE_J_PER_L_K);
         }
 
+        /** Whether there is one at all. */
+        public boolean fitted() {
+            return kind != HeatKind.NONE;
+        }
+
         /** Whether a relay switches it, whose contacts wear. */
         public boolean wears() {
-            return kind != HeatKind.NONE && switchKind == SwitchKind.RELAY;
+            return fitted() && switchKind == SwitchKind.RELAY;
         }
     }
 

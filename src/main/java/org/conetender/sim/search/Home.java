@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -46,7 +47,8 @@ final class Home {
     /** What the next-step sentence asks for first, if nothing more urgent is told. */
     Optional<Ask> named(Node n) {
         String says = NextStep.of(settings, settings.cones().getFirst(), n.book(), new NextStep.When(
-                n.world().now(), restMs(n.live()), Optional.empty(), n.state().book().lives()));
+                n.world().now(), restMs(n.live()), Optional.empty(), n.state().book().lives(),
+                Optional.empty(), OptionalLong.empty()));
         turn.check(!says.isBlank(), "next-step", "nothing is said of what comes next");
         boolean later = says.contains("Not before") || n.world().paper().trouble().isPresent()
                 || n.world().faults() > 0

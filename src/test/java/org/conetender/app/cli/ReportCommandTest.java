@@ -204,8 +204,11 @@ class ReportCommandTest {
         }
         assertThat(report(0)).contains("given up");
         assertThat(report(2, "--restore", copy.toString(), "--csv")).isEmpty();
-        assertThat(report(0, "--restore", copy.toString())).contains("kept beside it as before-restore-2")
-                .contains("look at the cones");
+        assertThat(report(0, "--restore", copy.toString()))
+                .startsWith("The record is restored from " + copy + ". What was there before is kept "
+                        + "beside it as before-restore-2")
+                .contains("\n1. Unplug the heaters and look at the cones.\n",
+                        "\n4. Acknowledge, which allows heat again: conetender tell site acknowledge record");
         assertThat(report(0)).contains("in the cone, hydrating");
     }
 
@@ -284,6 +287,20 @@ class ReportCommandTest {
         }
         assertThat(report(0, "--lot", "L-0417")).as("then one weighs half as much, and so a/1 were more")
                 .containsPattern("one weighs 1\\d µg").containsPattern("by its weight a/1: HE 3\\d\\d,000");
+    }
+
+    /** A slip that was told too late to be taken back. */
+    @Test
+    void aWeightThatNoCystsCanGiveIsNamedAndLeftOutOfItsLotsCard() throws Exception {
+        try (LarkmoorRecord r = LarkmoorRecord.in(folder)) {
+            r.batch("a", 1, "L-0417", GOOD).told("a", weighed(950)).cut(20_000, true)
+                    .batch("a", 2, "L-0417", GOOD).told("a", weighed(9)).batch("a", 3, "L-0417", GOOD);
+        }
+        assertThat(report(0, "--lot", "L-0417"))
+                .contains("weighed once: 4.5 g wet of each gram of cysts\n", "  left out: the weight of a/1, "
+                        + "475.0 g of each gram, which no cysts give\n").doesNotContain("yield changes");
+        assertThat(report(0, "--lot", "L-0417", "--json"))
+                .contains("\"wet_g_per_g\":[4.5]", "\"weights_left_out\":[\"a/1\"]");
     }
 
     private static Change weighed(double wetG) {

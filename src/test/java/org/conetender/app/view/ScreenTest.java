@@ -130,10 +130,30 @@ class ScreenTest {
     @Test
     void aSiteWithoutItsDaemonSaysThatItMayBeOld() {
         assertThat(page(new Published().incubating("a").says("/$state", "lost"), 78))
-                .contains("No daemon keeps this true at present: the state is 'lost'. What is shown may")
+                .contains("No daemon keeps this true at present: the state is 'lost'. What is shown may",
+                        "be old. To start it, on its board: sudo systemctl start conetender")
                 .first().asString().endsWith("lost, Mon 22:00");
+        assertThat(page(new Published().incubating("a").says("/$state", "init"), 78))
+                .contains("The daemon is starting. What is shown may be old.");
         assertThat(Screen.of(new Published().view(), frame(78, "")))
                 .contains("No cones are described.");
+    }
+
+    /** In a window of 24 rows the others need the room. */
+    @Test
+    void conesThatWaitForTheSameShareTheirLines() {
+        Published p = new Published().incubating("b");
+        for (String idle : new String[] {"a", "c"}) {
+            p.says("-" + idle + "/hatch/stage", "clean").says("-" + idle + "/hand/next-step", "fill it.")
+                    .says("-" + idle + "/hand/alarms", "No alarm stands.")
+                    .says("-" + idle + "/water/trust", "trusted");
+        }
+        assertThat(Screen.of(p.view("a", "b", "c"), frame(78, "")))
+                .contains("Cones a and c  clean", "  next    fill it.")
+                .noneMatch(l -> l.startsWith("Cone a") || l.startsWith("Cone c"));
+        p.says("-c/hand/alarms", "1 alarm. Cone c, wet-contact: it says wet; active, not acknowledged.");
+        assertThat(Screen.of(p.view("a", "b", "c"), frame(78, ""))).as("not one that has an alarm")
+                .contains("Cone a  clean", "Cone c  clean");
     }
 
     @Test

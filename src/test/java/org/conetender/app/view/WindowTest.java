@@ -95,6 +95,22 @@ class WindowTest {
     }
 
     @Test
+    void anAlarmIsShownAsTheListHasItByNow() {
+        say("b", "$alert/dry", "Cone b: the water is low, since 14:05. Heat is off. Whoever has seen it "
+                + "says: conetender tell b acknowledge dry.");
+        say("b", "hand/alarms", "2 alarms.\nCone b, dry: the water is low, since 14:05; active, seen.\n"
+                + "  Heat is off.\nCone b, probe: silent; active, follows from dry of cone b.\nShelved: x.");
+        topics.put(ROOT + "/$alert/late", "Larkmoor Fry Room: it runs late, since 14:00. Restart it.");
+        topics.put(ROOT + "/site/alarms", "1 alarm.\nLarkmoor Fry Room, late: it runs late, since 14:00; "
+                + "active, not acknowledged.\n  Restart it.\n  To acknowledge: say so");
+
+        assertThat(words(80, 40)).contains("! Cone b, dry: the water is low, since 14:05; active, seen. Heat "
+                + "is off. alarms Shelved: x.", "! Larkmoor Fry Room, late: it runs late, since 14:00; "
+                + "active, not acknowledged. Restart it. To acknowledge: say so Room")
+                .doesNotContain("Whoever");
+    }
+
+    @Test
     void whatIsHiddenIsCounted() {
         List<String> all = page(80, 100);
         long told = all.stream().filter(l -> !l.isEmpty()).count();
@@ -147,6 +163,13 @@ class WindowTest {
         assertThat(words(120, 60)).contains("heat off in between (on 25 % of the time; gently at first, "
                 + "until the water is seen to warm)", "heat off (withheld: the site's 60 W are taken)",
                 "water 27.0 °C · heat off · air on");
+    }
+
+    @Test
+    void aConeWithoutAHeaterShowsNone() {
+        topics.keySet().removeIf(t -> t.startsWith(ROOT + "-b/heat/") || t.equals(ROOT + "-b/water/held"));
+
+        assertThat(words(120, 60)).contains("water 27.0 °C · air on (not verified) · lamp off");
     }
 
     @Test

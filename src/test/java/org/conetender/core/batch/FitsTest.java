@@ -128,7 +128,10 @@ class FitsTest {
             drained   | SETTLE     | nothing to harvest
             ready     | DRAWING    | report 'settle' and wait
             drawing   | DRAWING    | 'drained' when it is done
-            settled   | PART_DRAWN | report 'drawing' first
+            settled   | PART_DRAWN | report 'drawing' first, then 'part-drawn'
+            ready     | PART_DRAWN | report 'settle', 'drawing' and 'part-drawn' as you do them, or one after
+            incubating| PART_DRAWN | nothing has hatched yet
+            clean     | PART_DRAWN | there is nothing to harvest
             clean     | DRAINED    | holds no water
             incubating| CLEANED    | report 'drained' first, then 'cleaned'
             ready     | RINSED     | still holds a batch

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
 import java.util.Map;
+import org.conetender.core.Larkmoor;
 import org.conetender.core.Larkmoor.Fitting;
 import org.conetender.core.Story;
 import org.conetender.core.image.Ask;
@@ -46,12 +47,109 @@ class AlarmWordsTest {
         assertThat(alerts(s)).containsExactly(A + "$alert/air-failed-animals");
         assertThat(tree(s).get(A + "$alert/air-failed-animals")).isEqualTo("Cone a: its air is switched on "
                 + "but none arrives, since 09:01; the same in cones b and c. The nauplii suffocate within "
-                + "minutes: start the pump, put the hose on, open the air valve. To acknowledge: conetender "
-                + "tell a acknowledge air-failed-animals.");
+                + "minutes: start the pump, put the hose on, open the air valve. Whoever has seen it says: "
+                + "conetender tell a acknowledge air-failed-animals.");
         assertThat(tree(s).get("homie/5/larkmoor-b/hand/alarms")).isEqualTo("1 alarm.\nCone b, "
                 + "air-failed-animals: its air is switched on but none arrives, since 09:01; active, not "
                 + "acknowledged, follows from air-failed-animals of cone a.");
         assertThat(tree(s).get(SITE + "site/alarms")).startsWith("3 alarms.\nCone a, air-failed-animals: ");
+    }
+
+    /** New words would call anew; and nobody is to be asked for what was given. */
+    @Test
+    void anAcknowledgementChangesNoMessageAndIsAskedForNoMore() {
+        Story s = Story.at(Fitting.LEVEL);
+        s.does(Step.STARTED);
+        s.senses.contact("a.level", Level.OPEN);
+        s.minutes(10);
+        String said = tree(s).get(A + "$alert/dry");
+        assertThat(said).endsWith(" Whoever has seen it says: conetender tell a acknowledge dry.");
+        assertThat(tree(s).get(A + "hand/alarms"))
+                .contains("; active, not acknowledged.\n", "\n  To acknowledge: conetender tell a");
+        s.ask("a", new Ask.Acknowledge("dry"));
+        s.tick();
+        assertThat(tree(s)).containsEntry(A + "$alert/dry", said);
+        assertThat(tree(s).get(A + "hand/alarms")).endsWith("; active, acknowledged.\n  Heat is off. Fill up "
+                + "to the mark, or check the level contact.");
+        assertThat(tree(s).get(SITE + "site/alarms")).doesNotContain("o acknowledge");
+    }
+
+    /** The water warmed past the guard temperature with the heater at work. */
+    private static Story overheated() {
+        Story s = new Story(Larkmoor.room(Fitting.MAT).setpoint(30).build());
+        s.senses.water("a", 30.2);
+        s.does(Step.STARTED);
+        for (int i = 0; i < 900 && !s.on("a.heat"); i++) {
+            s.tick();
+        }
+        return ramp(s, 30.2, 31.1, 1);
+    }
+
+    /** A hundredth of a degree each so many seconds. */
+    private static Story ramp(Story s, double fromC, double toC, int seconds) {
+        for (int i = 1; i <= Math.abs(toC - fromC) * 100 + 0.5; i++) {
+            s.senses.water("a", fromC + i * Math.copySign(0.01, toC - fromC));
+            s.seconds(seconds);
+        }
+        return s;
+    }
+
+    /** A lock asks once more, and says when. */
+    @Test
+    void whoAcknowledgedBeforeTheCauseIsOverIsAskedOnceMoreAndToldWhen() {
+        Story s = overheated();
+        assertThat(tree(s).get(A + "hand/alarms")).contains("Cone a, overheat: ");
+        s.ask("a", new Ask.Acknowledge("overheat"));
+        s.tick();
+        assertThat(tree(s).get(A + "hand/alarms")).contains("active, acknowledged, latched until "
+                + "acknowledged once more.\n",
+                "  To acknowledge once more when its cause is over: conetender tell a acknowledge overheat");
+    }
+
+    /** Nobody is ordered to do what is no more to be done. */
+    @Test
+    void aLockWhoseCauseIsOverSaysSoAndWhatIsStillAsked() {
+        Story s = overheated();
+        assertThat(tree(s).get(A + "$alert/overheat")).contains("since 09:07. Heat is locked off. Unplug");
+        ramp(s, 31.1, 29.5, 2);
+        String said = tree(s).get(A + "$alert/overheat");
+        assertThat(tree(s).get(A + "hand/alarms")).endsWith("; its cause is over, not acknowledged, latched "
+                + "until acknowledged.\n  Find out first why it came, so that it does not come again.\n  To "
+                + "acknowledge: conetender tell a acknowledge overheat");
+        assertThat(said).as("new words would call").contains("Unplug");
+        s.minutes(15);
+        assertThat(tree(s).get(A + "$alert/overheat")).isEqualTo("Cone a: the water passed 31.0 °C with the "
+                + "heater at work; that is over now, but heat stays locked off until this alarm is "
+                + "acknowledged, since 09:07. Find out first why it came, so that it does not come again. "
+                + "Whoever has seen it says: conetender tell a acknowledge overheat.");
+        ramp(s, 29.5, 31.1, 2);
+        assertThat(tree(s).get(A + "$alert/overheat")).as("it came back").contains("Unplug")
+                .doesNotContain("over now");
+    }
+
+    @Test
+    void whatWasPutRightInASeparationIsCalledOverThoughNobodyHasSeenIt() {
+        Story s = Story.at(Fitting.SIPHONING);
+        s.does(Step.STARTED, Step.FIRST_SEEN, Step.VALVE_SHUT, Step.SETTLE, Step.VALVE_OPEN);
+        s.seconds(5);
+        assertThat(tree(s).get(A + "$alert/siphon")).contains("Shut the air valve while");
+        s.does(Step.VALVE_SHUT).seconds(15);
+        assertThat(tree(s).get(A + "$alert/siphon")).startsWith("Cone a: over since 09:00: stopping the pump")
+                .endsWith(", since 09:00. Whoever has seen it says: conetender tell a acknowledge siphon.");
+        assertThat(tree(s).get(A + "hand/alarms")).contains("its cause is over, not acknowledged, latched")
+                .endsWith(".\n  To acknowledge: conetender tell a acknowledge siphon");
+    }
+
+    /** It leaves the list by itself. */
+    @Test
+    void whatIsOverAsksNothing() {
+        Story s = Story.at(Fitting.LEVEL);
+        s.does(Step.STARTED);
+        s.senses.contact("a.level", Level.OPEN);
+        s.minutes(10);
+        s.senses.contact("a.level", Level.CLOSED);
+        s.seconds(30);
+        assertThat(tree(s).get(A + "hand/alarms")).endsWith("; its cause is over, not acknowledged.");
     }
 
     @Test

@@ -182,7 +182,8 @@ class ReadyTimesTest {
         }
         s.pass(Duration.ofHours(28));
         assertThat(s.did("a", Step.STARTED).accepted()).as("a was fed from and filled anew").isTrue();
-        assertThat(tree(s)).containsEntry(DIGEST, "For the feed at 18:00: cone c is ready.");
+        assertThat(tree(s)).containsEntry(DIGEST, "For the feed at 18:00: cone c is ready, but past its best "
+                + "by then.");
     }
 
     /** Above arrest nothing grows, and an hour that will not come is not told. */

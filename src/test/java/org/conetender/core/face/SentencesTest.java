@@ -52,6 +52,22 @@ class SentencesTest {
                 .contains("'first-seen' of 09:00 is withdrawn; the batch is hydrating again.");
     }
 
+    /** Whoever says a word without figures is told which tin it was taken for, and how much of it. */
+    @Test
+    void aBareWordIsAnsweredWithTheUsualValuesThatItStoodFor() {
+        assertThat(said(Story.at(), new Ask.Did(Step.STARTED))).startsWith("Cone a: 'started' is recorded. "
+                + "Taken as usual: 2 g of lot L-0417 in 2 L at 25 ppt. Next: ");
+        assertThat(said(Story.at(), new Ask.Did(Step.STOCKED))).as("the cone was dry").startsWith("Cone a: "
+                + "'stocked' is recorded. Taken as usual: 2 g of lot L-0417 in 2 L at 25 ppt. Next: ");
+        Story s = Story.at();
+        assertThat(said(s, new Ask.Did(Step.FILLED)))
+                .startsWith("Cone a: 'filled' is recorded. Taken as usual: 2 L at 25 ppt. Next: ");
+        said(s, new Ask.DidFill(1.75, 30));
+        s.seconds(2);
+        assertThat(said(s, new Ask.Did(Step.STOCKED)))
+                .startsWith("Cone a: 'stocked' is recorded. Taken as usual: 2 g of lot L-0417. Next: ");
+    }
+
     /** A comma in 26,5 or other digits would be read as another figure, or not at all. */
     @ParameterizedTest
     @CsvSource({"de-DE", "ar-EG", "fa-IR", "hi-IN", "tr-TR"})

@@ -89,8 +89,8 @@ class TreeTest {
         s.minutes(1);
         assertThat(valid(s).get(A + "$alert/air-failed-animals")).isEqualTo(
                 "Cone a: its air is switched on but none arrives, since 09:00. The nauplii suffocate "
-                + "within minutes: start the pump, put the hose on, open the air valve. To acknowledge: "
-                + "conetender tell a acknowledge air-failed-animals.");
+                + "within minutes: start the pump, put the hose on, open the air valve. Whoever has seen "
+                + "it says: conetender tell a acknowledge air-failed-animals.");
         s.senses.contact("a.air-proof", Level.CLOSED);
         s.minutes(2);
         assertThat(valid(s)).doesNotContainKey(A + "$alert/air-failed-animals");
@@ -188,7 +188,8 @@ class TreeTest {
         s.does(Step.STARTED).pass(Duration.ofHours(28)).does(Step.SETTLE);
         assertThat(valid(s).get(digest)).contains("cone a is being harvested");
         s.does(Step.HANDS_IN);
-        assertThat(valid(s).get(digest)).isEqualTo("For the feed at 18:00: cone a is ready.");
+        assertThat(valid(s).get(digest)).isEqualTo("For the feed at 18:00: cone a is ready, but past its "
+                + "best by then.");
     }
 
     @Test

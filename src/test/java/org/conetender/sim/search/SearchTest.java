@@ -254,14 +254,14 @@ class SearchTest {
     private static Alarms toldOnce(Alarms alarms, Moment now) {
         return standing(alarms, all -> all.map(a -> a.told().times() == 0 ? a : told(a, new Alarm.Told(
                 a.told().times(), a.told().firstMs(), now.monoMs(), a.told().acknowledgedAtMs(),
-                a.told().with(), a.told().way()))));
+                a.told().with(), a.told().way(), false))));
     }
 
     /** It forgets that it has just called. */
     private static Alarms nagging(Alarms alarms, Moment now) {
         return standing(alarms, all -> all.map(a -> a.told().times() == 0 ? a : told(a, new Alarm.Told(
                 a.told().times(), a.told().firstMs(), now.monoMs() - Units.HOUR_MS,
-                a.told().acknowledgedAtMs(), a.told().with(), a.told().way()))));
+                a.told().acknowledgedAtMs(), a.told().with(), a.told().way(), false))));
     }
 
     /** Who answers one is taken to have answered all. */
@@ -269,7 +269,7 @@ class SearchTest {
         boolean any = alarms.raised().stream().anyMatch(Alarm::acknowledged);
         return !any ? alarms : standing(alarms, all -> all.map(a -> a.acknowledged() ? a
                 : told(a, new Alarm.Told(a.told().times(), a.told().firstMs(), a.told().atMs(),
-                        OptionalLong.of(now.monoMs()), a.told().with(), a.told().way()))));
+                        OptionalLong.of(now.monoMs()), a.told().with(), a.told().way(), false))));
     }
 
     /** The daemon, whose judgement takes an answer of a probe for another. */

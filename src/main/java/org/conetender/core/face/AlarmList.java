@@ -1,0 +1,86 @@
+package org.conetender.core.face;
+
+import static org.conetender.core.face.AlarmWords.acknowledge;
+import static org.conetender.core.face.AlarmWords.since;
+import static org.conetender.core.face.AlarmWords.todo;
+import static org.conetender.core.face.AlarmWords.what;
+import static org.conetender.core.face.AlarmWords.where;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.conetender.core.alarm.Alarm;
+import org.conetender.core.alarm.AlarmKind;
+import org.conetender.core.alarm.Alarms;
+import org.conetender.core.settings.Settings;
+import org.conetender.core.unit.Moment;
+
+/** The list of alarms with their states: unlike the message of each, it follows what becomes of them. */
+public final class AlarmList {
+
+    /** The list while there is nothing in it. */
+    public static final String NONE = "No alarm stands.";
+
+    private AlarmList() {}
+
+    /**
+     * Every alarm with its states, what to do about each first cause, and how to acknowledge it: a few lines
+     * for each.
+     *
+     * @param cone empty for all
+     */
+    public static String of(Settings s, Alarms all, Optional<String> cone, Moment now) {
+        List<Alarm> alarms = all.raised().stream().filter(a -> cone.isEmpty() || a.cone().equals(cone.get()))
+                .toList();
+        return (alarms.isEmpty() ? NONE : listed(s, alarms, now)) + ShelfWords.of(s, all, cone, now);
+    }
+
+    private static String listed(Settings s, List<Alarm> alarms, Moment now) {
+        return (alarms.size() == 1 ? "1 alarm." : alarms.size() + " alarms.")
+                + alarms.stream().map(a -> "\n" + where(s, a) + ", " + a.kind().id() + ": " + what(a)
+                        + ", since " + since(s, a, now) + "; " + String.join(", ", states(s, a, now)) + "."
+                        + (a.follows() || a.shelved() || todo(s, a).isEmpty() ? "" : "\n  " + todo(s, a))
+                        + asked(a).map(how -> "\n  " + how + ": " + acknowledge(a)).orElse(""))
+                        .collect(Collectors.joining());
+    }
+
+    /** What is still asked of whoever reads it; what was given is asked for no more. */
+    private static Optional<String> asked(Alarm a) {
+        boolean locks = a.held() != Alarm.Held.BY_CAUSE;
+        boolean leaves = a.course().goneAtMs().isPresent() && !a.latched();
+        return a.follows() || leaves || a.acknowledged() && !locks ? Optional.empty()
+                : Optional.of(!a.acknowledged() ? "To acknowledge"
+                : "To acknowledge once more" + (a.active() ? " when its cause is over" : ""));
+    }
+
+    /** What only heat shows: while that is locked off, nobody knows whether its cause is mended. */
+    private static final Set<AlarmKind> BY_HEAT = Set.of(AlarmKind.NO_EFFECT, AlarmKind.WELDED,
+            AlarmKind.SWITCH_STUCK, AlarmKind.WRONG_CONE);
+
+    private static List<String> states(Settings s, Alarm a, Moment now) {
+        List<String> out = new ArrayList<>();
+        out.add(a.active() ? "active" : BY_HEAT.contains(a.kind()) && a.held() == Alarm.Held.ONLY_BY_LATCH
+                ? "the heat is locked off, so that its cause cannot show" : "its cause is over");
+        out.add(a.acknowledged() ? "acknowledged" : "not acknowledged");
+        if (a.held() != Alarm.Held.BY_CAUSE || a.latched() && !a.acknowledged()) {
+            out.add("latched until acknowledged" + (a.acknowledged() ? " once more" : ""));
+        }
+        a.aside().shelvedUntilMs().ifPresent(until -> out.add("shelved until "
+                + ShelfWords.until(s, until, now)));
+        a.aside().follows().ifPresent(key -> out.add("follows from "
+                + key.substring(key.indexOf('/') + 1)
+                + (key.startsWith("/") ? "" : " of cone " + key.substring(0, key.indexOf('/')))));
+        return out;
+    }
+
+    /** Of such a list what is said of that alarm, as one paragraph. @param where a cone, or the site */
+    public static Optional<String> entry(String list, String where, String id) {
+        String begin = where + ", " + id + ": ";
+        String entry = list.lines().dropWhile(l -> !l.startsWith(begin))
+                .takeWhile(l -> l.startsWith(begin) || l.startsWith("  ")).map(String::strip)
+                .collect(Collectors.joining(" "));
+        return entry.isEmpty() ? Optional.empty() : Optional.of(entry);
+    }
+}
