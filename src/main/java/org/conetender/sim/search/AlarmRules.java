@@ -1,7 +1,6 @@
 package org.conetender.sim.search;
 
 import java.util.HashSet;
-import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
