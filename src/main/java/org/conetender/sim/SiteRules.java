@@ -9,6 +9,7 @@ import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.Book;
 import org.conetender.core.batch.Fact;
 import org.conetender.core.batch.Stage;
+import org.conetender.core.settings.Cone.HeatKind;
 
 /** The rules that concern the whole site. */
 final class SiteRules {
@@ -69,7 +70,8 @@ final class SiteRules {
         for (SimCone c : rig.world().cones()) {
             Batch b = onDisk.book().cone(c.settings().id()).batch();
             boolean dry = !b.stage().hasWater() || b.stage() instanceof Stage.Abandoned;
-            boolean still = b.stage().airOff() != null || b.marks().valveShut();
+            boolean still = c.settings().fittings().heat().kind() == HeatKind.IMMERSED
+                    && (b.stage().airOff() != null || b.marks().valveShut());
             rules.lasting("unwritten-heat", c, !kept.isEmpty() && rules.on(c, "heat") && (dry || still), 3,
                     "a heater was on that no record allows");
             boolean rests = !b.stage().hasWater() && !c.settings().fittings().air().idleOn();
