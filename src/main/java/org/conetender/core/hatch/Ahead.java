@@ -61,6 +61,25 @@ final class Ahead {
         return new Ahead(done, here, behind, new Heading(heading, fallPerK(rate, heading)));
     }
 
+    /** {@link #doneAt} of such a walk, which goes no further than that. @param hours as there */
+    static double doneAt(double hours, double doneNow, Projection projection, Rate rate) {
+        double at = Math.clamp(hours / Projection.STEP_H, 0, STEPS);
+        int last = Math.min((int) at, STEPS - 1);
+        double water = projection.waterC();
+        double gain = rate.perHour(water);
+        double kept = projection.plant().keptPerStep();
+        double before = doneNow;
+        double done = doneNow;
+        for (int i = 0; i <= last; i++) {
+            water = projection.nextC(water, i, projection.plan().aimC(done), kept);
+            double next = rate.perHour(water);
+            before = done;
+            done += Projection.STEP_H * (gain + next) / 2;
+            gain = next;
+        }
+        return before + (at - last) * (done - before);
+    }
+
     /** By how much ln of the rate falls with each kelvin more, over a probe's doubt; below 0 if it grows. */
     private static double fallPerK(Rate rate, double waterC) {
         double here = rate.perHour(waterC);

@@ -75,8 +75,8 @@ public record ByHour(Development done, Speed speed, Projection water, Rate rate)
         Projection held = water.at(setC);
         Ahead ahead = Ahead.walk(done.degreeHours(), speed.calledReadyAt(), held, rate);
         Speed there = ahead.there(speed, rate);
-        Ahead lossier = Ahead.walk(done.degreeHours(), there.calledReadyAt(), held.lossier(), rate);
-        return Spread.of(done, there, ahead, lossier).ready(ahead.doneAt(hours));
+        return Spread.of(done, there, ahead, h -> Ahead.doneAt(h, done.degreeHours(), held.lossier(), rate))
+                .ready(ahead.doneAt(hours));
     }
 
     /** The set-point for that hour, whatever was held. @param hours from now */

@@ -86,8 +86,8 @@ public record Forecast(double doneDegreeHours, double neededDegreeHours, Ready r
         Speed speed = ahead.there(lot, rate);
         needed = speed.timesSeen() == 0 ? needed : speed.calledReadyAt();
         double median = ahead.hoursUntil(speed.k90());
-        Spread spread = Spread.of(done, speed, ahead,
-                Ahead.walk(done.degreeHours(), needed, projection.lossier(), rate));
+        Spread spread = Spread.of(done, speed, ahead, h -> Ahead.doneAt(h, done.degreeHours(),
+                projection.lossier(), rate));
         Ready ready = ready(ahead, spread);
         Course course = new Course(end(median, ahead, rate), ahead.headingC(),
                 ahead.calibrated(needed, rate));

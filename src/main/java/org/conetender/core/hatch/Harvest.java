@@ -102,14 +102,14 @@ public record Harvest(Best best, double fromHours, double untilHours, Optional<T
         }
         double untilH = until == energy.length ? Double.POSITIVE_INFINITY : course.hours(until - 1);
         return new Harvest(new Best(course.hours(best), hatched, energy[best]),
-                course.hours(from), untilH, twice(course, speed, scale));
+                course.hours(from), untilH, twice(course, speed, scale, energy));
     }
 
     /**
      * Better twice if T90 − T10 is longer than an animal takes to its first moult (science.md §6): in three
      * of four lots that may be this one, since nobody should catch twice for a lot that hatches at once.
      */
-    private static Optional<Twice> twice(Course course, Speed speed, double scale) {
+    private static Optional<Twice> twice(Course course, Speed speed, double scale, double[] once) {
         double moult = speed.k10() + MOULT_DEGREE_HOURS;
         double firstH = course.hoursAt(moult);
         double narrow = Math.max(0, speed.sigma() - Normal.Z75 * speed.doubt().spread());
@@ -125,7 +125,7 @@ public record Harvest(Best best, double fromHours, double untilHours, Optional<T
         double[] rest = energy(course, speed, scale, first);
         int second = peak(rest);
         return second == rest.length - 1 ? Optional.empty() : Optional.of(new Twice(course.hours(first),
-                share, course.hours(second), energy(course, speed, scale, 0)[first] + rest[second]));
+                share, course.hours(second), once[first] + rest[second]));
     }
 
     /**
