@@ -2,7 +2,7 @@ package org.conetender.core.face;
 
 import java.time.Instant;
 import java.time.ZoneId;
-import java.time.format.DateTimeFormatter;
+import java.time.ZonedDateTime;
 import java.time.temporal.ChronoUnit;
 import java.util.HashMap;
 import java.util.List;
@@ -31,6 +31,7 @@ import org.conetender.core.settings.Cone;
 import org.conetender.core.settings.Settings;
 import org.conetender.core.unit.Boots;
 import org.conetender.core.unit.Moment;
+import org.conetender.core.unit.Text;
 import org.conetender.core.unit.Units;
 
 /**
@@ -38,9 +39,6 @@ import org.conetender.core.unit.Units;
  * $description}. What is not known is not there, since a stale value is worse than none (mqtt.md).
  */
 public final class Tree {
-
-    private static final DateTimeFormatter ISO =
-            DateTimeFormatter.ofPattern("yyyy-MM-dd'T'HH:mm:ssxxx", Locale.ROOT);
 
     private final Settings settings;
     private final Names names;
@@ -102,23 +100,36 @@ public final class Tree {
     private void site(State s) {
         String at = names.root();
         out.put(at + "/site/clock", now.wallTrusted() ? "trusted" : "untrusted");
-        out.put(at + "/site/record", result.findings().values().stream().flatMap(List::stream)
-                .filter(f -> f.alarm().filter(k -> k == AlarmKind.RECORD).isPresent()).findFirst()
-                .map(Finding::what).orElse("kept"));
+        out.put(at + "/site/record", record());
         out.put(at + "/site/away",
                 s.book().away().map(a -> a.helper()).filter(h -> !h.isEmpty()).orElse("\0"));
         Offering.nextFeed(settings.site().feeding(), now).ifPresent(f -> {
             out.put(at + "/feed/next", iso(f.toInstant().toEpochMilli()));
             out.put(at + "/feed/digest", Digest.of(settings, s, f.toInstant().toEpochMilli(), now));
         });
-        s.live().cones().values().stream().flatMap(l -> l.judged().roomC().stream()).findFirst()
-                .ifPresent(r -> out.put(at + "/room/temperature", decimals(r, 1)));
+        for (ConeLive live : s.live().cones().values()) {
+            if (live.judged().roomC().isPresent()) {
+                out.put(at + "/room/temperature", Text.decimals(live.judged().roomC().get(), 1));
+                break;
+            }
+        }
+    }
+
+    private String record() {
+        for (List<Finding> found : result.findings().values()) {
+            for (Finding f : found) {
+                if (f.alarm().isPresent() && f.alarm().get() == AlarmKind.RECORD) {
+                    return f.what();
+                }
+            }
+        }
+        return "kept";
     }
 
     private void water(String at, Cone c, ConeLive live, Batch b) {
         Belief w = live.judged().belief();
         if (w.known()) {
-            out.put(at + "temperature", decimals(w.middleC(), 1));
+            out.put(at + "temperature", Text.decimals(w.middleC(), 1));
         }
         if (c.fittings().heat().fitted()) {
             out.put(at + "setpoint",
@@ -147,18 +158,18 @@ public final class Tree {
             return;
         }
         Development done = live.growth().done();
-        out.put(at + "degree-hours", decimals(done.degreeHours(), 1));
-        out.put(at + "degree-hours-least", decimals(done.leastDegreeHours(), 1));
-        out.put(at + "degree-hours-most", decimals(done.mostDegreeHours(), 1));
+        out.put(at + "degree-hours", Text.decimals(done.degreeHours(), 1));
+        out.put(at + "degree-hours-least", Text.decimals(done.leastDegreeHours(), 1));
+        out.put(at + "degree-hours-most", Text.decimals(done.mostDegreeHours(), 1));
         live.outlook().forecast().ifPresent(f ->
-                out.put(at + "degree-hours-needed", decimals(f.neededDegreeHours(), 1)));
+                out.put(at + "degree-hours-needed", Text.decimals(f.neededDegreeHours(), 1)));
         if (live.outlook().lapsed(now)) {
             out.put(at + "outlook", b.stage().growing() || live.unripe(b) ? Sentences.UNMEASURED
                     : Sentences.UNMEASURED_RIPE);
             return;
         }
         live.outlook().forecast().ifPresent(f -> {
-            out.put(at + "hatched", decimals(100 * f.hatched().median(), 0));
+            out.put(at + "hatched", Text.decimals(100 * f.hatched().median(), 0));
             out.put(at + "arrested",
                     String.valueOf(!f.reachable() && f.course().end() != Forecast.End.TOO_SLOW));
             out.put(at + "outlook", f.sentence());
@@ -180,7 +191,7 @@ public final class Tree {
             moment(at + "food-until", live, h.untilHours());
             h.twice().filter(_ -> b.marks().harvests() == 0).ifPresent(t -> {
                 moment(at + "harvest-first-at", live, t.firstHours());
-                out.put(at + "harvest-first-share", decimals(100 * t.firstShare(), 0));
+                out.put(at + "harvest-first-share", Text.decimals(100 * t.firstShare(), 0));
                 moment(at + "harvest-second-at", live, t.secondHours());
             });
         });
@@ -203,7 +214,7 @@ public final class Tree {
                 out.put(at + "ready-by-outlook", HourWords.stand(said, a,
                         live.outlook().forecast().map(f -> f.ready().announced() - sinceH)));
                 if (!Double.isNaN(a.chance())) {
-                    out.put(at + "ready-by-chance", decimals(100 * a.chance(), 0));
+                    out.put(at + "ready-by-chance", Text.decimals(100 * a.chance(), 0));
                 }
             }
         });
@@ -249,11 +260,9 @@ public final class Tree {
 
     /** To the minute: a label, and fewer messages. */
     private String iso(long wallMs) {
-        return Instant.ofEpochMilli(wallMs).atZone(zone()).truncatedTo(ChronoUnit.MINUTES).toOffsetDateTime()
-                .format(ISO);
-    }
-
-    static String decimals(double d, int digits) {
-        return String.format(Locale.ROOT, "%." + digits + "f", d + 0.0);
+        ZonedDateTime t = Instant.ofEpochMilli(wallMs).atZone(zone()).truncatedTo(ChronoUnit.MINUTES);
+        // There are dozens of them, and a formatter would take ten times as long.
+        return t.toLocalDateTime() + ":00" + (t.getOffset().getTotalSeconds() == 0 ? "+00:00"
+                : t.getOffset().getId());
     }
 }
