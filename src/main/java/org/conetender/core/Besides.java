@@ -1,8 +1,10 @@
 package org.conetender.core;
 
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import org.conetender.core.guard.WrongCone;
 import org.conetender.core.judge.Belief;
@@ -22,8 +24,9 @@ final class Besides {
     /** All cones of this tick; also forgives those whose crossed wires were put right. */
     static Map<String, Beside> of(Work work) {
         Map<String, Crossing> crossings = new TreeMap<>();
+        Set<String> touched = touched(work);
         for (Cone c : work.settings.cones()) {
-            crossings.put(c.id(), crossing(work, c));
+            crossings.put(c.id(), crossing(work, c, touched));
             mended(work, c).ifPresent(other -> work.judged.computeIfPresent(other, (id, j) ->
                     Refreshed.forgiven(j)));
         }
@@ -78,7 +81,7 @@ final class Besides {
                         .flatMap(l -> WrongCone.culprit(work.settings, c.id(), l));
     }
 
-    private static Crossing crossing(Work work, Cone c) {
+    private static Crossing crossing(Work work, Cone c, Set<String> touched) {
         ConeJudgement j = work.judged.get(c.id());
         Crossing was = work.live(c.id()).beside().crossing();
         if (j.thermal().isEmpty() || WrongCone.known(work.settings, work.ledger.book(), c.id())) {
@@ -93,7 +96,7 @@ final class Besides {
         Crossing.Seen seen = new Crossing.Seen(work.dtMs / 1000.0, probeC, new Crossing.Own(
                 t.proof().traits(), t.watch().driftKPerS(), t.watch().underway().felt(), j.roomOrUsualC(),
                 work.live(c.id()).hold().aimC(), j.suspect() == Watch.Suspect.WELDED, second(work, c, j),
-                dead(j)), others(work, c));
+                dead(j)), others(work, c, touched));
         return !readable(work, c, j) ? was.unseen(seen, false)
                 : j.belief() instanceof Belief.Trusted ? was.after(seen) : was.unseen(seen, true);
     }
@@ -108,8 +111,20 @@ final class Besides {
                 && j.air().offForMs() == 0 && !j.proving().part().misleads();
     }
 
+    /** Where somebody is at the cone, or it is empty, or its own switches are tried. */
+    private static Set<String> touched(Work work) {
+        Set<String> touched = new HashSet<>();
+        for (Cone c : work.settings.cones()) {
+            if (work.handled(c.id()) || !work.batch(c.id()).stage().hasWater()
+                    || work.judged.get(c.id()).proving().part().misleads()) {
+                touched.add(c.id());
+            }
+        }
+        return touched;
+    }
+
     /** Heaters that may be in question: not those of baths, nor of cones that touch. */
-    private static Map<String, Crossing.Other> others(Work work, Cone c) {
+    private static Map<String, Crossing.Other> others(Work work, Cone c, Set<String> touched) {
         Map<String, Crossing.Other> others = new TreeMap<>();
         for (Cone o : work.settings.cones()) {
             HeatKind kind = o.fittings().heat().kind();
@@ -117,9 +132,7 @@ final class Besides {
                     && !o.touches(c)) {
                 others.put(o.id(), new Crossing.Other(work.live(o.id()).out().heat(),
                         o.fittings().heat().watts() / c.fittings().heat().watts(),
-                        dead(work.judged.get(o.id())),
-                        work.handled(o.id()) || !work.batch(o.id()).stage().hasWater()
-                                || work.judged.get(o.id()).proving().part().misleads()));
+                        dead(work.judged.get(o.id())), touched.contains(o.id())));
             }
         }
         return others;

@@ -69,7 +69,7 @@ record Foresight(Cone cone, Batch batch, Cysts cysts, ConeJudgement judged, Arou
                 new Cysts(done, behind(work, c, done, water.agoH()), needed, lot),
                 work.judged.get(c.id()), new Around(room(work, c).since(water.agoH()),
                         Zones.of(work.settings.site(), c, work.batch(c.id())).rate(),
-                        PowerAhead.locked(work, c) ? 0 : PowerAhead.share(work, c), water));
+                        PowerAhead.locked(work, c) ? 0 : work.power.share(c), water));
     }
 
     /** Nobody knows how warm it was before a restart without a probe: as warm as it was to be held. */

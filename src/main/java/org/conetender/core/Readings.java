@@ -22,8 +22,12 @@ final class Readings {
 
     /** The view of the effective book, with what the other readings withhold. */
     static View all(Work work, View v, List<Guard> guards) {
+        List<Book> others = work.ledger.otherReadings(v.cone().id());
+        if (others.isEmpty()) {
+            return v;
+        }
         EnumSet<Power> denied = EnumSet.noneOf(Power.class);
-        for (Book other : work.ledger.otherReadings(v.cone().id())) {
+        for (Book other : others) {
             denied.addAll(denied(v, other, guards, work.live(v.cone().id())));
         }
         denied.remove(Power.HEARTBEAT);
@@ -49,12 +53,16 @@ final class Readings {
 
     /** The lowest temperature that any reading wants held, °C. @param aim the effective book's */
     static OptionalDouble lowest(Work work, Cone cone, OptionalDouble aim) {
-        double c = aim.orElse(Double.NaN);
-        for (Book other : work.ledger.otherReadings(cone.id())) {
+        List<Book> others = work.ledger.otherReadings(cone.id());
+        if (others.isEmpty() || aim.isEmpty()) {
+            return aim;
+        }
+        double c = aim.getAsDouble();
+        for (Book other : others) {
             ConeLive live = work.live(cone.id());
             c = Math.min(c, Demand.aimC(cone, other.cone(cone.id()).batch(), live,
                     live.outlook().appointment()).orElse(c));
         }
-        return aim.isEmpty() ? aim : OptionalDouble.of(c);
+        return OptionalDouble.of(c);
     }
 }

@@ -66,8 +66,11 @@ final class Telling {
             acked = filled ? acked.filled(c.id()) : acked;
         }
         Alarms.Turn turn = acked.shelving(Shelving.until(work)).after(causes, work.image.now());
-        turn.raised().stream().filter(a -> a.kind().standsUntilSeen())
-                .forEach(a -> work.write(a.cone(), new Change.AlarmRaised(a.kind().id(), a.what())));
+        for (Alarm a : turn.raised()) {
+            if (a.kind().standsUntilSeen()) {
+                work.write(a.cone(), new Change.AlarmRaised(a.kind().id(), a.what()));
+            }
+        }
         turn.over().forEach(this::over);
         return turn;
     }
@@ -159,7 +162,7 @@ final class Telling {
         Wear wear = was.wear().after(out.heat() && !was.out().heat(), work.dtMs / 1000.0,
                 Hold.switching(c.fittings().heat()));
         // Who shares its watts is reckoned by letting them run: too much for every tick.
-        double power = minute(work.image.now().monoMs()) ? PowerAhead.share(work, c)
+        double power = minute(work.image.now().monoMs()) ? work.power.share(c)
                 : was.heating().power();
         return new ConeLive(j, work.beside.get(c.id()), growth, new ConeLive.Heating(hold, credit, wear,
                 was.heating().felt().after(work.image.now(), work.dtMs, j.feltRoomC()), power), out,

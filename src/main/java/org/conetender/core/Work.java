@@ -42,6 +42,8 @@ final class Work {
     final Map<String, Known> known = new HashMap<>();
     /** What was reckoned of the air, which every guard's view asks for and which takes powers. */
     private final Map<String, Capped> capped = new HashMap<>();
+    /** Asked once all cones are judged. */
+    final PowerAhead power = new PowerAhead(this);
     private boolean learnt;
     final List<List<Fact>> transactions = new ArrayList<>();
     final List<Result.Reply> replies = new ArrayList<>();
