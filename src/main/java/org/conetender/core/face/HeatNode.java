@@ -36,32 +36,33 @@ final class HeatNode {
 
     private HeatNode() {}
 
-    /** Value by property; none where no heater is fitted. */
+    /** Value by property, after its node; none where no heater is fitted. */
     static Map<String, String> of(Cone c, Result result, Moment now) {
         Map<String, String> out = new TreeMap<>();
         if (!c.fittings().heat().fitted()) {
             return out;
         }
         ConeLive live = result.next().live().cones().get(c.id());
-        out.put("on", String.valueOf(live.out().heat()));
-        out.put("duty", Text.decimals(100 * live.hold().duty(), 0));
+        out.put("heat/on", String.valueOf(live.out().heat()));
+        out.put("heat/duty", Text.decimals(100 * live.hold().duty(), 0));
         boolean wanted = live.hold().duty() > 0;
         if (wanted) {
-            vetoed(result.findings().getOrDefault(c.id(), List.of())).ifPresent(w -> out.put("vetoed", w));
+            vetoed(result.findings().getOrDefault(c.id(), List.of()))
+                    .ifPresent(w -> out.put("heat/vetoed", w));
         }
         for (Alarm a : result.next().live().alarms().raised()) {
             if (a.kind() == AlarmKind.OUT_OF_REACH && a.active() && a.cone().equals(c.id())) {
-                out.put("limited", a.what());
+                out.put("heat/limited", a.what());
             }
         }
         if (Hold.most(c, live.judged().heat()) < 1 && wanted) {
-            out.put("limited", Sentences.GENTLY);
+            out.put("heat/limited", Sentences.GENTLY);
         }
-        live.judged().thermal().ifPresent(t -> out.put("known", Known.of(t).word()));
+        live.judged().thermal().ifPresent(t -> out.put("heat/known", Known.of(t).word()));
         RelayLife.of(c, result.next(), now).ifPresent(r -> {
-            out.put("relay-closings", String.valueOf(r.closings()));
-            out.put("relay-used", Text.decimals(100 * r.used(), 1));
-            out.put("relay-days-left", String.valueOf(rounded(r.daysLeft())));
+            out.put("heat/relay-closings", String.valueOf(r.closings()));
+            out.put("heat/relay-used", Text.decimals(100 * r.used(), 1));
+            out.put("heat/relay-days-left", String.valueOf(rounded(r.daysLeft())));
         });
         return out;
     }
