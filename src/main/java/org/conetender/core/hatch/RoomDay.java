@@ -83,7 +83,11 @@ public record RoomDay(List<Hour> hours, Open open) {
 
     /** Whether nearly every hour of the day has been measured. */
     public boolean known() {
-        return DayPattern.known(hours.stream().mapToDouble(Hour::meanC).toArray());
+        int unread = 0;
+        for (int i = 0; i < HOURS; i++) {
+            unread += Double.isNaN(hours.get(i).meanC()) ? 1 : 0;
+        }
+        return DayPattern.known(unread, HOURS);
     }
 
     /**

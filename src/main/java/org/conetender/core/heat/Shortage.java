@@ -14,6 +14,8 @@ public final class Shortage {
     /** It is let run for turns of the slowest, by parts of the quickest one's (guesses: ShortageTest). */
     private static final int TURNS = 40;
     private static final int PARTS = 8;
+    /** By less than this no two sums of the same watts differ. */
+    private static final double ROUNDED_W = 1e-6;
 
     private final List<Heater> all;
     private final double limitW;
@@ -68,12 +70,27 @@ public final class Shortage {
 
     /** One of thousands, so nothing is gathered in lists. */
     private void step() {
+        double wantedW = 0;
         for (int i = 0; i < on.length; i++) {
             Heater h = all.get(i);
             // What is owed while all others have their turn is kept: water that cools asks for it.
             credits[i] = Share.after(credits[i], h.duty, on[i],
                     new Share.Window(stepMs, on.length * h.turnMs));
-            claims[i] = new Share.Claim(names.get(i), credits[i], on[i], h.turnMs);
+            wantedW += credits[i].wants() ? h.watts : 0;
+        }
+        if (wantedW < limitW - ROUNDED_W) {
+            // There is enough for all that want it, in any order.
+            for (int i = 0; i < on.length; i++) {
+                on[i] = credits[i].wants();
+            }
+        } else {
+            inOrder();
+        }
+    }
+
+    private void inOrder() {
+        for (int i = 0; i < on.length; i++) {
+            claims[i] = new Share.Claim(names.get(i), credits[i], on[i], all.get(i).turnMs);
             int place = i;
             for (; place > 0 && Share.turns(claims[i], claims[order[place - 1]]) < 0; place--) {
                 order[place] = order[place - 1];
