@@ -46,7 +46,7 @@ public final class Tick {
 
     private final Settings settings;
     private final List<Guard> guards;
-    private final List<Lines> lines;
+    private final List<Outlet> outlets;
 
     public Tick(Settings settings) {
         this(settings, Guards.ALL);
@@ -56,16 +56,7 @@ public final class Tick {
     public Tick(Settings settings, List<Guard> guards) {
         this.settings = settings;
         this.guards = guards;
-        this.lines = settings.cones().stream().map(Lines::of).toList();
-    }
-
-    /** Ids of a cone's outputs, which are wanted in every tick. */
-    private record Lines(Cone cone, String heat, String cutOut, String airPause, String lamp, String trigger,
-                         String button) {
-        static Lines of(Cone c) {
-            return new Lines(c, c.id() + ".heat", c.id() + ".cut-out", c.id() + ".air-pause",
-                    c.id() + ".lamp", c.id() + ".trigger", c.id() + ".button-lamp");
-        }
+        this.outlets = Outlet.all(settings);
     }
 
     /**
@@ -266,27 +257,15 @@ public final class Tick {
      */
     private Map<String, Boolean> levels(Work work, Map<String, ConeLive.ConeOut> outs,
                                         Map<String, List<Finding>> findings) {
-        Map<String, Boolean> levels = new TreeMap<>();
-        boolean beats = true;
-        for (Lines l : lines) {
-            ConeLive.ConeOut o = outs.get(l.cone.id());
-            var fit = l.cone.fittings();
-            put(levels, l.heat, fit.heat().kind() != Cone.HeatKind.NONE, o.heat());
-            put(levels, l.cutOut, fit.heat().cutOut(), o.cutOut());
-            put(levels, l.airPause, true, o.airPause());
-            put(levels, l.lamp, fit.lights().harvest(), o.lamp());
-            put(levels, l.trigger, fit.lights().trigger(), o.trigger());
-            put(levels, l.button, fit.button(), o.button());
-            beats &= permits(findings.get(l.cone.id()), Power.HEARTBEAT);
+        boolean beat = !work.before.live().beat();
+        for (List<Finding> found : findings.values()) {
+            beat &= permits(found, Power.HEARTBEAT);
         }
-        put(levels, HEARTBEAT, settings.site().supply().heartbeat(), beats && !work.before.live().beat());
+        Map<String, Boolean> levels = new LinkedHashMap<>();
+        for (Outlet o : outlets) {
+            levels.put(o.id(), o.cone().isEmpty() ? beat : o.level().test(outs.get(o.cone())));
+        }
         return levels;
-    }
-
-    private static void put(Map<String, Boolean> levels, String id, boolean fitted, boolean level) {
-        if (fitted) {
-            levels.put(id, level);
-        }
     }
 
     /** Alarms that concern everything stand once, for the site. */
