@@ -56,14 +56,19 @@ final class TruthRules {
             boolean heat = rules.on(c, Fixtures.HEAT);
             List<ProbeSample> now = probes(c);
             long atMs = rig.world().clock().elapsedMs();
-            if (now.stream().anyMatch(p -> p.reading() instanceof Reading.Value && p.ageMs() <= OLD_MS)) {
+            boolean heard = false;
+            double guardC = c.settings().limits().guardC();
+            boolean allHot = !now.isEmpty();
+            for (ProbeSample p : now) {
+                heard |= p.reading() instanceof Reading.Value && p.ageMs() <= OLD_MS;
+                allHot &= p.reading() instanceof Reading.Value(double shown) && shown > guardC;
+            }
+            if (heard) {
                 heardMs.put(c.settings().id(), atMs);
             }
             rules.lasting("blind-heat", c, heat && atMs - heardMs.getOrDefault(c.settings().id(), 0L)
                     > OLD_MS, 0, "heat was on though no probe had answered for a minute");
-            double guardC = c.settings().limits().guardC();
-            rules.lasting("ceiling", c, heat && !now.isEmpty() && now.stream().allMatch(p -> p.reading()
-                    instanceof Reading.Value(double shown) && shown > guardC), 4,
+            rules.lasting("ceiling", c, heat && allHot, 4,
                     "heat was on though every probe showed more than the guard temperature");
         }
     }
@@ -160,8 +165,10 @@ final class TruthRules {
         for (Cone c : rig.settings().cones()) {
             Set<String> now = guards(s.book().cone(c.id()));
             Set<String> before = latched.put(c.id(), now);
-            boolean gone = before != null && before.stream().anyMatch(g -> !now.contains(g)
-                    && !ended.remove(c.id() + "/" + g));
+            boolean gone = false;
+            for (String g : before == null ? Set.<String>of() : before) {
+                gone |= !now.contains(g) && !ended.remove(c.id() + "/" + g);
+            }
             rules.lasting("latch", c.id(), gone, 0, "a latch ended by itself");
         }
     }
