@@ -97,21 +97,20 @@ final class Besides {
                 t.proof().traits(), t.watch().driftKPerS(), t.watch().underway().felt(), j.roomOrUsualC(),
                 work.live(c.id()).hold().aimC(), j.suspect() == Watch.Suspect.WELDED, second(work, c, j),
                 dead(j)), others(work, c, touched));
-        return !readable(work, c, j) ? was.unseen(seen, false)
+        return touched.contains(c.id()) || !readable(j) ? was.unseen(seen, false)
                 : j.belief() instanceof Belief.Trusted ? was.after(seen) : was.unseen(seen, true);
     }
 
-    /**
-     * Whether its water is known, stirred and left alone. While its own switches are tried, one that does not
-     * open warms it, and that trial is not to be disturbed.
-     */
-    private static boolean readable(Work work, Cone c, ConeJudgement j) {
-        return work.batch(c.id()).stage().hasWater() && j.belief().known()
-                && j.thermal().filter(Thermal::following).isPresent() && !work.handled(c.id())
-                && j.air().offForMs() == 0 && !j.proving().part().misleads();
+    /** Whether its water is known and stirred. */
+    private static boolean readable(ConeJudgement j) {
+        return j.belief().known() && j.thermal().isPresent() && j.thermal().get().following()
+                && j.air().offForMs() == 0;
     }
 
-    /** Where somebody is at the cone, or it is empty, or its own switches are tried. */
+    /**
+     * Cones that are not left alone: somebody is there, or it is empty. While its own switches are tried, one
+     * that does not open warms it, and that trial is not to be disturbed.
+     */
     private static Set<String> touched(Work work) {
         Set<String> touched = new HashSet<>();
         for (Cone c : work.settings.cones()) {

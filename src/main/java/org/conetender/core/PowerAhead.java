@@ -1,5 +1,6 @@
 package org.conetender.core;
 
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -61,9 +62,12 @@ final class PowerAhead {
         }
         double limit = work.settings.site().supply().limitWatts()
                 - StuckHeater.wattsAtLarge(work.settings, work.ledger.book(), work.image);
-        List<Shortage.Heater> others = work.settings.cones().stream().filter(o -> !o.id().equals(c.id())
-                && o.fittings().heat().watts() > 0 && wants(o)).map(o -> heater(o, holding(o)))
-                .toList();
+        List<Shortage.Heater> others = new ArrayList<>();
+        for (Cone o : work.settings.cones()) {
+            if (!o.id().equals(c.id()) && o.fittings().heat().watts() > 0 && wants(o)) {
+                others.add(heater(o, holding(o)));
+            }
+        }
         return Shortage.share(heater(c, 1), others, limit);
     }
 

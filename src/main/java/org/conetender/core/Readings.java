@@ -7,6 +7,7 @@ import java.util.OptionalDouble;
 import java.util.Set;
 import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.Book;
+import org.conetender.core.batch.ConeBook;
 import org.conetender.core.guard.Guard;
 import org.conetender.core.guard.Power;
 import org.conetender.core.guard.View;
@@ -32,12 +33,14 @@ final class Readings {
         }
         denied.remove(Power.HEARTBEAT);
         return denied.isEmpty() ? v
-                : new View(v.settings(), v.cone(), v.book(), v.judged(), v.scene().unwritten(denied));
+                : new View(v.settings(), v.cone(), v.book(), v.coneBook(), v.judged(),
+                        v.scene().unwritten(denied));
     }
 
     private static Set<Power> denied(View v, Book other, List<Guard> guards, ConeLive live) {
         Cone cone = v.cone();
-        Batch b = other.cone(cone.id()).batch();
+        ConeBook book = other.cone(cone.id());
+        Batch b = book.batch();
         EnumSet<Power> denied = EnumSet.noneOf(Power.class);
         if (Demand.aimC(cone, b, live, Optional.empty()).isEmpty()) {
             denied.addAll(Set.of(Power.HEAT, Power.CUT_OUT));
@@ -46,7 +49,7 @@ final class Readings {
         if (!airOff) {
             denied.add(Power.AIR_OFF);
         }
-        View w = new View(v.settings(), cone, other, v.judged(), v.scene().wanting(airOff));
+        View w = new View(v.settings(), cone, other, book, v.judged(), v.scene().wanting(airOff));
         guards.forEach(g -> g.look(w).forEach(f -> denied.addAll(f.denies())));
         return denied;
     }

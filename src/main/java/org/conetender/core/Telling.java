@@ -19,9 +19,8 @@ import org.conetender.core.face.NextStep;
 import org.conetender.core.face.Sentences;
 import org.conetender.core.guard.Finding;
 import org.conetender.core.guard.View;
-import org.conetender.core.hatch.Forecast;
+import org.conetender.core.hatch.Foretold;
 import org.conetender.core.hatch.Growth;
-import org.conetender.core.hatch.Harvest;
 import org.conetender.core.hatch.Oxygen;
 import org.conetender.core.hatch.Zones;
 import org.conetender.core.heat.Hold;
@@ -196,11 +195,11 @@ final class Telling {
         }
         Optional<Appointment> made = new Appointments(work).renewed(c, growth, was.appointment());
         Foresight foresight = Foresight.of(work, c, growth.done());
-        Forecast f = foresight.at(Appointment.setC(c, b, made));
-        Harvest food = foresight.harvest(Appointment.setC(c, b, made));
-        return new ConeLive.Outlook(Optional.of(f), Optional.of(food), now, j.belief(),
-                !b.stage().growing() ? Promise.NONE
-                : was.promise().after(f, work.settings.site().feeding(), work.image.now()), made);
+        Foretold told = foresight.foretold(Appointment.setC(c, b, made));
+        Promise promise = !b.stage().growing() ? Promise.NONE : was.promise().after(told.forecast(),
+                work.settings.site().feeding(), work.image.now());
+        return new ConeLive.Outlook(Optional.of(told.forecast()), Optional.of(told.harvest()), now,
+                j.belief(), promise, made);
     }
 
     /** Whether this tick ends a minute. */

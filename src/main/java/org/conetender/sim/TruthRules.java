@@ -12,6 +12,7 @@ import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.Book;
 import org.conetender.core.batch.Change;
 import org.conetender.core.batch.ConeBook;
+import org.conetender.core.batch.ConeBook.Latch;
 import org.conetender.core.batch.Fact;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.ProbeSample;
@@ -33,7 +34,7 @@ final class TruthRules {
 
     private final Rig rig;
     private final Invariants rules;
-    private final Map<String, Set<String>> latched = new TreeMap<>();
+    private final Map<String, List<Latch>> latched = new TreeMap<>();
     /** When a probe of that cone last gave a figure, by the world's count, ms. */
     private final Map<String, Long> heardMs = new TreeMap<>();
     /** Latches whose release is on the disk. */
@@ -163,11 +164,12 @@ final class TruthRules {
             }
         }
         for (Cone c : rig.settings().cones()) {
-            Set<String> now = guards(s.book().cone(c.id()));
-            Set<String> before = latched.put(c.id(), now);
+            ConeBook now = s.book().cone(c.id());
+            List<Latch> before = latched.put(c.id(), now.latches());
             boolean gone = false;
-            for (String g : before == null ? Set.<String>of() : before) {
-                gone |= !now.contains(g) && !ended.remove(c.id() + "/" + g);
+            // Latches that are the very same list have not changed.
+            for (Latch l : before == null || before == now.latches() ? List.<Latch>of() : before) {
+                gone |= now.latch(l.guard()).isEmpty() && !ended.remove(c.id() + "/" + l.guard());
             }
             rules.lasting("latch", c.id(), gone, 0, "a latch ended by itself");
         }

@@ -34,10 +34,6 @@ import org.conetender.core.unit.Units;
 public record View(Settings settings, Cone cone, Book book, ConeBook coneBook, ConeJudgement judged,
                    Scene scene) {
 
-    public View(Settings settings, Cone cone, Book book, ConeJudgement judged, Scene scene) {
-        this(settings, cone, book, book.cone(cone.id()), judged, scene);
-    }
-
     /** What is set holds for so long even if no tick follows (style.md, leases). */
     static final long LEASE_MS = 4 * Units.SECOND_MS;
 

@@ -69,12 +69,6 @@ public record Harvest(Best best, double fromHours, double untilHours, Optional<T
         return LOSS_PER_H_AT_25C * Math.pow(Q10, (waterC - LOSS_AT_C) / 10);
     }
 
-    /** Of a batch of that lot that has come so far, in the water that is projected for it. */
-    public static Harvest of(Development done, Speed lot, Projection water, Rate rate) {
-        return of(Course.from(done, water, rate), Ahead.walk(done.degreeHours(), lot.calledReadyAt(), water,
-                rate).there(lot, rate));
-    }
-
     /** Of a batch on that course. */
     public static Harvest of(Course course, Speed speed) {
         return of(course, speed, LOSS_PER_H_AT_25C);

@@ -50,7 +50,7 @@ final class Replayer {
         Course whole = course.ahead(held, rate);
         Speed lot = question.speed();
         Ahead ahead = Ahead.walk(done.degreeHours(), lot.calledReadyAt(), held, rate);
-        Speed speed = ahead.there(lot, rate);
+        Speed speed = ahead.there(lot);
         Spread spread = Spread.of(done, speed, ahead, ahead::doneAt).doubting(onward.doubtK(), done, ahead);
         Forecast forecast = new Remembered(onward, whole, spread)
                 .of(Forecast.of(done, lot, held, rate), rate);

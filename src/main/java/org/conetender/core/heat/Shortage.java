@@ -17,10 +17,10 @@ public final class Shortage {
     /** By less than this no two sums of the same watts differ. */
     private static final double ROUNDED_W = 1e-6;
 
-    private final List<Heater> all;
+    private final Heater[] all;
     private final double limitW;
     private final long stepMs;
-    private final List<String> names;
+    private final String[] names;
     private final Share.Credit[] credits;
     private final boolean[] on;
     /** Of the present step: what each claims, and their places in the order in which they are served. */
@@ -28,10 +28,10 @@ public final class Shortage {
     private final int[] order;
 
     private Shortage(List<Heater> all, double limitW, long stepMs) {
-        this.all = all;
+        this.all = all.toArray(Heater[]::new);
         this.limitW = limitW;
         this.stepMs = stepMs;
-        this.names = IntStream.range(0, all.size()).mapToObj(String::valueOf).toList();
+        this.names = IntStream.range(0, all.size()).mapToObj(String::valueOf).toArray(String[]::new);
         this.credits = new Share.Credit[all.size()];
         Arrays.fill(credits, Share.Credit.NONE);
         this.on = new boolean[all.size()];
@@ -72,7 +72,7 @@ public final class Shortage {
     private void step() {
         double wantedW = 0;
         for (int i = 0; i < on.length; i++) {
-            Heater h = all.get(i);
+            Heater h = all[i];
             // What is owed while all others have their turn is kept: water that cools asks for it.
             credits[i] = Share.after(credits[i], h.duty, on[i],
                     new Share.Window(stepMs, on.length * h.turnMs));
@@ -90,7 +90,7 @@ public final class Shortage {
 
     private void inOrder() {
         for (int i = 0; i < on.length; i++) {
-            claims[i] = new Share.Claim(names.get(i), credits[i], on[i], all.get(i).turnMs);
+            claims[i] = new Share.Claim(names[i], credits[i], on[i], all[i].turnMs);
             int place = i;
             for (; place > 0 && Share.turns(claims[i], claims[order[place - 1]]) < 0; place--) {
                 order[place] = order[place - 1];
@@ -99,7 +99,7 @@ public final class Shortage {
         }
         Share.Supply supply = Share.Supply.of(limitW, 0);
         for (int i : order) {
-            double watts = all.get(i).watts;
+            double watts = all[i].watts;
             on[i] = claims[i].credit().wants() && supply.takenW() + watts <= limitW;
             supply = supply.after(claims[i], watts, on[i]);
         }
