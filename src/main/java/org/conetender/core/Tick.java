@@ -261,7 +261,7 @@ public final class Tick {
         for (List<Finding> found : findings.values()) {
             beat &= permits(found, Power.HEARTBEAT);
         }
-        Map<String, Boolean> levels = new LinkedHashMap<>();
+        Map<String, Boolean> levels = LinkedHashMap.newLinkedHashMap(outlets.size());
         for (Outlet o : outlets) {
             levels.put(o.id(), o.cone().isEmpty() ? beat : o.level().test(outs.get(o.cone())));
         }

@@ -40,12 +40,15 @@ import org.conetender.core.unit.Units;
  */
 public final class Tree {
 
+    /** Topics of a site with a few cones; more are no harm. */
+    private static final int SOME = 256;
+
     private final Settings settings;
     private final Paths paths;
     private final ZoneId zone;
     private final Result result;
     private final Moment now;
-    private final Map<String, String> out = new HashMap<>();
+    private final Map<String, String> out = HashMap.newHashMap(SOME);
 
     private Tree(Settings settings, Paths paths, Result result, Moment now) {
         this.settings = settings;
