@@ -14,8 +14,6 @@ public final class Shortage {
     /** It is let run for turns of the slowest, by parts of the quickest one's (guesses: ShortageTest). */
     private static final int TURNS = 40;
     private static final int PARTS = 8;
-    /** By less than this no two sums of the same watts differ. */
-    private static final double ROUNDED_W = 1e-6;
 
     private final Heater[] all;
     private final double limitW;
@@ -68,40 +66,30 @@ public final class Shortage {
         return had / (double) steps;
     }
 
-    /** One of thousands, so nothing is gathered in lists. */
+    /** One of thousands, so nothing is gathered in lists, and who wants nothing now takes no place. */
     private void step() {
-        double wantedW = 0;
+        int n = 0;
         for (int i = 0; i < on.length; i++) {
             Heater h = all[i];
             // What is owed while all others have their turn is kept: water that cools asks for it.
             credits[i] = Share.after(credits[i], h.duty, on[i],
                     new Share.Window(stepMs, on.length * h.turnMs));
-            wantedW += credits[i].wants() ? h.watts : 0;
-        }
-        if (wantedW < limitW - ROUNDED_W) {
-            // There is enough for all that want it, in any order.
-            for (int i = 0; i < on.length; i++) {
-                on[i] = credits[i].wants();
+            if (!credits[i].wants()) {
+                on[i] = false;
+                continue;
             }
-        } else {
-            inOrder();
-        }
-    }
-
-    private void inOrder() {
-        for (int i = 0; i < on.length; i++) {
-            claims[i] = new Share.Claim(names[i], credits[i], on[i], all[i].turnMs);
-            int place = i;
+            claims[i] = new Share.Claim(names[i], credits[i], on[i], h.turnMs);
+            int place = n++;
             for (; place > 0 && Share.turns(claims[i], claims[order[place - 1]]) < 0; place--) {
                 order[place] = order[place - 1];
             }
             order[place] = i;
         }
         Share.Supply supply = Share.Supply.of(limitW, 0);
-        for (int i : order) {
-            double watts = all[i].watts;
-            on[i] = claims[i].credit().wants() && supply.takenW() + watts <= limitW;
-            supply = supply.after(claims[i], watts, on[i]);
+        for (int k = 0; k < n; k++) {
+            int i = order[k];
+            on[i] = supply.takenW() + all[i].watts <= limitW;
+            supply = supply.after(claims[i], all[i].watts, on[i]);
         }
     }
 }
