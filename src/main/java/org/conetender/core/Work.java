@@ -177,8 +177,10 @@ final class Work {
 
     /** What the stage wants of the cone's air and heat, before anybody forbids it. */
     View view(Cone cone, View.Wants wants, View.SiteLoad site) {
-        return new View(settings, cone, ledger.book(), ledger.book().cone(cone.id()), judged.get(cone.id()), new View.Scene(image,
-                before.live().begun(), wants, site, beside.get(cone.id()), caps(cone), Set.of()));
+        View.Scene scene = new View.Scene(image, before.live().begun(), wants, site, beside.get(cone.id()),
+                caps(cone), Set.of());
+        return new View(settings, cone, ledger.book(), ledger.book().cone(cone.id()), judged.get(cone.id()),
+                scene);
     }
 
     /** A view in which nothing is wanted, for requests. */

@@ -19,7 +19,8 @@ public final class Text {
     /** As {@code %.1f} writes it, or with other decimals; no zero has a sign of its own. */
     public static String decimals(double d, int digits) {
         double scaled = Math.abs(d) * (digits == 0 ? 1 : 10);
-        boolean tie = Math.abs(scaled - Math.floor(scaled) - 0.5) < TIE;
+        // A quarter is written as it is, so its half is rounded away from zero, as below.
+        boolean tie = Math.abs(scaled - Math.floor(scaled) - 0.5) < TIE && d * 4 != Math.rint(d * 4);
         if (digits > 1 || tie || !(scaled < PLAIN)) {
             return String.format(Locale.ROOT, "%." + digits + "f", d + 0.0);
         }
