@@ -28,8 +28,10 @@ class TextTest {
         Random random = new Random(17);
         DoubleStream special = DoubleStream.of(0, -0.0, 0.05, 0.15, 0.25, 26.45, 26.95, -0.04, -0.5, 99.95,
                 1e9, 1e12, Double.NaN, Double.NEGATIVE_INFINITY);
-        DoubleStream any = DoubleStream.generate(() -> switch (random.nextInt(3)) {
+        DoubleStream any = DoubleStream.generate(() -> switch (random.nextInt(4)) {
             case 0 -> random.nextInt(-2_000, 2_000) / 20.0;
+            // As probes step, quarters among them.
+            case 2 -> random.nextInt(-800, 800) / 16.0;
             case 1 -> random.nextDouble(-50, 400);
             default -> random.nextGaussian() * Math.pow(10, random.nextInt(-3, 12));
         }).limit(20_000);
