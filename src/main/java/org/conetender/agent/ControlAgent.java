@@ -102,11 +102,11 @@ public final class ControlAgent implements Agent {
     private void act(Map<String, Boolean> outputs) {
         unset.clear();
         for (boolean level : new boolean[] {false, true}) {
-            outputs.forEach((id, on) -> {
-                if (on == level) {
-                    hold(id, level);
+            for (Map.Entry<String, Boolean> o : outputs.entrySet()) {
+                if (o.getValue() == level) {
+                    hold(o.getKey(), level);
                 }
-            });
+            }
         }
     }
 

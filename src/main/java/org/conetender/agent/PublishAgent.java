@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import org.conetender.core.Result;
+import org.conetender.core.face.Paths;
 import org.conetender.core.face.Topics;
 import org.conetender.core.face.Tree;
 import org.conetender.port.Transport;
@@ -27,6 +28,7 @@ public final class PublishAgent implements Agent {
     private static final Comparator<Outgoing> BY_TOPIC = Comparator.comparing(Outgoing::topic);
 
     private final Face face;
+    private final Paths paths;
     private final Transport transport;
     private final Mail mail;
     private final Letters letters;
@@ -41,6 +43,7 @@ public final class PublishAgent implements Agent {
     PublishAgent(Face face, Transport transport, Mail mail, PowerBack powerBack) {
         this.powerBack = powerBack;
         this.face = face;
+        this.paths = new Paths(face.names());
         this.transport = transport;
         this.mail = mail;
         this.absence = new Absence(face.settings());
@@ -95,7 +98,7 @@ public final class PublishAgent implements Agent {
             takenBack.clear();
             takenBack.addAll(face.takenBack());
         }
-        Map<String, String> tree = Tree.of(face.settings(), face.names(), s.result(), s.at());
+        Map<String, String> tree = Tree.of(face.settings(), paths, s.result(), s.at());
         letters.remembered().forEach(tree::putIfAbsent);
         // One that was begun before the outbox was full is not begun again.
         List<Outgoing> heads = announced ? List.of()

@@ -1,8 +1,10 @@
 package org.conetender.core;
 
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import org.conetender.core.guard.WrongCone;
 import org.conetender.core.judge.Belief;
@@ -22,8 +24,9 @@ final class Besides {
     /** All cones of this tick; also forgives those whose crossed wires were put right. */
     static Map<String, Beside> of(Work work) {
         Map<String, Crossing> crossings = new TreeMap<>();
+        Set<String> touched = touched(work);
         for (Cone c : work.settings.cones()) {
-            crossings.put(c.id(), crossing(work, c));
+            crossings.put(c.id(), crossing(work, c, touched));
             mended(work, c).ifPresent(other -> work.judged.computeIfPresent(other, (id, j) ->
                     Refreshed.forgiven(j)));
         }
@@ -78,7 +81,7 @@ final class Besides {
                         .flatMap(l -> WrongCone.culprit(work.settings, c.id(), l));
     }
 
-    private static Crossing crossing(Work work, Cone c) {
+    private static Crossing crossing(Work work, Cone c, Set<String> touched) {
         ConeJudgement j = work.judged.get(c.id());
         Crossing was = work.live(c.id()).beside().crossing();
         if (j.thermal().isEmpty() || WrongCone.known(work.settings, work.ledger.book(), c.id())) {
@@ -93,23 +96,34 @@ final class Besides {
         Crossing.Seen seen = new Crossing.Seen(work.dtMs / 1000.0, probeC, new Crossing.Own(
                 t.proof().traits(), t.watch().driftKPerS(), t.watch().underway().felt(), j.roomOrUsualC(),
                 work.live(c.id()).hold().aimC(), j.suspect() == Watch.Suspect.WELDED, second(work, c, j),
-                dead(j)), others(work, c));
-        return !readable(work, c, j) ? was.unseen(seen, false)
+                dead(j)), others(work, c, touched));
+        return touched.contains(c.id()) || !readable(j) ? was.unseen(seen, false)
                 : j.belief() instanceof Belief.Trusted ? was.after(seen) : was.unseen(seen, true);
     }
 
+    /** Whether its water is known and stirred. */
+    private static boolean readable(ConeJudgement j) {
+        return j.belief().known() && j.thermal().isPresent() && j.thermal().get().following()
+                && j.air().offForMs() == 0;
+    }
+
     /**
-     * Whether its water is known, stirred and left alone. While its own switches are tried, one that does not
-     * open warms it, and that trial is not to be disturbed.
+     * Cones that are not left alone: somebody is there, or it is empty. While its own switches are tried, one
+     * that does not open warms it, and that trial is not to be disturbed.
      */
-    private static boolean readable(Work work, Cone c, ConeJudgement j) {
-        return work.batch(c.id()).stage().hasWater() && j.belief().known()
-                && j.thermal().filter(Thermal::following).isPresent() && !work.handled(c.id())
-                && j.air().offForMs() == 0 && !j.proving().part().misleads();
+    private static Set<String> touched(Work work) {
+        Set<String> touched = new HashSet<>();
+        for (Cone c : work.settings.cones()) {
+            if (work.handled(c.id()) || !work.batch(c.id()).stage().hasWater()
+                    || work.judged.get(c.id()).proving().part().misleads()) {
+                touched.add(c.id());
+            }
+        }
+        return touched;
     }
 
     /** Heaters that may be in question: not those of baths, nor of cones that touch. */
-    private static Map<String, Crossing.Other> others(Work work, Cone c) {
+    private static Map<String, Crossing.Other> others(Work work, Cone c, Set<String> touched) {
         Map<String, Crossing.Other> others = new TreeMap<>();
         for (Cone o : work.settings.cones()) {
             HeatKind kind = o.fittings().heat().kind();
@@ -117,9 +131,7 @@ final class Besides {
                     && !o.touches(c)) {
                 others.put(o.id(), new Crossing.Other(work.live(o.id()).out().heat(),
                         o.fittings().heat().watts() / c.fittings().heat().watts(),
-                        dead(work.judged.get(o.id())),
-                        work.handled(o.id()) || !work.batch(o.id()).stage().hasWater()
-                                || work.judged.get(o.id()).proving().part().misleads()));
+                        dead(work.judged.get(o.id())), touched.contains(o.id())));
             }
         }
         return others;

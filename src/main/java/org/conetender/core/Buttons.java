@@ -33,7 +33,7 @@ final class Buttons {
     }
 
     private static Level level(Work work, Cone c) {
-        return work.image.contact(c.id() + ".button");
+        return work.image.contact(c.id(), ".button");
     }
 
     /** Whether its lamp burns: while a press that is long enough would be taken. */

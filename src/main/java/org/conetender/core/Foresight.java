@@ -8,7 +8,7 @@ import org.conetender.core.hatch.ByHour;
 import org.conetender.core.hatch.Development;
 import org.conetender.core.hatch.Forecast;
 import org.conetender.core.hatch.Known;
-import org.conetender.core.hatch.Harvest;
+import org.conetender.core.hatch.Foretold;
 import org.conetender.core.hatch.Loose;
 import org.conetender.core.hatch.Projection;
 import org.conetender.core.hatch.Rate;
@@ -69,7 +69,7 @@ record Foresight(Cone cone, Batch batch, Cysts cysts, ConeJudgement judged, Arou
                 new Cysts(done, behind(work, c, done, water.agoH()), needed, lot),
                 work.judged.get(c.id()), new Around(room(work, c).since(water.agoH()),
                         Zones.of(work.settings.site(), c, work.batch(c.id())).rate(),
-                        PowerAhead.locked(work, c) ? 0 : PowerAhead.share(work, c), water));
+                        PowerAhead.locked(work, c) ? 0 : work.power.share(c), water));
     }
 
     /** Nobody knows how warm it was before a restart without a probe: as warm as it was to be held. */
@@ -121,9 +121,9 @@ record Foresight(Cone cone, Batch batch, Cysts cysts, ConeJudgement judged, Arou
         return Forecast.of(cysts.done(), cysts.lot().speed(), projection(setC), around.rate());
     }
 
-    /** And when most of its food is in the cone. @param setC °C */
-    Harvest harvest(double setC) {
-        return Harvest.of(cysts.done(), cysts.lot().speed(), projection(setC), around.rate());
+    /** The same, and when most of its food is in the cone. @param setC °C */
+    Foretold foretold(double setC) {
+        return Foretold.of(cysts.done(), cysts.lot().speed(), projection(setC), around.rate());
     }
 
     /** The same, to be brought to an hour. */

@@ -46,7 +46,8 @@ public final class Offering {
     /** The automatic start of a separation, where it is allowed and provably safe (design.md). */
     static Optional<Change.Moved> automatic(Work work, Cone c) {
         Batch b = work.batch(c.id());
-        boolean due = b.stage() instanceof Stage.Ready r && work.live(c.id()).ripe(b)
+        boolean due = c.timing().automaticSettling()
+                && b.stage() instanceof Stage.Ready r && work.live(c.id()).ripe(b)
                 && work.image.now().wallTrusted()
                 && time(work.settings.site().feeding(), work.image.now())
                 && !returnedLately(work.since(r.since()));
@@ -54,7 +55,7 @@ public final class Offering {
             return Optional.empty();
         }
         View.Caps caps = work.caps(c);
-        boolean safe = c.timing().automaticSettling() && !c.fittings().air().geometry().canSiphon()
+        boolean safe = !c.fittings().air().geometry().canSiphon()
                 && airIsFit(work, c) && !caps.tooHurried() && work.ledger.book().away().isEmpty()
                 && work.ledger.book().lives().locks().isEmpty()
                 && work.image.pipes().store().isEmpty() && !work.ledger.busy(c.id()) && !work.handled(c.id());

@@ -39,7 +39,10 @@ final class Owed {
 
     /** Since when a checkpoint has been owed after this tick. @param another whether one is handed over */
     static OptionalLong minute(State.Timers was, Image image, boolean another) {
-        boolean answered = image.inbox().commits().stream().anyMatch(c -> c.seq() == Commit.MINUTE);
+        boolean answered = false;
+        for (Commit c : image.inbox().commits()) {
+            answered |= c.seq() == Commit.MINUTE;
+        }
         OptionalLong since = answered ? OptionalLong.empty() : was.minuteOwed();
         return another && since.isEmpty() ? OptionalLong.of(image.now().monoMs()) : since;
     }

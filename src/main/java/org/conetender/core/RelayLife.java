@@ -78,8 +78,8 @@ public record RelayLife(long closings, double used, double daysLeft) {
         RelayBook book = work.ledger.book().cone(c.id()).heater().relay();
         double rated = c.fittings().heat().contacts().lifeCycles();
         return !c.fittings().heat().wears() || book.used(book.closings()) < rated ? Optional.empty()
-                : Optional.of(new Alarms.Cause(c.id(), AlarmKind.RELAY_WORN, Text.of("the relay of its "
-                        + "heater has closed %.0f times, which is all that it is rated for", rated),
+                : Optional.of(new Alarms.Cause(c.id(), AlarmKind.RELAY_WORN, "the relay of its heater has "
+                        + "closed " + Text.decimals(rated, 0) + " times, which is all that it is rated for",
                         Alarm.Held.BY_CAUSE));
     }
 }

@@ -19,9 +19,8 @@ import org.conetender.core.face.NextStep;
 import org.conetender.core.face.Sentences;
 import org.conetender.core.guard.Finding;
 import org.conetender.core.guard.View;
-import org.conetender.core.hatch.Forecast;
+import org.conetender.core.hatch.Foretold;
 import org.conetender.core.hatch.Growth;
-import org.conetender.core.hatch.Harvest;
 import org.conetender.core.hatch.Oxygen;
 import org.conetender.core.hatch.Zones;
 import org.conetender.core.heat.Hold;
@@ -66,8 +65,11 @@ final class Telling {
             acked = filled ? acked.filled(c.id()) : acked;
         }
         Alarms.Turn turn = acked.shelving(Shelving.until(work)).after(causes, work.image.now());
-        turn.raised().stream().filter(a -> a.kind().standsUntilSeen())
-                .forEach(a -> work.write(a.cone(), new Change.AlarmRaised(a.kind().id(), a.what())));
+        for (Alarm a : turn.raised()) {
+            if (a.kind().standsUntilSeen()) {
+                work.write(a.cone(), new Change.AlarmRaised(a.kind().id(), a.what()));
+            }
+        }
         turn.over().forEach(this::over);
         return turn;
     }
@@ -159,7 +161,7 @@ final class Telling {
         Wear wear = was.wear().after(out.heat() && !was.out().heat(), work.dtMs / 1000.0,
                 Hold.switching(c.fittings().heat()));
         // Who shares its watts is reckoned by letting them run: too much for every tick.
-        double power = minute(work.image.now().monoMs()) ? PowerAhead.share(work, c)
+        double power = minute(work.image.now().monoMs()) ? work.power.share(c)
                 : was.heating().power();
         return new ConeLive(j, work.beside.get(c.id()), growth, new ConeLive.Heating(hold, credit, wear,
                 was.heating().felt().after(work.image.now(), work.dtMs, j.feltRoomC()), power), out,
@@ -193,11 +195,11 @@ final class Telling {
         }
         Optional<Appointment> made = new Appointments(work).renewed(c, growth, was.appointment());
         Foresight foresight = Foresight.of(work, c, growth.done());
-        Forecast f = foresight.at(Appointment.setC(c, b, made));
-        Harvest food = foresight.harvest(Appointment.setC(c, b, made));
-        return new ConeLive.Outlook(Optional.of(f), Optional.of(food), now, j.belief(),
-                !b.stage().growing() ? Promise.NONE
-                : was.promise().after(f, work.settings.site().feeding(), work.image.now()), made);
+        Foretold told = foresight.foretold(Appointment.setC(c, b, made));
+        Promise promise = !b.stage().growing() ? Promise.NONE : was.promise().after(told.forecast(),
+                work.settings.site().feeding(), work.image.now());
+        return new ConeLive.Outlook(Optional.of(told.forecast()), Optional.of(told.harvest()), now,
+                j.belief(), promise, made);
     }
 
     /** Whether this tick ends a minute. */

@@ -46,6 +46,7 @@ public final class Tick {
 
     private final Settings settings;
     private final List<Guard> guards;
+    private final List<Outlet> outlets;
 
     public Tick(Settings settings) {
         this(settings, Guards.ALL);
@@ -55,6 +56,7 @@ public final class Tick {
     public Tick(Settings settings, List<Guard> guards) {
         this.settings = settings;
         this.guards = guards;
+        this.outlets = Outlet.all(settings);
     }
 
     /**
@@ -166,16 +168,24 @@ public final class Tick {
 
     /** What it finds; a trip whose cause is gone is only held by its latch, and says so. */
     private static void look(Guard g, View v, List<Finding> found) {
+        List<Finding> all = g.look(v);
+        if (all.isEmpty()) {
+            return;
+        }
         boolean over = v.latch(g.id()).isPresent() && g.causeGone(v);
-        for (Finding f : g.look(v)) {
+        for (Finding f : all) {
             found.add(over && f.clears() == Finding.Clears.ACKNOWLEDGED ? f.latchOnly() : f);
         }
     }
 
     /** Heat held back for its own sake is not owed afterwards; heat that waits for its turn is. */
     private static boolean withheld(List<Finding> found) {
-        return found.stream().anyMatch(f -> f.denies().contains(Power.HEAT) && !f.guard()
-                .equals(TooManyWatts.ID));
+        for (Finding f : found) {
+            if (f.denies().contains(Power.HEAT) && !f.guard().equals(TooManyWatts.ID)) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private static boolean permits(List<Finding> found, Power p) {
@@ -217,11 +227,14 @@ public final class Tick {
                         && work.ledger.book().latch(c.id(), f.guard()).isEmpty()) {
                     work.write(c.id(), new Change.Tripped(f.guard(), f.what()));
                 }
-                f.doubt().filter(d -> !work.batch(c.id()).marks().words().doubts().contains(d))
-                        .ifPresent(d -> work.write(c.id(), new Change.Doubted(d)));
+                if (f.doubt().isPresent()
+                        && !work.batch(c.id()).marks().words().doubts().contains(f.doubt().get())) {
+                    work.write(c.id(), new Change.Doubted(f.doubt().get()));
+                }
             }
-            View view = work.view(c);
-            if (!work.ledger.busy(c.id()) && work.image.pipes().store().isEmpty()) {
+            if (!work.batch(c.id()).marks().words().doubts().isEmpty() && !work.ledger.busy(c.id())
+                    && work.image.pipes().store().isEmpty()) {
+                View view = work.view(c);
                 for (Guard g : guards) {
                     g.takesBack(view).forEach(d -> work.write(c.id(), new Change.Undoubted(d)));
                 }
@@ -244,26 +257,15 @@ public final class Tick {
      */
     private Map<String, Boolean> levels(Work work, Map<String, ConeLive.ConeOut> outs,
                                         Map<String, List<Finding>> findings) {
-        Map<String, Boolean> levels = new TreeMap<>();
-        for (Cone c : settings.cones()) {
-            ConeLive.ConeOut o = outs.get(c.id());
-            var fit = c.fittings();
-            put(levels, c.id() + ".heat", fit.heat().kind() != Cone.HeatKind.NONE, o.heat());
-            put(levels, c.id() + ".cut-out", fit.heat().cutOut(), o.cutOut());
-            put(levels, c.id() + ".air-pause", true, o.airPause());
-            put(levels, c.id() + ".lamp", fit.lights().harvest(), o.lamp());
-            put(levels, c.id() + ".trigger", fit.lights().trigger(), o.trigger());
-            put(levels, c.id() + ".button-lamp", fit.button(), o.button());
+        boolean beat = !work.before.live().beat();
+        for (List<Finding> found : findings.values()) {
+            beat &= permits(found, Power.HEARTBEAT);
         }
-        boolean beats = findings.values().stream().allMatch(f -> permits(f, Power.HEARTBEAT));
-        put(levels, HEARTBEAT, settings.site().supply().heartbeat(), beats && !work.before.live().beat());
+        Map<String, Boolean> levels = LinkedHashMap.newLinkedHashMap(outlets.size());
+        for (Outlet o : outlets) {
+            levels.put(o.id(), o.cone().isEmpty() ? beat : o.level().test(outs.get(o.cone())));
+        }
         return levels;
-    }
-
-    private static void put(Map<String, Boolean> levels, String id, boolean fitted, boolean level) {
-        if (fitted) {
-            levels.put(id, level);
-        }
     }
 
     /** Alarms that concern everything stand once, for the site. */

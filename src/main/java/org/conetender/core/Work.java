@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import org.conetender.core.batch.Batch;
+import org.conetender.core.batch.Book;
 import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Fact;
 import org.conetender.core.batch.Stage;
@@ -22,6 +23,7 @@ import org.conetender.core.judge.ConeJudgement;
 import org.conetender.core.judge.Judge;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.settings.Settings;
+import org.conetender.core.unit.Boots;
 import org.conetender.core.unit.Moment;
 import org.conetender.core.unit.Span;
 import org.conetender.core.unit.Units;
@@ -42,7 +44,16 @@ final class Work {
     final Map<String, Known> known = new HashMap<>();
     /** What was reckoned of the air, which every guard's view asks for and which takes powers. */
     private final Map<String, Capped> capped = new HashMap<>();
+    /** Asked once all cones are judged. */
+    final PowerAhead power = new PowerAhead(this);
     private boolean learnt;
+    /** Mostly the cone is asked about that was asked about last. */
+    private Asked asked = new Asked(null, "", null);
+    private String liveOf = "";
+    private ConeLive live;
+    /** The book's boots, and the same after this tick's moment, by which times across boots are reckoned. */
+    private Boots boots;
+    private Boots heard;
     final List<List<Fact>> transactions = new ArrayList<>();
     final List<Result.Reply> replies = new ArrayList<>();
     /** Acknowledgements that no record can keep: they only silence, and only in this life. */
@@ -54,6 +65,9 @@ final class Work {
 
     /** @param batch, judged, perGram that it was reckoned from */
     private record Capped(Batch batch, ConeJudgement judged, double perGram, View.Caps caps) {}
+
+    /** @param batch of that cone in that book */
+    private record Asked(Book book, String cone, Batch batch) {}
 
     /** @param settled the ledger after what the record answered */
     Work(Settings settings, State before, Image image, Ledger settled) {
@@ -68,11 +82,19 @@ final class Work {
     }
 
     Batch batch(String cone) {
-        return ledger.book().cone(cone).batch();
+        Book book = ledger.book();
+        if (book != asked.book() || !cone.equals(asked.cone())) {
+            asked = new Asked(book, cone, book.cone(cone).batch());
+        }
+        return asked.batch();
     }
 
     ConeLive live(String cone) {
-        return before.live().cones().get(cone);
+        if (!cone.equals(liveOf)) {
+            liveOf = cone;
+            live = before.live().cones().get(cone);
+        }
+        return live;
     }
 
     /**
@@ -86,7 +108,9 @@ final class Work {
         }
         Known next = was.after(ledger.book().lots(), cone, batch(cone));
         learnt |= next.speed() != was.speed() || !next.whole();
-        known.put(cone, next);
+        if (next != was) {
+            known.put(cone, next);
+        }
         return next;
     }
 
@@ -116,7 +140,12 @@ final class Work {
 
     /** How long ago that was, as far as the clocks tell. */
     Span since(Moment m) {
-        return ledger.book().since(m, image.now());
+        Boots known = ledger.book().boots();
+        if (known != boots) {
+            boots = known;
+            heard = known.heard(image.now());
+        }
+        return heard.between(m, image.now());
     }
 
     /** Whether nobody came for a ripe batch while people are away, until it is no food any more. */
@@ -148,8 +177,10 @@ final class Work {
 
     /** What the stage wants of the cone's air and heat, before anybody forbids it. */
     View view(Cone cone, View.Wants wants, View.SiteLoad site) {
-        return new View(settings, cone, ledger.book(), judged.get(cone.id()), new View.Scene(image,
-                before.live().begun(), wants, site, beside.get(cone.id()), caps(cone), Set.of()));
+        View.Scene scene = new View.Scene(image, before.live().begun(), wants, site, beside.get(cone.id()),
+                caps(cone), Set.of());
+        return new View(settings, cone, ledger.book(), ledger.book().cone(cone.id()), judged.get(cone.id()),
+                scene);
     }
 
     /** A view in which nothing is wanted, for requests. */

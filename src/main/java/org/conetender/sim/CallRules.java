@@ -79,7 +79,11 @@ final class CallRules {
         if (alarms.calls().many().isPresent()) {
             due.add(Topics.device(site, "") + "/$alert/many");
         }
-        rules.lasting("alert-missing", "", way && due.stream().anyMatch(t -> broker.payload(t) == null),
+        boolean missing = false;
+        for (String t : due) {
+            missing |= broker.payload(t) == null;
+        }
+        rules.lasting("alert-missing", "", way && missing,
                 PUBLISHED_S, "an alarm of which people were called was not at the broker");
     }
 }

@@ -163,7 +163,10 @@ final class ConeRules {
         boolean single = settings.fittings().probes().water().size() == 1;
         rules.lasting("probe", cone, gone && single && batch.stage().hasWater() && !handled()
                 && !told("probe", "probe-unsteady"), 5 * 60, "a probe was gone and nobody was told");
-        boolean anyGone = settings.fittings().probes().water().stream().anyMatch(this::gone);
+        boolean anyGone = false;
+        for (String probe : settings.fittings().probes().water()) {
+            anyGone |= gone(probe);
+        }
         rules.lasting("one-probe", cone, anyGone && batch.stage().hasWater() && !handled()
                 && !told("probe", "probe-unsteady", "one-probe"), 14 * 60,
                 "one of two probes was gone and nobody was told");

@@ -77,7 +77,10 @@ final class HeatBounds {
 
     private void bound(SimCone c, Since t, boolean warmRoom) {
         // Crossed wires put the outputs of two cones wrong at once.
-        int n = t.faults.size() + (int) t.faults.stream().filter(f -> f instanceof Fault.Crossed).count();
+        int n = t.faults.size();
+        for (Fault f : t.faults) {
+            n += f instanceof Fault.Crossed ? 1 : 0;
+        }
         double litres = Math.max(c.water().litres(), 0.4 * c.settings().usual().litres());
         double rise = c.settings().fittings().heat().riseKPerS(litres);
         double plain = t.aimC + Math.max(SINGLE_K, COAST * rise * lagsS(c)) + error(c) + unfeltK(t)
@@ -112,13 +115,20 @@ final class HeatBounds {
     }
 
     private static double lagsS(SimCone c) {
-        return c.water().build.quirks().lagS() + TICKS_S + c.fixtures.probes.stream()
-                .mapToDouble(p -> p.build().tauWaterS()).max().orElse(0);
+        double slowestS = 0;
+        for (SimProbe p : c.fixtures.probes) {
+            slowestS = Math.max(slowestS, p.build().tauWaterS());
+        }
+        return c.water().build.quirks().lagS() + TICKS_S + slowestS;
     }
 
     /** By how much its probes are off, K. */
     private static double error(SimCone c) {
-        return c.fixtures.probes.stream().mapToDouble(p -> Math.abs(p.errorC())).max().orElse(0);
+        double most = 0;
+        for (SimProbe p : c.fixtures.probes) {
+            most = Math.max(most, Math.abs(p.errorC()));
+        }
+        return most;
     }
 
     private static double unfeltK(Since t) {

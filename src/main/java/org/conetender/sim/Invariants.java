@@ -150,7 +150,7 @@ public final class Invariants {
     void lasting(String rule, String cone, boolean hazard, long seconds, String what) {
         Map<String, Long> since = sinceMs.get(rule);
         if (!hazard) {
-            if (since != null) {
+            if (since != null && !since.isEmpty()) {
                 since.remove(cone);
             }
             return;

@@ -130,8 +130,10 @@ final class LifeRules {
 
     /** A short cut leaves no mark once the clock has been set. */
     private void shortCut(State s, SimCone c, long now) {
-        boolean marked = s.book().cone(c.settings().id()).batch().marks().words().doubts().stream()
-                .anyMatch(d -> d.startsWith("the power was off"));
+        boolean marked = false;
+        for (String d : s.book().cone(c.settings().id()).batch().marks().words().doubts()) {
+            marked |= d.startsWith("the power was off");
+        }
         // It is marked by what could be borne then: water that cools since bears more.
         if (!marked) {
             markedCapMs.remove(c.settings().id());

@@ -38,6 +38,11 @@ final class Told {
 
     /** Whether it stands at any cone, or at the site. */
     boolean anywhere(String id) {
-        return kinds.values().stream().anyMatch(k -> k.contains(id));
+        for (Set<String> there : kinds.values()) {
+            if (there.contains(id)) {
+                return true;
+            }
+        }
+        return false;
     }
 }

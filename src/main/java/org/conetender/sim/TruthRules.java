@@ -12,6 +12,7 @@ import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.Book;
 import org.conetender.core.batch.Change;
 import org.conetender.core.batch.ConeBook;
+import org.conetender.core.batch.ConeBook.Latch;
 import org.conetender.core.batch.Fact;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.ProbeSample;
@@ -33,7 +34,7 @@ final class TruthRules {
 
     private final Rig rig;
     private final Invariants rules;
-    private final Map<String, Set<String>> latched = new TreeMap<>();
+    private final Map<String, List<Latch>> latched = new TreeMap<>();
     /** When a probe of that cone last gave a figure, by the world's count, ms. */
     private final Map<String, Long> heardMs = new TreeMap<>();
     /** Latches whose release is on the disk. */
@@ -56,14 +57,19 @@ final class TruthRules {
             boolean heat = rules.on(c, Fixtures.HEAT);
             List<ProbeSample> now = probes(c);
             long atMs = rig.world().clock().elapsedMs();
-            if (now.stream().anyMatch(p -> p.reading() instanceof Reading.Value && p.ageMs() <= OLD_MS)) {
+            boolean heard = false;
+            double guardC = c.settings().limits().guardC();
+            boolean allHot = !now.isEmpty();
+            for (ProbeSample p : now) {
+                heard |= p.reading() instanceof Reading.Value && p.ageMs() <= OLD_MS;
+                allHot &= p.reading() instanceof Reading.Value(double shown) && shown > guardC;
+            }
+            if (heard) {
                 heardMs.put(c.settings().id(), atMs);
             }
             rules.lasting("blind-heat", c, heat && atMs - heardMs.getOrDefault(c.settings().id(), 0L)
                     > OLD_MS, 0, "heat was on though no probe had answered for a minute");
-            double guardC = c.settings().limits().guardC();
-            rules.lasting("ceiling", c, heat && !now.isEmpty() && now.stream().allMatch(p -> p.reading()
-                    instanceof Reading.Value(double shown) && shown > guardC), 4,
+            rules.lasting("ceiling", c, heat && allHot, 4,
                     "heat was on though every probe showed more than the guard temperature");
         }
     }
@@ -158,10 +164,13 @@ final class TruthRules {
             }
         }
         for (Cone c : rig.settings().cones()) {
-            Set<String> now = guards(s.book().cone(c.id()));
-            Set<String> before = latched.put(c.id(), now);
-            boolean gone = before != null && before.stream().anyMatch(g -> !now.contains(g)
-                    && !ended.remove(c.id() + "/" + g));
+            ConeBook now = s.book().cone(c.id());
+            List<Latch> before = latched.put(c.id(), now.latches());
+            boolean gone = false;
+            // Latches that are the very same list have not changed.
+            for (Latch l : before == null || before == now.latches() ? List.<Latch>of() : before) {
+                gone |= now.latch(l.guard()).isEmpty() && !ended.remove(c.id() + "/" + l.guard());
+            }
             rules.lasting("latch", c.id(), gone, 0, "a latch ended by itself");
         }
     }

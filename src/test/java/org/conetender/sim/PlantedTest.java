@@ -55,7 +55,8 @@ class PlantedTest {
     void aCapThatForgetsHowDenseTheChargeIs() {
         View.Caps sparse = new View.Caps(10 * 60_000, 12 * 60_000, 6 * 60_000);
         seen("oxygen", Theme.DENSE, Larkmoor.settings(), new Planted(new Suffocation(),
-                v -> new View(v.settings(), v.cone(), v.book(), v.judged(), new View.Scene(v.scene().image(),
+                v -> new View(v.settings(), v.cone(), v.book(), v.coneBook(), v.judged(),
+                        new View.Scene(v.scene().image(),
                         v.scene().begun(), v.scene().wants(), v.scene().site(),
                         v.scene().beside(), sparse, v.scene().unwritten())), f -> f));
     }

@@ -3,6 +3,7 @@ package org.conetender.core.alarm;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.HashSet;
+import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -46,7 +47,8 @@ public record Alarms(Map<String, Alarm> standing, Seen seen, Map<String, Long> s
         }
 
         Seen without(List<Alarm> some) {
-            return new Seen(alarms.stream().filter(a -> !some.contains(a)).toList(), untilMs);
+            return some.isEmpty() ? this
+                    : new Seen(alarms.stream().filter(a -> !some.contains(a)).toList(), untilMs);
         }
 
         Optional<Alarm> of(String key) {
@@ -144,18 +146,23 @@ public record Alarms(Map<String, Alarm> standing, Seen seen, Map<String, Long> s
      * @param now the clock
      */
     public Turn after(List<Cause> found, Moment now) {
-        List<Cause> causes = found.stream().filter(c -> !c.nearly() || stands(c.key())).toList();
+        if (found.isEmpty() && standing.isEmpty() && seen.alarms().isEmpty() && calls.many().isEmpty()) {
+            return new Turn(this, List.of(), List.of(), List.of());
+        }
+        List<Cause> causes = new ArrayList<>(found);
+        causes.removeIf(c -> c.nearly() && !stands(c.key()));
         Map<String, Alarm> next = new TreeMap<>(standing);
         for (Cause c : causes) {
             next.put(c.key(), caused(c, next.get(c.key()), now));
         }
         List<Alarm> over = fade(causes, next, now.monoMs());
         Seen left = left(next);
-        List<Alarm> late = left.alarms().stream().filter(a -> left.late(a, now.monoMs())).toList();
+        List<Alarm> late = left.alarms().isEmpty() ? List.of()
+                : left.alarms().stream().filter(a -> left.late(a, now.monoMs())).toList();
         over.addAll(late);
         List<Alarm> raised = new ArrayList<>();
         next.replaceAll((key, a) -> {
-            Alarm b = shelved(a, now.monoMs());
+            Alarm b = shelved(key, a, now.monoMs());
             // What has not lasted so long and is gone has faded just now.
             boolean grown = !a.raised()
                     && now.monoMs() - a.course().since().monoMs() >= a.kind().onDelayMs();
@@ -203,8 +210,11 @@ public record Alarms(Map<String, Alarm> standing, Seen seen, Map<String, Long> s
     }
 
     /** On the shelf or back from it; what comes back and still stands is told anew. */
-    private Alarm shelved(Alarm a, long nowMs) {
-        Long until = shelves.get(a.key());
+    private Alarm shelved(String key, Alarm a, long nowMs) {
+        if (shelves.isEmpty() && !a.shelved()) {
+            return a;
+        }
+        Long until = shelves.get(key);
         boolean now = until != null && nowMs < until;
         Alarm next = a.with(new Alarm.Aside(a.aside().follows(), now ? OptionalLong.of(until)
                 : OptionalLong.empty()));
@@ -213,16 +223,18 @@ public record Alarms(Map<String, Alarm> standing, Seen seen, Map<String, Long> s
 
     /** Each is recognised once; what has not shown itself in time has ended while nobody looked. */
     private Seen left(Map<String, Alarm> next) {
-        return new Seen(seen.alarms().stream().filter(a -> !next.containsKey(a.key())).toList(),
-                seen.untilMs());
+        return seen.alarms().isEmpty() ? seen : new Seen(seen.alarms().stream()
+                .filter(a -> !next.containsKey(a.key())).toList(), seen.untilMs());
     }
 
     private static List<Alarm> fade(List<Cause> causes, Map<String, Alarm> next, long nowMs) {
         List<Alarm> over = new ArrayList<>();
         Set<String> there = new HashSet<>();
         causes.forEach(c -> there.add(c.key()));
-        for (Alarm a : List.copyOf(next.values())) {
-            if (there.contains(a.key())) {
+        for (Iterator<Map.Entry<String, Alarm>> all = next.entrySet().iterator(); all.hasNext();) {
+            Map.Entry<String, Alarm> e = all.next();
+            Alarm a = e.getValue();
+            if (there.contains(e.getKey())) {
                 continue;
             }
             long gone = a.course().goneAtMs().orElse(nowMs);
@@ -230,9 +242,9 @@ public record Alarms(Map<String, Alarm> standing, Seen seen, Map<String, Long> s
             // A latch cannot flutter: once a person has released it, all of it is over.
             boolean released = a.acknowledged() && a.held() != Alarm.Held.BY_CAUSE;
             if (a.raised() && (unseen || !released && nowMs - gone < OFF_DELAY_MS)) {
-                next.put(a.key(), a.with(new Alarm.Course(a.course().since(), OptionalLong.of(gone), true)));
+                e.setValue(a.with(new Alarm.Course(a.course().since(), OptionalLong.of(gone), true)));
             } else {
-                next.remove(a.key());
+                all.remove();
                 over.add(a);
             }
         }

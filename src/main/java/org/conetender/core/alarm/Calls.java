@@ -18,6 +18,9 @@ public record Calls(Gate gate, Optional<Message> many) {
     /** What is said now. @param all the alarms by key; those told are noted there */
     List<Message> messages(Incidents incidents, Map<String, Alarm> all, long nowMs) {
         List<Alarm> due = incidents.due();
+        if (due.isEmpty()) {
+            return List.of();
+        }
         int count = gate.messages(due, nowMs);
         if (count == 0) {
             return List.of();
@@ -38,6 +41,9 @@ public record Calls(Gate gate, Optional<Message> many) {
 
     /** @param all the alarms that stand, by key */
     Calls after(List<Message> said, Map<String, Alarm> all, long nowMs) {
+        if (said.isEmpty() && many.isEmpty()) {
+            return this;
+        }
         Optional<Message> last = said.stream().filter(Message::many).findFirst().or(() -> many);
         return new Calls(gate.after(said.size(), nowMs), last.filter(m -> m.alarms().stream()
                 .map(a -> all.get(a.key())).anyMatch(a -> a != null && a.told().way() == Alarm.Way.AMONG)));

@@ -31,18 +31,33 @@ final class Incidents {
 
     /** Notes of each what it follows from. One whose first cause is over stands for itself, and is new. */
     void fold() {
-        Map<String, String> from = new HashMap<>();
-        List<Alarm> causes = all.values().stream().filter(this::explains).sorted(Follow.FIRST_OUT).toList();
-        for (Alarm a : all.values()) {
-            causes.stream().filter(c -> Follow.explains(c, a)).findFirst()
-                    .ifPresent(c -> from.put(a.key(), c.key()));
-        }
+        List<Alarm> causes = new ArrayList<>(all.values());
+        causes.removeIf(a -> !explains(a));
+        causes.sort(Follow.FIRST_OUT);
+        Map<String, String> from = from(causes);
         all.replaceAll((key, a) -> {
             Optional<String> first = root(from, key);
+            if (first.isEmpty() && !a.follows()) {
+                return a;
+            }
             Alarm next = a.with(new Alarm.Aside(first, a.aside().shelvedUntilMs()));
             boolean freed = a.follows() && first.isEmpty() && !a.acknowledged();
             return freed ? next.with(a.told().anew()) : next;
         });
+    }
+
+    /** The first of the causes that explains it, by what it explains. */
+    private Map<String, String> from(List<Alarm> causes) {
+        Map<String, String> from = new HashMap<>();
+        all.forEach((key, a) -> {
+            for (Alarm c : causes) {
+                if (Follow.explains(c, a)) {
+                    from.put(key, c.key());
+                    break;
+                }
+            }
+        });
+        return from;
     }
 
     /** What is over, or put aside, explains nothing that is there now. */
@@ -60,12 +75,15 @@ final class Incidents {
 
     /** Of which a person is to be told, each in a message that names what follows from it; in order. */
     List<Alarm> due() {
-        List<Alarm> out = new ArrayList<>(all.values().stream()
-                .filter(a -> !a.follows() && waits(a)).toList());
+        List<Alarm> out = new ArrayList<>(all.values());
+        out.removeIf(a -> a.follows() || !waits(a));
         Set<String> named = new HashSet<>();
         out.forEach(a -> named.addAll(with(a)));
-        all.values().stream().filter(a -> a.follows() && a.kind().dangerous() && waits(a))
-                .filter(a -> !named.contains(a.key()) && !covered(a)).forEach(out::add);
+        all.forEach((key, a) -> {
+            if (a.follows() && a.kind().dangerous() && waits(a) && !named.contains(key) && !covered(a)) {
+                out.add(a);
+            }
+        });
         out.sort(ORDER);
         return out;
     }

@@ -108,8 +108,13 @@ public record Book(Map<String, ConeBook> cones, List<String> recentIds, Optional
 
     /** Whether that guard waits for a person, for this cone or for the whole site. */
     public Optional<ConeBook.Latch> latch(String cone, String guard) {
-        Optional<ConeBook.Latch> own = cone(cone).latch(guard);
-        return own.isPresent() ? own : ConeBook.Latch.of(lives.locks(), guard);
+        return latch(cone(cone), guard);
+    }
+
+    /** The same. @param cone this book's of it */
+    public Optional<ConeBook.Latch> latch(ConeBook cone, String guard) {
+        Optional<ConeBook.Latch> own = cone.latch(guard);
+        return own.isPresent() ? own : lives.locked(guard);
     }
 
     private Boots heard(Fact f) {

@@ -92,6 +92,12 @@ public record Lives(boolean running, List<Moment> exits, Optional<ConeBook.Latch
                 : Stream.concat(lock.stream(), damage.stream()).toList();
     }
 
+    /** That guard's among them. Every guard asks in every tick. */
+    Optional<ConeBook.Latch> locked(String guard) {
+        return lock.isPresent() && lock.get().guard().equals(guard) ? lock
+                : damage.isPresent() && damage.get().guard().equals(guard) ? damage : Optional.empty();
+    }
+
     /** Whether the last exits came within ten minutes; where no clock tells, it is taken that they did. */
     public boolean looping(Boots boots) {
         return died()

@@ -1,6 +1,5 @@
 package org.conetender.core.batch;
 
-import java.util.Locale;
 import org.conetender.core.unit.Moment;
 
 /** Where a batch stands (design.md, the life of a batch). Each stage carries only its own data. */
@@ -59,7 +58,19 @@ public sealed interface Stage {
 
     /** The stage's word, as people and topics have it. */
     default String word() {
-        return getClass().getSimpleName().toLowerCase(Locale.ROOT);
+        return switch (this) {
+            case Clean _ -> "clean";
+            case Filled _ -> "filled";
+            case Hydrating _ -> "hydrating";
+            case Incubating _ -> "incubating";
+            case Hatching _ -> "hatching";
+            case Ready _ -> "ready";
+            case Settling _ -> "settling";
+            case Settled _ -> "settled";
+            case Drawing _ -> "drawing";
+            case Drained _ -> "drained";
+            case Abandoned _ -> "abandoned";
+        };
     }
 
     /** What is in a cone as far as people have told; each stage has its row. */

@@ -1,14 +1,15 @@
 package org.conetender.core.face;
 
 import java.util.Arrays;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.conetender.core.ConeLive;
 import org.conetender.core.RelayLife;
 import org.conetender.core.Result;
+import org.conetender.core.alarm.Alarm;
 import org.conetender.core.alarm.AlarmKind;
 import org.conetender.core.guard.Finding;
 import org.conetender.core.guard.Power;
@@ -16,6 +17,7 @@ import org.conetender.core.heat.Hold;
 import org.conetender.core.heat.Known;
 import org.conetender.core.settings.Cone;
 import org.conetender.core.unit.Moment;
+import org.conetender.core.unit.Text;
 
 /** What is shown of a cone's heater: its properties, and their values. */
 final class HeatNode {
@@ -34,33 +36,50 @@ final class HeatNode {
 
     private HeatNode() {}
 
-    /** Value by property; none where no heater is fitted. */
+    /** Value by property, after its node; none where no heater is fitted. */
     static Map<String, String> of(Cone c, Result result, Moment now) {
         Map<String, String> out = new TreeMap<>();
         if (!c.fittings().heat().fitted()) {
             return out;
         }
         ConeLive live = result.next().live().cones().get(c.id());
-        out.put("on", String.valueOf(live.out().heat()));
-        out.put("duty", Tree.decimals(100 * live.hold().duty(), 0));
+        out.put("heat/on", String.valueOf(live.out().heat()));
+        out.put("heat/duty", Text.decimals(100 * live.hold().duty(), 0));
         boolean wanted = live.hold().duty() > 0;
-        result.findings().getOrDefault(c.id(), List.of()).stream()
-                .filter(f -> f.denies().contains(Power.HEAT) && wanted)
-                // What only a person can release is the better reason.
-                .min(Comparator.comparing(f -> f.clears() != Finding.Clears.ACKNOWLEDGED))
-                .map(Finding::what).ifPresent(w -> out.put("vetoed", w));
-        result.next().live().alarms().raised().stream().filter(a -> a.kind() == AlarmKind.OUT_OF_REACH
-                && a.active() && a.cone().equals(c.id())).forEach(a -> out.put("limited", a.what()));
-        if (Hold.most(c, live.judged().heat()) < 1 && wanted) {
-            out.put("limited", Sentences.GENTLY);
+        if (wanted) {
+            vetoed(result.findings().getOrDefault(c.id(), List.of()))
+                    .ifPresent(w -> out.put("heat/vetoed", w));
         }
-        live.judged().thermal().ifPresent(t -> out.put("known", Known.of(t).word()));
+        for (Alarm a : result.next().live().alarms().raised()) {
+            if (a.kind() == AlarmKind.OUT_OF_REACH && a.active() && a.cone().equals(c.id())) {
+                out.put("heat/limited", a.what());
+            }
+        }
+        if (Hold.most(c, live.judged().heat()) < 1 && wanted) {
+            out.put("heat/limited", Sentences.GENTLY);
+        }
+        live.judged().thermal().ifPresent(t -> out.put("heat/known", Known.of(t).word()));
         RelayLife.of(c, result.next(), now).ifPresent(r -> {
-            out.put("relay-closings", String.valueOf(r.closings()));
-            out.put("relay-used", Tree.decimals(100 * r.used(), 1));
-            out.put("relay-days-left", String.valueOf(rounded(r.daysLeft())));
+            out.put("heat/relay-closings", String.valueOf(r.closings()));
+            out.put("heat/relay-used", Text.decimals(100 * r.used(), 1));
+            out.put("heat/relay-days-left", String.valueOf(rounded(r.daysLeft())));
         });
         return out;
+    }
+
+    /** Of several reasons the first; what only a person can release is the better one. */
+    private static Optional<String> vetoed(List<Finding> found) {
+        Optional<String> why = Optional.empty();
+        for (Finding f : found) {
+            boolean held = f.clears() == Finding.Clears.ACKNOWLEDGED;
+            if (f.denies().contains(Power.HEAT) && (held || why.isEmpty())) {
+                why = Optional.of(f.what());
+                if (held) {
+                    return why;
+                }
+            }
+        }
+        return why;
     }
 
     /** To two figures: no pace tells more, and there are fewer messages. */

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.time.ZonedDateTime;
 import java.time.format.DateTimeFormatter;
+import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -17,7 +18,6 @@ import org.conetender.core.unit.Units;
 /** Whole sentences for people: what, where, since when, what to do. */
 public final class Sentences {
 
-    private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
     private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("EEE HH:mm", Locale.ENGLISH);
 
     /** Follows why a probe is not believed, once it has answered again or never ceased to. */
@@ -45,7 +45,7 @@ public final class Sentences {
     public static String clock(long wallMs, ZoneId zone, long nowWallMs) {
         ZonedDateTime t = Instant.ofEpochMilli(wallMs).atZone(zone);
         boolean today = t.toLocalDate().equals(Instant.ofEpochMilli(nowWallMs).atZone(zone).toLocalDate());
-        return t.format(today ? CLOCK : DAY);
+        return today ? t.toLocalTime().truncatedTo(ChronoUnit.MINUTES).toString() : t.format(DAY);
     }
 
     /** The answer to a request that the record refused. @param counts whether it is in force all the same */

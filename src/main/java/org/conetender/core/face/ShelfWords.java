@@ -20,6 +20,9 @@ public final class ShelfWords {
 
     /** Those that do not stand, and until when; one that stands says so itself. @param cone empty for all */
     static String of(Settings s, Alarms alarms, Optional<String> cone, Moment now) {
+        if (alarms.shelves().isEmpty()) {
+            return "";
+        }
         String all = new TreeMap<>(alarms.shelves()).entrySet().stream()
                 .filter(e -> cone.isEmpty() || e.getKey().startsWith(cone.get() + "/"))
                 .filter(e -> alarms.raised().stream().map(Alarm::key).noneMatch(e.getKey()::equals))

@@ -2,7 +2,7 @@ package org.conetender.core.face;
 
 import java.time.Instant;
 import java.time.ZoneId;
-import java.time.format.DateTimeFormatter;
+import java.time.ZonedDateTime;
 import java.time.temporal.ChronoUnit;
 import java.util.HashMap;
 import java.util.List;
@@ -31,6 +31,7 @@ import org.conetender.core.settings.Cone;
 import org.conetender.core.settings.Settings;
 import org.conetender.core.unit.Boots;
 import org.conetender.core.unit.Moment;
+import org.conetender.core.unit.Text;
 import org.conetender.core.unit.Units;
 
 /**
@@ -39,41 +40,52 @@ import org.conetender.core.unit.Units;
  */
 public final class Tree {
 
-    private static final DateTimeFormatter ISO =
-            DateTimeFormatter.ofPattern("yyyy-MM-dd'T'HH:mm:ssxxx", Locale.ROOT);
+    /** Topics of a site with a few cones; more are no harm. */
+    private static final int SOME = 256;
 
     private final Settings settings;
-    private final Names names;
+    private final Paths paths;
+    private final ZoneId zone;
     private final Result result;
     private final Moment now;
-    private final Map<String, String> out = new HashMap<>();
+    private final Map<String, String> out = HashMap.newHashMap(SOME);
 
-    private Tree(Settings settings, Names names, Result result, Moment now) {
+    private Tree(Settings settings, Paths paths, Result result, Moment now) {
         this.settings = settings;
-        this.names = names;
+        this.paths = paths;
+        this.zone = settings.site().feeding().zone();
         this.result = result;
         this.now = now;
     }
 
     /** Topic to payload, in no order. @param result of the tick at {@code now} */
     public static Map<String, String> of(Settings settings, Names names, Result result, Moment now) {
-        return new Tree(settings, names, result, now).build();
+        return of(settings, new Paths(names), result, now);
+    }
+
+    /** The same, time after time. */
+    public static Map<String, String> of(Settings settings, Paths paths, Result result, Moment now) {
+        return new Tree(settings, paths, result, now).build();
+    }
+
+    /** @param cone empty for the site  @param property after its node */
+    private void put(String cone, String property, String value) {
+        out.put(paths.of(cone, property), value);
     }
 
     private Map<String, String> build() {
         State s = result.next();
         site(s);
         for (Cone c : settings.cones()) {
-            String at = names.cone(c.id());
+            String at = c.id();
             ConeLive live = s.live().cones().get(c.id());
             Batch b = s.book().cone(c.id()).batch();
-            water(at + "/water/", c, live, b);
-            hatch(at + "/hatch/", live, b);
-            hour(at + "/hatch/", live, s.book().cone(c.id()));
-            outputs(at, c, live);
-            siphon(at, c, b);
-            usual(at + "/usual/", s.book().cone(c.id()).usual());
-            out.put(at + "/hand/next-step", NextStep.of(settings, c, s.book().cone(c.id()),
+            water(at, c, live, b);
+            hatch(at, live, b);
+            hour(at, live, s.book().cone(c.id()));
+            outputs(at, c, live, b);
+            usual(at, s.book().cone(c.id()).usual());
+            put(at, "hand/next-step", NextStep.of(settings, c, s.book().cone(c.id()),
                     NextStep.When.of(c, live, s.book(), now)));
         }
         alarms(s);
@@ -85,103 +97,116 @@ public final class Tree {
         List<Alarm> all = s.live().alarms().raised();
         for (Alarm a : all) {
             if (a.shown()) {
-                out.put(Topics.alert(names, a), AlarmWords.alert(settings, a, now));
+                out.put(Topics.alert(paths.names(), a), AlarmWords.alert(settings, a, now));
             }
         }
-        s.live().alarms().calls().many().ifPresent(m -> out.put(Topics.many(names),
+        s.live().alarms().calls().many().ifPresent(m -> out.put(Topics.many(paths.names()),
                 AlarmWords.many(settings, m)));
-        out.put(names.root() + "/site/alarms", AlarmList.of(settings, s.live().alarms(),
+        put("", "site/alarms", AlarmList.of(settings, s.live().alarms(),
                 Optional.empty(), now));
-        out.put(names.root() + "/site/escalated", AlarmWords.escalated(settings, s, now).orElse("\0"));
+        put("", "site/escalated", AlarmWords.escalated(settings, s, now).orElse("\0"));
         for (Cone c : settings.cones()) {
-            out.put(names.cone(c.id()) + "/hand/alarms", AlarmList.of(settings, s.live().alarms(),
+            put(c.id(), "hand/alarms", AlarmList.of(settings, s.live().alarms(),
                     Optional.of(c.id()), now));
         }
     }
 
     private void site(State s) {
-        String at = names.root();
-        out.put(at + "/site/clock", now.wallTrusted() ? "trusted" : "untrusted");
-        out.put(at + "/site/record", result.findings().values().stream().flatMap(List::stream)
-                .filter(f -> f.alarm().filter(k -> k == AlarmKind.RECORD).isPresent()).findFirst()
-                .map(Finding::what).orElse("kept"));
-        out.put(at + "/site/away",
+        String at = "";
+        put(at, "site/clock", now.wallTrusted() ? "trusted" : "untrusted");
+        put(at, "site/record", record());
+        put(at, "site/away",
                 s.book().away().map(a -> a.helper()).filter(h -> !h.isEmpty()).orElse("\0"));
         Offering.nextFeed(settings.site().feeding(), now).ifPresent(f -> {
-            out.put(at + "/feed/next", iso(f.toInstant().toEpochMilli()));
-            out.put(at + "/feed/digest", Digest.of(settings, s, f.toInstant().toEpochMilli(), now));
+            put(at, "feed/next", iso(f.toInstant().toEpochMilli()));
+            put(at, "feed/digest", Digest.of(settings, s, f.toInstant().toEpochMilli(), now));
         });
-        s.live().cones().values().stream().flatMap(l -> l.judged().roomC().stream()).findFirst()
-                .ifPresent(r -> out.put(at + "/room/temperature", decimals(r, 1)));
+        for (ConeLive live : s.live().cones().values()) {
+            if (live.judged().roomC().isPresent()) {
+                put(at, "room/temperature", Text.decimals(live.judged().roomC().get(), 1));
+                break;
+            }
+        }
+    }
+
+    private String record() {
+        for (List<Finding> found : result.findings().values()) {
+            for (Finding f : found) {
+                if (f.alarm().isPresent() && f.alarm().get() == AlarmKind.RECORD) {
+                    return f.what();
+                }
+            }
+        }
+        return "kept";
     }
 
     private void water(String at, Cone c, ConeLive live, Batch b) {
         Belief w = live.judged().belief();
         if (w.known()) {
-            out.put(at + "temperature", decimals(w.middleC(), 1));
+            put(at, "water/temperature", Text.decimals(w.middleC(), 1));
         }
         if (c.fittings().heat().fitted()) {
-            out.put(at + "setpoint",
+            put(at, "water/setpoint",
                     Sentences.plain(Appointment.setC(c, b, live.outlook().appointment())));
         }
         if (Double.isFinite(live.hold().aimC())) {
-            out.put(at + "held", Sentences.plain(live.hold().aimC()));
+            put(at, "water/held", Sentences.plain(live.hold().aimC()));
         }
-        out.put(at + "trust", switch (w) {
+        put(at, "water/trust", switch (w) {
             case Belief.Trusted _ -> "trusted";
             case Belief.Projected _ -> "projected";
             case Belief.Untrusted _ -> "untrusted";
         });
         if (w instanceof Belief.Untrusted(String why)) {
-            out.put(at + "why", why + (live.judged().water().doubt().isPresent() ? Sentences.AGAIN : ""));
+            put(at, "water/why", why + (live.judged().water().doubt().isPresent() ? Sentences.AGAIN : ""));
         } else if (w.known() && live.judged().thermal().filter(Thermal::untestable).isPresent()) {
-            out.put(at + "untested", Sentences.UNTESTED);
+            put(at, "water/untested", Sentences.UNTESTED);
         }
     }
 
     private void hatch(String at, ConeLive live, Batch b) {
-        out.put(at + "stage", b.stage().word());
-        out.put(at + "batch", String.valueOf(b.number()));
-        Sentences.doubts(b).ifPresent(d -> out.put(at + "doubt", d));
+        put(at, "hatch/stage", b.stage().word());
+        put(at, "hatch/batch", String.valueOf(b.number()));
+        Sentences.doubts(b).ifPresent(d -> put(at, "hatch/doubt", d));
         if (!b.stage().develops()) {
             return;
         }
         Development done = live.growth().done();
-        out.put(at + "degree-hours", decimals(done.degreeHours(), 1));
-        out.put(at + "degree-hours-least", decimals(done.leastDegreeHours(), 1));
-        out.put(at + "degree-hours-most", decimals(done.mostDegreeHours(), 1));
+        put(at, "hatch/degree-hours", Text.decimals(done.degreeHours(), 1));
+        put(at, "hatch/degree-hours-least", Text.decimals(done.leastDegreeHours(), 1));
+        put(at, "hatch/degree-hours-most", Text.decimals(done.mostDegreeHours(), 1));
         live.outlook().forecast().ifPresent(f ->
-                out.put(at + "degree-hours-needed", decimals(f.neededDegreeHours(), 1)));
+                put(at, "hatch/degree-hours-needed", Text.decimals(f.neededDegreeHours(), 1)));
         if (live.outlook().lapsed(now)) {
-            out.put(at + "outlook", b.stage().growing() || live.unripe(b) ? Sentences.UNMEASURED
+            put(at, "hatch/outlook", b.stage().growing() || live.unripe(b) ? Sentences.UNMEASURED
                     : Sentences.UNMEASURED_RIPE);
             return;
         }
         live.outlook().forecast().ifPresent(f -> {
-            out.put(at + "hatched", decimals(100 * f.hatched().median(), 0));
-            out.put(at + "arrested",
+            put(at, "hatch/hatched", Text.decimals(100 * f.hatched().median(), 0));
+            put(at, "hatch/arrested",
                     String.valueOf(!f.reachable() && f.course().end() != Forecast.End.TOO_SLOW));
-            out.put(at + "outlook", f.sentence());
+            put(at, "hatch/outlook", f.sentence());
             if (live.outlook().promise().missed()) {
-                out.put(at + "feed-missed", missed(live, f));
+                put(at, "hatch/feed-missed", missed(live, f));
             }
             if (f.reachable() && (b.stage().growing() || live.unripe(b))) {
-                out.put(at + "ready-at", iso(Digest.readyAtMs(live, f.ready().announced(), now)));
-                moment(at + "ready-from", live, f.ready().earliest());
-                moment(at + "ready-until", live, f.ready().latest());
-                moment(at + "ready-half-from", live, f.ready().earlierQuartile());
-                moment(at + "ready-half-until", live, f.ready().laterQuartile());
+                put(at, "hatch/ready-at", iso(Digest.readyAtMs(live, f.ready().announced(), now)));
+                moment(at, "hatch/ready-from", live, f.ready().earliest());
+                moment(at, "hatch/ready-until", live, f.ready().latest());
+                moment(at, "hatch/ready-half-from", live, f.ready().earlierQuartile());
+                moment(at, "hatch/ready-half-until", live, f.ready().laterQuartile());
             }
         });
         // For the lot's median; it goes on counting while the batch waits to be harvested.
         live.outlook().harvest().ifPresent(h -> {
-            moment(at + "food-most-at", live, h.best().hours());
-            moment(at + "food-from", live, h.fromHours());
-            moment(at + "food-until", live, h.untilHours());
+            moment(at, "hatch/food-most-at", live, h.best().hours());
+            moment(at, "hatch/food-from", live, h.fromHours());
+            moment(at, "hatch/food-until", live, h.untilHours());
             h.twice().filter(_ -> b.marks().harvests() == 0).ifPresent(t -> {
-                moment(at + "harvest-first-at", live, t.firstHours());
-                out.put(at + "harvest-first-share", decimals(100 * t.firstShare(), 0));
-                moment(at + "harvest-second-at", live, t.secondHours());
+                moment(at, "hatch/harvest-first-at", live, t.firstHours());
+                put(at, "hatch/harvest-first-share", Text.decimals(100 * t.firstShare(), 0));
+                moment(at, "hatch/harvest-second-at", live, t.secondHours());
             });
         });
     }
@@ -189,71 +214,62 @@ public final class Tree {
     /** The hour it is wanted at, and how that stands. */
     private void hour(String at, ConeLive live, ConeBook book) {
         Batch b = book.batch();
-        out.put(at + "ready-by", b.marks().readyBy().map(Hour::text).orElse("\0"));
+        put(at, "hatch/ready-by", b.marks().readyBy().map(Hour::text).orElse("\0"));
         Appointment.of(b, live.outlook().appointment()).ifPresent(a -> {
             Boots boots = result.next().book().boots();
-            HourWords.Said said = new HourWords.Said(a.hour(), zone(),
+            HourWords.Said said = new HourWords.Said(a.hour(), zone,
                     boots.wallMs(now).orElse(now.wallMs()));
             if (b.stage() instanceof Stage.Ready(Moment since) && !live.unripe(b)) {
                 OptionalLong keeps = Digest.keepsMs(live, b, now);
                 boots.wallMs(Reconsidered.ripeSince(book).orElse(since)).ifPresent(w ->
-                        out.put(at + "ready-by-outlook", said.ripe(w, keeps)));
+                        put(at, "hatch/ready-by-outlook", said.ripe(w, keeps)));
             } else if (b.stage().growing()) {
                 double sinceH = Units.hours(now.monoMs() - live.outlook().atMs());
-                out.put(at + "ready-by-outlook", HourWords.stand(said, a,
+                put(at, "hatch/ready-by-outlook", HourWords.stand(said, a,
                         live.outlook().forecast().map(f -> f.ready().announced() - sinceH)));
                 if (!Double.isNaN(a.chance())) {
-                    out.put(at + "ready-by-chance", decimals(100 * a.chance(), 0));
+                    put(at, "hatch/ready-by-chance", Text.decimals(100 * a.chance(), 0));
                 }
             }
         });
     }
 
     /** @param hours after the forecast was made; nothing is told of what never comes */
-    private void moment(String topic, ConeLive live, double hours) {
+    private void moment(String at, String property, ConeLive live, double hours) {
         if (Double.isFinite(hours)) {
-            out.put(topic, iso(Digest.readyAtMs(live, hours, now)));
+            put(at, property, iso(Digest.readyAtMs(live, hours, now)));
         }
     }
 
     private String missed(ConeLive live, Forecast f) {
         String about = f.reachable() ? "now it is about " + Sentences.clock(
-                Digest.readyAtMs(live, f.ready().announced(), now), zone(), now.wallMs()) : f.sentence();
+                Digest.readyAtMs(live, f.ready().announced(), now), zone, now.wallMs()) : f.sentence();
         return "It was to be ready for the feed at "
-                + Sentences.clock(live.outlook().promise().feedWallMs(), zone(), now.wallMs())
+                + Sentences.clock(live.outlook().promise().feedWallMs(), zone, now.wallMs())
                 + " and will not be: " + about + ".";
     }
 
-    private void outputs(String at, Cone c, ConeLive live) {
-        HeatNode.of(c, result, now).forEach((property, value) -> out.put(at + "/heat/" + property, value));
-        out.put(at + "/air/on", String.valueOf(!live.out().airPause()));
-        out.put(at + "/air/proven", live.judged().air().proof().name().toLowerCase(Locale.ROOT));
-        out.put(at + "/lamp/on", String.valueOf(live.out().lamp()));
-    }
-
-    private void siphon(String at, Cone c, Batch b) {
+    private void outputs(String at, Cone c, ConeLive live, Batch b) {
+        HeatNode.of(c, result, now).forEach((property, value) -> put(at, property, value));
+        put(at, "air/on", String.valueOf(!live.out().airPause()));
+        put(at, "air/proven", live.judged().air().proof().name().toLowerCase(Locale.ROOT));
+        put(at, "lamp/on", String.valueOf(live.out().lamp()));
         boolean can = c.fittings().air().geometry().canSiphon();
-        out.put(at + "/siphon/state", !can ? "safe" : b.marks().valveShut() ? "valve-shut" : "at-risk");
+        put(at, "siphon/state", !can ? "safe" : b.marks().valveShut() ? "valve-shut" : "at-risk");
     }
 
     private void usual(String at, Cone.Usual u) {
-        out.put(at + "lot", u.lot());
-        out.put(at + "litres", Sentences.plain(u.litres()));
-        out.put(at + "cysts-g", Sentences.plain(u.cystsG()));
-        out.put(at + "ppt", Sentences.plain(u.ppt()));
-    }
-
-    private ZoneId zone() {
-        return settings.site().feeding().zone();
+        put(at, "usual/lot", u.lot());
+        put(at, "usual/litres", Sentences.plain(u.litres()));
+        put(at, "usual/cysts-g", Sentences.plain(u.cystsG()));
+        put(at, "usual/ppt", Sentences.plain(u.ppt()));
     }
 
     /** To the minute: a label, and fewer messages. */
     private String iso(long wallMs) {
-        return Instant.ofEpochMilli(wallMs).atZone(zone()).truncatedTo(ChronoUnit.MINUTES).toOffsetDateTime()
-                .format(ISO);
-    }
-
-    static String decimals(double d, int digits) {
-        return String.format(Locale.ROOT, "%." + digits + "f", d + 0.0);
+        ZonedDateTime t = Instant.ofEpochMilli(wallMs).atZone(zone).truncatedTo(ChronoUnit.MINUTES);
+        // There are dozens of them, and a formatter would take ten times as long.
+        return t.toLocalDateTime() + ":00" + (t.getOffset().getTotalSeconds() == 0 ? "+00:00"
+                : t.getOffset().getId());
     }
 }

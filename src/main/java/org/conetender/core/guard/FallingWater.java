@@ -28,8 +28,8 @@ public final class FallingWater implements Guard {
             return List.of();
         }
         return falling.map(t -> Finding.veto(id(),
-                Text.of("about %.0f %% of its water seems to be gone: it warms and cools faster than after it"
-                        + " was filled", STEP * Math.round(100 * t.gone() / STEP)))
+                "about " + Text.decimals(STEP * Math.round(100 * t.gone() / STEP), 0) + " % of its water "
+                        + "seems to be gone: it warms and cools faster than after it was filled")
                 .alarm(AlarmKind.WATER_FALLING)).stream().toList();
     }
 }

@@ -40,9 +40,13 @@ public final class LyingProbe implements Guard {
         if (probes.size() < 2 || !v.water().known() || v.handled() || !v.stage().hasWater()) {
             return Optional.empty();
         }
-        return probes.stream().filter(p -> Hearing.mute(v.scene().image().probe(p))).findFirst()
-                .map(p -> Finding.veto(ID, "its probe " + p + " has gone silent; the other one serves")
-                        .alarm(AlarmKind.ONE_PROBE));
+        for (String p : probes) {
+            if (Hearing.mute(v.scene().image().probe(p))) {
+                return Optional.of(Finding.veto(ID, "its probe " + p
+                        + " has gone silent; the other one serves").alarm(AlarmKind.ONE_PROBE));
+            }
+        }
+        return Optional.empty();
     }
 
     @Override

@@ -79,7 +79,16 @@ public final class PowerCut implements Guard {
     /** Whether it is recent enough to be held against the cap of now, or marked already. */
     private static boolean judged(Boots.Cut c, View v) {
         return v.since(backAt(c, v)).leastMs() < Growth.WAIT_MS + 2 * HATCHED_MEANWHILE_MS
-                || v.batch().marks().words().doubts().stream().anyMatch(d -> d.startsWith(OFF));
+                || marked(v);
+    }
+
+    private static boolean marked(View v) {
+        for (String d : v.batch().marks().words().doubts()) {
+            if (d.startsWith(OFF)) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private static Moment backAt(Boots.Cut c, View v) {
@@ -96,7 +105,7 @@ public final class PowerCut implements Guard {
         }
         Boots boots = v.book().boots().heard(v.now());
         int first = boots.index(since.get().boot()) - (hatchedMeanwhile(v, since.get()) ? 1 : 0);
-        return boots.cuts().stream().filter(c -> c.from() >= first).toList();
+        return boots.cuts(first);
     }
 
     /** Whether they were first noted so soon after the cut that they may have swum in it already. */

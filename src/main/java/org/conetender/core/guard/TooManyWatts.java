@@ -19,6 +19,7 @@ public final class TooManyWatts implements Guard {
         double with = v.scene().site().wattsBefore() + v.cone().fittings().heat().watts();
         double limit = v.settings().site().supply().limitWatts();
         return !v.scene().wants().heat() || with <= limit ? List.of()
-                : List.of(Finding.veto(id(), Text.of("the site's %.0f W are taken", limit), Power.HEAT));
+                : List.of(Finding.veto(id(), "the site's " + Text.decimals(limit, 0) + " W are taken",
+                        Power.HEAT));
     }
 }

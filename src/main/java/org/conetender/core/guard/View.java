@@ -27,10 +27,12 @@ import org.conetender.core.unit.Units;
  * @param settings what was decided before the start
  * @param cone the cone's own settings
  * @param book the whole book
+ * @param coneBook this cone's part of it
  * @param judged what we believe of this cone
  * @param scene what happens around it
  */
-public record View(Settings settings, Cone cone, Book book, ConeJudgement judged, Scene scene) {
+public record View(Settings settings, Cone cone, Book book, ConeBook coneBook, ConeJudgement judged,
+                   Scene scene) {
 
     /** What is set holds for so long even if no tick follows (style.md, leases). */
     static final long LEASE_MS = 4 * Units.SECOND_MS;
@@ -101,12 +103,8 @@ public record View(Settings settings, Cone cone, Book book, ConeJudgement judged
         return book.since(m, now());
     }
 
-    public ConeBook coneBook() {
-        return book.cone(cone.id());
-    }
-
     public Batch batch() {
-        return coneBook().batch();
+        return coneBook.batch();
     }
 
     public Stage stage() {
@@ -171,7 +169,7 @@ public record View(Settings settings, Cone cone, Book book, ConeJudgement judged
 
     /** Whether that guard has latched and waits for a person. */
     public Optional<ConeBook.Latch> latch(String guard) {
-        return book.latch(cone.id(), guard);
+        return book.latch(coneBook, guard);
     }
 
     /** Whether hands were reported in the water within their time. */

@@ -21,16 +21,21 @@ final class Ahead {
     private final double rateBehind;
     private final double headingC;
     private final double fallPerK;
+    private final Projection projection;
+    private final Rate rate;
 
-    /** @param waterC where the water goes, °C  @param fallPerK of ln of the rate there, 1/K */
-    private record Heading(double waterC, double fallPerK) {}
-
-    private Ahead(double[] done, double rateNow, double rateBehind, Heading heading) {
+    private Ahead(double[] done, double headingC, Projection projection, Rate rate) {
         this.done = done;
-        this.rateNow = rateNow;
-        this.rateBehind = rateBehind;
-        this.headingC = heading.waterC;
-        this.fallPerK = heading.fallPerK;
+        this.headingC = headingC;
+        this.projection = projection;
+        this.rate = rate;
+        double now = rate.perHour(projection.waterC());
+        // While the water stands outside the zone, the past is reckoned at the rate it was aimed for.
+        this.rateNow = now > 0 ? now : rate.perHour(projection.plan().setpointC());
+        // Nobody waits for cysts in water so cold that their hours were never published.
+        this.rateBehind = projection.behind().known() ? projection.behind().perHour(done[0])
+                : Math.max(rateNow, rate.perHour(CALIBRATED_FROM_C));
+        this.fallPerK = fallPerK(rate, headingC);
     }
 
     /**
@@ -43,8 +48,7 @@ final class Ahead {
         done[0] = doneNow;
         double water = projection.waterC();
         double heading = water;
-        double rateNow = rate.perHour(water);
-        double gain = rateNow;
+        double gain = rate.perHour(water);
         double kept = projection.plant().keptPerStep();
         for (int i = 0; i < STEPS; i++) {
             water = projection.nextC(water, i, projection.plan().aimC(done[i]), kept);
@@ -53,12 +57,7 @@ final class Ahead {
             gain = next;
             heading = done[i] < needed ? water : heading;
         }
-        // While the water stands outside the zone, the past is reckoned at the rate it was aimed for.
-        double here = rateNow > 0 ? rateNow : rate.perHour(projection.plan().setpointC());
-        // Nobody waits for cysts in water so cold that their hours were never published.
-        double behind = projection.behind().known() ? projection.behind().perHour(doneNow)
-                : Math.max(here, rate.perHour(CALIBRATED_FROM_C));
-        return new Ahead(done, here, behind, new Heading(heading, fallPerK(rate, heading)));
+        return new Ahead(done, heading, projection, rate);
     }
 
     /** By how much ln of the rate falls with each kelvin more, over a probe's doubt; below 0 if it grows. */
@@ -96,6 +95,26 @@ final class Ahead {
         return done[before] + (at - before) * (done[before + 1] - done[before]);
     }
 
+    /** The same in a cone that loses more, which is walked no further than that. @param hours likewise */
+    double doneLossier(double hours) {
+        Projection lossier = projection.lossier();
+        double at = Math.clamp(hours / Projection.STEP_H, 0, STEPS);
+        int last = Math.min((int) at, STEPS - 1);
+        double water = lossier.waterC();
+        double gain = rate.perHour(water);
+        double kept = lossier.plant().keptPerStep();
+        double before = done[0];
+        double after = before;
+        for (int i = 0; i <= last; i++) {
+            water = lossier.nextC(water, i, lossier.plan().aimC(after), kept);
+            double next = rate.perHour(water);
+            before = after;
+            after += Projection.STEP_H * (gain + next) / 2;
+            gain = next;
+        }
+        return before + (at - last) * (after - before);
+    }
+
     /** Mean rate from now until so many degree-hours, or over the whole look-ahead; °C·h per hour. */
     double rateAhead(double degreeHours) {
         double hours = hoursUntil(degreeHours);
@@ -121,13 +140,13 @@ final class Ahead {
         return rateBehind <= 0 ? 1 : degreeHours <= done[0] ? 0 : 1 - done[0] / degreeHours;
     }
 
-    /** The lot in the water of its way to the harvest point. @param rate the one that was walked with */
-    Speed there(Speed lot, Rate rate) {
+    /** The lot in the water of its way to the harvest point. */
+    Speed there(Speed lot) {
         return lot.at(rate.thresholdAtC(meanRate(lot.k90())), rate.baseC());
     }
 
     /** Whether most of the way that is left lies where hatch times have been published. */
-    boolean calibrated(double degreeHours, Rate rate) {
+    boolean calibrated(double degreeHours) {
         return rateAhead(degreeHours) >= rate.perHour(CALIBRATED_FROM_C) && headingC <= CALIBRATED_TO_C;
     }
 

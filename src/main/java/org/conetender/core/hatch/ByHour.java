@@ -74,9 +74,7 @@ public record ByHour(Development done, Speed speed, Projection water, Rate rate)
     public double chance(double setC, double hours) {
         Projection held = water.at(setC);
         Ahead ahead = Ahead.walk(done.degreeHours(), speed.calledReadyAt(), held, rate);
-        Speed there = ahead.there(speed, rate);
-        Ahead lossier = Ahead.walk(done.degreeHours(), there.calledReadyAt(), held.lossier(), rate);
-        return Spread.of(done, there, ahead, lossier).ready(ahead.doneAt(hours));
+        return Spread.of(done, ahead.there(speed), ahead, ahead::doneLossier).ready(ahead.doneAt(hours));
     }
 
     /** The set-point for that hour, whatever was held. @param hours from now */

@@ -15,10 +15,10 @@ public final class Course {
     private final int now;
 
     private Course(Builder b, int now) {
-        this.hours = Arrays.copyOf(b.hours, b.n);
-        this.least = Arrays.copyOf(b.least, b.n);
-        this.most = Arrays.copyOf(b.most, b.n);
-        this.waterC = Arrays.copyOf(b.waterC, b.n);
+        this.hours = b.points(b.hours);
+        this.least = b.points(b.least);
+        this.most = b.points(b.most);
+        this.waterC = b.points(b.waterC);
         this.now = now;
         double nowH = hours[now];
         for (int i = 0; i < hours.length; i++) {
@@ -108,18 +108,18 @@ public final class Course {
      * @param done what the cysts have done so far  @param rate the same that it was gained with
      */
     public static Course from(Development done, Projection projection, Rate rate) {
-        Builder b = new Builder();
         double doneNow = done.degreeHours();
         double perHour = rate.perHour(projection.waterC());
         Behind was = projection.behind().known() || perHour <= 0 ? projection.behind()
                 : Behind.growing(doneNow / perHour);
         double sinceH = Math.min(Forecast.HORIZON_H, was.hours());
         int steps = (int) Math.ceil(sinceH / Projection.STEP_H);
+        Builder b = new Builder(steps + 1 + Builder.AHEAD);
         for (int i = steps; i >= 1; i--) {
             double ago = Math.min(sinceH, i * Projection.STEP_H);
             double gained = was.gainedSince(doneNow, ago);
-            b.add(-ago, new Development(Math.max(0, done.leastDegreeHours() - gained),
-                    Math.max(0, done.mostDegreeHours() - gained), 0, 0, 0), projection.behind().known()
+            b.add(-ago, Math.max(0, done.leastDegreeHours() - gained),
+                    Math.max(0, done.mostDegreeHours() - gained), projection.behind().known()
                     ? rate.thresholdAtC(was.perHourAt(doneNow, ago)) : projection.waterC());
         }
         b.add(0, done, projection.waterC());
@@ -129,11 +129,26 @@ public final class Course {
     /** Gathers the points in order of time. One use, one thread. */
     static final class Builder {
 
+        private static final int AHEAD = (int) Math.round(Forecast.HORIZON_H / Projection.STEP_H);
+
         private int n;
-        private double[] hours = new double[512];
-        private double[] least = new double[512];
-        private double[] most = new double[512];
-        private double[] waterC = new double[512];
+        private double[] hours;
+        private double[] least;
+        private double[] most;
+        private double[] waterC;
+
+        /** @param points how many are expected */
+        Builder(int points) {
+            this.hours = new double[points];
+            this.least = new double[points];
+            this.most = new double[points];
+            this.waterC = new double[points];
+        }
+
+        /** As many as there are; it is used once, so what was expected is handed over. */
+        private double[] points(double[] of) {
+            return n == of.length ? of : Arrays.copyOf(of, n);
+        }
 
         /** @param atH hours on any clock, rising  @param c the water, °C; NaN while it was not measured */
         void add(double atH, Development done, double c) {
@@ -159,8 +174,7 @@ public final class Course {
             double water = projection.waterC();
             double gain = rate.perHour(water);
             double kept = projection.plant().keptPerStep();
-            int steps = (int) Math.round(Forecast.HORIZON_H / Projection.STEP_H);
-            for (int i = 0; i < steps; i++) {
+            for (int i = 0; i < AHEAD; i++) {
                 double done = (least[n - 1] + most[n - 1]) / 2;
                 water = projection.nextC(water, i, projection.plan().aimC(done), kept);
                 double next = rate.perHour(water);

@@ -12,7 +12,12 @@ final class DayPattern {
 
     /** Whether enough of it was read. */
     static boolean known(double[] c) {
-        return Arrays.stream(c).filter(Double::isNaN).count() <= MOST_UNREAD * c.length;
+        return known(Arrays.stream(c).filter(Double::isNaN).count(), c.length);
+    }
+
+    /** The same. @param unread figures that are NaN  @param of so many */
+    static boolean known(long unread, int of) {
+        return unread <= MOST_UNREAD * of;
     }
 
     /** Straight lines over what nobody read. @param c its first and last are known */

@@ -81,16 +81,18 @@ public record Forecast(double doneDegreeHours, double neededDegreeHours, Ready r
      * @param rate the same that {@code done} was gained with
      */
     public static Forecast of(Development done, Speed lot, Projection projection, Rate rate) {
-        double needed = lot.calledReadyAt();
-        Ahead ahead = Ahead.walk(done.degreeHours(), needed, projection, rate);
-        Speed speed = ahead.there(lot, rate);
-        needed = speed.timesSeen() == 0 ? needed : speed.calledReadyAt();
+        return of(done, lot, Ahead.walk(done.degreeHours(), lot.calledReadyAt(), projection, rate), rate);
+    }
+
+    /** The same, what lies ahead being walked already. */
+    static Forecast of(Development done, Speed lot, Ahead ahead, Rate rate) {
+        Speed speed = ahead.there(lot);
+        double needed = speed.timesSeen() == 0 ? lot.calledReadyAt() : speed.calledReadyAt();
         double median = ahead.hoursUntil(speed.k90());
-        Spread spread = Spread.of(done, speed, ahead,
-                Ahead.walk(done.degreeHours(), needed, projection.lossier(), rate));
+        Spread spread = Spread.of(done, speed, ahead, ahead::doneLossier);
         Ready ready = ready(ahead, spread);
         Course course = new Course(end(median, ahead, rate), ahead.headingC(),
-                ahead.calibrated(needed, rate));
+                ahead.calibrated(needed));
         return new Forecast(done.degreeHours(), spread.calledReadyAt(), ready, ahead.hoursUntil(speed.k10()),
                 hatched(done, speed, spread.logSdAt(0)), course);
     }

@@ -69,12 +69,6 @@ public record Harvest(Best best, double fromHours, double untilHours, Optional<T
         return LOSS_PER_H_AT_25C * Math.pow(Q10, (waterC - LOSS_AT_C) / 10);
     }
 
-    /** Of a batch of that lot that has come so far, in the water that is projected for it. */
-    public static Harvest of(Development done, Speed lot, Projection water, Rate rate) {
-        return of(Course.from(done, water, rate), Ahead.walk(done.degreeHours(), lot.calledReadyAt(), water,
-                rate).there(lot, rate));
-    }
-
     /** Of a batch on that course. */
     public static Harvest of(Course course, Speed speed) {
         return of(course, speed, LOSS_PER_H_AT_25C);
@@ -102,14 +96,14 @@ public record Harvest(Best best, double fromHours, double untilHours, Optional<T
         }
         double untilH = until == energy.length ? Double.POSITIVE_INFINITY : course.hours(until - 1);
         return new Harvest(new Best(course.hours(best), hatched, energy[best]),
-                course.hours(from), untilH, twice(course, speed, scale));
+                course.hours(from), untilH, twice(course, speed, scale, energy));
     }
 
     /**
      * Better twice if T90 − T10 is longer than an animal takes to its first moult (science.md §6): in three
      * of four lots that may be this one, since nobody should catch twice for a lot that hatches at once.
      */
-    private static Optional<Twice> twice(Course course, Speed speed, double scale) {
+    private static Optional<Twice> twice(Course course, Speed speed, double scale, double[] once) {
         double moult = speed.k10() + MOULT_DEGREE_HOURS;
         double firstH = course.hoursAt(moult);
         double narrow = Math.max(0, speed.sigma() - Normal.Z75 * speed.doubt().spread());
@@ -125,7 +119,7 @@ public record Harvest(Best best, double fromHours, double untilHours, Optional<T
         double[] rest = energy(course, speed, scale, first);
         int second = peak(rest);
         return second == rest.length - 1 ? Optional.empty() : Optional.of(new Twice(course.hours(first),
-                share, course.hours(second), energy(course, speed, scale, 0)[first] + rest[second]));
+                share, course.hours(second), once[first] + rest[second]));
     }
 
     /**

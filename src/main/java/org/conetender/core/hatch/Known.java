@@ -21,7 +21,12 @@ public record Known(Lots lots, Who who, Evidence evidence, List<Speed> kin, Spee
                     double naupliiPerGram) {
 
     /** @param lot label; empty for none  @param cone id  @param batch its number */
-    record Who(String lot, String cone, long batch) {}
+    record Who(String lot, String cone, long batch) {
+
+        private boolean is(String ofLot, String ofCone, long ofBatch) {
+            return batch == ofBatch && cone.equals(ofCone) && lot.equals(ofLot);
+        }
+    }
 
     /** @param others of the lot  @param own of the batch  @param relatives lots of the same source */
     record Evidence(List<List<Lesson>> others, List<Lesson> own, List<List<List<Lesson>>> relatives) {}
@@ -55,10 +60,10 @@ public record Known(Lots lots, Who who, Evidence evidence, List<Speed> kin, Spee
     /** By what the book says now; at most one lot is learnt. @param cone the batch's */
     public Known after(Lots now, String cone, Batch b) {
         String lot = b.stock().map(Batch.Stock::lot).orElse("");
-        Who next = new Who(lot, cone, b.number());
-        if (whole && now == lots && next.equals(who)) {
+        if (whole && now == lots && who.is(lot, cone, b.number())) {
             return this;
         }
+        Who next = new Who(lot, cone, b.number());
         // Of a tin that nobody named nothing is known but by this batch itself.
         List<Lesson> own = now.own(lot, cone, b.number());
         Evidence e = Lots.unnamed(lot) ? new Evidence(List.of(), own, List.of())
@@ -88,7 +93,7 @@ public record Known(Lots lots, Who who, Evidence evidence, List<Speed> kin, Spee
     /** Whether they are the same cysts, of whose lot there is more to learn, or may be by now. */
     public boolean canWait(Lots now, String cone, Batch b) {
         String lot = b.stock().map(Batch.Stock::lot).orElse("");
-        return (now != lots || !whole) && who.equals(new Who(lot, cone, b.number()));
+        return (now != lots || !whole) && who.is(lot, cone, b.number());
     }
 
     /** The same in that water; any where it is not known. @param waterC °C, or NaN */

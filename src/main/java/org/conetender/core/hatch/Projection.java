@@ -178,8 +178,10 @@ public record Projection(double waterC, Plant plant, Plan plan, Behind behind) {
     double nextC(double atC, int step, double aimC, double kept) {
         double room = plant.room.aheadC((step + 0.5) * STEP_H);
         double off = room + (atC - room) * kept;
-        double heated = Math.clamp(step + 1 - plan.idleH / STEP_H, 0, 1);
+        // Asked thousands of times for one hour: a comparison is far quicker than Math.clamp.
+        double begun = step + 1 - plan.idleH / STEP_H;
+        double heated = begun < 0 ? 0 : begun > 1 ? 1 : begun;
         double full = off + plant.watts / plant.wattsPerK * (1 - kept) * heated;
-        return Math.clamp(aimC, off, full);
+        return aimC < off ? off : aimC > full ? full : aimC;
     }
 }

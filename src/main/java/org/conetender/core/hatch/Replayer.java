@@ -21,7 +21,7 @@ final class Replayer {
     private final List<Replay.Hole> holes = new ArrayList<>();
     private Development done = Development.NONE;
     private Development doneBeforeHour = Development.NONE;
-    private final Course.Builder course = new Course.Builder();
+    private final Course.Builder course = new Course.Builder(512);
     private int steps;
 
     // The hour being filled: temperature times time, coldest, warmest, measured time.
@@ -50,8 +50,8 @@ final class Replayer {
         Course whole = course.ahead(held, rate);
         Speed lot = question.speed();
         Ahead ahead = Ahead.walk(done.degreeHours(), lot.calledReadyAt(), held, rate);
-        Speed speed = ahead.there(lot, rate);
-        Spread spread = Spread.of(done, speed, ahead, ahead).doubting(onward.doubtK(), done, ahead);
+        Speed speed = ahead.there(lot);
+        Spread spread = Spread.of(done, speed, ahead, ahead::doneAt).doubting(onward.doubtK(), done, ahead);
         Forecast forecast = new Remembered(onward, whole, spread)
                 .of(Forecast.of(done, lot, held, rate), rate);
         hours.replaceAll(h -> h.hatched(speed));

@@ -59,7 +59,12 @@ public record RoomDay(List<Hour> hours, Open open) {
 
     /** What a checkpoint keeps: the hours, or none while none was measured. */
     public List<Hour> kept() {
-        return hours.stream().allMatch(Hour.UNKNOWN::equals) ? List.of() : hours;
+        for (Hour h : hours) {
+            if (!h.equals(Hour.UNKNOWN)) {
+                return hours;
+            }
+        }
+        return List.of();
     }
 
     /** A tick later. @param dtMs since the last  @param roomC the room, °C, where it was measured */
@@ -83,7 +88,11 @@ public record RoomDay(List<Hour> hours, Open open) {
 
     /** Whether nearly every hour of the day has been measured. */
     public boolean known() {
-        return DayPattern.known(hours.stream().mapToDouble(Hour::meanC).toArray());
+        int unread = 0;
+        for (int i = 0; i < HOURS; i++) {
+            unread += Double.isNaN(hours.get(i).meanC()) ? 1 : 0;
+        }
+        return DayPattern.known(unread, HOURS);
     }
 
     /**

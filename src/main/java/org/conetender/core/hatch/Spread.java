@@ -1,5 +1,6 @@
 package org.conetender.core.hatch;
 
+import java.util.function.DoubleUnaryOperator;
 import org.hipparchus.analysis.solvers.BrentSolver;
 
 /**
@@ -34,8 +35,8 @@ public record Spread(Speed speed, double rest, Water water) {
     /** A probe calibrated in place, and where the control will really hold the water, K (*guess*). */
     static final double PROBE_SD_K = 0.2;
 
-    /** @param lossier what lies ahead of a cone that loses more */
-    static Spread of(Development done, Speed speed, Ahead ahead, Ahead lossier) {
+    /** @param lossier degree-hours done after so many hours in a cone that loses more */
+    static Spread of(Development done, Speed speed, Ahead ahead, DoubleUnaryOperator lossier) {
         double way = Math.max(1, ahead.meanRate(speed.k90()));
         double past = (done.mostDegreeHours() - done.leastDegreeHours()) / Math.sqrt(12) / speed.k90();
         // A batch that was looked at was seen through its own probe.
@@ -43,7 +44,7 @@ public record Spread(Speed speed, double rest, Water water) {
         // Where the heater holds the set-point either way it makes no difference.
         double hours = ahead.hoursUntil(speed.k90());
         double projected = hours > 0 && hours < Double.POSITIVE_INFINITY
-                ? Math.log(speed.k90() / lossier.doneAt(hours)) : 0;
+                ? Math.log(speed.k90() / lossier.applyAsDouble(hours)) : 0;
         return new Spread(speed, Math.sqrt(past * past + probe * probe + projected * projected),
                 Water.CERTAIN);
     }

@@ -44,11 +44,15 @@ public final class Share {
             return Credit.NONE;
         }
         double credit = before.creditMs() + (duty - (wasOn ? 1 : 0)) * window.dtMs();
-        credit = Math.clamp(credit, -window.windowMs(), window.windowMs());
-        double start = window.windowMs() * Math.max(duty * (1 - duty),
-                LEAST_SHARE * Math.max(duty, 1 - duty));
-        boolean wants = wasOn ? credit > 0 || duty >= 1 : credit >= start;
+        double most = window.windowMs();
+        credit = credit < -most ? -most : credit > most ? most : credit;
+        boolean wants = wasOn ? credit > 0 || duty >= 1 : credit >= start(duty, most);
         return new Credit(credit, wants, turnMs(before, wants, wasOn, window.dtMs()));
+    }
+
+    /** What must be owed before it is worth switching on, ms. */
+    private static double start(double duty, double windowMs) {
+        return windowMs * Math.max(duty * (1 - duty), LEAST_SHARE * Math.max(duty, 1 - duty));
     }
 
     private static long turnMs(Credit before, boolean wants, boolean wasOn, long dtMs) {

@@ -15,10 +15,10 @@ public final class Shortage {
     private static final int TURNS = 40;
     private static final int PARTS = 8;
 
-    private final List<Heater> all;
+    private final Heater[] all;
     private final double limitW;
     private final long stepMs;
-    private final List<String> names;
+    private final String[] names;
     private final Share.Credit[] credits;
     private final boolean[] on;
     /** Of the present step: what each claims, and their places in the order in which they are served. */
@@ -26,10 +26,10 @@ public final class Shortage {
     private final int[] order;
 
     private Shortage(List<Heater> all, double limitW, long stepMs) {
-        this.all = all;
+        this.all = all.toArray(Heater[]::new);
         this.limitW = limitW;
         this.stepMs = stepMs;
-        this.names = IntStream.range(0, all.size()).mapToObj(String::valueOf).toList();
+        this.names = IntStream.range(0, all.size()).mapToObj(String::valueOf).toArray(String[]::new);
         this.credits = new Share.Credit[all.size()];
         Arrays.fill(credits, Share.Credit.NONE);
         this.on = new boolean[all.size()];
@@ -66,25 +66,30 @@ public final class Shortage {
         return had / (double) steps;
     }
 
-    /** One of thousands, so nothing is gathered in lists. */
+    /** One of thousands, so nothing is gathered in lists, and who wants nothing now takes no place. */
     private void step() {
+        int n = 0;
         for (int i = 0; i < on.length; i++) {
-            Heater h = all.get(i);
+            Heater h = all[i];
             // What is owed while all others have their turn is kept: water that cools asks for it.
             credits[i] = Share.after(credits[i], h.duty, on[i],
                     new Share.Window(stepMs, on.length * h.turnMs));
-            claims[i] = new Share.Claim(names.get(i), credits[i], on[i], h.turnMs);
-            int place = i;
+            if (!credits[i].wants()) {
+                on[i] = false;
+                continue;
+            }
+            claims[i] = new Share.Claim(names[i], credits[i], on[i], h.turnMs);
+            int place = n++;
             for (; place > 0 && Share.turns(claims[i], claims[order[place - 1]]) < 0; place--) {
                 order[place] = order[place - 1];
             }
             order[place] = i;
         }
         Share.Supply supply = Share.Supply.of(limitW, 0);
-        for (int i : order) {
-            double watts = all.get(i).watts;
-            on[i] = claims[i].credit().wants() && supply.takenW() + watts <= limitW;
-            supply = supply.after(claims[i], watts, on[i]);
+        for (int k = 0; k < n; k++) {
+            int i = order[k];
+            on[i] = supply.takenW() + all[i].watts <= limitW;
+            supply = supply.after(claims[i], all[i].watts, on[i]);
         }
     }
 }

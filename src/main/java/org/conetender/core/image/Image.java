@@ -72,10 +72,12 @@ public record Image(Moment now, List<ProbeSample> probes, List<ContactSample> co
         return some;
     }
 
-    /** The level of that contact; unknown when the shell has none. */
-    public ContactSample.Level contact(String id) {
+    /** The level of that cone's contact; unknown when the shell has none. @param kind such as .level */
+    public ContactSample.Level contact(String cone, String kind) {
         for (ContactSample c : contacts) {
-            if (c.contact().equals(id)) {
+            // In every tick, so nothing is put together.
+            if (c.contact().length() == cone.length() + kind.length() && c.contact().startsWith(cone)
+                    && c.contact().endsWith(kind)) {
                 return c.level();
             }
         }

@@ -49,12 +49,12 @@ public record ConeJudgement(Water water, Optional<Double> roomC, LevelTrack leve
 
     /** Whether the room is measured and so much cooler than the water that it cannot be what warms it. */
     public boolean coldRoom() {
-        return roomC.filter(r -> belief().middleC() - r > COLD_ROOM_K).isPresent();
+        return roomC.isPresent() && belief().middleC() - roomC.get() > COLD_ROOM_K;
     }
 
     /** Whether the room is not measured, or it is little cooler than the water: it may be warmer there. */
     boolean nearRoom() {
-        return !coldRoom() && roomC.filter(r -> r > belief().middleC()).isEmpty();
+        return !coldRoom() && !(roomC.isPresent() && roomC.get() > belief().middleC());
     }
 
     /** The same, its watch cleared: what it found has another cause. */

@@ -108,24 +108,45 @@ public record Crossing(double levelC, double surplusK, Map<String, Neighbour> ot
         double surplus = Math.clamp(surplusK + taken - IDLE * full * s.dtS(), 0, 2 * REASON_K);
         double possible = risk.way().felt();
         boolean steady = s.own().felt() < QUIET && (possible < QUIET || possible > 1 - QUIET);
-        feel.replaceAll((cone, n) -> n.seen(s.dtS(), steady ? taken : Double.NaN));
+        if (steady) {
+            feel.replaceAll((cone, n) -> n.seen(s.dtS(), taken));
+        }
         boolean reason = s.own().second() != Second.TELLS && (s.own().suspect() || surplus > REASON_K
-                || feel.values().stream().anyMatch(n -> n.fit().surelyFollows(full)));
+                || surelyFollows(feel, full));
         Optional<Question> q = question.map(x -> x.after(new Question.Seen(s.dtS(), taken, full, c + taken,
                 new Question.Own(s.own().felt(), possible),
                 shares(feel, s.others()))));
-        List<String> on = on(feel, full);
-        boolean asks = reason && !asked && !on.isEmpty() && q.filter(x -> x.open()
+        List<String> on = reason && !asked ? on(feel, full) : List.of();
+        boolean asks = !on.isEmpty() && q.filter(x -> x.open()
                 || x.part() == Question.Part.NAMED).isEmpty();
-        Optional<Question> known = q.filter(x -> x.part() == Question.Part.NAMED).or(() -> feel.keySet()
-                .stream().filter(o -> s.others().get(o).dead() && feel.get(o).fit().follows(full)
-                        && feel.get(o).fit().toldK(full) >= (s.own().dead() ? BOTH_DEAD_K : Fit.SURE_K))
-                .findFirst().map(o -> Question.named(o, c + taken)));
+        Optional<Question> known = q.filter(x -> x.part() == Question.Part.NAMED)
+                .or(() -> dead(s, feel, full).map(o -> Question.named(o, c + taken)));
         Optional<Question> now = known.isPresent() ? known
                 : asks ? Optional.of(Question.first(on, c + taken)) : q;
         return new Crossing(c + taken, surplus, feel, now,
                 reason && (asked || asks) || q.filter(Question::open).isPresent(),
                 next(s, c + taken, now.filter(Question::open).isPresent()));
+    }
+
+    private static boolean surelyFollows(Map<String, Neighbour> feel, double full) {
+        for (Neighbour n : feel.values()) {
+            if (n.fit().surelyFollows(full)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** The heater that does nothing where it belongs, and is felt here. */
+    private static Optional<String> dead(Seen s, Map<String, Neighbour> feel, double full) {
+        for (Map.Entry<String, Other> o : s.others().entrySet()) {
+            Fit fit = feel.get(o.getKey()).fit();
+            if (o.getValue().dead() && fit.follows(full)
+                    && fit.toldK(full) >= (s.own().dead() ? BOTH_DEAD_K : Fit.SURE_K)) {
+                return Optional.of(o.getKey());
+            }
+        }
+        return Optional.empty();
     }
 
     /** @param nowC the water, °C  @param asking whether a question is open */
@@ -193,12 +214,12 @@ public record Crossing(double levelC, double surplusK, Map<String, Neighbour> ot
 
     /** Whether that other cone's heater is to be off, to see whether it warms this one. */
     public boolean pauses(String cone) {
-        return question.filter(q -> q.pauses(cone)).isPresent();
+        return question.isPresent() && question.get().pauses(cone);
     }
 
     /** Whether that other cone's heater is asked about, or was named. */
     public boolean concerns(String cone) {
-        return question.filter(q -> q.concerns(cone)).isPresent();
+        return question.isPresent() && question.get().concerns(cone);
     }
 
     /** The cone whose heater warms this one. */

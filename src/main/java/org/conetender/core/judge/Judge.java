@@ -95,7 +95,7 @@ public final class Judge {
         Hearing hearing = new Hearing(samples, Water.slewKPerS(cone, litres), loose, false);
         Water water = before.water().after(hearing, image.now().monoMs());
         ConeJudgement next = new ConeJudgement(water, about.roomC(),
-                before.level().after(image.contact(cone.id() + ".level"), did.dtMs()),
+                before.level().after(image.contact(cone.id(), ".level"), did.dtMs()),
                 before.heat(), before.thermal(), air(before, about, image, did), before.motion(),
                 before.tried());
         boolean touched = loose || about.batch().stage() instanceof Stage.Clean
@@ -207,7 +207,7 @@ public final class Judge {
 
     private static AirTrack air(ConeJudgement before, About about, Image image, Did did) {
         AirTrack next = before.air().after(did.airOn(), did.dtMs(), about.cone().fittings().air(),
-                image.contact(about.cone().id() + ".air-proof"));
+                image.contact(about.cone().id(), ".air-proof"));
         boolean arrives = did.airOn() && next.proof() != AirTrack.Proof.FAILED
                 && !about.batch().marks().valveShut() && !stuck(about.cone(), image);
         return next.with(next.breath().after(arrives, about, Breath.warmestC(before.belief()),

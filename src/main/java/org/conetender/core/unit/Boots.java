@@ -71,7 +71,8 @@ public record Boots(List<Boot> known) {
     public record Cut(int from, Span off) {}
 
     public Boots {
-        known = List.copyOf(known.subList(Math.max(0, known.size() - REMEMBERED), known.size()));
+        known = List.copyOf(known.size() <= REMEMBERED ? known
+                : known.subList(known.size() - REMEMBERED, known.size()));
     }
 
     /** With that moment heard; the record hands its moments over in order. */
@@ -165,8 +166,13 @@ public record Boots(List<Boot> known) {
 
     /** Every time between two boots, oldest first; a cut began up to a minute after the last moment heard. */
     public List<Cut> cuts() {
+        return cuts(0);
+    }
+
+    /** The same from that boot on. @param first by its place */
+    public List<Cut> cuts(int first) {
         List<Cut> cuts = new ArrayList<>();
-        for (int i = 0; i + 1 < known.size(); i++) {
+        for (int i = Math.max(0, first); i + 1 < known.size(); i++) {
             Span s = apart(i, known.get(i).lastMs(), i + 1, 0);
             cuts.add(new Cut(i, new Span(Math.max(0, s.leastMs() - Units.MINUTE_MS), s.mostMs())));
         }

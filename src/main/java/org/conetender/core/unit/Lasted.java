@@ -18,8 +18,8 @@ public final class Lasted {
             return "less than a minute";
         }
         return min < 2 * HOUR ? min + " min"
-                : min < 2 * DAY ? Text.of("%d h %02d min", min / HOUR, min % HOUR)
-                : Text.of("%d days %d h", min / DAY, min % DAY / HOUR);
+                : min < 2 * DAY ? min / HOUR + (min % HOUR < 10 ? " h 0" : " h ") + min % HOUR + " min"
+                : min / DAY + " days " + min % DAY / HOUR + " h";
     }
 
     /** A length with bounds; that of none above is told as "or longer", bounds of the same words as one. */

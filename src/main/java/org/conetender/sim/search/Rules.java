@@ -80,7 +80,7 @@ final class Rules {
         Long blind = e.memory().wrongSinceMs().get(Hazard.BLIND);
         check(blind == null || e.nowMs() - blind <= READING_LASTS_MS, "heat-blind", "heat with no reading");
         check(!(e.readingC() >= cone.limits().guardC()), "heat-hot", "heat above the guard");
-        check(!e.fitted().probes().level() || e.image().contact("a.level") == Level.CLOSED, "heat-dry",
+        check(!e.fitted().probes().level() || e.image().contact("a", ".level") == Level.CLOSED, "heat-dry",
                 "heat although the level contact says that there is no water");
         check(!hands(e), "heat-hands", "heat with hands in the water");
         check(b.marks().toppedUp().filter(m -> e.next().state().book().since(m, e.next().world().now())
@@ -97,7 +97,7 @@ final class Rules {
     }
 
     private void still(Event e, Batch b) {
-        boolean open = e.fitted().air().proof() && e.image().contact("a.air-proof") != Level.CLOSED;
+        boolean open = e.fitted().air().proof() && e.image().contact("a", ".air-proof") != Level.CLOSED;
         check(!e.out().airPause() && !e.before().live().out().airPause() && !open
                 && !b.marks().valveShut() && !e.durable().marks().valveShut()
                 && !e.senses().unset().contains("a.air-pause"), "heat-still",

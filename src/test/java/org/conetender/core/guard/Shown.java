@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.conetender.core.Larkmoor;
 import org.conetender.core.Story;
+import org.conetender.core.batch.Book;
 import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Fact;
 import org.conetender.core.image.ContactSample.Level;
@@ -55,11 +56,11 @@ final class Shown implements Guard {
     }
 
     static View with(View v, ConeJudgement j) {
-        return new View(v.settings(), v.cone(), v.book(), j, v.scene());
+        return new View(v.settings(), v.cone(), v.book(), v.coneBook(), j, v.scene());
     }
 
     private static View with(View v, View.Scene s) {
-        return new View(v.settings(), v.cone(), v.book(), v.judged(), s);
+        return new View(v.settings(), v.cone(), v.book(), v.coneBook(), v.judged(), s);
     }
 
     /** The water is believed to be so warm. */
@@ -138,8 +139,8 @@ final class Shown implements Guard {
 
     /** With that in the book of a cone. */
     static View noting(View v, String cone, Change c) {
-        return new View(v.settings(), v.cone(), v.book().after(new Fact(++seq, v.now(), cone, "", c)),
-                v.judged(), v.scene());
+        Book next = v.book().after(new Fact(++seq, v.now(), cone, "", c));
+        return new View(v.settings(), v.cone(), next, next.cone(v.cone().id()), v.judged(), v.scene());
     }
 
     static View beside(View v, Beside beside) {

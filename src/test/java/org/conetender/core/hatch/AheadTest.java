@@ -128,6 +128,20 @@ class AheadTest {
     }
 
     @Test
+    void aPartOfTheWayInALossierConeIsThatOfTheWholeWay() {
+        Random random = new Random(12);
+        for (int i = 0; i < 50; i++) {
+            Projection p = draw(random);
+            double done = random.nextDouble() * 250;
+            Ahead part = Ahead.walk(done, 330, p, Rate.USUAL);
+            Ahead whole = Ahead.walk(done, 330, p.lossier(), Rate.USUAL);
+            for (double hours : new double[] {-1, 0, 0.01, 100 * random.nextDouble(), 96, 97}) {
+                assertThat(part.doneLossier(hours)).isEqualTo(whole.doneAt(hours));
+            }
+        }
+    }
+
+    @Test
     void theMeanRateOfAWayIsItsDegreeHoursOverItsHours() {
         Ahead ahead = Ahead.walk(0, 330, Projection.steady(25), Rate.USUAL);
         assertThat(ahead.meanRate(330)).isCloseTo(13, within(1e-9));

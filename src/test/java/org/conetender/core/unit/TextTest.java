@@ -5,9 +5,12 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.Random;
+import java.util.stream.DoubleStream;
 import org.conetender.core.face.TellLine;
 import org.conetender.core.hatch.BaseDeviationCeiling;
 import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
@@ -18,6 +21,26 @@ class TextTest {
     @AfterEach
     void theMachineSpeaksAsBefore() {
         Locale.setDefault(before);
+    }
+
+    @Test
+    void decimalsAreThoseOfTheFormatter() {
+        Random random = new Random(17);
+        DoubleStream special = DoubleStream.of(0, -0.0, 0.05, 0.15, 0.25, 26.45, 26.95, -0.04, -0.5, 99.95,
+                1e9, 1e12, Double.NaN, Double.NEGATIVE_INFINITY);
+        DoubleStream any = DoubleStream.generate(() -> switch (random.nextInt(4)) {
+            case 0 -> random.nextInt(-2_000, 2_000) / 20.0;
+            // As probes step, quarters among them.
+            case 2 -> random.nextInt(-800, 800) / 16.0;
+            case 1 -> random.nextDouble(-50, 400);
+            default -> random.nextGaussian() * Math.pow(10, random.nextInt(-3, 12));
+        }).limit(20_000);
+        DoubleStream.concat(special, any).forEach(d -> {
+            for (int digits = 0; digits < 3; digits++) {
+                assertThat(Text.decimals(d, digits)).as("%s", d)
+                        .isEqualTo(Text.of("%." + digits + "f", d + 0.0));
+            }
+        });
     }
 
     @ParameterizedTest

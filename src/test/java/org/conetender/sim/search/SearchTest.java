@@ -353,7 +353,8 @@ class SearchTest {
             View.Scene s = v.scene();
             View.Caps twice = new View.Caps(2 * s.caps().settledMs(), 2 * s.caps().drawingMs(), s.caps()
                     .waitMs());
-            return new View(v.settings(), v.cone(), v.book(), v.judged(), new View.Scene(s.image(), s.begun(),
+            return new View(v.settings(), v.cone(), v.book(), v.coneBook(), v.judged(),
+                    new View.Scene(s.image(), s.begun(),
                     s.wants(), s.site(), s.beside(), twice, s.unwritten()));
         });
     }
@@ -363,7 +364,8 @@ class SearchTest {
             ConeJudgement j = v.judged();
             LevelTrack other = new LevelTrack(j.level().says() == Level.CLOSED ? Level.OPEN : Level.CLOSED,
                     j.level().closedForMs());
-            return new View(v.settings(), v.cone(), v.book(), new ConeJudgement(j.water(), j.roomC(), other,
+            return new View(v.settings(), v.cone(), v.book(), v.coneBook(),
+                    new ConeJudgement(j.water(), j.roomC(), other,
                     j.heat(), j.thermal(), j.air(), j.motion(), j.tried()), v.scene());
         });
     }
