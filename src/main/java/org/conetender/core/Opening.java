@@ -56,12 +56,17 @@ public final class Opening {
         return List.copyOf(out);
     }
 
-    /** Requests that are left out of the book, by id. */
-    public static Set<String> aside(List<Fact> facts) {
-        Set<String> out = new HashSet<>();
-        for (Fact f : facts) {
-            if (f.change() instanceof Change.SetAside a) {
-                out.add(a.request());
+    /**
+     * Facts that are left out of the book, by number: of each request that was set aside, and of no other
+     * that had, or will have, the same id. All of one request have one moment.
+     */
+    public static Set<Long> aside(List<Fact> facts) {
+        Set<Long> out = new HashSet<>();
+        for (int i = 0; i < facts.size(); i++) {
+            if (facts.get(i).change() instanceof Change.SetAside a) {
+                List<Fact> its = facts.subList(0, i).stream().filter(f -> f.source().equals(a.request()))
+                        .toList();
+                its.stream().filter(f -> f.at().equals(its.getLast().at())).map(Fact::seq).forEach(out::add);
             }
         }
         return out;
@@ -78,12 +83,12 @@ public final class Opening {
      * first of the exits: one that was lived with for longer is not what kills us.
      */
     private static Optional<Change.SetAside> last(List<Fact> kept, Lives lives, Boots boots) {
-        Set<String> gone = aside(kept);
+        Set<Long> gone = aside(kept);
         Optional<Fact> found = Optional.empty();
         Optional<Fact> died = Optional.empty();
         for (Fact f : kept) {
             boolean first = found.isEmpty() || !f.source().equals(found.get().source());
-            if (!f.source().isEmpty() && !gone.contains(f.source()) && first) {
+            if (!f.source().isEmpty() && !gone.contains(f.seq()) && first) {
                 found = Optional.of(f);
             }
             // A life that was left in good order takes its requests with it; one that begins anew does not.

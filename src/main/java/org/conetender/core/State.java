@@ -72,8 +72,9 @@ public record State(Ledger ledger, Live live) {
     public static State begin(Settings settings, List<Fact> facts, Optional<Checkpoint> checkpoint,
             List<Fact> opening) {
         Moment now = opening.getFirst().at();
-        Set<String> aside = Opening.aside(facts);
-        aside.addAll(Opening.aside(opening));
+        List<Fact> all = new ArrayList<>(facts);
+        all.addAll(opening);
+        Set<Long> aside = Opening.aside(all);
         Book book = Book.empty(settings, facts.isEmpty() ? now : facts.getFirst().at()).after(facts, aside);
         Ledger ledger = Ledger.of(book, opening.getFirst().seq()).opened(opening);
         Map<String, ConeLive> cones = new LinkedHashMap<>();

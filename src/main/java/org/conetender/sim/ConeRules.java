@@ -94,8 +94,9 @@ final class ConeRules {
         rules.lasting("welded", cone, unasked && settings.fittings().heat().cutOut() && !broken("cut-out"),
                 15 * 60,
                 "a heater that was off kept heating although a cut-out is fitted");
+        // Whoever was told that nobody knows how warm it is, is told of that too.
         rules.lasting("welded-told", cone, unasked && !told("welded", "wrong-cone", "overheat",
-                "heater-stuck"), 20 * 60,
+                "heater-stuck", "probe", "probe-unsteady"), 20 * 60,
                 "a heater that was off kept heating and nobody was told");
         // Behind an open cut-out, as when its own switch is tried, no heater does anything; nor does one that
         // is not asked, since the water is to cool.

@@ -61,13 +61,13 @@ public final class Past {
      * batch before again has forgotten what belongs to that: it is put back in front.
      */
     private Book fold(Map<String, TreeMap<Long, ConeBook>> last) {
-        Set<String> aside = Opening.aside(kept.facts());
+        Set<Long> aside = Opening.aside(kept.facts());
         Map<String, ResumedBatch> forgotten = new TreeMap<>();
         Moment begin = kept.facts().isEmpty() ? new Moment("", 0, 0, false) : kept.facts().getFirst().at();
         Book b = Book.empty(settings, begin);
         for (Fact f : kept.facts()) {
             ConeBook was = b.cone(f.cone());
-            b = aside.contains(f.source()) ? b.passing(f) : b.after(f);
+            b = aside.contains(f.seq()) ? b.passing(f) : b.after(f);
             ConeBook cone = b.cone(f.cone());
             if (cone != null) {
                 TreeMap<Long, ConeBook> batches = last.computeIfAbsent(f.cone(), _ -> new TreeMap<>());
@@ -110,8 +110,8 @@ public final class Past {
 
     /** Those that count: what was set aside does not. */
     List<Fact> counted() {
-        Set<String> aside = Opening.aside(kept.facts());
-        return kept.facts().stream().filter(f -> !aside.contains(f.source())).toList();
+        Set<Long> aside = Opening.aside(kept.facts());
+        return kept.facts().stream().filter(f -> !aside.contains(f.seq())).toList();
     }
 
     /** Times at which the record itself was damaged and a part was lost, in words. */

@@ -64,9 +64,9 @@ public record Book(Map<String, ConeBook> cones, List<String> recentIds, Optional
     /**
      * The book after all of these, as one by one, but in one go: a start reads years of them.
      *
-     * @param aside ids of requests that were set aside
+     * @param aside numbers of those whose request was set aside
      */
-    public Book after(List<Fact> facts, Set<String> aside) {
+    public Book after(List<Fact> facts, Set<Long> aside) {
         Map<String, ConeBook> nextCones = new LinkedHashMap<>(cones);
         Set<String> ids = new LinkedHashSet<>(recentIds);
         Optional<Away> nextAway = away;
@@ -80,7 +80,7 @@ public record Book(Map<String, ConeBook> cones, List<String> recentIds, Optional
             }
             lastSeen(f).ifPresent(heard::add);
             heard.add(f.at());
-            if (aside.contains(f.source())) {
+            if (!aside.isEmpty() && aside.contains(f.seq())) {
                 continue;
             }
             ConeBook cone = nextCones.get(f.cone());

@@ -3,11 +3,11 @@ package org.conetender.sim.search;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Comparator;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.IntStream;
+import org.conetender.core.Opening;
 import org.conetender.core.batch.Book;
 import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Fact;
@@ -76,15 +76,10 @@ record Durable(Settings settings, Kept kept, Book book, Set<String> locks, int d
 
     private Book folded() {
         List<Fact> all = facts();
-        Set<String> aside = new HashSet<>();
-        all.forEach(f -> {
-            if (f.change() instanceof Change.SetAside a) {
-                aside.add(a.request());
-            }
-        });
+        Set<Long> aside = Opening.aside(all);
         Book b = Book.empty(settings, all.getFirst().at());
         for (Fact f : all) {
-            b = aside.contains(f.source()) ? b.passing(f) : b.after(f);
+            b = aside.contains(f.seq()) ? b.passing(f) : b.after(f);
         }
         return b;
     }
