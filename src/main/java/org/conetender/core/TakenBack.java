@@ -53,9 +53,9 @@ final class TakenBack {
 
     /** Notes that a report was refused, or that there is a later one that was taken. */
     static void heard(Work work, Request r, boolean taken) {
-        if (taken) {
+        if (taken && (Reports.withdrawable(r.ask()) || r.ask() instanceof Ask.Withdraw)) {
             work.refused.remove(r.cone());
-        } else if (Reports.withdrawable(r.ask())) {
+        } else if (!taken && Reports.withdrawable(r.ask())) {
             work.refused.put(r.cone(), new State.Refused(r.ask().word(), work.image.now()));
         }
     }

@@ -103,7 +103,7 @@ final class ConeRules {
         boolean dead = heat && cutOut == settings.fittings().heat().cutOut() && !cone.heaterOn()
                 && rig.world().powered();
         rules.lasting("no-effect", cone, (dead || rules.lastedS("no-effect", settings.id()) > 0
-                && batch.stage().hasWater() && broken("heat") && water < aimC)
+                && batch.stage().hasWater() && broken("heat") && !(water >= aimC))
                 && !told("no-effect", "probe", "probe-unsteady", "probe-frozen",
                 "switch-stuck", "overheat", "dry", "welded", "heater-stuck", "wrong-cone"), 60 * 60,
                 "a heater did nothing for an hour and nobody was told");

@@ -142,8 +142,10 @@ final class LifeRules {
         // A set clock that steps has lied, before or since: then nobody can tell how long a cut was.
         Moment clock = rig.world().clock().now();
         lied |= clock.wallTrusted() && Math.abs(clock.wallMs() - rig.world().clock().trueWallMs()) > LIED_MS;
-        rules.lasting("short-cut", c, marked && !lied && longestGapMs < capMs - SURELY_SHORT_MS
-                && now - untrustedAtMs > 60_000, 60, "a short power cut marked a batch for good");
+        // A mark is taken away by a fact, which needs a disk that takes it.
+        boolean lifted = rig.process().diskTakes() && now - untrustedAtMs > 60_000;
+        rules.lasting("short-cut", c, marked && !lied && longestGapMs < capMs - SURELY_SHORT_MS && lifted, 60,
+                "a short power cut marked a batch for good");
     }
 
     /** What is borne at least, by what was told of the batch, in water as warm as its probe may show it. */

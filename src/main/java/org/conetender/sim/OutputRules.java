@@ -73,11 +73,13 @@ final class OutputRules {
      * nothing more can be seen: then that is what is told, with the advice to look at plugs and wires.
      */
     private void crossed(SimCone c, double aimC) {
+        // Water that is to cool is no measure of another's heat.
+        double heldC = Math.max(aimC, c.settings().limits().setpointC());
         Feed feed = c.fixtures.feed;
         boolean strange = feed.strange() && c.heaterOn();
         rules.lasting("crossed-heat", c, strange, CROSSED_HEAT_S,
                 "another cone's output went on heating a cone");
-        boolean hazard = strange && c.water().waterC() > aimC + CROSSED_K
+        boolean hazard = strange && c.water().waterC() > heldC + CROSSED_K
                 || feed.crossed() && rules.lastedS("crossed", c.settings().id()) > 0;
         rules.lasting("crossed", c, hazard && !crossingTold(c), CROSSED_FOUND_S,
                 "the heater of one cone warmed another and nobody was told");

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.time.Duration;
+import java.util.Optional;
 import org.conetender.core.Larkmoor.Fitting;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.Step;
@@ -83,6 +84,8 @@ class WithdrawStoryTest {
         Story s = settling().minutes(2);
         assertThat(s.did("a", Step.PART_DRAWN).accepted()).isFalse();
         s.minutes(3);
+        s.ask("a", new Ask.SetUsual(Optional.of("L-0418"), Optional.empty(), Optional.empty(),
+                Optional.empty()));
         assertThat(withdraw(s, "last", true)).startsWith("Cone a: 'settle' of 09:00 is withdrawn "
                 + "('part-drawn' of 09:02 had been refused, so there was nothing of it to take back; if "
                 + "'settle' was right, report it again); the batch is hatching again.");

@@ -6,7 +6,6 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import org.conetender.core.Result;
 import org.conetender.core.alarm.Alarm;
 import org.conetender.core.alarm.AlarmKind;
 import org.conetender.core.alarm.Message;
@@ -79,11 +78,14 @@ final class AlarmRules {
 
     /**
      * When each alarm was acknowledged, or what named it, monotonic ms: what was asked for and refused counts
-     * for nothing. @param bells after that tick: what was gone before it is forgotten
+     * for nothing, but for what no record can keep: that silences all the same (control.md §7).
+     * @param bells after that tick: what was gone before it is forgotten
      */
     static Map<String, Long> seenMs(Event e, Map<String, Bell> bells) {
         Map<String, Long> seen = new TreeMap<>(e.memory().seenMs());
-        e.result().words().replies().stream().filter(Result.Reply::accepted)
+        boolean failing = e.image().pipes().store().isPresent()
+                || e.before().world().paper().mood() == Paper.Mood.SILENT;
+        e.result().words().replies().stream().filter(r -> r.accepted() || failing)
                 .flatMap(r -> keys(r.request().ask(), e.before()))
                 .forEach(key -> seen.merge(key, e.nowMs(), Math::max));
         seen.keySet().removeIf(key -> !bells.containsKey(key) && !e.memory().bells().containsKey(key)

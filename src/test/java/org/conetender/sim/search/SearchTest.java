@@ -56,6 +56,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** The search finds nothing in the daemon, and whatever is planted in it. */
 class SearchTest {
@@ -400,6 +401,18 @@ class SearchTest {
             Settings s = fitted.settings();
             return new Search(s, made.apply(s), new Bounds(1, Set.of(), 0, false), _ -> { }).replay(course);
         }
+    }
+
+    /** While no record can keep it, an acknowledgement silences all the same, and is answered with a no. */
+    @ParameterizedTest
+    @ValueSource(strings = {"begins: record refuses", "begins: record silent"})
+    void whatIsSeenWhileTheRecordFailsCountsAsSeen(String trouble) {
+        Settings s = Fitted.BARE.settings();
+        List<String> course = List.of("say 'started'", new Move.Waits(true).words(), trouble,
+                new Move.Waits(false).words(), new Move.Waits(false).words(), "acknowledge 'record'",
+                new Move.Waits(true).words());
+        assertThat(new Search(s, Daemon.real(s, Guards.ALL), new Bounds(1, Set.of(), 0, false), _ -> { })
+                .replay(course)).isEmpty();
     }
 
     @ParameterizedTest
