@@ -59,9 +59,10 @@ public final class NextStep {
                             : Optional.empty(), Digest.keepsMs(live, b, now));
         }
 
-        /** The wall time so long after the air went off in that stage, less what a switch takes. */
+        /** The wall time so long after the air went off in that stage; empty while no clock is trusted. */
         private Optional<Long> afterAirOff(Stage stage, ToLongFunction<View.Caps> ms) {
-            return minutes.filter(_ -> stage.airOff() != null && stage.airOff().sameBoot(now))
+            return minutes.filter(_ -> now.wallTrusted() && stage.airOff() != null
+                            && stage.airOff().sameBoot(now))
                     .map(m -> now.wallMs() - (now.monoMs() - stage.airOff().monoMs()) + ms.applyAsLong(m));
         }
 
@@ -218,10 +219,15 @@ public final class NextStep {
         return Offering.nextFeed(feeding, now).map(f -> f.toInstant().toEpochMilli()).map(feedMs -> {
             long beginMs = feedMs - feeding.leadMinutes() * Units.MINUTE_MS;
             String feed = Sentences.clock(feedMs, feeding.zone(), now.wallMs());
+            if (when.keepsMs().stream().anyMatch(k -> k < beginMs)) {
+                long keepsMs = when.keepsMs().getAsLong();
+                String until = Sentences.clock(keepsMs, feeding.zone(), now.wallMs());
+                return keepsMs <= now.wallMs() ? " Most of its food was there until " + until
+                        + "; what is left gets less by the hour."
+                        : " Do not wait for the feed at " + feed + ": most of its food is there until "
+                        + until + " only.";
+            }
             return beginMs <= now.wallMs() ? " It is time, for the feed at " + feed + "."
-                    : when.keepsMs().stream().anyMatch(k -> k < beginMs) ? " Do not wait for the feed at "
-                    + feed + ": most of its food is there until "
-                    + Sentences.clock(when.keepsMs().getAsLong(), feeding.zone(), now.wallMs()) + " only."
                     : " Or wait until " + Sentences.clock(beginMs, feeding.zone(), now.wallMs())
                     + ", for the feed at " + feed + ".";
         }).orElse("");

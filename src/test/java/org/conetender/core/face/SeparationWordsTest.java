@@ -6,9 +6,12 @@ import java.time.Duration;
 import java.util.Map;
 import org.conetender.core.Larkmoor.Fitting;
 import org.conetender.core.Story;
+import org.conetender.core.batch.Book;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.ContactSample.Level;
 import org.conetender.core.image.Step;
+import org.conetender.core.settings.Cone;
+import org.conetender.core.unit.Moment;
 import org.junit.jupiter.api.Test;
 
 /** What is said of a batch that waits to be drawn: its minutes, its hours, and whether it is food at all. */
@@ -19,6 +22,13 @@ class SeparationWordsTest {
 
     private static Map<String, String> tree(Story s) {
         return Tree.of(s.settings(), Names.of("homie", s.settings()), s.last(), s.now());
+    }
+
+    private static String next(Story s, Moment now) {
+        Cone a = s.settings().cones().getFirst();
+        Book book = s.state().book();
+        return NextStep.of(s.settings(), a, book.cone("a"), NextStep.When.of(a,
+                s.state().live().cones().get("a"), book, now));
     }
 
     private static Story ripe(Fitting... fittings) {
@@ -51,6 +61,19 @@ class SeparationWordsTest {
                 + "there until " + until + " only.");
         assertThat(tree(s)).containsEntry(DIGEST, "For the feed at 18:00: cone a is ready, but past its best "
                 + "by then.");
+        s.pass(Duration.ofHours(4)).minutes(40);
+        assertThat(tree(s).get(NEXT)).as("17:40, and it is over").endsWith(" Most of its food was there "
+                + "until " + until + "; what is left gets less by the hour.");
+    }
+
+    /** After a cut the hour may be hours off. */
+    @Test
+    void noHourIsNamedWhileNoClockIsTrusted() {
+        Story s = ripe().does(Step.SETTLE);
+        Moment now = s.now();
+        Moment unset = new Moment(now.boot(), now.monoMs(), now.wallMs(), false);
+        assertThat(next(s, now)).contains("wait until 13:06");
+        assertThat(next(s, unset)).isEqualTo("wait; the nauplii gather at the drain.");
     }
 
     @Test
