@@ -6,6 +6,8 @@ import static org.assertj.core.api.Assertions.within;
 import java.time.Duration;
 import java.util.Optional;
 import org.conetender.core.Larkmoor.Fitting;
+import org.conetender.core.batch.Change;
+import org.conetender.core.batch.Fact;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.Step;
 import org.junit.jupiter.api.Test;
@@ -153,6 +155,21 @@ class WithdrawStoryTest {
         withdraw(s, "filled", true);
         s.each(t -> assertThat(t.on("a.cut-out") || t.on("a.heat")).isFalse());
         s.minutes(5);
+    }
+
+    /** Not that anything was on its way to the record: hours later that would say nothing. */
+    @Test
+    void theRecordSaysWhatBroughtTheAirBack() {
+        Story s = settling().minutes(7).does(Step.DRAWING, Step.PART_DRAWN).minutes(1);
+        withdraw(s, "part-drawn", true);
+        s.minutes(2);
+        assertThat(s.paper.facts()).filteredOn(f -> f.change() instanceof Change.Moved(String to, String _)
+                && to.equals("ready")).extracting(Fact::change).containsExactly(
+                new Change.Moved("ready", "'part-drawn' was withdrawn; its air is on"));
+        String before = s.stage();
+        s.restart("boot-1", 2_000).minutes(1);
+        assertThat(s.stage()).isEqualTo(before).isEqualTo("ready");
+        assertThat(s.told("air-back")).isZero();
     }
 
     @Test
