@@ -49,7 +49,13 @@ final class TakenBack {
         ConeBook book = work.ledger.book().cone(cone.id());
         return book.lastReport().map(f -> "'" + name(book, f) + "'" + at(work, f.at()) + " is withdrawn"
                 + (alone(words(book, f)) ? "" : ", and with it the filling that it stood for")
-                + refused(work, cone, name(book, f))).orElse("");
+                + refused(work, cone, name(book, f)) + wanted(book.batch(), without(work, cone))).orElse("");
+    }
+
+    /** The hour that was given up, or that a set-point or another hour had taken the place of. */
+    private static String wanted(Batch now, Batch without) {
+        return without.marks().readyBy().filter(h -> now.marks().readyBy().filter(h::equals).isEmpty())
+                .map(h -> ", and " + h.withWeekday() + " is wanted again").orElse("");
     }
 
     /** Air that has come back stays on: what ended a separation was said, and nobody draws by now. */
