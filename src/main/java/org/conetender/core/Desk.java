@@ -205,6 +205,7 @@ final class Desk {
         }
         Teaching.drawn(work, cone, r.ask()).ifPresent(changes::add);
         Teaching.of(work, cone, r.ask()).ifPresent(changes::add);
+        TakenBack.airStays(work, cone, r.ask()).ifPresent(changes::add);
         List<Change> releases = releases(r.ask(), cone);
         changes.addAll(releases);
         // The site's alarms may be acknowledged without a cone; what is noted of them is noted at the first.

@@ -17,8 +17,9 @@ import org.conetender.core.unit.Units;
 
 /**
  * What a word means besides what it says, so that who did not mean it hears it in time. A short one ends a
- * batch that grows or still hatches: somebody may harvest sooner than was announced, so it is not refused;
- * who meant another cone can take it back. A set-point ends the hour that was wanted.
+ * batch that grows, still hatches or, by a start, waits for its harvest: somebody may harvest sooner than was
+ * announced, or report no harvest at all, so it is not refused; who meant another cone can take it back. A
+ * set-point ends the hour that was wanted.
  */
 final class Ending {
 
@@ -38,19 +39,30 @@ final class Ending {
                     + "now; if it comes within %s h nobody is called, and it is in the list.", h.alarm(),
                     Sentences.plain(h.hours()));
         }
-        if (!(ask instanceof Ask.Did(Step step)) || b.marks().harvests() > 0 || !early(work, cone, b)) {
+        if (!(ask instanceof Ask.Did(Step step))) {
+            return "";
+        }
+        // Unlike 'drained' and 'cleaned' it speaks of another batch, and ends this one beside.
+        if (step == Step.STARTED && b.stage().hasAnimals()) {
+            return ends(work, cone, b);
+        }
+        if (b.marks().harvests() > 0 || !early(work, cone, b)) {
             return "";
         }
         return switch (step) {
-            case DRAINED, CLEANED, STARTED -> Text.of(" This ends batch %d%s%s. If it was another cone, say "
-                    + "'withdraw' within half an hour.", b.number(), known(work, cone, b),
-                    b.stage().hasAnimals() ? "; what had hatched counts as its harvest"
-                    : " without a harvest");
+            case DRAINED, CLEANED -> ends(work, cone, b);
             case SETTLE -> foreseen(work, cone).isEmpty() ? "" : Text.of(" It is not ripe yet%s: what has "
                     + "not hatched stays behind with the shells. To let it go on, say 'withdraw'.",
                     known(work, cone, b));
             default -> "";
         };
+    }
+
+    /** What is left of a batch that was drawn in part is no harvest, nor is it without one. */
+    private static String ends(Work work, Cone cone, Batch b) {
+        return Text.of(" This ends batch %d%s%s. If it was another cone, say 'withdraw' within half an hour.",
+                b.number(), known(work, cone, b), b.marks().harvests() > 0 ? ""
+                : b.stage().hasAnimals() ? "; what had hatched counts as its harvest" : " without a harvest");
     }
 
     private static Optional<Forecast> foreseen(Work work, Cone cone) {
@@ -75,14 +87,18 @@ final class Ending {
         ConeLive live = work.live(cone.id());
         List<String> of = new ArrayList<>();
         b.stock().map(Batch.Stock::lot).filter(lot -> !Lots.unnamed(lot)).ifPresent(of::add);
-        live.outlook().forecast().ifPresent(f -> of.addAll(stands(work, f, ageH(work, live))));
+        boolean ready = b.stage() instanceof Stage.Ready && !live.unripe(b);
+        live.outlook().forecast().ifPresent(f -> of.addAll(ready || b.stage().airOff() != null
+                ? hatched(f) : stands(work, f, ageH(work, live))));
+        if (ready) {
+            of.add("ready");
+        }
         return of.isEmpty() ? "" : " (" + String.join(", ", of) + ")";
     }
 
     /** @param ageH hours since that was foreseen */
     private static List<String> stands(Work work, Forecast f, double ageH) {
-        List<String> of = new ArrayList<>();
-        of.add(Text.of("%.0f %% hatched", 100 * f.hatched().median()));
+        List<String> of = new ArrayList<>(hatched(f));
         double hours = f.ready().announced() - ageH;
         if (Double.isFinite(hours)) {
             of.add("ready " + (work.image.now().wallTrusted() ? "about " + Sentences.clock(
@@ -91,5 +107,9 @@ final class Ending {
                     : LotWords.inHours(hours)));
         }
         return of;
+    }
+
+    private static List<String> hatched(Forecast f) {
+        return List.of(Text.of("%.0f %% hatched", 100 * f.hatched().median()));
     }
 }

@@ -3,6 +3,7 @@ package org.conetender.core;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.Change;
 import org.conetender.core.batch.ConeBook;
 import org.conetender.core.batch.Fact;
@@ -48,7 +49,28 @@ final class TakenBack {
         ConeBook book = work.ledger.book().cone(cone.id());
         return book.lastReport().map(f -> "'" + name(book, f) + "'" + at(work, f.at()) + " is withdrawn"
                 + (alone(words(book, f)) ? "" : ", and with it the filling that it stood for")
-                + refused(work, cone, name(book, f))).orElse("");
+                + refused(work, cone, name(book, f)) + wanted(book.batch(), without(work, cone))).orElse("");
+    }
+
+    /** The hour that was given up, or that a set-point or another hour had taken the place of. */
+    private static String wanted(Batch now, Batch without) {
+        return without.marks().readyBy().filter(h -> now.marks().readyBy().filter(h::equals).isEmpty())
+                .map(h -> ", and " + h.withWeekday() + " is wanted again").orElse("");
+    }
+
+    /** Air that has come back stays on: what ended a separation was said, and nobody draws by now. */
+    static Optional<Change> airStays(Work work, Cone cone, Ask ask) {
+        ConeBook book = work.ledger.book().cone(cone.id());
+        return ask instanceof Ask.Withdraw && book.batch().stage().airOff() == null
+                && without(work, cone).stage().airOff() != null
+                ? book.lastReport().map(f -> new Change.Moved("ready", "'" + name(book, f)
+                        + "' was withdrawn; its air is on")) : Optional.empty();
+    }
+
+    /** The batch as it stands without its last report. */
+    private static Batch without(Work work, Cone cone) {
+        return work.ledger.book().after(new Fact(work.ledger.nextSeq(), work.image.now(), cone.id(), "",
+                new Change.Told(new Ask.Withdraw("last")))).cone(cone.id()).batch();
     }
 
     /** Notes that a report was refused, or that there is a later one that was taken. */

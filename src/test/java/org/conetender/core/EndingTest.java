@@ -36,6 +36,30 @@ class EndingTest {
         assertThat(s.batch("a").number()).isEqualTo(1);
     }
 
+    /** The everyday slip: the cone beside it was meant. This one is ripe, is drawn, or was in part. */
+    @Test
+    void aStartNamesWhateverLiveBatchItEnds() {
+        Story ripe = hatching().minutes(60 * 20);
+        assertThat(ripe.stage()).isEqualTo("ready");
+        assertThat(ripe.did("a", Step.STARTED).sentence()).containsPattern("This ends batch 1 \\(L-0433, "
+                + "\\d+ % hatched, ready\\); what had hatched counts as its harvest\\. ")
+                .endsWith(WHAT_TO_DO);
+        assertThat(ripe.ask("a", new Ask.Withdraw("last")).accepted()).isTrue();
+        assertThat(ripe.stage()).isEqualTo("ready");
+        Story due = hatching().minutes(60 * 12);
+        assertThat(due.did("a", Step.STARTED).sentence()).contains("This ends batch 1 (")
+                .endsWith(WHAT_TO_DO);
+        Story drawn = ripe.does(Step.VALVE_SHUT, Step.SETTLE).minutes(7).does(Step.DRAWING);
+        assertThat(drawn.did("a", Step.STARTED).sentence()).containsPattern("This ends batch 1 \\(L-0433, "
+                + "\\d+ % hatched\\); what").endsWith(WHAT_TO_DO);
+        Story part = hatching().does(Step.VALVE_SHUT, Step.SETTLE).minutes(3)
+                .does(Step.DRAWING, Step.PART_DRAWN, Step.VALVE_OPEN);
+        assertThat(part.did("a", Step.STARTED).sentence())
+                .containsPattern("This ends batch 1 \\([^)]+\\)\\. ").endsWith(WHAT_TO_DO);
+        Story drained = hatching().does(Step.DRAINED);
+        assertThat(drained.did("a", Step.STARTED).sentence()).doesNotContain("ends");
+    }
+
     /** Only drained: what else would end it is refused while nothing has hatched. */
     @Test
     void whatIsDrainedBeforeItHatchesIsSaidToEndWithoutAHarvest() {

@@ -76,7 +76,7 @@ class FewTouchesTest {
         s.does(Step.FIRST_SEEN, Step.SETTLE);
         s.minutes(7);
         assertThat(s.stage()).isEqualTo("settled");
-        assertThat(s.ask("a", new Ask.Withdraw("settle")).sentence()).contains("the batch is hatching again");
+        assertThat(s.ask("a", new Ask.Withdraw("settle")).sentence()).contains("the batch is hatching. ");
         assertThat(s.on("a.air-pause")).isFalse();
         assertThat(s.ask("a", new Ask.Withdraw("last")).accepted()).isTrue();
         assertThat(s.stage()).isEqualTo("hydrating");

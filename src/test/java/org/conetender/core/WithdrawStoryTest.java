@@ -6,7 +6,10 @@ import static org.assertj.core.api.Assertions.within;
 import java.time.Duration;
 import java.util.Optional;
 import org.conetender.core.Larkmoor.Fitting;
+import org.conetender.core.batch.Change;
+import org.conetender.core.batch.Fact;
 import org.conetender.core.image.Ask;
+import org.conetender.core.image.Hour;
 import org.conetender.core.image.Step;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -34,7 +37,7 @@ class WithdrawStoryTest {
         assertThat(s.stage()).isEqualTo("settling");
         withdraw(s, "settle", true);
         assertThat(s.stage()).isEqualTo("hatching");
-        assertThat(withdraw(s, "first-seen", true)).contains("hydrating again");
+        assertThat(withdraw(s, "first-seen", true)).contains("the batch is hydrating. ");
     }
 
     @Test
@@ -52,7 +55,7 @@ class WithdrawStoryTest {
         s.ask("a", new Ask.SetSetpoint(25));
         assertThat(withdraw(s, "last", true)).contains("'setpoint' of 09:00 is withdrawn");
         assertThat(withdraw(s, "last", true))
-                .contains("'started' of 09:00 is withdrawn; the cone is clean again");
+                .contains("'started' of 09:00 is withdrawn; the cone is clean. ");
     }
 
     /** A cone that was dry: the stocking was written with the filling that it stands for. */
@@ -62,7 +65,7 @@ class WithdrawStoryTest {
             Story s = Story.at();
             s.ask("a", new Ask.DidStock("L-0417", 2));
             assertThat(withdraw(s, what, true)).startsWith("Cone a: 'stocked' of 09:00 is withdrawn, and "
-                    + "with it the filling that it stood for; the cone is clean again.");
+                    + "with it the filling that it stood for; the cone is clean.");
         }
         Story s = Story.at().does(Step.FILLED);
         s.ask("a", new Ask.DidStock("L-0417", 2));
@@ -88,7 +91,7 @@ class WithdrawStoryTest {
                 Optional.empty()));
         assertThat(withdraw(s, "last", true)).startsWith("Cone a: 'settle' of 09:00 is withdrawn "
                 + "('part-drawn' of 09:02 had been refused, so there was nothing of it to take back; if "
-                + "'settle' was right, report it again); the batch is hatching again.");
+                + "'settle' was right, report it again); the batch is hatching.");
         assertThat(withdraw(s, "last", true)).as("once").doesNotContain("refused");
         assertThat(s.did("a", Step.DRAWING).accepted()).isFalse();
         s.does(Step.FIRST_SEEN);
@@ -153,6 +156,53 @@ class WithdrawStoryTest {
         withdraw(s, "filled", true);
         s.each(t -> assertThat(t.on("a.cut-out") || t.on("a.heat")).isFalse());
         s.minutes(5);
+    }
+
+    /** What never was ripe is not ready again, and a remark that is taken back changes no stage. */
+    @Test
+    void theAnswerSaysWhereTheBatchStandsAndNothingElse() {
+        Story s = Story.at().does(Step.STARTED);
+        s.minutes(60 * 14).does(Step.FIRST_SEEN, Step.SETTLE).minutes(7).does(Step.DRAWING, Step.PART_DRAWN);
+        for (String what : new String[] {"part-drawn", "drawing", "settle"}) {
+            assertThat(withdraw(s, what, true)).as(what).doesNotContain("ready again", "is ready.")
+                    .contains(what.equals("settle") ? "; the batch is hatching. Next: "
+                    : "; the batch goes on hatching. Next: wait; it is not ripe yet");
+        }
+        s.does(Step.VALVE_SHUT, Step.VALVE_OPEN);
+        assertThat(withdraw(s, "valve-open", true))
+                .contains("; the batch is hatching. Next: open the air valve");
+        Story none = Story.at().does(Step.STARTED);
+        none.minutes(60 * 14).does(Step.FIRST_SEEN, Step.NONE_SEEN);
+        assertThat(withdraw(none, "none-seen", true)).contains("; the batch is hatching. Next: ")
+                .doesNotContain("again");
+    }
+
+    @Test
+    void anHourThatWasGivenUpIsSaidToBeWantedAgain() {
+        Story s = Story.at().does(Step.STARTED);
+        assertThat(s.ask("a", new Ask.ReadyBy(Optional.of(Hour.parse("2026-03-03 18:30")))).accepted())
+                .isTrue();
+        s.ask("a", new Ask.ReadyBy(Optional.empty()));
+        assertThat(withdraw(s, "ready-by", true)).contains("'ready-by' of 09:00 is withdrawn, and "
+                + "2026-03-03 18:30 (Tue) is wanted again; the batch is hydrating. Next: ");
+        s.ask("a", new Ask.SetSetpoint(25));
+        assertThat(withdraw(s, "setpoint", true)).contains("18:30 (Tue) is wanted again");
+        assertThat(withdraw(s, "ready-by", true)).doesNotContain("wanted again");
+    }
+
+    /** Not that anything was on its way to the record: hours later that would say nothing. */
+    @Test
+    void theRecordSaysWhatBroughtTheAirBack() {
+        Story s = settling().minutes(7).does(Step.DRAWING, Step.PART_DRAWN).minutes(1);
+        withdraw(s, "part-drawn", true);
+        s.minutes(2);
+        assertThat(s.paper.facts()).filteredOn(f -> f.change() instanceof Change.Moved(String to, String _)
+                && to.equals("ready")).extracting(Fact::change).containsExactly(
+                new Change.Moved("ready", "'part-drawn' was withdrawn; its air is on"));
+        String before = s.stage();
+        s.restart("boot-1", 2_000).minutes(1);
+        assertThat(s.stage()).isEqualTo(before).isEqualTo("ready");
+        assertThat(s.told("air-back")).isZero();
     }
 
     @Test

@@ -65,17 +65,16 @@ public record BatchTable(Measured measured, List<Story> stories) {
 
     private static List<String> words(Story s, String lot) {
         List<String> out = new ArrayList<>();
-        Batch.Words w = s.batch().marks().words();
         out.add(s.ended() + (s.stock().isEmpty() ? "; no cysts were told of, the first time is the water's"
                 : "")
                 + s.weight().map(y -> Text.of("; %.1f g wet, %.1f g of each gram", y.wetG(), y.perGram()))
                 .orElse("")
-                + (w.assumed().isEmpty() ? "" : "; assumed from later reports: "
-                + String.join(", ", w.assumed())));
+                + (s.assumed().isEmpty() ? "" : "; assumed from later reports: "
+                + String.join(", ", s.assumed())));
         if (lot.codePointCount(0, lot.length()) > LOT) {
             out.add("lot " + lot);
         }
-        w.doubts().forEach(d -> out.add("in doubt: " + d));
+        s.batch().marks().words().doubts().forEach(d -> out.add("in doubt: " + d));
         return out;
     }
 
@@ -131,7 +130,7 @@ public record BatchTable(Measured measured, List<Story> stories) {
         });
         m.put("ended", s.ended());
         m.put("doubts", s.batch().marks().words().doubts());
-        m.put("assumed", s.batch().marks().words().assumed());
+        m.put("assumed", s.assumed());
         s.weight().ifPresent(y -> {
             m.put("wet_g", tenths(y.wetG()));
             m.put("wet_g_per_g", tenths(y.perGram()));

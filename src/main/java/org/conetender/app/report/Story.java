@@ -25,6 +25,8 @@ import org.conetender.core.unit.Moment;
  */
 public record Story(String cone, Batch batch, List<Fact> facts, List<Entered> stages, boolean newest) {
 
+    private static final List<String> SEPARATED = List.of("settling", "settled", "drawing");
+
     /** @param stage its word  @param at when it was entered */
     public record Entered(String stage, Moment at) {}
 
@@ -49,6 +51,8 @@ public record Story(String cone, Batch batch, List<Fact> facts, List<Entered> st
                 facts.add(f);
             }
         }
+        List<Moment> vain = brokenOff(stages);
+        facts.removeIf(f -> f.change() instanceof Change.Drawn && vain.contains(f.at()));
         return new Story(cone, book.batch(), facts, stages, newest);
     }
 
@@ -76,7 +80,18 @@ public record Story(String cone, Batch batch, List<Fact> facts, List<Entered> st
         return reached("hatching", List.of("hydrating", "incubating"));
     }
 
-    /** When it was called ready. */
+    /** When somebody began to draw and the air came back first: nothing says that anything was drawn then. */
+    private static List<Moment> brokenOff(List<Entered> stages) {
+        List<Moment> out = new ArrayList<>();
+        for (int i = 1; i < stages.size(); i++) {
+            if (stages.get(i).stage().equals("ready") && stages.get(i - 1).stage().equals("drawing")) {
+                out.add(stages.get(i - 1).at());
+            }
+        }
+        return out;
+    }
+
+    /** When it was called ready; that the air came back to a separation says nothing of it. */
     public Optional<Moment> ready() {
         return reached("ready", List.of("hydrating", "incubating"));
     }
@@ -89,7 +104,8 @@ public record Story(String cone, Batch batch, List<Fact> facts, List<Entered> st
             if (before.contains(e.stage()) || stage.equals("ready") && e.stage().equals("hatching")
                     && last.equals("ready")) {
                 at = Optional.empty();
-            } else if (e.stage().equals(stage) && at.isEmpty()) {
+            } else if (e.stage().equals(stage) && at.isEmpty()
+                    && !(stage.equals("ready") && SEPARATED.contains(last))) {
                 at = Optional.of(e.at());
             }
             last = e.stage();
@@ -99,10 +115,13 @@ public record Story(String cone, Batch batch, List<Fact> facts, List<Entered> st
 
     /** When it was drawn; where nobody said so, when a batch that had hatched was emptied or cleaned. */
     public Optional<Moment> harvest() {
+        List<Moment> vain = brokenOff(stages);
+        Optional<Moment> drawn = stages.stream().filter(e -> e.stage().equals("drawing")).map(Entered::at)
+                .filter(t -> !vain.contains(t)).findFirst();
         if (abandoned()) {
-            return entered("drawing");
+            return drawn;
         }
-        return entered("drawing").or(() -> hatched().isEmpty() && ready().isEmpty() ? Optional.empty()
+        return drawn.or(() -> hatched().isEmpty() && ready().isEmpty() ? Optional.empty()
                 : entered("drained").or(() -> entered("clean")));
     }
 
@@ -117,6 +136,13 @@ public record Story(String cone, Batch batch, List<Fact> facts, List<Entered> st
 
     private boolean abandoned() {
         return entered("abandoned").isPresent();
+    }
+
+    /** Steps that a later report implied and nobody reported; the air may have come back to one that was. */
+    public List<String> assumed() {
+        return batch.marks().words().assumed().stream().filter(w -> !List.of(Step.SETTLE.word(),
+                Step.DRAWING.word()).contains(w) || facts.stream().noneMatch(f ->
+                f.change() instanceof Change.Told(Ask a) && a.word().equals(w))).toList();
     }
 
     /** How it ended, or where it stands, in words. */

@@ -51,8 +51,7 @@ public final class Answers {
                     : "wanted ready by " + book.cone(r.cone()).batch().marks().readyBy().or(h::hour)
                             .orElseThrow().withWeekday() + ", recorded.";
             case Ask.Withdraw _ -> asked.before() + "; the "
-                    + (book.cone(r.cone()).batch().stage() instanceof Stage.Clean ? "cone" : "batch") + " is "
-                    + book.cone(r.cone()).batch().stage().word() + " again.";
+                    + stands(book.cone(r.cone()).batch().stage(), when);
             case Ask.Acknowledge a -> "alarm '" + a.alarm() + "' is acknowledged"
                     + locked(book, asked.before());
             case Ask.Shelve h -> h.hours() == 0 ? "alarm '" + h.alarm() + "' is told again."
@@ -70,6 +69,12 @@ public final class Answers {
         Cone cone = s.cone(r.cone()).orElseThrow();
         return Sentences.place(s, r.cone()) + what + " Next: "
                 + NextStep.of(s, cone, book.cone(r.cone()), when);
+    }
+
+    /** Not "again": many a report changes no stage. Nor does air that came back make a batch ripe. */
+    private static String stands(Stage stage, NextStep.When when) {
+        return when.unripe().isPresent() ? "batch goes on hatching."
+                : (stage instanceof Stage.Clean ? "cone is " : "batch is ") + stage.word() + ".";
     }
 
     /** Whether a cone holds it or is charged with it as usual, or anything was ever learnt of it. */

@@ -49,7 +49,7 @@ class SentencesTest {
         assertThat(said(s, new Ask.Did(Step.FIRST_SEEN)))
                 .startsWith("Cone a: 'first-seen' is recorded. Next: nothing needed; a 'count' is welcome.");
         assertThat(said(s, new Ask.Withdraw("last")))
-                .contains("'first-seen' of 09:00 is withdrawn; the batch is hydrating again.");
+                .contains("'first-seen' of 09:00 is withdrawn; the batch is hydrating.");
     }
 
     /** Whoever says a word without figures is told which tin it was taken for, and how much of it. */

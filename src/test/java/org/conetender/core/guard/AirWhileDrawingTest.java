@@ -50,6 +50,23 @@ class AirWhileDrawingTest {
         assertThat(s.stage()).isEqualTo("hatching");
     }
 
+    /** Its air has been on since; neither before nor after the old end of the pause is anybody drawing. */
+    @Test
+    void aPartDrawnThatIsTakenBackLeavesTheAirOnAndCallsNobody() {
+        for (int seconds : new int[] {1, 60, 200, 900}) {
+            Story s = drawing(Story.at()).minutes(2).does(Step.PART_DRAWN).seconds(seconds);
+            assertThat(s.ask("a", new Ask.Withdraw("part-drawn")).accepted()).isTrue();
+            s.each(t -> assertThat(t.on("a.air-pause") || t.on("a.lamp")).isFalse());
+            s.minutes(5);
+            assertThat(s.stage()).as("after " + seconds + " s").isEqualTo("ready");
+            assertThat(s.told()).as("after " + seconds + " s").isEmpty();
+            assertThat(s.ask("a", new Ask.Withdraw("drawing")).accepted()).isTrue();
+            s.minutes(2);
+            assertThat(s.stage()).as("and once more").isEqualTo("ready");
+            assertThat(s.told()).isEmpty();
+        }
+    }
+
     @Test
     void withoutThisGuardItWouldComeUnannounced() {
         Story s = drawing(Story.without(AirWhileDrawing.class)).minutes(4);
