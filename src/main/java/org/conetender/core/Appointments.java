@@ -147,7 +147,7 @@ final class Appointments {
                             .map(f -> left(live, f.ready().announced())).orElse(Double.POSITIVE_INFINITY);
                     return new Alarms.Cause(c.id(), AlarmKind.HOUR_MISSED,
                             HourWords.missed(said(a.hour()), a.stand(), readyInH), Alarm.Held.BY_CAUSE,
-                            readyInH - hoursUntil(a.hour()).orElseThrow() < MISSED_BY_H);
+                            readyInH - hoursUntil(a.hour()).orElseThrow() < MISSED_BY_H, true);
                 });
     }
 

@@ -41,7 +41,7 @@ final class OutOfReach {
         }
         double aimC = aim.getAsDouble();
         return reach(work, c, aimC - STILL_K).map(r -> new Alarms.Cause(c.id(), AlarmKind.OUT_OF_REACH,
-                words(work, c, r, aimC), Alarm.Held.BY_CAUSE, r.mostC() > aimC - LACKS_K));
+                words(work, c, r, aimC), Alarm.Held.BY_CAUSE, r.mostC() > aimC - LACKS_K, true));
     }
 
     /** A sentence for whoever tells a set-point; empty where it is reached, or nobody can be sure. */

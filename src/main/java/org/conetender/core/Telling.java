@@ -29,6 +29,7 @@ import org.conetender.core.heat.Wear;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.Request;
 import org.conetender.core.image.Step;
+import org.conetender.core.judge.Belief;
 import org.conetender.core.judge.ConeJudgement;
 import org.conetender.core.judge.Judge;
 import org.conetender.core.settings.Cone;
@@ -50,7 +51,8 @@ final class Telling {
     Alarms.Turn alarms(Ledger.Settled settled, Map<String, List<Finding>> findings) {
         List<Alarms.Cause> causes = new ArrayList<>();
         findings.forEach((cone, found) -> found.forEach(f -> f.alarm().ifPresent(k ->
-                causes.add(new Alarms.Cause(Tick.place(k, cone), k, f.what(), held(f), f.nearly())))));
+                causes.add(new Alarms.Cause(Tick.place(k, cone), k, f.what(), held(f), f.nearly(),
+                        work.judged.get(cone).belief() instanceof Belief.Trusted)))));
         for (Cone c : work.settings.cones()) {
             new Appointments(work).missed(c).ifPresent(causes::add);
             RelayLife.worn(work, c).ifPresent(causes::add);

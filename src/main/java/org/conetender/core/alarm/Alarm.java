@@ -45,7 +45,8 @@ public record Alarm(String cone, AlarmKind kind, String what, Held held, Course 
      * @param acknowledgedAtMs when a person acknowledged, monotonic ms; empty while nobody has
      * @param with the followers that its last message named, by key
      * @param way of the last message
-     * @param mended whether only its latch was left by then: new words would call a person
+     * @param mended whether only its latch was left by then: so its words say until it is told next, whatever
+     *     becomes of the cause, since new words would call a person
      */
     public record Told(int times, OptionalLong firstMs, long atMs, OptionalLong acknowledgedAtMs,
                        List<String> with, Way way, boolean mended) {
@@ -105,9 +106,9 @@ public record Alarm(String cone, AlarmKind kind, String what, Held held, Course 
         return told.acknowledgedAtMs().isPresent();
     }
 
-    /** Whether its cause is over, and a person was told so or is to be told when it is told next. */
-    public boolean toldMended() {
-        return told.mended() && held == Held.ONLY_BY_LATCH;
+    /** Without the words that only its latch is left, for when its cause is back. */
+    public Alarm unmended() {
+        return new Alarm(cone, kind, what.replace(Alarms.ONCE_MORE, ""), held, course, told, aside);
     }
 
     /** Whether it outlasts its cause until a person has acknowledged it. */

@@ -223,6 +223,11 @@ public enum AlarmKind {
         return this == AIR_BACK || this == SIPHON || this == COOKED;
     }
 
+    /** Whether it locks and its cause is seen to be over; others show that by heat only, or ask the same. */
+    public boolean mends() {
+        return this == OVERHEAT || this == PROBE_UNSTEADY || this == PROBE_FROZEN;
+    }
+
     /** How long after a start its cause needs to be one, ms: a clock counts as unset after an hour of it. */
     long matureMs() {
         return this == CLOCK ? Units.HOUR_MS : 0;

@@ -37,6 +37,9 @@ public record Alarms(Map<String, Alarm> standing, Seen seen, Map<String, Long> s
     public static final String MENDED =
             "; that is over now, but heat stays locked off until this alarm is acknowledged";
 
+    /** The same for who acknowledged before that. */
+    static final String ONCE_MORE = MENDED + " once more";
+
     /** @param alarms acknowledged ones  @param untilMs waited for until then, monotonic ms */
     public record Seen(List<Alarm> alarms, long untilMs) {
         static final Seen NOTHING = new Seen(List.of(), 0);
@@ -109,11 +112,13 @@ public record Alarms(Map<String, Alarm> standing, Seen seen, Map<String, Long> s
      * @param what in words
      * @param held by what
      * @param nearly whether it only keeps up what stands, since its level is not yet back by its deadband
+     * @param seen whether it is measured now; else nobody knows whether what was locked off is over
      */
-    public record Cause(String cone, AlarmKind kind, String what, Alarm.Held held, boolean nearly) {
+    public record Cause(String cone, AlarmKind kind, String what, Alarm.Held held, boolean nearly,
+                        boolean seen) {
 
         public Cause(String cone, AlarmKind kind, String what, Alarm.Held held) {
-            this(cone, kind, what, held, false);
+            this(cone, kind, what, held, false, true);
         }
 
         boolean mended() {
@@ -194,18 +199,26 @@ public record Alarms(Map<String, Alarm> standing, Seen seen, Map<String, Long> s
         boolean mended = c.mended() && known.held() != Alarm.Held.ONLY_BY_LATCH && known.acknowledged();
         Alarm.Course there = new Alarm.Course(known.course().since(), OptionalLong.empty(),
                 known.course().raised());
-        // What was over has come again: the words that say so are not true any more. A set-point moves.
-        boolean anew = known.held() == Alarm.Held.ONLY_BY_LATCH && !c.mended()
-                || c.kind() == AlarmKind.OUT_OF_REACH;
-        String what = anew ? c.what() : known.what();
-        return mended ? anew(c, known).with(there)
-                : new Alarm(known.cone(), known.kind(), what, c.held(), there, known.told(),
-                        known.aside());
+        if (mended) {
+            return anew(c, known).with(there);
+        }
+        boolean back = back(c, known);
+        // What is over by words that nobody was told may have come again. A set-point moves.
+        boolean anew = back || known.told().times() == 0 && !c.mended() && known.held()
+                == Alarm.Held.ONLY_BY_LATCH || c.kind() == AlarmKind.OUT_OF_REACH;
+        return new Alarm(known.cone(), known.kind(), anew ? c.what() : known.what(), c.held(), there,
+                back ? known.told().anew() : known.told(), known.aside());
+    }
+
+    /** A danger that people were told is over is seen to be there again. */
+    private static boolean back(Cause c, Alarm known) {
+        return known.told().mended() && !c.mended() && c.seen() && c.kind().dangerous()
+                && (c.kind().mends() || known.what().endsWith(ONCE_MORE));
     }
 
     /** The same incident, to be told once more: its cause is gone, its latch is not. */
     private static Alarm anew(Cause c, Alarm known) {
-        return new Alarm(c.cone(), c.kind(), c.what() + MENDED + " once more",
+        return new Alarm(c.cone(), c.kind(), c.what() + ONCE_MORE,
                 Alarm.Held.ONLY_BY_LATCH, known.course(), Alarm.Told.NEVER, known.aside());
     }
 

@@ -124,8 +124,8 @@ final class Incidents {
                 all.put(key, f.with(f.told().again(nowMs, List.of(), Alarm.Way.NAMED, false)));
             }
         }
-        Alarm told = due.with(due.told().again(nowMs, named, way,
-                due.held() == Alarm.Held.ONLY_BY_LATCH));
+        boolean mended = due.held() == Alarm.Held.ONLY_BY_LATCH;
+        Alarm told = (mended ? due : due.unmended()).with(due.told().again(nowMs, named, way, mended));
         all.put(told.key(), told);
         return told;
     }

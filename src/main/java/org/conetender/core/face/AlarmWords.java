@@ -29,10 +29,6 @@ public final class AlarmWords {
     /** What these tell, and ask, stays true when their cause is over. */
     private static final Set<AlarmKind> REMAINS = Set.of(AlarmKind.AIR_BACK, AlarmKind.COOKED);
 
-    /** Locks whose cause is seen to be over; others show it by heat only, or ask the same all the while. */
-    private static final Set<AlarmKind> MENDS = Set.of(AlarmKind.OVERHEAT, AlarmKind.PROBE_UNSTEADY,
-            AlarmKind.PROBE_FROZEN);
-
     /** They begin by what becomes of heat, though a cone without a heater has them too. */
     private static final Set<AlarmKind> HEAT_FIRST = Set.of(AlarmKind.ROOM_TOO_WARM, AlarmKind.PROBE,
             AlarmKind.PROBE_UNSTEADY, AlarmKind.DRY);
@@ -50,7 +46,7 @@ public final class AlarmWords {
     static String alert(Settings s, Alarm a, Moment now) {
         String seen = " Whoever has seen it says: " + acknowledge(a) + ".";
         if (!over(a, now)) {
-            boolean mended = a.toldMended() && MENDS.contains(a.kind());
+            boolean mended = a.told().mended() && a.kind().mends();
             return where(s, a) + ": " + what(a) + (mended && !what(a).contains(Alarms.MENDED) ? Alarms.MENDED
                     : "") + ", since " + since(s, a, now) + with(a) + ". "
                     + (mended ? FIRST : todo(s, a.cone(), a.kind())) + seen;
@@ -63,7 +59,7 @@ public final class AlarmWords {
     /** What is still to be done about it; empty where its cause took that along. */
     static String todo(Settings s, Alarm a) {
         return a.course().goneAtMs().isPresent() && !REMAINS.contains(a.kind()) ? ""
-                : a.held() == Alarm.Held.ONLY_BY_LATCH && MENDS.contains(a.kind()) ? FIRST
+                : a.held() == Alarm.Held.ONLY_BY_LATCH && a.kind().mends() ? FIRST
                 : todo(s, a.cone(), a.kind());
     }
 
@@ -141,7 +137,9 @@ public final class AlarmWords {
     /** What the second person is told; empty while there is nothing that nobody answers. */
     static Optional<String> escalated(Settings s, State state, Moment now) {
         List<Alarm> open = state.live().alarms().raised().stream()
-                .filter(a -> Again.forSecond(a) && a.active() && !a.acknowledged())
+                .filter(a -> Again.forSecond(a) && !a.acknowledged())
+                // As it was told: what comes and goes in between must not call.
+                .filter(a -> a.course().goneAtMs().isEmpty() && !a.told().mended())
                 .filter(a -> a.told().way() != Alarm.Way.NAMED).toList();
         String who = state.book().away().map(Book.Away::helper).or(() -> s.site().second())
                 .map(w -> "For " + w + ": nobody").orElse("Nobody");

@@ -69,7 +69,8 @@ class AlarmsTest {
     @Test
     void aLevelThatHoversAtItsLimitIsOneIncident() {
         Cause over = cause(AlarmKind.ARREST);
-        Cause justBack = new Cause("a", AlarmKind.ARREST, "just below", Alarm.Held.BY_CAUSE, true);
+        Cause justBack = new Cause("a", AlarmKind.ARREST, "just below", Alarm.Held.BY_CAUSE, true,
+                true);
         pass(600, justBack);
         assertThat(alarms.standing()).isEmpty();
         for (int i = 0; i < 6; i++) {
@@ -164,7 +165,8 @@ class AlarmsTest {
 
     @Test
     void aLevelThatWasCoolerIsNotKeptUpByBeingNear() {
-        Cause justBack = new Cause("a", AlarmKind.ARREST, "just below", Alarm.Held.BY_CAUSE, true);
+        Cause justBack = new Cause("a", AlarmKind.ARREST, "just below", Alarm.Held.BY_CAUSE, true,
+                true);
         pass(5, cause(AlarmKind.ARREST));
         pass(10);
         pass(60, justBack);
@@ -230,6 +232,37 @@ class AlarmsTest {
             assertThat(a.acknowledged()).as("it is another time").isFalse();
             assertThat(a.what()).isEqualTo("hot again");
         });
+    }
+
+    /** Its words change when it is told, and no sooner. */
+    @Test
+    void whatWasToldStaysWhileNobodyKnowsWhetherItIsOver() {
+        Cause unknown = new Cause("a", AlarmKind.OVERHEAT, "too warm", Alarm.Held.BY_LATCH, false, false);
+        pass(10, unknown);
+        alarms = alarms.acknowledged("a", "overheat", seconds * 1000);
+        pass(60, new Cause("a", AlarmKind.OVERHEAT, "too warm", Alarm.Held.ONLY_BY_LATCH));
+        Alarm told = alarms.raised().getFirst();
+        pass(800, unknown);
+        assertThat(alarms.raised()).singleElement().satisfies(a -> {
+            assertThat(a.what()).isEqualTo(told.what()).endsWith("acknowledged once more");
+            assertThat(a.told()).isEqualTo(told.told());
+        });
+        pass(101, unknown);
+        assertThat(alarms.raised().getFirst().what()).as("told next").isEqualTo("too warm");
+    }
+
+    /** It is told at once, and once. */
+    @Test
+    void aDangerThatIsSeenToBeBackIsToldAnew() {
+        Cause hot = new Cause("a", AlarmKind.OVERHEAT, "too warm", Alarm.Held.BY_LATCH);
+        Cause over = new Cause("a", AlarmKind.OVERHEAT, "too warm", Alarm.Held.ONLY_BY_LATCH);
+        pass(100, hot);
+        pass(900, over);
+        assertThat(told).hasSize(2);
+        pass(100, hot);
+        pass(100, over);
+        pass(100, hot);
+        assertThat(told).hasSize(3);
     }
 
     @ParameterizedTest

@@ -7,6 +7,7 @@ import java.util.Map;
 import org.conetender.core.Larkmoor;
 import org.conetender.core.Larkmoor.Fitting;
 import org.conetender.core.Story;
+import org.conetender.core.alarm.AlarmKind;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.ContactSample.Level;
 import org.conetender.core.image.Reading;
@@ -123,8 +124,37 @@ class AlarmWordsTest {
                 + "acknowledged, since 09:07. Find out first why it came, so that it does not come again. "
                 + "Whoever has seen it says: conetender tell a acknowledge overheat.");
         ramp(s, 29.5, 31.1, 2);
-        assertThat(tree(s).get(A + "$alert/overheat")).as("it came back").contains("Unplug")
-                .doesNotContain("over now");
+        assertThat(s.told().getLast().kind()).as("it came back, which is told").isEqualTo(AlarmKind.OVERHEAT);
+        assertThat(tree(s).get(A + "$alert/overheat")).contains("Unplug").doesNotContain("over now");
+    }
+
+    /** While the probe is silent nobody knows whether it is over; that calls nobody. */
+    @Test
+    void whatWasToldOfALockStaysUntilItIsToldNext() {
+        Story s = ramp(overheated(), 31.1, 28, 2);
+        for (int i = 0; i < 12; i++) {
+            staysTold(s, 120);
+            s.senses.probe("a-water", new Reading.Absent());
+            staysTold(s, 480);
+            s.senses.water("a", 28);
+        }
+        assertThat(s.told("overheat")).as("after 15 min and an hour").isEqualTo(3);
+    }
+
+    /** Of the lock and to the second person, at every second. */
+    private static void staysTold(Story s, int seconds) {
+        for (int i = 0; i < seconds; i++) {
+            List<String> before = told(s);
+            long times = s.told("overheat");
+            s.tick();
+            if (s.told("overheat") == times) {
+                assertThat(told(s)).isEqualTo(before);
+            }
+        }
+    }
+
+    private static List<String> told(Story s) {
+        return List.of(tree(s).get(A + "$alert/overheat"), tree(s).get(SITE + "site/escalated"));
     }
 
     @Test
