@@ -51,8 +51,10 @@ public final class AlarmWords {
                     : "") + ", since " + since(s, a, now) + with(a) + ". "
                     + (mended ? FIRST : todo(s, a.cone(), a.kind())) + seen;
         }
-        String until = Sentences.clock(now.wallMs() - a.goneMs(now.monoMs()), zone(s), now.wallMs());
-        return where(s, a) + ": over since " + until + ": " + what(a) + ", since " + since(s, a, now) + "."
+        // What stands through restarts would have another hour after each: its end is not in the record.
+        String until = a.kind().standsUntilSeen() ? "" : " since "
+                + Sentences.clock(now.wallMs() - a.goneMs(now.monoMs()), zone(s), now.wallMs());
+        return where(s, a) + ": over" + until + ": " + what(a) + ", since " + since(s, a, now) + "."
                 + (a.kind().standsUntilSeen() ? seen : "");
     }
 
