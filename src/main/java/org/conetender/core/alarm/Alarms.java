@@ -33,12 +33,18 @@ public record Alarms(Map<String, Alarm> standing, Seen seen, Map<String, Long> s
     /** A cause must be gone this long before its alarm ends, so that it does not flutter (guess). */
     static final long OFF_DELAY_MS = Units.MINUTE_MS;
 
-    /** What is left of one whose cause is over, a clause. */
-    public static final String MENDED =
-            "; that is over now, but heat stays locked off until this alarm is acknowledged";
+    /** Of one whose cause is over, a clause. */
+    public static final String OVER = "; that is over now";
+
+    /** What is left of it, where there is heat. */
+    public static final String LOCKED = ", but heat stays locked off until this alarm is acknowledged";
+
+    public static final String MENDED = OVER + LOCKED;
 
     /** The same for who acknowledged before that. */
-    static final String ONCE_MORE = MENDED + " once more";
+    public static final String AGAIN = " once more";
+
+    static final String ONCE_MORE = MENDED + AGAIN;
 
     /** @param alarms acknowledged ones  @param untilMs waited for until then, monotonic ms */
     public record Seen(List<Alarm> alarms, long untilMs) {

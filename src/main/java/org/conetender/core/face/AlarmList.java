@@ -40,7 +40,7 @@ public final class AlarmList {
     private static String listed(Settings s, List<Alarm> alarms, Moment now) {
         return (alarms.size() == 1 ? "1 alarm." : alarms.size() + " alarms.")
                 + alarms.stream().map(a -> "\n" + where(s, a) + ", " + a.kind().id() + ": "
-                        + what(a.held() == Alarm.Held.ONLY_BY_LATCH ? a : a.unmended()) + ", since "
+                        + what(s, a.held() == Alarm.Held.ONLY_BY_LATCH ? a : a.unmended()) + ", since "
                         + since(s, a, now) + "; " + String.join(", ", states(s, a, now)) + "."
                         + (a.follows() || a.shelved() || todo(s, a).isEmpty() ? "" : "\n  " + todo(s, a))
                         + asked(a).map(how -> "\n  " + how + ": " + acknowledge(a)).orElse(""))

@@ -1,6 +1,5 @@
 package org.conetender.core.face;
 
-import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -31,7 +30,7 @@ public final class AlarmWords {
 
     /** They begin by what becomes of heat, though a cone without a heater has them too. */
     private static final Set<AlarmKind> HEAT_FIRST = Set.of(AlarmKind.ROOM_TOO_WARM, AlarmKind.PROBE,
-            AlarmKind.PROBE_UNSTEADY, AlarmKind.DRY);
+            AlarmKind.PROBE_UNSTEADY, AlarmKind.PROBE_FROZEN, AlarmKind.DRY);
 
     /** What is asked before such a lock is opened. */
     private static final String FIRST = "Find out first why it came, so that it does not come again.";
@@ -47,14 +46,15 @@ public final class AlarmWords {
         String seen = " Whoever has seen it says: " + acknowledge(a) + ".";
         if (!over(a, now)) {
             boolean mended = a.told().mended() && a.kind().mends();
-            return where(s, a) + ": " + what(a) + (mended && !what(a).contains(Alarms.MENDED) ? Alarms.MENDED
-                    : "") + ", since " + since(s, a, now) + with(a) + ". "
+            String what = what(s, a);
+            String over = mended && !what.contains(Alarms.OVER) ? ofHeat(s, a, Alarms.MENDED) : "";
+            return where(s, a) + ": " + what + over + ", since " + since(s, a, now) + with(a) + ". "
                     + (mended ? FIRST : todo(s, a.cone(), a.kind())) + seen;
         }
         // What stands through restarts would have another hour after each: its end is not in the record.
-        String until = a.kind().standsUntilSeen() ? "" : " since "
-                + Sentences.clock(now.wallMs() - a.goneMs(now.monoMs()), zone(s), now.wallMs());
-        return where(s, a) + ": over" + until + ": " + what(a) + ", since " + since(s, a, now) + "."
+        String until = a.kind().standsUntilSeen() ? "" : " since " + Sentences.clock(now.wallMs()
+                - a.goneMs(now.monoMs()), s.site().feeding().zone(), now.wallMs());
+        return where(s, a) + ": over" + until + ": " + what(s, a) + ", since " + since(s, a, now) + "."
                 + (a.kind().standsUntilSeen() ? seen : "");
     }
 
@@ -73,9 +73,18 @@ public final class AlarmWords {
 
     /** Where no heater is fitted nothing is said of it. */
     private static String todo(Settings s, String cone, AlarmKind kind) {
-        boolean heater = !HEAT_FIRST.contains(kind) || s.cone(cone).stream()
-                .allMatch(c -> c.fittings().heat().fitted());
-        return heater ? kind.todo() : kind.todo().substring(kind.todo().indexOf(". ") + 2);
+        return !HEAT_FIRST.contains(kind) || heated(s, cone) ? kind.todo()
+                : kind.todo().substring(kind.todo().indexOf(". ") + 2);
+    }
+
+    private static boolean heated(Settings s, String cone) {
+        return s.cone(cone).stream().allMatch(c -> c.fittings().heat().fitted());
+    }
+
+    /** Without what is locked off, where that is nothing. */
+    private static String ofHeat(Settings s, Alarm a, String what) {
+        return heated(s, a.cone()) ? what : what.replace(Alarms.LOCKED + Alarms.AGAIN, "")
+                .replace(Alarms.LOCKED, "");
     }
 
     private static boolean over(Alarm a, Moment now) {
@@ -153,15 +162,11 @@ public final class AlarmWords {
         return Sentences.where(s, a.cone());
     }
 
-    static String what(Alarm a) {
-        return a.what().isEmpty() ? a.kind().id() : a.what();
+    static String what(Settings s, Alarm a) {
+        return a.what().isEmpty() ? a.kind().id() : ofHeat(s, a, a.what());
     }
 
     static String since(Settings s, Alarm a, Moment now) {
-        return Sentences.clock(a.course().since().wallMs(), zone(s), now.wallMs());
-    }
-
-    private static ZoneId zone(Settings s) {
-        return s.site().feeding().zone();
+        return Sentences.clock(a.course().since().wallMs(), s.site().feeding().zone(), now.wallMs());
     }
 }

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.Map;
 import org.conetender.core.Larkmoor.Fitting;
 import org.conetender.core.Story;
+import org.conetender.core.image.Ask;
 import org.conetender.core.image.ContactSample.Level;
 import org.conetender.core.image.Reading;
 import org.conetender.core.image.Step;
@@ -64,5 +65,34 @@ class NoHeaterWordsTest {
         assertThat(tree(warm).get(HAND + "alarms")).contains("room-too-warm: ",
                 "\n  Cool the room or the cone.");
         silentOfHeat(warm);
+    }
+
+    /** It is locked in the book of every cone, and its words are those of a lock. */
+    @Test
+    void noLockSpeaksOfHeat() {
+        Story s = Story.at(Fitting.NO_HEAT);
+        s.does(Step.STARTED).minutes(10);
+        for (int i = 0; i < 3; i++) {
+            s.senses.water("a", 20);
+            s.minutes(3);
+            s.senses.water("a", 27);
+            s.minutes(5);
+        }
+        assertThat(s.standing("a")).contains("probe-unsteady");
+        silentOfHeat(s);
+        s.minutes(30);
+        assertThat(tree(s).get("homie/5/larkmoor-a/$alert/probe-unsteady"))
+                .contains("within an hour; that is over now, since");
+        silentOfHeat(s);
+        s.senses.probe("a-water", new Reading.Absent());
+        s.minutes(10);
+        s.ask("a", new Ask.Acknowledge("probe-unsteady"));
+        s.senses.water("a", 27);
+        s.minutes(10);
+        assertThat(tree(s).get(HAND + "alarms")).contains("within an hour; that is over now, since");
+        silentOfHeat(s);
+        s.ask("a", new Ask.Acknowledge("probe-unsteady"));
+        s.seconds(5);
+        assertThat(s.standing("a")).doesNotContain("probe-unsteady");
     }
 }
