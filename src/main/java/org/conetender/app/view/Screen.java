@@ -24,9 +24,12 @@ public final class Screen {
     private final int width;
     private final Paint paint;
     private final OffsetDateTime now;
+    /** The list of all alarms: what follows from one may be in another cone. */
+    private final Optional<String> list;
     private final Page page = new Page();
 
-    private Screen(Frame frame) {
+    private Screen(SiteView site, Frame frame) {
+        this.list = site.notes().alarms();
         this.width = Math.max(40, frame.size().columns());
         this.paint = new Paint(frame.colours());
         this.now = frame.now();
@@ -50,7 +53,7 @@ public final class Screen {
 
     /** The page's lines, none longer than the width and no more than the height. */
     public static List<String> of(SiteView site, Frame frame) {
-        Screen s = new Screen(frame);
+        Screen s = new Screen(site, frame);
         s.site(site, frame.around());
         List<ConeView> idle = idle(site);
         site.cones().stream().filter(c -> !idle.contains(c)).forEach(s::cone);
@@ -91,7 +94,7 @@ public final class Screen {
                     + "conetender", paint::alarm);
         }
         site.notes().digest().ifPresent(d -> text(Rank.READY, "", d, paint::plain));
-        alarms("! ", site.alerts(), site.notes().alarms(), site.name());
+        alarms("! ", site.alerts(), site.name(), "");
         site.notes().alarms().flatMap(ShelfWords::ofSite)
                 .ifPresent(a -> text(Rank.REMARK, "", a, paint::plain));
         if (site.cones().isEmpty()) {
@@ -121,7 +124,7 @@ public final class Screen {
         c.out().heat().relay().words().ifPresent(r -> item(Rank.SPARE, "relay", r));
         c.hatch().warnings().doubt().ifPresent(d -> text(Rank.WARNING, "  ! ", d, paint::alarm));
         c.hatch().warnings().missed().ifPresent(m -> text(Rank.WARNING, "  ! ", m, paint::alarm));
-        alarms("  ! ", c.alerts(), c.hand().alarms(), "Cone " + c.id());
+        alarms("  ! ", c.alerts(), "Cone " + c.id(), c.id());
         // What a person is not told of by itself, since it is shelved, follows or was told among many.
         c.hand().alarms().flatMap(a -> c.alerts().isEmpty() ? Optional.of(a) : ShelfWords.in(a))
                 .ifPresent(a -> item(Rank.REMARK, "alarms", a));
@@ -129,9 +132,10 @@ public final class Screen {
     }
 
     /** Whole, whatever their length: their end says what to do. The list knows how each stands by now. */
-    private void alarms(String lead, SortedMap<String, String> alerts, Optional<String> list, String where) {
-        alerts.forEach((id, sentence) -> text(urgency(id), lead,
-                list.flatMap(l -> AlarmList.entry(l, where, id)).orElse(sentence), paint::alarm));
+    private void alarms(String lead, SortedMap<String, String> alerts, String where, String cone) {
+        alerts.forEach((id, sentence) -> text(urgency(id), lead, list
+                .flatMap(l -> AlarmList.entry(l, where, id).map(e -> e + AlarmList.followers(l, cone, id)))
+                .orElse(sentence), paint::alarm));
     }
 
     private static Rank urgency(String id) {

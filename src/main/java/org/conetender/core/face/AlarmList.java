@@ -23,6 +23,10 @@ public final class AlarmList {
     /** The list while there is nothing in it. */
     public static final String NONE = "No alarm stands.";
 
+    private static final String FOLLOWS = "follows from ";
+    private static final String CONE = "Cone ";
+    private static final String OF_CONE = " of cone ";
+
     private AlarmList() {}
 
     /**
@@ -70,9 +74,9 @@ public final class AlarmList {
         }
         a.aside().shelvedUntilMs().ifPresent(until -> out.add("shelved until "
                 + ShelfWords.until(s, until, now)));
-        a.aside().follows().ifPresent(key -> out.add("follows from "
+        a.aside().follows().ifPresent(key -> out.add(FOLLOWS
                 + key.substring(key.indexOf('/') + 1)
-                + (key.startsWith("/") ? "" : " of cone " + key.substring(0, key.indexOf('/')))));
+                + (key.startsWith("/") ? "" : OF_CONE + key.substring(0, key.indexOf('/')))));
         return out;
     }
 
@@ -83,5 +87,15 @@ public final class AlarmList {
                 .takeWhile(l -> l.startsWith(begin) || l.startsWith("  ")).map(String::strip)
                 .collect(Collectors.joining(" "));
         return entry.isEmpty() ? Optional.empty() : Optional.of(entry);
+    }
+
+    /** By such a list what follows from that alarm, a sentence. @param cone empty for the site */
+    public static String followers(String list, String cone, String id) {
+        String end = FOLLOWS + id + (cone.isEmpty() ? "" : OF_CONE + cone) + ".";
+        String all = list.lines().filter(l -> l.endsWith(end)).map(l -> l.substring(0, l.indexOf(": ")))
+                .map(l -> l.substring(l.lastIndexOf(", ") + 2) + (l.startsWith(CONE)
+                        ? OF_CONE + l.substring(CONE.length(), l.lastIndexOf(", ")) : ""))
+                .collect(Collectors.joining(", "));
+        return all.isEmpty() ? "" : " With it: " + all + ".";
     }
 }

@@ -101,12 +101,17 @@ class WindowTest {
         say("b", "hand/alarms", "2 alarms.\nCone b, dry: the water is low, since 14:05; active, seen.\n"
                 + "  Heat is off.\nCone b, probe: silent; active, follows from dry of cone b.\nShelved: x.");
         topics.put(ROOT + "/$alert/late", "Larkmoor Fry Room: it runs late, since 14:00. Restart it.");
-        topics.put(ROOT + "/site/alarms", "1 alarm.\nLarkmoor Fry Room, late: it runs late, since 14:00; "
-                + "active, not acknowledged.\n  Restart it.\n  To acknowledge: say so");
+        topics.put(ROOT + "/site/alarms", "4 alarms.\nLarkmoor Fry Room, late: it runs late, since 14:00; "
+                + "active, not acknowledged.\n  Restart it.\n  To acknowledge: say so\nLarkmoor Fry Room, "
+                + "record: slow; active, follows from late.\nCone b, dry: the water is low, since 14:05; "
+                + "active, seen.\n  Heat is off.\nCone b, probe: silent; active, follows from dry of "
+                + "cone b.\nCone c, probe: silent: no answer; active, follows from late.");
 
         assertThat(words(80, 40)).contains("! Cone b, dry: the water is low, since 14:05; active, seen. Heat "
-                + "is off. alarms Shelved: x.", "! Larkmoor Fry Room, late: it runs late, since 14:00; "
-                + "active, not acknowledged. Restart it. To acknowledge: say so Room")
+                + "is off. With it: probe of cone b. alarms Shelved: x.",
+                "! Larkmoor Fry Room, late: it runs late, since 14:00; "
+                + "active, not acknowledged. Restart it. To acknowledge: say so With it: "
+                + "record, probe of cone c. Room")
                 .doesNotContain("Whoever");
     }
 
