@@ -140,7 +140,8 @@ public final class Answers {
     private static String taken(Step step, Batch b) {
         Optional<Batch.Stock> stock = b.stock().filter(_ -> step != Step.FILLED);
         Optional<Batch.Fill> fill = b.fill().filter(f -> stock.filter(k -> !k.at().equals(f.at())).isEmpty());
-        return " Taken as usual: " + Stream.concat(
+        // Its batch may be over by the time it is answered.
+        return stock.isEmpty() && fill.isEmpty() ? "" : " Taken as usual: " + Stream.concat(
                 stock.map(k -> LotWords.grams(k.cystsG(), k.lot())).stream(),
                 fill.map(f -> Text.of("%s L at %s ppt", plain(f.litres()), plain(f.ppt()))).stream())
                 .collect(Collectors.joining(" in ")) + ".";

@@ -10,6 +10,7 @@ import org.conetender.core.Larkmoor;
 import org.conetender.core.Larkmoor.Fitting;
 import org.conetender.core.Story;
 import org.conetender.core.image.Ask;
+import org.conetender.core.image.Request;
 import org.conetender.core.image.Step;
 import org.conetender.core.settings.Settings;
 import org.junit.jupiter.api.AfterEach;
@@ -66,6 +67,15 @@ class SentencesTest {
         s.seconds(2);
         assertThat(said(s, new Ask.Did(Step.STOCKED)))
                 .startsWith("Cone a: 'stocked' is recorded. Taken as usual: 2 g of lot L-0417. Next: ");
+    }
+
+    /** By the time it is answered its batch may be over. */
+    @Test
+    void aBareWordWhoseBatchIsOverIsAnsweredWithNone() {
+        Story s = Story.at();
+        Request r = s.send("a", new Ask.Did(Step.STARTED));
+        assertThat(Answers.recorded(s.settings(), s.last().next().book(), new Answers.Asked(r, ""),
+                new NextStep.When(s.now(), 0))).startsWith("Cone a: 'started' is recorded. Next: ");
     }
 
     /** A comma in 26,5 or other digits would be read as another figure, or not at all. */
