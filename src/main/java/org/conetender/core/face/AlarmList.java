@@ -1,7 +1,6 @@
 package org.conetender.core.face;
 
 import static org.conetender.core.face.AlarmWords.acknowledge;
-import static org.conetender.core.face.AlarmWords.since;
 import static org.conetender.core.face.AlarmWords.todo;
 import static org.conetender.core.face.AlarmWords.what;
 import static org.conetender.core.face.AlarmWords.where;
@@ -45,7 +44,8 @@ public final class AlarmList {
         return (alarms.size() == 1 ? "1 alarm." : alarms.size() + " alarms.")
                 + alarms.stream().map(a -> "\n" + where(s, a) + ", " + a.kind().id() + ": "
                         + what(s, a.held() == Alarm.Held.ONLY_BY_LATCH ? a : a.unmended()) + ", since "
-                        + since(s, a, now) + "; " + String.join(", ", states(s, a, now)) + "."
+                        + Sentences.clock(a.course().since().wallMs(), s.site().feeding().zone(),
+                                now.wallMs()) + "; " + String.join(", ", states(s, a, now)) + "."
                         + (a.follows() || a.shelved() || todo(s, a).isEmpty() ? "" : "\n  " + todo(s, a))
                         + asked(a).map(how -> "\n  " + how + ": " + acknowledge(a)).orElse(""))
                         .collect(Collectors.joining());

@@ -48,14 +48,15 @@ public final class AlarmWords {
             boolean mended = a.told().mended() && a.kind().mends();
             String what = what(s, a);
             String over = mended && !what.contains(Alarms.OVER) ? ofHeat(s, a, Alarms.MENDED) : "";
-            return where(s, a) + ": " + what + over + ", since " + since(s, a, now) + with(a) + ". "
+            return where(s, a) + ": " + what + over + ", since " + hour(s, a.course().since().wallMs())
+                    + with(a) + ". "
                     + (mended ? FIRST : todo(s, a.cone(), a.kind())) + seen;
         }
         // What stands through restarts would have another hour after each: its end is not in the record.
-        String until = a.kind().standsUntilSeen() ? "" : " since " + Sentences.clock(now.wallMs()
-                - a.goneMs(now.monoMs()), s.site().feeding().zone(), now.wallMs());
-        return where(s, a) + ": over" + until + ": " + what(s, a) + ", since " + since(s, a, now) + "."
-                + (a.kind().standsUntilSeen() ? seen : "");
+        String until = a.kind().standsUntilSeen() ? "" : " since "
+                + hour(s, now.wallMs() - a.goneMs(now.monoMs()));
+        return where(s, a) + ": over" + until + ": " + what(s, a) + ", since "
+                + hour(s, a.course().since().wallMs()) + "." + (a.kind().standsUntilSeen() ? seen : "");
     }
 
     /** What is still to be done about it; empty where its cause took that along. */
@@ -166,7 +167,8 @@ public final class AlarmWords {
         return a.what().isEmpty() ? a.kind().id() : ofHeat(s, a, a.what());
     }
 
-    static String since(Settings s, Alarm a, Moment now) {
-        return Sentences.clock(a.course().since().wallMs(), s.site().feeding().zone(), now.wallMs());
+    /** Always with its weekday: words that change at midnight would call. */
+    private static String hour(Settings s, long wallMs) {
+        return Sentences.day(wallMs, s.site().feeding().zone());
     }
 }

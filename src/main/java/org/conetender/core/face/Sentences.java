@@ -48,6 +48,11 @@ public final class Sentences {
         return today ? t.toLocalTime().truncatedTo(ChronoUnit.MINUTES).toString() : t.format(DAY);
     }
 
+    /** The same always with its weekday, for words that stand when it is not today any more. */
+    static String day(long wallMs, ZoneId zone) {
+        return Instant.ofEpochMilli(wallMs).atZone(zone).format(DAY);
+    }
+
     /** The answer to a request that the record refused. @param counts whether it is in force all the same */
     public static String unrecorded(boolean counts, String why) {
         return counts ? "done, but not recorded: " + why + ". It is tried again every minute; whatever it "

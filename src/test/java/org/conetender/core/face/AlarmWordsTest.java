@@ -12,6 +12,7 @@ import org.conetender.core.image.Ask;
 import org.conetender.core.image.ContactSample.Level;
 import org.conetender.core.image.Reading;
 import org.conetender.core.image.Step;
+import org.conetender.core.unit.Moment;
 import org.junit.jupiter.api.Test;
 
 /** What a person reads of one incident, of many at once, of all of them; and what the second one reads. */
@@ -47,13 +48,29 @@ class AlarmWordsTest {
         Story s = pumpDead();
         assertThat(alerts(s)).containsExactly(A + "$alert/air-failed-animals");
         assertThat(tree(s).get(A + "$alert/air-failed-animals")).isEqualTo("Cone a: its air is switched on "
-                + "but none arrives, since 09:01; the same in cones b and c. The nauplii suffocate within "
-                + "minutes: start the pump, put the hose on, open the air valve. Whoever has seen it says: "
-                + "conetender tell a acknowledge air-failed-animals.");
+                + "but none arrives, since Mon 09:01; the same in cones b and c. The nauplii suffocate "
+                + "within minutes: start the pump, put the hose on, open the air valve. Whoever has seen it "
+                + "says: conetender tell a acknowledge air-failed-animals.");
         assertThat(tree(s).get("homie/5/larkmoor-b/hand/alarms")).isEqualTo("1 alarm.\nCone b, "
                 + "air-failed-animals: its air is switched on but none arrives, since 09:01; active, not "
                 + "acknowledged, follows from air-failed-animals of cone a.");
         assertThat(tree(s).get(SITE + "site/alarms")).startsWith("3 alarms.\nCone a, air-failed-animals: ");
+    }
+
+    /** The list says the hour alone while it is today; a message that did would be another the next day. */
+    @Test
+    void aMessageReadsTheSameTheNextDay() {
+        Story s = pumpDead();
+        s.minutes(15);
+        Moment then = s.now();
+        Moment next = new Moment(then.boot(), then.monoMs(), then.wallMs() + 86_400_000, true);
+        Map<String, String> later = Tree.of(s.settings(), Names.of("homie", s.settings()), s.last(), next);
+        for (String topic : List.of(A + "$alert/air-failed-animals", SITE + "site/escalated")) {
+            assertThat(tree(s).get(topic)).contains(", since Mon 09:01");
+            assertThat(later).containsEntry(topic, tree(s).get(topic));
+        }
+        assertThat(tree(s).get(A + "hand/alarms")).contains(", since 09:01");
+        assertThat(later.get(A + "hand/alarms")).contains(", since Mon 09:01");
     }
 
     /** New words would call anew; and nobody is to be asked for what was given. */
@@ -111,7 +128,8 @@ class AlarmWordsTest {
     @Test
     void aLockWhoseCauseIsOverSaysSoAndWhatIsStillAsked() {
         Story s = overheated();
-        assertThat(tree(s).get(A + "$alert/overheat")).contains("since 09:07. Heat is locked off. Unplug");
+        assertThat(tree(s).get(A + "$alert/overheat"))
+                .contains("since Mon 09:07. Heat is locked off. Unplug");
         ramp(s, 31.1, 29.5, 2);
         String said = tree(s).get(A + "$alert/overheat");
         assertThat(tree(s).get(A + "hand/alarms")).endsWith("; its cause is over, not acknowledged, latched "
@@ -121,8 +139,8 @@ class AlarmWordsTest {
         s.minutes(15);
         assertThat(tree(s).get(A + "$alert/overheat")).isEqualTo("Cone a: the water passed 31.0 °C with the "
                 + "heater at work; that is over now, but heat stays locked off until this alarm is "
-                + "acknowledged, since 09:07. Find out first why it came, so that it does not come again. "
-                + "Whoever has seen it says: conetender tell a acknowledge overheat.");
+                + "acknowledged, since Mon 09:07. Find out first why it came, so that it does not come "
+                + "again. Whoever has seen it says: conetender tell a acknowledge overheat.");
         ramp(s, 29.5, 31.1, 2);
         assertThat(s.told().getLast().kind()).as("it came back, which is told").isEqualTo(AlarmKind.OVERHEAT);
         assertThat(tree(s).get(A + "$alert/overheat")).contains("Unplug").doesNotContain("over now");
@@ -167,7 +185,8 @@ class AlarmWordsTest {
         assertThat(tree(s).get(A + "$alert/siphon")).contains("Shut the air valve while");
         s.does(Step.VALVE_SHUT).seconds(15);
         assertThat(tree(s).get(A + "$alert/siphon")).startsWith("Cone a: over: stopping the pump")
-                .endsWith(", since 09:00. Whoever has seen it says: conetender tell a acknowledge siphon.");
+                .endsWith(", since Mon 09:00. Whoever has seen it says: conetender tell a acknowledge "
+                        + "siphon.");
         assertThat(tree(s).get(A + "hand/alarms")).contains("its cause is over, not acknowledged, latched")
                 .endsWith(".\n  To acknowledge: conetender tell a acknowledge siphon");
     }
@@ -196,7 +215,7 @@ class AlarmWordsTest {
         s.minutes(10);
         s.senses.contact("a.level", Level.CLOSED);
         s.seconds(30);
-        assertThat(tree(s).get(A + "$alert/dry")).startsWith("Cone a: over since 09:10: ");
+        assertThat(tree(s).get(A + "$alert/dry")).startsWith("Cone a: over since Mon 09:10: ");
         assertThat(tree(s).get(A + "hand/alarms")).endsWith("; its cause is over, not acknowledged.");
     }
 
@@ -216,8 +235,8 @@ class AlarmWordsTest {
         assertThat(tree(s)).containsEntry(SITE + "site/escalated", "\0");
         s.minutes(1);
         assertThat(tree(s).get(SITE + "site/escalated")).startsWith("For the neighbour: nobody has answered. "
-                + "Cone a: its air is switched on but none arrives, since 09:01; the same in cones b and c; "
-                + "with it doubtful in cones a, b and c. The nauplii suffocate");
+                + "Cone a: its air is switched on but none arrives, since Mon 09:01; the same in cones b and "
+                + "c; with it doubtful in cones a, b and c. The nauplii suffocate");
         s.ask("a", new Ask.Acknowledge("air-failed-animals"));
         s.tick();
         assertThat(tree(s)).containsEntry(SITE + "site/escalated", "\0");

@@ -88,9 +88,9 @@ class TreeTest {
         s.senses.contact("a.air-proof", Level.OPEN);
         s.minutes(1);
         assertThat(valid(s).get(A + "$alert/air-failed-animals")).isEqualTo(
-                "Cone a: its air is switched on but none arrives, since 09:00. The nauplii suffocate "
-                + "within minutes: start the pump, put the hose on, open the air valve. Whoever has seen "
-                + "it says: conetender tell a acknowledge air-failed-animals.");
+                "Cone a: its air is switched on but none arrives, since Mon 09:00. The nauplii "
+                + "suffocate within minutes: start the pump, put the hose on, open the air valve. Whoever "
+                + "has seen it says: conetender tell a acknowledge air-failed-animals.");
         s.senses.contact("a.air-proof", Level.CLOSED);
         s.minutes(2);
         assertThat(valid(s)).doesNotContainKey(A + "$alert/air-failed-animals");
