@@ -22,10 +22,14 @@ public final class Text {
         // A quarter is written as it is, so its half is rounded away from zero, as below.
         boolean tie = Math.abs(scaled - Math.floor(scaled) - 0.5) < TIE && d * 4 != Math.rint(d * 4);
         if (digits > 1 || tie || !(scaled < PLAIN)) {
-            return String.format(Locale.ROOT, "%." + digits + "f", d + 0.0);
+            return unsigned(String.format(Locale.ROOT, "%." + digits + "f", d));
         }
         // A page has dozens of them, and a formatter takes ten times as long.
         long n = Math.round(scaled);
-        return (d < 0 ? "-" : "") + (digits == 0 ? String.valueOf(n) : n / 10 + "." + n % 10);
+        return (d < 0 && n > 0 ? "-" : "") + (digits == 0 ? String.valueOf(n) : n / 10 + "." + n % 10);
+    }
+
+    private static String unsigned(String figure) {
+        return figure.matches("-[0.]+") ? figure.substring(1) : figure;
     }
 }

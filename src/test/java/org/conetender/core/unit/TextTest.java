@@ -37,8 +37,9 @@ class TextTest {
         }).limit(20_000);
         DoubleStream.concat(special, any).forEach(d -> {
             for (int digits = 0; digits < 3; digits++) {
-                assertThat(Text.decimals(d, digits)).as("%s", d)
-                        .isEqualTo(Text.of("%." + digits + "f", d + 0.0));
+                String formatted = Text.of("%." + digits + "f", d);
+                assertThat(Text.decimals(d, digits)).as("%s", d).isEqualTo(formatted.matches("-[0.]+")
+                        ? formatted.substring(1) : formatted);
             }
         });
     }
