@@ -8,6 +8,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.Random;
+import java.util.Set;
+import java.util.TreeSet;
 import org.conetender.core.hatch.Replay;
 import org.conetender.core.hatch.Speed;
 import org.conetender.core.hatch.ThermometerLog;
@@ -61,6 +63,7 @@ class LetteringTest {
     @Test
     void ofABatchThatWas() throws Exception {
         Random dice = new Random(7);
+        Set<String> kept = new TreeSet<>();
         for (int run = 0; run < 60; run++) {
             ThermometerLog log = log(dice, 900 + dice.nextInt(2_000));
             long end = log.timeMs(log.size() - 1);
@@ -88,6 +91,9 @@ class LetteringTest {
                     List.of()), "a/12", List.of("one"), new BatchPicture.Did(stages, marks, List.of(),
                     switched));
             assertThat(Lettering.over(p)).as("run " + run).isEmpty();
+            kept.addAll(Lettering.all(p));
         }
+        assertThat(kept).as("what has room is told").containsAll(STAGES).contains("air-failed-animals")
+                .anyMatch(w -> w.startsWith("set 2"));
     }
 }
