@@ -45,9 +45,10 @@ final class RecordCopies {
             out.println("2. Start the daemon: sudo systemctl start conetender. Every heater is locked, the "
                     + "air runs.");
             out.println("3. Report how each cone stands now, such as: conetender tell a drained");
-            out.println("4. Acknowledge, which allows heat again: conetender tell site acknowledge "
+            // Before heat is allowed: one that is unplugged then seems to be broken.
+            out.println("4. Plug in again the heaters that water covers.");
+            out.println("5. Acknowledge, which allows heat again: conetender tell site acknowledge "
                     + "record-damaged");
-            out.println("5. Plug in again the heaters that water covers.");
         }
         out.flush();
     }

@@ -208,7 +208,8 @@ class ReportCommandTest {
                 .startsWith("The record is restored from " + copy + ". What was there before is kept "
                         + "beside it as before-restore-2")
                 .contains("\n1. Unplug the heaters and look at the cones.\n",
-                        "\n4. Acknowledge, which allows heat again: conetender tell site acknowledge record");
+                        "\n4. Plug in again the heaters that water covers.\n5. Acknowledge, which allows "
+                                + "heat again: conetender tell site acknowledge record-damaged\n");
         assertThat(report(0)).contains("in the cone, hydrating");
     }
 
