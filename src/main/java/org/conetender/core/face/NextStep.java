@@ -32,6 +32,10 @@ public final class NextStep {
     /** Asked once after a harvest; whoever does not answer is not asked again. */
     static final String VERDICT = "Was the hour right? Say 'too-early', 'right' or 'late', if you like.";
 
+    /** A valve that was shut by the book, before the air is stopped. */
+    private static final String SETTLE_OR_OPEN =
+            "report 'settle' to stop the air, or open the air valve and report 'valve-open'.";
+
     private NextStep() {}
 
     /**
@@ -166,13 +170,16 @@ public final class NextStep {
                 : "unplug the heater before hands go in, and plug it in again after; heat and lamps";
     }
 
-    /** A shut air valve is for a harvest only. */
+    /** A shut air valve is for a harvest only: for one that may begin now, or else it is to be opened. */
     private static Optional<String> openValve(Batch b, When when) {
-        boolean growing = b.stage().hasWater() && b.stage().airOff() == null
-                && (!(b.stage() instanceof Stage.Ready) || when.unripe().isPresent() || when.locked());
-        return growing && b.marks().valveShut()
-                ? Optional.of("open the air valve and report 'valve-open'; it is shut and no air gets in.")
-                : Optional.empty();
+        if (!b.marks().valveShut() || !b.stage().hasWater() || b.stage().airOff() != null) {
+            return Optional.empty();
+        }
+        boolean taken = (b.stage() instanceof Stage.Hatching || b.stage() instanceof Stage.Ready)
+                && !when.locked() && when.restMs() <= 0;
+        boolean ripe = b.stage() instanceof Stage.Ready && when.unripe().isEmpty();
+        return !taken ? Optional.of("open the air valve and report 'valve-open'; it is shut and no air gets "
+                + "in.") : ripe ? Optional.empty() : Optional.of(SETTLE_OR_OPEN);
     }
 
     /** Air that was just stopped must run before it is stopped again. */
@@ -183,7 +190,7 @@ public final class NextStep {
 
     private static String ready(Cone cone, Batch b) {
         return b.marks().valveShut()
-                ? "report 'settle' to stop the air, or open the air valve and report 'valve-open'."
+                ? SETTLE_OR_OPEN
                 : cone.fittings().air().geometry().canSiphon()
                 ? "to harvest, shut the air valve while the pump runs and report 'valve-shut', then 'settle'."
                 : "to harvest, report 'settle'; the air stops and the lamp at the drain comes on.";
