@@ -247,6 +247,11 @@ public enum AlarmKind {
         return words.consequence();
     }
 
+    /** By what the same is told from then on, if it is: then it has another name, and nothing is over. */
+    public Optional<AlarmKind> renamed() {
+        return this == AIR_FAILED || this == AIR_FAILED_ANIMALS ? Optional.of(AIR_SHUT_IN) : Optional.empty();
+    }
+
     /** How long the cause must last before it is told, ms. */
     public long onDelayMs() {
         return onDelayMs;
