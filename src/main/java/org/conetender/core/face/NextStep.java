@@ -178,8 +178,8 @@ public final class NextStep {
         boolean taken = (b.stage() instanceof Stage.Hatching || b.stage() instanceof Stage.Ready)
                 && !when.locked() && when.restMs() <= 0;
         boolean ripe = b.stage() instanceof Stage.Ready && when.unripe().isEmpty();
-        return !taken ? Optional.of("open the air valve and report 'valve-open'; it is shut and no air gets "
-                + "in.") : ripe ? Optional.empty() : Optional.of(SETTLE_OR_OPEN);
+        return !taken ? Optional.of("open the air valve and report 'valve-open'; no air gets in through a "
+                + "shut one.") : ripe ? Optional.empty() : Optional.of(SETTLE_OR_OPEN);
     }
 
     /** Air that was just stopped must run before it is stopped again. */

@@ -141,6 +141,25 @@ class ShutValveTest {
         assertThat(s.standing("a")).as("shut for more than a minute").containsExactly("air-shut-in");
     }
 
+    /** A slip of the tongue, or a contact before the valve: nobody knows, so both are said. */
+    @Test
+    void ofAValveSaidToBeShutThoughAirArrivesItIsNotSaidThatNoneDoes() {
+        Story s = Story.at(Fitting.AIR_PROOF);
+        s.senses.contact("a.air-proof", Level.CLOSED);
+        s.does(Step.STARTED, Step.FIRST_SEEN).minutes(1);
+        assertThat(s.did("a", Step.VALVE_SHUT).sentence()).doesNotContain("no air gets in");
+        assertThat(s.seconds(70).standing("a")).containsExactly("air-shut-in");
+        assertThat(shown(s, "$alert/air-shut-in")).startsWith("Cone a: its air valve was reported shut, "
+                + "though air was seen to arrive after that, since ").contains(". Open the air valve now, or "
+                + "report 'valve-open' if it is open: no air gets in through a shut one. ");
+        assertThat(shown(s, "hand/next-step")).doesNotContain("it is shut");
+        String told = shown(s, "$alert/air-shut-in");
+        s.senses.contact("a.air-proof", Level.OPEN);
+        s.seconds(60);
+        assertThat(shown(s, "$alert/air-shut-in")).as("what was so stays true").isEqualTo(told);
+        assertThat(s.told()).hasSize(1);
+    }
+
     @Test
     void aValveShutWhereNoLackWasToldBeginsNone() {
         Story s = Story.at(Fitting.AIR_PROOF);
