@@ -86,7 +86,7 @@ public final class Tree {
             outputs(at, c, live, b);
             usual(at, s.book().cone(c.id()).usual());
             put(at, "hand/next-step", NextStep.of(settings, c, s.book().cone(c.id()),
-                    NextStep.When.of(c, live, s.book(), now)));
+                    NextStep.When.of(c, live, s.book(), now).beside(s.live().alarms(), c)));
         }
         alarms(s);
         return out;
