@@ -128,6 +128,14 @@ class ScreenTest {
     }
 
     @Test
+    void ofAirThatIsMeantToBeOffNothingIsToBeProven() {
+        for (String proof : List.of("failed", "unverified", "proven")) {
+            assertThat(page(new Published().incubating("a").says("-a/air/on", "false")
+                    .says("-a/air/proven", proof), 200)).anyMatch(l -> l.contains(" · air off · lamp off"));
+        }
+    }
+
+    @Test
     void aSiteWithoutItsDaemonSaysThatItMayBeOld() {
         assertThat(page(new Published().incubating("a").says("/$state", "lost"), 78))
                 .contains("No daemon keeps this true at present: the state is 'lost'. What is shown may",

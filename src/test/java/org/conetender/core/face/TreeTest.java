@@ -126,6 +126,23 @@ class TreeTest {
                 .containsEntry(A + "air/proven", "failed");
     }
 
+    /** Through every separation its contact says that no air comes: as it should be. */
+    @Test
+    void airThatIsPausedIsNotCalledFailed() {
+        Story s = new Story(Larkmoor.with(Fitting.AIR_PROOF));
+        s.senses.contact("a.air-proof", Level.CLOSED);
+        s.does(Step.STARTED, Step.FIRST_SEEN).seconds(30);
+        assertThat(valid(s)).containsEntry(A + "air/on", "true").containsEntry(A + "air/proven", "proven");
+        s.does(Step.SETTLE);
+        s.senses.contact("a.air-proof", Level.OPEN);
+        s.minutes(2);
+        assertThat(valid(s)).containsEntry(A + "air/on", "false").containsEntry(A + "air/proven",
+                "unverified");
+        s.does(Step.HANDS_IN).seconds(20);
+        assertThat(valid(s)).as("now it is meant to come").containsEntry(A + "air/on", "true")
+                .containsEntry(A + "air/proven", "failed");
+    }
+
     @Test
     void howWellTheConeIsKnownIsShownWhereItIsLearned() {
         Story s = new Story(Larkmoor.with(Fitting.ROOM_PROBE));
