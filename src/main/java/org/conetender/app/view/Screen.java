@@ -119,7 +119,8 @@ public final class Screen {
         c.hatch().wanted().stands().ifPresent(w -> item(Rank.WATER, "wanted", w));
         item(Rank.WATER, "water", Conditions.of(c));
         c.out().heat().relay().words().ifPresent(r -> item(Rank.SPARE, "relay", r));
-        c.hatch().warnings().doubt().ifPresent(d -> text(Rank.WARNING, "  ! ", d, paint::alarm));
+        c.hatch().warnings().untold(c.alerts())
+                .ifPresent(d -> text(Rank.WARNING, "  ! ", d, paint::alarm));
         c.hatch().warnings().missed().ifPresent(m -> text(Rank.WARNING, "  ! ", m, paint::alarm));
         alarms("  ! ", c.alerts(), c.hand().alarms(), "Cone " + c.id());
         // What a person is not told of by itself, since it is shelved, follows or was told among many.

@@ -135,6 +135,23 @@ class ScreenTest {
         }
     }
 
+    /** In a window of 24 rows one sentence is enough: the one that says what to do. */
+    @Test
+    void aDoubtThatIsToldAsAnAlarmStandsThereOnce() {
+        String why = "no air was seen to arrive for more than 14 min with nauplii in the water";
+        Published p = new Published().incubating("a").says("-a/hatch/doubt", "Look before feeding: " + why
+                + ".").says("-a/$alert/doubtful", "Cone a: " + why + ", since 21:40. Look before feeding.");
+        assertThat(page(p, 200)).contains("  ! Cone a: " + why + ", since 21:40. Look before feeding.")
+                .filteredOn(l -> l.contains(why)).hasSize(1);
+        p.says("-a/hatch/doubt", "Look before feeding: " + why + "; the power was off.");
+        assertThat(page(p, 200)).as("of two reasons").filteredOn(l -> l.contains(why)).hasSize(2);
+        p.says("-a/hatch/doubt", "Do not feed it: " + why + ".");
+        assertThat(page(p, 200)).as("which says more").filteredOn(l -> l.contains(why)).hasSize(2);
+        p.says("-a/hatch/doubt", "Look before feeding: " + why + ".").says("-a/$alert/doubtful", null);
+        assertThat(page(p, 200)).as("once nobody is called any more")
+                .contains("  ! Look before feeding: " + why + ".");
+    }
+
     @Test
     void aSiteWithoutItsDaemonSaysThatItMayBeOld() {
         assertThat(page(new Published().incubating("a").says("/$state", "lost"), 78))

@@ -126,6 +126,18 @@ class TreeTest {
                 .containsEntry(A + "air/proven", "failed");
     }
 
+    @Test
+    void ofADamagedRecordEachConeOnlyPointsToItsAlarm() {
+        Story s = new Story(Larkmoor.with());
+        s.does(Step.STARTED).minutes(1);
+        String why = "the record is that of a backup, b.zip, which ends with fact number 231";
+        s.damages.add(why);
+        s.restart("boot-1", 2_000).minutes(1);
+        assertThat(valid(s)).containsEntry(A + "heat/vetoed",
+                "the record was damaged, or restored; see record-damaged");
+        assertThat(valid(s).get("homie/5/larkmoor/$alert/record-damaged")).contains(why);
+    }
+
     /** Through every separation its contact says that no air comes: as it should be. */
     @Test
     void airThatIsPausedIsNotCalledFailed() {
