@@ -181,6 +181,24 @@ class ScreenTest {
                 .contains("Cone a  clean", "Cone c  clean");
     }
 
+    /** Cones without a heater ask for something else than the first one does. */
+    @Test
+    void conesThatWaitForSomethingElseShareTheirLinesToo() {
+        Published p = new Published();
+        for (String idle : List.of("a", "b", "c", "d", "e")) {
+            p.says("-" + idle + "/hatch/stage", "clean").says("-" + idle + "/water/trust", "trusted")
+                    .says("-" + idle + "/hand/next-step",
+                            "cd".contains(idle) ? "fill it." : "fill, plug in.");
+        }
+        assertThat(Screen.of(p.view("a", "b", "c", "d", "e"), frame(78, "")))
+                .containsSubsequence("Cones a, b and e  clean", "  next    fill, plug in.",
+                        "Cones c and d  clean", "  next    fill it.")
+                .noneMatch(l -> l.startsWith("Cone "));
+        p.says("-d/hand/next-step", "wait.");
+        assertThat(Screen.of(p.view("a", "b", "c", "d", "e"), frame(78, "")))
+                .contains("Cones a, b and e  clean", "Cone c  clean", "Cone d  clean");
+    }
+
     @Test
     void noLineIsWiderThanTheTerminal() {
         Published p = new Published().incubating("a").says("-a/hand/next-step",
