@@ -92,12 +92,12 @@ final class Telling {
         }
     }
 
-    /** Answers to what became durable or could not. */
-    void answers(Ledger.Settled settled) {
+    /** Answers to what became durable or could not. @param alarms as they stand now */
+    void answers(Ledger.Settled settled, Alarms alarms) {
         for (Pending p : settled.done()) {
             p.request().ifPresent(r -> work.reply(r, true,
                     Answers.recorded(work.settings, work.ledger.book(), new Answers.Asked(r, p.besides()),
-                            when(r)) + more(r) + (saidAtOnce(r.ask()) ? "" : p.besides())));
+                            when(r, alarms)) + more(r) + (saidAtOnce(r.ask()) ? "" : p.besides())));
         }
         for (Pending p : settled.failed()) {
             String why = work.image.pipes().store().orElse("the record refused it");
@@ -114,9 +114,9 @@ final class Telling {
         return ask instanceof Ask.Withdraw || ask instanceof Ask.Acknowledge || ask instanceof Ask.Shelve;
     }
 
-    private NextStep.When when(Request r) {
+    private NextStep.When when(Request r, Alarms alarms) {
         return work.settings.cone(r.cone()).map(c -> NextStep.When.of(c, work.live(c.id()).judged(
-                work.judged.get(c.id())), work.ledger.book(), work.image.now()))
+                work.judged.get(c.id())), work.ledger.book(), work.image.now()).beside(alarms, c))
                 .orElse(new NextStep.When(work.image.now(), 0));
     }
 

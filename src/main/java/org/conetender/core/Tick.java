@@ -91,7 +91,7 @@ public final class Tick {
         RelayLife.keep(work);
         Telling telling = new Telling(work);
         Alarms.Turn alarms = telling.alarms(settled, findings);
-        telling.answers(settled);
+        telling.answers(settled, alarms.next());
         Map<String, ConeLive> cones = new LinkedHashMap<>();
         for (Cone c : settings.cones()) {
             cones.put(c.id(), telling.grown(c, holds.get(c.id()), credits.get(c.id()), outs.get(c.id())));

@@ -62,8 +62,9 @@ final class Conditions {
                 && c.water().degreesC().getAsDouble() >= held.getAsDouble() - 0.5;
     }
 
+    /** While it is meant to be off no contact has anything to prove. */
     private static String air(ConeView.Out o) {
-        return "air " + onOff(o.air()) + switch (o.proven()) {
+        return "air " + onOff(o.air()) + switch (o.air() ? o.proven() : "proven") {
             case "proven" -> "";
             case "unverified" -> " (not verified)";
             default -> " (" + o.proven() + ")";

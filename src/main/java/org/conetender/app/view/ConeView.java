@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.SortedMap;
+import org.conetender.core.alarm.AlarmKind;
 import org.conetender.core.face.AlarmList;
 import org.conetender.core.unit.Text;
 
@@ -59,7 +60,16 @@ public record ConeView(String id, Hatch hatch, Water water, Out out, Hand hand,
     public record Wanted(Optional<String> stands, OptionalDouble chance) {}
 
     /** @param doubt why to look before feeding  @param missed the feed it was to be ready for */
-    public record Warnings(Optional<String> doubt, Optional<String> missed) {}
+    public record Warnings(Optional<String> doubt, Optional<String> missed) {
+        private static final String LOOK = "Look before feeding: ";
+
+        /** The doubt, unless an alarm that stands says the same, and what to do about it besides. */
+        Optional<String> untold(SortedMap<String, String> alerts) {
+            String told = alerts.getOrDefault(AlarmKind.DOUBTFUL.id(), "");
+            return doubt.filter(d -> !d.startsWith(LOOK)
+                    || !told.contains(d.substring(LOOK.length()).replaceFirst("[.]$", "")));
+        }
+    }
 
     /** When it will be ready. @param most in eight of ten cases  @param half in five of ten */
     public record Ready(Optional<OffsetDateTime> at, Between most, Between half, Food food) {}

@@ -4,11 +4,13 @@ import java.time.OffsetDateTime;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.SortedMap;
+import java.util.stream.Collectors;
 import org.conetender.app.view.Page.Rank;
 import org.conetender.core.alarm.AlarmKind;
 import org.conetender.core.face.AlarmList;
@@ -55,9 +57,9 @@ public final class Screen {
     public static List<String> of(SiteView site, Frame frame) {
         Screen s = new Screen(site, frame);
         s.site(site, frame.around());
-        List<ConeView> idle = idle(site);
-        site.cones().stream().filter(c -> !idle.contains(c)).forEach(s::cone);
-        if (!idle.isEmpty()) {
+        List<List<ConeView>> shared = idle(site);
+        site.cones().stream().filter(c -> shared.stream().noneMatch(g -> g.contains(c))).forEach(s::cone);
+        for (List<ConeView> idle : shared) {
             s.page.add(Rank.BLANK, List.of(""));
             s.page.add(Rank.CONE, List.of(s.paint.bold(cut("Cones " + String.join(", ", idle.stream()
                     .limit(idle.size() - 1).map(ConeView::id).toList()) + " and " + idle.getLast().id()
@@ -72,13 +74,12 @@ public final class Screen {
     }
 
     /** Those that share their lines: clean, nothing to be said of them, and asking for the same. */
-    private static List<ConeView> idle(SiteView site) {
-        List<ConeView> idle = site.cones().stream().filter(c -> c.hatch().stage().equals("clean")
+    private static List<List<ConeView>> idle(SiteView site) {
+        return site.cones().stream().filter(c -> c.hatch().stage().equals("clean")
                 && c.water().trust().equals("trusted") && c.alerts().isEmpty() && c.hand().alarms().isEmpty()
-                && c.hatch().warnings().doubt().isEmpty()).toList();
-        List<ConeView> same = idle.stream()
-                .filter(c -> c.hand().next().equals(idle.getFirst().hand().next())).toList();
-        return same.size() > 1 ? same : List.of();
+                && c.hatch().warnings().doubt().isEmpty())
+                .collect(Collectors.groupingBy(c -> c.hand().next(), LinkedHashMap::new, Collectors.toList()))
+                .values().stream().filter(g -> g.size() > 1).toList();
     }
 
     private void site(SiteView site, Around around) {
@@ -122,7 +123,8 @@ public final class Screen {
         c.hatch().wanted().stands().ifPresent(w -> item(Rank.WATER, "wanted", w));
         item(Rank.WATER, "water", Conditions.of(c));
         c.out().heat().relay().words().ifPresent(r -> item(Rank.SPARE, "relay", r));
-        c.hatch().warnings().doubt().ifPresent(d -> text(Rank.WARNING, "  ! ", d, paint::alarm));
+        c.hatch().warnings().untold(c.alerts())
+                .ifPresent(d -> text(Rank.WARNING, "  ! ", d, paint::alarm));
         c.hatch().warnings().missed().ifPresent(m -> text(Rank.WARNING, "  ! ", m, paint::alarm));
         alarms("  ! ", c.alerts(), "Cone " + c.id(), c.id());
         // What a person is not told of by itself, since it is shelved, follows or was told among many.

@@ -118,7 +118,8 @@ public enum AlarmKind {
     AIR_SHUT_IN(animals(5), 0, says(
             "the pump runs against a valve that was reported shut",
             "no air gets in; the nauplii suffocate",
-            "Open the air valve now: the pump runs but no air gets in.")),
+            "Open the air valve now, or report 'valve-open' if it is open: no air gets in through a shut "
+            + "one.")),
     AIR_BACK(work(Stakes.DAY), 0, says(
             "the air was off as long as the nauplii bear it, or the daemon restarted meanwhile",
             "the air is on again; the layer is mixed",
@@ -250,6 +251,11 @@ public enum AlarmKind {
     /** What follows while nobody comes, a clause. */
     public String consequence() {
         return words.consequence();
+    }
+
+    /** By what the same is told from then on, if it is: then it has another name, and nothing is over. */
+    public Optional<AlarmKind> renamed() {
+        return this == AIR_FAILED || this == AIR_FAILED_ANIMALS ? Optional.of(AIR_SHUT_IN) : Optional.empty();
     }
 
     /** How long the cause must last before it is told, ms. */

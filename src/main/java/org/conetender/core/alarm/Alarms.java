@@ -260,7 +260,9 @@ public record Alarms(Map<String, Alarm> standing, Seen seen, Map<String, Long> s
             boolean unseen = a.kind().standsUntilSeen() && !a.acknowledged();
             // A latch cannot flutter: once a person has released it, all of it is over.
             boolean released = a.acknowledged() && a.held() != Alarm.Held.BY_CAUSE;
-            if (a.raised() && (unseen || !released && nowMs - gone < OFF_DELAY_MS)) {
+            boolean left = released || a.kind().renamed().filter(k -> there.contains(Alarm.key(a.cone(), k)))
+                    .isPresent();
+            if (a.raised() && (unseen || !left && nowMs - gone < OFF_DELAY_MS)) {
                 e.setValue(a.with(new Alarm.Course(a.course().since(), OptionalLong.of(gone), true)));
             } else {
                 all.remove();

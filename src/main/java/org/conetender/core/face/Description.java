@@ -57,7 +57,7 @@ public final class Description {
         n.put("hatch", hatch());
         n.put("heat", HeatNode.PROPERTIES);
         n.put("air", List.of(Property.of("on", "Air commanded on", "boolean"),
-                Property.of("proven", "Whether air is proven to flow", "enum")
+                Property.of("proven", "Whether air is proven to flow; it fails only while on", "enum")
                 .format("proven,failed,unverified")));
         n.put("lamp", List.of(Property.of("on", "Harvest lamp on", "boolean")));
         n.put("siphon", List.of(Property.of("state", "Whether stopping the pump could flood it", "enum")

@@ -1,7 +1,10 @@
 package org.conetender.core.face;
 
+import java.util.Arrays;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 
 /** How what takes figures is said after the cone: for whoever leaves a figure out, or its name. */
 final class Examples {
@@ -14,8 +17,19 @@ final class Examples {
 
     private Examples() {}
 
-    /** Empty for a word that takes none. */
-    static Optional<String> of(String word) {
-        return Optional.ofNullable(WHOLE.get(word));
+    /** Empty for a word that takes none. @param said after it: figures that were given are kept */
+    static Optional<String> of(String word, List<String> said) {
+        return Optional.ofNullable(WHOLE.get(word)).map(whole -> Arrays.stream(whole.split(" "))
+                .map(part -> said.stream().filter(s -> same(s, part)).findFirst().orElse(part))
+                .collect(Collectors.joining(" ")));
+    }
+
+    /** Whether that names the same, and gives a number where one belongs. */
+    private static boolean same(String said, String part) {
+        String name = part.substring(0, part.indexOf('=') + 1);
+        String number = "[0-9]+([.][0-9]+)?";
+        return !name.isEmpty() && said.startsWith(name) && said.length() > name.length()
+                && (!part.substring(name.length()).matches(number)
+                || said.substring(name.length()).matches(number));
     }
 }

@@ -11,6 +11,7 @@ import org.conetender.core.RelayLife;
 import org.conetender.core.Result;
 import org.conetender.core.alarm.Alarm;
 import org.conetender.core.alarm.AlarmKind;
+import org.conetender.core.batch.Lives;
 import org.conetender.core.guard.Finding;
 import org.conetender.core.guard.Power;
 import org.conetender.core.heat.Hold;
@@ -33,6 +34,9 @@ final class HeatNode {
                     .unit("%"),
             Property.of("relay-days-left", "Days until its relay is worn, at the pace of the last days",
                     "integer"));
+
+    /** One for all cones, so each points to where it is told. */
+    private static final String DAMAGED = "the record was damaged, or restored; see " + Lives.DAMAGED;
 
     private HeatNode() {}
 
@@ -73,7 +77,7 @@ final class HeatNode {
         for (Finding f : found) {
             boolean held = f.clears() == Finding.Clears.ACKNOWLEDGED;
             if (f.denies().contains(Power.HEAT) && (held || why.isEmpty())) {
-                why = Optional.of(f.what());
+                why = Optional.of(f.guard().equals(Lives.DAMAGED) ? DAMAGED : f.what());
                 if (held) {
                     return why;
                 }

@@ -7,6 +7,9 @@ import java.util.stream.Collectors;
 import org.conetender.core.AirOff;
 import org.conetender.core.ConeLive;
 import org.conetender.core.Offering;
+import org.conetender.core.alarm.Alarm;
+import org.conetender.core.alarm.AlarmKind;
+import org.conetender.core.alarm.Alarms;
 import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.Book;
 import org.conetender.core.batch.Change;
@@ -32,6 +35,13 @@ public final class NextStep {
     /** Asked once after a harvest; whoever does not answer is not asked again. */
     static final String VERDICT = "Was the hour right? Say 'too-early', 'right' or 'late', if you like.";
 
+    /** Where nothing else is asked. */
+    private static final String ALARM_FIRST = "see to its alarm first; it says what to do.";
+
+    /** A valve that was shut by the book, before the air is stopped. */
+    private static final String SETTLE_OR_OPEN =
+            "report 'settle' to stop the air, or open the air valve and report 'valve-open'.";
+
     private NextStep() {}
 
     /**
@@ -42,12 +52,13 @@ public final class NextStep {
      * @param lives what the site is locked for, during which no air is stopped
      * @param minutes of a separation; empty where nobody reckons them
      * @param keepsMs until when most of its food is there, wall time; empty while nobody knows
+     * @param alarmed whether an alarm of it asks for something now
      */
     public record When(Moment now, long restMs, Optional<Unripe> unripe, Lives lives,
-                       Optional<View.Caps> minutes, OptionalLong keepsMs) {
+                       Optional<View.Caps> minutes, OptionalLong keepsMs, boolean alarmed) {
 
         public When(Moment now, long restMs) {
-            this(now, restMs, Optional.empty(), Lives.NONE, Optional.empty(), OptionalLong.empty());
+            this(now, restMs, Optional.empty(), Lives.NONE, Optional.empty(), OptionalLong.empty(), false);
         }
 
         /** As that cone stands. */
@@ -56,7 +67,19 @@ public final class NextStep {
             boolean near = b.stage() instanceof Stage.Ready || b.stage().airOff() != null;
             return new When(now, live.judged().air().breath().restMs(), Unripe.of(live, b, now), book.lives(),
                     near ? Optional.of(AirOff.caps(cone, b, live.judged(), live.known().naupliiPerGram()))
-                            : Optional.empty(), Digest.keepsMs(live, b, now));
+                            : Optional.empty(), Digest.keepsMs(live, b, now), false);
+        }
+
+        /** The same beside what stands of that cone. */
+        public When beside(Alarms alarms, Cone cone) {
+            return new When(now, restMs, unripe, lives, minutes, keepsMs, alarms.raised().stream()
+                    .anyMatch(a -> a.cone().equals(cone.id()) && asks(a)));
+        }
+
+        /** Whether it cannot wait for the next round; a batch in doubt is looked at when it is fed. */
+        private static boolean asks(Alarm a) {
+            return a.course().goneAtMs().isEmpty() && !a.shelved() && a.kind() != AlarmKind.DOUBTFUL
+                    && a.kind().priority() != AlarmKind.Priority.LATER;
         }
 
         /** The wall time so long after the air went off in that stage; empty while no clock is trusted. */
@@ -107,13 +130,15 @@ public final class NextStep {
                     : "add the salt and report 'salted'; then the cysts, and report 'stocked'.";
             case Stage.Hydrating _ -> b.marks().salted() ? "after an hour or two swirl stuck cysts back in."
                     : "add the salt and report 'salted'.";
-            case Stage.Incubating _ -> b.marks().salted() ? "nothing; it is growing."
-                    : "the salt was never reported; add it and report 'salted'.";
-            case Stage.Hatching _ -> "nothing needed; a 'count' is welcome.";
+            case Stage.Incubating _ when !b.marks().salted() ->
+                    "the salt was never reported; add it and report 'salted'.";
+            case Stage.Incubating _ -> when.alarmed() ? ALARM_FIRST : "nothing; it is growing.";
+            case Stage.Hatching _ -> when.alarmed() ? ALARM_FIRST : "nothing needed; a 'count' is welcome.";
             case Stage.Ready _ when when.locked() -> unlock(s, when.lives());
             case Stage.Ready _ when Sentences.spoiled(b) -> "do not feed it, nobody came for it in time; "
                     + "report 'abandoned', then drain and clean the cone.";
-            case Stage.Ready _ when when.unripe().isPresent() -> "wait; it is not ripe yet"
+            case Stage.Ready _ when when.unripe().isPresent() -> when.alarmed() ? ALARM_FIRST
+                    : "wait; it is not ripe yet"
                     + when.unripe().get().words(s, cone, when.now()) + ".";
             case Stage.Ready _ -> ready(cone, b) + takes(when) + rest(s, when)
                     + offered(s.site().feeding(), when);
@@ -166,13 +191,16 @@ public final class NextStep {
                 : "unplug the heater before hands go in, and plug it in again after; heat and lamps";
     }
 
-    /** A shut air valve is for a harvest only. */
+    /** A shut air valve is for a harvest only: for one that may begin now, or else it is to be opened. */
     private static Optional<String> openValve(Batch b, When when) {
-        boolean growing = b.stage().hasWater() && b.stage().airOff() == null
-                && (!(b.stage() instanceof Stage.Ready) || when.unripe().isPresent() || when.locked());
-        return growing && b.marks().valveShut()
-                ? Optional.of("open the air valve and report 'valve-open'; it is shut and no air gets in.")
-                : Optional.empty();
+        if (!b.marks().valveShut() || !b.stage().hasWater() || b.stage().airOff() != null) {
+            return Optional.empty();
+        }
+        boolean taken = (b.stage() instanceof Stage.Hatching || b.stage() instanceof Stage.Ready)
+                && !when.locked() && when.restMs() <= 0;
+        boolean ripe = b.stage() instanceof Stage.Ready && when.unripe().isEmpty();
+        return !taken ? Optional.of("open the air valve and report 'valve-open'; no air gets in through a "
+                + "shut one.") : ripe ? Optional.empty() : Optional.of(SETTLE_OR_OPEN);
     }
 
     /** Air that was just stopped must run before it is stopped again. */
@@ -183,7 +211,7 @@ public final class NextStep {
 
     private static String ready(Cone cone, Batch b) {
         return b.marks().valveShut()
-                ? "report 'settle' to stop the air, or open the air valve and report 'valve-open'."
+                ? SETTLE_OR_OPEN
                 : cone.fittings().air().geometry().canSiphon()
                 ? "to harvest, shut the air valve while the pump runs and report 'valve-shut', then 'settle'."
                 : "to harvest, report 'settle'; the air stops and the lamp at the drain comes on.";

@@ -30,7 +30,8 @@ public final class TellLine {
         try {
             return new Heard.Understood(cone, ask(words.get(1), words.subList(2, words.size())));
         } catch (IllegalArgumentException e) {
-            return new Heard.Refused("Not understood: " + e.getMessage() + Examples.of(words.get(1))
+            return new Heard.Refused("Not understood: " + e.getMessage() + Examples.of(words.get(1),
+                    words.subList(2, words.size()))
                     .map(whole -> "; say it as in '" + words.getFirst() + " " + whole + "'.").orElse("."));
         }
     }

@@ -25,6 +25,7 @@ import org.conetender.core.guard.Finding;
 import org.conetender.core.hatch.Development;
 import org.conetender.core.hatch.Forecast;
 import org.conetender.core.image.Hour;
+import org.conetender.core.judge.AirTrack;
 import org.conetender.core.judge.Belief;
 import org.conetender.core.judge.Thermal;
 import org.conetender.core.settings.Cone;
@@ -86,7 +87,7 @@ public final class Tree {
             outputs(at, c, live, b);
             usual(at, s.book().cone(c.id()).usual());
             put(at, "hand/next-step", NextStep.of(settings, c, s.book().cone(c.id()),
-                    NextStep.When.of(c, live, s.book(), now)));
+                    NextStep.When.of(c, live, s.book(), now).beside(s.live().alarms(), c)));
         }
         alarms(s);
         return out;
@@ -252,7 +253,10 @@ public final class Tree {
     private void outputs(String at, Cone c, ConeLive live, Batch b) {
         HeatNode.of(c, result, now).forEach((property, value) -> put(at, property, value));
         put(at, "air/on", String.valueOf(!live.out().airPause()));
-        put(at, "air/proven", live.judged().air().proof().name().toLowerCase(Locale.ROOT));
+        // Air that is paused does not fail: whether it would come, nothing tells until it is on again.
+        AirTrack.Proof proof = live.judged().air().proof();
+        put(at, "air/proven", (live.out().airPause() && proof == AirTrack.Proof.FAILED
+                ? AirTrack.Proof.UNVERIFIED : proof).name().toLowerCase(Locale.ROOT));
         put(at, "lamp/on", String.valueOf(live.out().lamp()));
         boolean can = c.fittings().air().geometry().canSiphon();
         put(at, "siphon/state", !can ? "safe" : b.marks().valveShut() ? "valve-shut" : "at-risk");

@@ -29,9 +29,15 @@ public final class AirFailed implements Guard {
     @Override
     public List<Finding> look(View v) {
         List<Finding> found = new ArrayList<>();
-        if (v.judged().air().unprovenForMs() > 0 && v.stage().hasWater() && !v.batch().marks().valveShut()) {
+        if (v.judged().air().unprovenForMs() > 0 && v.stage().hasWater()) {
             AlarmKind kind = v.stage().hasAnimals() ? AlarmKind.AIR_FAILED_ANIMALS : AlarmKind.AIR_FAILED;
-            found.add(Finding.veto(id(), "its air is switched on but none arrives").alarm(kind));
+            Finding f = Finding.veto(id(), "its air is switched on but none arrives").alarm(kind);
+            if (!v.batch().marks().valveShut()) {
+                found.add(f);
+            } else if (v.stage().develops() && !ShutValve.tooLong(v)) {
+                // Air does not come back by a shut valve: what stands does so until that is told instead.
+                found.add(f.justBack());
+            }
         }
         // What was marked goes on being told: the mark outlasts the lack, and a restart.
         marked(v).or(() -> lack(v)).filter(_ -> v.stage().hasAnimals())

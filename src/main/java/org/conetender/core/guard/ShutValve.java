@@ -29,10 +29,16 @@ public final class ShutValve implements Guard {
                             "its air returns in 2 min but the air valve was reported shut")
                             .alarm(AlarmKind.AIR_DUE));
         }
-        // Before a separation the valve is shut under a running pump, so the report's own minute counts too.
-        return Math.min(v.judged().air().onForMs(), v.valveShutForMs()) < OPEN_WITHIN_MS ? List.of()
-                : List.of(Finding.veto(id(),
-                        "the pump runs against an air valve that was reported shut; report "
+        // Said as it was: what a contact shows later would else change the words, and so call again.
+        return !tooLong(v) ? List.of()
+                : List.of(Finding.veto(id(), v.judged().air().provenForMs() >= OPEN_WITHIN_MS
+                        ? "its air valve was reported shut, though air was seen to arrive after that"
+                        : "the pump runs against an air valve that was reported shut; report "
                         + "'valve-open' when it is open").alarm(AlarmKind.AIR_SHUT_IN));
+    }
+
+    /** Before a separation the valve is shut under a running pump: the report's own minute counts too. */
+    static boolean tooLong(View v) {
+        return Math.min(v.judged().air().onForMs(), v.valveShutForMs()) >= OPEN_WITHIN_MS;
     }
 }

@@ -123,6 +123,8 @@ final class AlarmRules {
         long durable = e.durable().number();
         if (durable == e.before().batch().number() && durable == e.next().batch().number()) {
             listed(e.before()).values().stream().filter(a -> !listed.containsKey(a.key()))
+                    .filter(a -> a.kind().renamed().filter(k -> listed.containsKey(Alarm.key(a.cone(), k)))
+                            .isEmpty())
                     .forEach(a -> left(e, a));
         }
     }

@@ -48,7 +48,7 @@ final class Home {
     Optional<Ask> named(Node n) {
         String says = NextStep.of(settings, settings.cones().getFirst(), n.book(), new NextStep.When(
                 n.world().now(), restMs(n.live()), Optional.empty(), n.state().book().lives(),
-                Optional.empty(), OptionalLong.empty()));
+                Optional.empty(), OptionalLong.empty(), false));
         turn.check(!says.isBlank(), "next-step", "nothing is said of what comes next");
         boolean later = says.contains("Not before") || n.world().paper().trouble().isPresent()
                 || n.world().faults() > 0

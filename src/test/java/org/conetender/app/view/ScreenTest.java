@@ -128,6 +128,31 @@ class ScreenTest {
     }
 
     @Test
+    void ofAirThatIsMeantToBeOffNothingIsToBeProven() {
+        for (String proof : List.of("failed", "unverified", "proven")) {
+            assertThat(page(new Published().incubating("a").says("-a/air/on", "false")
+                    .says("-a/air/proven", proof), 200)).anyMatch(l -> l.contains(" · air off · lamp off"));
+        }
+    }
+
+    /** In a window of 24 rows one sentence is enough: the one that says what to do. */
+    @Test
+    void aDoubtThatIsToldAsAnAlarmStandsThereOnce() {
+        String why = "no air was seen to arrive for more than 14 min with nauplii in the water";
+        Published p = new Published().incubating("a").says("-a/hatch/doubt", "Look before feeding: " + why
+                + ".").says("-a/$alert/doubtful", "Cone a: " + why + ", since 21:40. Look before feeding.");
+        assertThat(page(p, 200)).contains("  ! Cone a: " + why + ", since 21:40. Look before feeding.")
+                .filteredOn(l -> l.contains(why)).hasSize(1);
+        p.says("-a/hatch/doubt", "Look before feeding: " + why + "; the power was off.");
+        assertThat(page(p, 200)).as("of two reasons").filteredOn(l -> l.contains(why)).hasSize(2);
+        p.says("-a/hatch/doubt", "Do not feed it: " + why + ".");
+        assertThat(page(p, 200)).as("which says more").filteredOn(l -> l.contains(why)).hasSize(2);
+        p.says("-a/hatch/doubt", "Look before feeding: " + why + ".").says("-a/$alert/doubtful", null);
+        assertThat(page(p, 200)).as("once nobody is called any more")
+                .contains("  ! Look before feeding: " + why + ".");
+    }
+
+    @Test
     void aSiteWithoutItsDaemonSaysThatItMayBeOld() {
         assertThat(page(new Published().incubating("a").says("/$state", "lost"), 78))
                 .contains("No daemon keeps this true at present: the state is 'lost'. What is shown may",
@@ -154,6 +179,24 @@ class ScreenTest {
         p.says("-c/hand/alarms", "1 alarm. Cone c, wet-contact: it says wet; active, not acknowledged.");
         assertThat(Screen.of(p.view("a", "b", "c"), frame(78, ""))).as("not one that has an alarm")
                 .contains("Cone a  clean", "Cone c  clean");
+    }
+
+    /** Cones without a heater ask for something else than the first one does. */
+    @Test
+    void conesThatWaitForSomethingElseShareTheirLinesToo() {
+        Published p = new Published();
+        for (String idle : List.of("a", "b", "c", "d", "e")) {
+            p.says("-" + idle + "/hatch/stage", "clean").says("-" + idle + "/water/trust", "trusted")
+                    .says("-" + idle + "/hand/next-step",
+                            "cd".contains(idle) ? "fill it." : "fill, plug in.");
+        }
+        assertThat(Screen.of(p.view("a", "b", "c", "d", "e"), frame(78, "")))
+                .containsSubsequence("Cones a, b and e  clean", "  next    fill, plug in.",
+                        "Cones c and d  clean", "  next    fill it.")
+                .noneMatch(l -> l.startsWith("Cone "));
+        p.says("-d/hand/next-step", "wait.");
+        assertThat(Screen.of(p.view("a", "b", "c", "d", "e"), frame(78, "")))
+                .contains("Cones a, b and e  clean", "Cone c  clean", "Cone d  clean");
     }
 
     @Test

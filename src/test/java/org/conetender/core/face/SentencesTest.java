@@ -136,6 +136,28 @@ class SentencesTest {
         }
     }
 
+    /** Who was told to shut the valve and then to settle is not told to open it in between. */
+    @Test
+    void aValveShutForAHarvestOfAHatchingConeIsAnsweredByTheHarvest() {
+        Story s = Story.at(Fitting.SIPHONING);
+        s.does(Step.STARTED);
+        assertThat(s.did("a", Step.VALVE_SHUT).sentence()).as("of cysts nothing can settle")
+                .contains("Next: open the air valve and report 'valve-open'; ");
+        s.does(Step.VALVE_OPEN, Step.FIRST_SEEN);
+        assertThat(s.did("a", Step.SETTLE).sentence()).endsWith("report 'valve-shut', then 'settle'.");
+        assertThat(s.did("a", Step.VALVE_SHUT).sentence()).endsWith("Next: report 'settle' to stop the air, "
+                + "or open the air valve and report 'valve-open'.");
+        s.minutes(20);
+        String no = s.did("a", Step.SETTLE).sentence();
+        assertThat(no).contains("shut for too long; open it");
+        assertThat(published(s)).startsWith("open the air valve and report 'valve-open'");
+    }
+
+    private static String published(Story s) {
+        return Tree.of(s.settings(), Names.of("homie", s.settings()), s.last(), s.now())
+                .get("homie/5/larkmoor-a/hand/next-step");
+    }
+
     /** The sentence names that step; saying it is accepted. */
     private static void asksFor(Story s, String step) {
         String next = next(s);

@@ -196,4 +196,16 @@ class SetTopicTest {
         }
         return s.toString();
     }
+
+    /** Who is told what is missing keeps the figures that were given. */
+    @Test
+    void anExampleKeepsTheFiguresThatWereGiven() {
+        assertThat(shown("a stocked cysts-g=2")).endsWith("; say it as in 'a stocked lot=L-0417 cysts-g=2'.");
+        assertThat(shown("b stocked lot=L-9 cysts-g=two"))
+                .endsWith("; say it as in 'b stocked lot=L-9 cysts-g=4'.");
+    }
+
+    private static String shown(String line) {
+        return ((Heard.Refused) TellLine.read(line)).sentence();
+    }
 }

@@ -127,6 +127,35 @@ class TreeTest {
     }
 
     @Test
+    void ofADamagedRecordEachConeOnlyPointsToItsAlarm() {
+        Story s = new Story(Larkmoor.with());
+        s.does(Step.STARTED).minutes(1);
+        String why = "the record is that of a backup, b.zip, which ends with fact number 231";
+        s.damages.add(why);
+        s.restart("boot-1", 2_000).minutes(1);
+        assertThat(valid(s)).containsEntry(A + "heat/vetoed",
+                "the record was damaged, or restored; see record-damaged");
+        assertThat(valid(s).get("homie/5/larkmoor/$alert/record-damaged")).contains(why);
+    }
+
+    /** Through every separation its contact says that no air comes: as it should be. */
+    @Test
+    void airThatIsPausedIsNotCalledFailed() {
+        Story s = new Story(Larkmoor.with(Fitting.AIR_PROOF));
+        s.senses.contact("a.air-proof", Level.CLOSED);
+        s.does(Step.STARTED, Step.FIRST_SEEN).seconds(30);
+        assertThat(valid(s)).containsEntry(A + "air/on", "true").containsEntry(A + "air/proven", "proven");
+        s.does(Step.SETTLE);
+        s.senses.contact("a.air-proof", Level.OPEN);
+        s.minutes(2);
+        assertThat(valid(s)).containsEntry(A + "air/on", "false").containsEntry(A + "air/proven",
+                "unverified");
+        s.does(Step.HANDS_IN).seconds(20);
+        assertThat(valid(s)).as("now it is meant to come").containsEntry(A + "air/on", "true")
+                .containsEntry(A + "air/proven", "failed");
+    }
+
+    @Test
     void howWellTheConeIsKnownIsShownWhereItIsLearned() {
         Story s = new Story(Larkmoor.with(Fitting.ROOM_PROBE));
         Basin basin = new Basin(Basin.Build.USUAL, 22, 1);
