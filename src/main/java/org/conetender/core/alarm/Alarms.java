@@ -33,6 +33,9 @@ public record Alarms(Map<String, Alarm> standing, Seen seen, Map<String, Long> s
     /** A cause must be gone this long before its alarm ends, so that it does not flutter (guess). */
     static final long OFF_DELAY_MS = Units.MINUTE_MS;
 
+    /** A level at its line flutters for so long after it was told to be over (guess). */
+    static final long BACK_MS = 10 * Units.MINUTE_MS;
+
     /** Of one whose cause is over, a clause. */
     public static final String OVER = "; that is over now";
 
@@ -208,7 +211,7 @@ public record Alarms(Map<String, Alarm> standing, Seen seen, Map<String, Long> s
         if (mended) {
             return anew(c, known).with(there);
         }
-        boolean back = back(c, known);
+        boolean back = back(c, known, now.monoMs());
         // What is over by words that nobody was told may have come again. A set-point moves.
         boolean anew = back || known.told().times() == 0 && !c.mended() && known.held()
                 == Alarm.Held.ONLY_BY_LATCH || c.kind() == AlarmKind.OUT_OF_REACH;
@@ -216,9 +219,10 @@ public record Alarms(Map<String, Alarm> standing, Seen seen, Map<String, Long> s
                 back ? known.told().anew() : known.told(), known.aside());
     }
 
-    /** A danger that people were told is over is seen to be there again. */
-    private static boolean back(Cause c, Alarm known) {
-        return known.told().mended() && !c.mended() && c.seen() && c.kind().dangerous()
+    /** A danger that people were told is over is seen to be there again, and does not just flutter. */
+    private static boolean back(Cause c, Alarm known, long nowMs) {
+        return nowMs - known.told().atMs() >= BACK_MS && known.told().mended() && !c.mended() && c.seen()
+                && c.kind().dangerous()
                 && (c.kind().mends() || known.what().endsWith(ONCE_MORE));
     }
 

@@ -145,8 +145,11 @@ class AlarmSeedsTest {
 
     private void ends(Alarm a, long s) {
         assertThat(raisedAt.remove(a.key())).as(seed + ": " + a.key() + " ended twice at " + s).isNotNull();
+        // What stands under another name is not over, and does not wait to be.
+        boolean renamed = a.kind().renamed().filter(k -> raisedAt.containsKey(Alarm.key(a.cone(), k)))
+                .isPresent();
         assertThat((s - goneSince.get(a.key())) * 1_000).as(seed + ": " + a.key() + " ended early at " + s)
-                .isGreaterThanOrEqualTo(Alarms.OFF_DELAY_MS);
+                .isGreaterThanOrEqualTo(renamed ? 0 : Alarms.OFF_DELAY_MS);
         acknowledgedAt.remove(a.key());
         toldAt.remove(a.key());
         causedSince.remove(a.key());

@@ -142,6 +142,8 @@ class AlarmWordsTest {
                 + "acknowledged, since Mon 09:07. Find out first why it came, so that it does not come "
                 + "again. Whoever has seen it says: conetender tell a acknowledge overheat.");
         ramp(s, 29.5, 31.1, 2);
+        assertThat(tree(s).get(A + "$alert/overheat")).as("it may flutter").contains("over now");
+        s.minutes(10);
         assertThat(s.told().getLast().kind()).as("it came back, which is told").isEqualTo(AlarmKind.OVERHEAT);
         assertThat(tree(s).get(A + "$alert/overheat")).contains("Unplug").doesNotContain("over now");
     }

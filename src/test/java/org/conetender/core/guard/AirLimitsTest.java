@@ -131,7 +131,11 @@ class AirLimitsTest {
         assertThat(alarms(new AirFailed(), Shown.air(swim.view(), track(9, 1, 0))))
                 .containsExactly(AlarmKind.AIR_FAILED_ANIMALS);
         s.does(Step.VALVE_SHUT).seconds(2);
-        assertThat(alarms(new AirFailed(), Shown.air(swim.view(), track(9, 1, 0))))
+        assertThat(new AirFailed().look(Shown.air(swim.view(), track(9, 1, 0))))
+                .as("what stands is kept up until the shut valve is told").singleElement()
+                .matches(Finding::nearly);
+        s.minutes(1);
+        assertThat(alarms(new AirFailed(), Shown.air(swim.view(), track(69_000, 1, 0))))
                 .as("the shut valve is another's affair").isEmpty();
     }
 
