@@ -76,7 +76,11 @@ final class AirRules {
 
     /** Nor what the record lost: that reports may be missing is told instead. */
     void damaged() {
-        tracks.values().forEach(t -> t.lacked = -1);
+        for (Track t : tracks.values()) {
+            t.lacked = -1;
+            t.stage = null;
+            t.fresh = false;
+        }
     }
 
     void look(SimCone c, State s, ConeRules cone) {
