@@ -7,8 +7,8 @@ import org.conetender.core.unit.Units;
 
 /** What a person must be told of, and how soon at the latest, judged by the truth of the search. */
 enum Hazard {
-    /** What was read a minute ago still serves (control.md §3.3), and then comes the alarm's delay. */
-    PROBE_SILENT(122, "probe", "probe-unsteady"),
+    /** What was read a minute ago still serves (control.md §3.3); up to a minute until a tick; the delay. */
+    PROBE_SILENT(182, "probe", "probe-unsteady"),
     DRY(60, "dry"),
     NO_AIR(32, "air-failed", "air-failed-animals"),
     NO_RECORD(60, "record"),

@@ -137,7 +137,7 @@ final class Turn {
         Event said = e.with(new Memory(!e.out().airPause() ? -1 : m.airOffSinceMs() < 0 ? now
                 : m.airOffSinceMs(),
                 said(came, Step.HANDS_IN) ? now : filled ? -1 : m.handsSinceMs(),
-                said(came, Step.VALVE_SHUT) && !e.before().batch().marks().valveShut() ? now
+                filled || said(came, Step.VALVE_SHUT) && !e.before().batch().marks().valveShut() ? now
                 : m.valveSinceMs(), m.wrongSinceMs(),
                 bells, AlarmRules.seenMs(e, bells), m.cuts()));
         Map<Hazard, Long> wrong = new EnumMap<>(Hazard.class);
