@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import org.conetender.core.Opening;
 import org.conetender.core.Result;
 import org.conetender.core.State;
 import org.conetender.core.batch.Batch;
@@ -97,8 +98,10 @@ final class TruthRules {
     void damaged() {
         seenSeq = Math.min(seenSeq, rig.process().disk().lastSeq());
         Book b = Book.empty(rig.settings(), rig.world().clock().now());
-        for (Fact f : rig.process().disk().all()) {
-            b = b.after(f);
+        List<Fact> all = rig.process().disk().all();
+        Set<Long> aside = Opening.aside(all);
+        for (Fact f : all) {
+            b = aside.contains(f.seq()) ? b.passing(f) : b.after(f);
         }
         expected = b;
         latched.clear();
