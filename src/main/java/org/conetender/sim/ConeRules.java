@@ -263,10 +263,9 @@ final class ConeRules {
         boolean spent = cone.air().outOfBreath(settings.fittings().air().proof());
         rules.lasting("air-again", cone, paused && fresh && spent, 2,
                 "air was commanded off again before the water had recovered");
-        // An output that welded while it paused the air is no pause of the daemon's.
+        // An output that welded, before or while it paused the air, makes no pause of the daemon's.
         rules.lasting("paused", cone, paused && animals, AirRules.NEVER_S, "");
-        long heldS = broken("air-pause") ? Math.min(offForS, rules.lastedS("paused", settings.id()))
-                : offForS;
+        long heldS = Math.min(offForS, rules.lastedS("paused", settings.id()));
         rules.lasting("drawing-told", cone, paused && drawing && heldS > 12 * 60 - 100
                 && !told("air-due"), 2,
                 "air was about to return to a person who draws, unannounced");
