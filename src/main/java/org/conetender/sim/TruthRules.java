@@ -97,13 +97,8 @@ final class TruthRules {
     /** The next life stands where the rest of the record ends. */
     void damaged() {
         seenSeq = Math.min(seenSeq, rig.process().disk().lastSeq());
-        Book b = Book.empty(rig.settings(), rig.world().clock().now());
         List<Fact> all = rig.process().disk().all();
-        Set<Long> aside = Opening.aside(all);
-        for (Fact f : all) {
-            b = aside.contains(f.seq()) ? b.passing(f) : b.after(f);
-        }
-        expected = b;
+        expected = Book.empty(rig.settings(), rig.world().clock().now()).after(all, Opening.aside(all));
         latched.clear();
         ended.clear();
     }

@@ -76,12 +76,7 @@ record Durable(Settings settings, Kept kept, Book book, Set<String> locks, int d
 
     private Book folded() {
         List<Fact> all = facts();
-        Set<Long> aside = Opening.aside(all);
-        Book b = Book.empty(settings, all.getFirst().at());
-        for (Fact f : all) {
-            b = aside.contains(f.seq()) ? b.passing(f) : b.after(f);
-        }
-        return b;
+        return Book.empty(settings, all.getFirst().at()).after(all, Opening.aside(all));
     }
 
     /** As a restart reads them: by number. */
