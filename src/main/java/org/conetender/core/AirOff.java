@@ -40,7 +40,7 @@ public final class AirOff {
      */
     static double harvestC(Cone cone, Batch b, ConeJudgement judged) {
         double now = warmestC(b, judged);
-        return cone.fittings().heat().kind() == Cone.HeatKind.NONE ? now
+        return !cone.fittings().heat().fitted() ? now
                 : Math.max(now, b.marks().setpointC().orElse(cone.limits().setpointC()));
     }
 

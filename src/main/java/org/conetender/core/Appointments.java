@@ -64,7 +64,7 @@ final class Appointments {
         }
         Growth growth = work.live(c.id()).growth();
         ByHour by = foresight(c, growth).byHour();
-        if (c.fittings().heat().kind() == Cone.HeatKind.NONE) {
+        if (!c.fittings().heat().fitted()) {
             Answer a = by.at(c.limits().setpointC(), hours);
             return Optional.of(HourWords.unheated(said(hour), a.readyHours())
                     + HourWords.chance(by.chance(a.setC(), hours)));

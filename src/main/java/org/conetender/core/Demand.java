@@ -59,7 +59,7 @@ final class Demand {
         Hold before = now.was().hold();
         OptionalDouble aim = now.aimC();
         ConeJudgement j = now.judged();
-        if (cone.fittings().heat().kind() == HeatKind.NONE || !b.stage().hasWater()) {
+        if (!cone.fittings().heat().fitted() || !b.stage().hasWater()) {
             return Hold.IDLE;
         }
         if (aim.isEmpty() || !j.belief().known()) {

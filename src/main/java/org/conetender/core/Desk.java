@@ -152,7 +152,7 @@ final class Desk {
         if (!v.stage().hasWater()) {
             return Optional.of("a set-point belongs to its batch; fill the cone first.");
         }
-        if (v.cone().fittings().heat().kind() == Cone.HeatKind.NONE) {
+        if (!v.cone().fittings().heat().fitted()) {
             return Optional.of("it has no heater, so its water goes by the room and nothing holds it at a "
                     + "set-point.");
         }
@@ -213,7 +213,7 @@ final class Desk {
         String at = r.ask() instanceof Ask.TinHolds ? "" : r.ask() instanceof Ask.Acknowledge ? cone.id()
                 : r.ask() instanceof Ask.Shelve s ? Shelving.place(work.settings, s, cone) : r.cone();
         ConeBook before = work.ledger.book().cone(cone.id());
-        String besides = r.ask() instanceof Ask.Withdraw ? TakenBack.of(work, cone)
+        String besides = r.ask() instanceof Ask.Withdraw w ? TakenBack.of(work, cone, w)
                 : r.ask() instanceof Ask.Acknowledge a ? Seen.of(work, cone, a.alarm(), releases)
                 : Ending.of(work, cone, r.ask());
         TakenBack.heard(work, r, true);

@@ -88,7 +88,7 @@ public record Diary(Map<String, On> on, List<AlarmTurn> turns) {
     }
 
     private static OptionalDouble followed(Work work, Cone c) {
-        return c.fittings().heat().kind() == Cone.HeatKind.NONE ? OptionalDouble.empty() : work.aimC(c);
+        return c.fittings().heat().fitted() ? work.aimC(c) : OptionalDouble.empty();
     }
 
     /** What was switched until now. */

@@ -141,7 +141,7 @@ record Foresight(Cone cone, Batch batch, Cysts cysts, ConeJudgement judged, Arou
 
     /** And what is doubted of its room, where no heater holds it; evaporating, where none works. */
     private Projection.Plant plant(double setC) {
-        if (cone.fittings().heat().kind() == Cone.HeatKind.NONE) {
+        if (!cone.fittings().heat().fitted()) {
             double litres = Judge.litres(cone, batch);
             return Loose.unheated(new Loose.Standing(litres, cone.fittings().vessel().lid(),
                     around.water().lastC(), around.water().stoodH()), Judge.lossWPerK(cone, litres),

@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.function.Predicate;
 import org.conetender.core.ConeLive.ConeOut;
 import org.conetender.core.settings.Cone;
-import org.conetender.core.settings.Cone.HeatKind;
 import org.conetender.core.settings.Settings;
 
 /**
@@ -22,7 +21,7 @@ record Outlet(String id, String cone, Predicate<ConeOut> level) {
         List<Outlet> all = new ArrayList<>();
         for (Cone c : settings.cones()) {
             all.add(of(c, ".air-pause", ConeOut::airPause));
-            if (c.fittings().heat().kind() != HeatKind.NONE) {
+            if (c.fittings().heat().fitted()) {
                 all.add(of(c, ".heat", ConeOut::heat));
             }
             if (c.fittings().heat().cutOut()) {

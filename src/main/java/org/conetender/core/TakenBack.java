@@ -19,6 +19,8 @@ import org.conetender.core.unit.Moment;
 final class TakenBack {
 
     private static final String FILLED = Step.FILLED.word();
+    /** Whichever it is. */
+    private static final Ask.Withdraw LAST = new Ask.Withdraw("last");
     private static final String STOCKED = Step.STOCKED.word();
 
     private TakenBack() {}
@@ -45,11 +47,12 @@ final class TakenBack {
     }
 
     /** What is said of it, while it is in the book; empty where there is none. */
-    static String of(Work work, Cone cone) {
+    static String of(Work work, Cone cone, Ask.Withdraw ask) {
         ConeBook book = work.ledger.book().cone(cone.id());
         return book.lastReport().map(f -> "'" + name(book, f) + "'" + at(work, f.at()) + " is withdrawn"
                 + (alone(words(book, f)) ? "" : ", and with it the filling that it stood for")
-                + refused(work, cone, name(book, f)) + wanted(book.batch(), without(work, cone))).orElse("");
+                + (ask.equals(LAST) ? refused(work, cone, name(book, f)) : "")
+                + wanted(book.batch(), without(work, cone))).orElse("");
     }
 
     /** The hour that was given up, or that a set-point or another hour had taken the place of. */
@@ -70,7 +73,7 @@ final class TakenBack {
     /** The batch as it stands without its last report. */
     private static Batch without(Work work, Cone cone) {
         return work.ledger.book().after(new Fact(work.ledger.nextSeq(), work.image.now(), cone.id(), "",
-                new Change.Told(new Ask.Withdraw("last")))).cone(cone.id()).batch();
+                new Change.Told(LAST))).cone(cone.id()).batch();
     }
 
     /** Notes that a report was refused, or that there is a later one that was taken. */

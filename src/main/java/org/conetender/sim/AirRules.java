@@ -44,9 +44,11 @@ final class AirRules {
     private static final class Track {
         /** The batch that was without air for too long; -1 for none. */
         long lacked = -1;
-        /** The stage that the book had, whether with water, and whether that is said so lately to be out. */
+        /** The stage that the book had. */
         Stage stage;
+        /** Whether the present stage, or one just before it, took the water out. */
         boolean emptied;
+        /** Whether it did so lately that the report may be withdrawn, and no level contact knows better. */
         boolean fresh;
         /** Whether a restart would read that it is in doubt. */
         boolean recorded;

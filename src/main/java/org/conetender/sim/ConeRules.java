@@ -48,6 +48,7 @@ final class ConeRules {
     private final Optional<Thermal> thermal;
     /** What the daemon holds it at, °C; NaN while it wants no heat. */
     private final double aimC;
+    private final boolean waterKnown;
 
     ConeRules(Rig rig, Invariants rules, SimCone cone, State state) {
         this.rig = rig;
@@ -60,6 +61,7 @@ final class ConeRules {
         ConeLive live = state.live().cones().get(settings.id());
         this.thermal = live.judged().thermal();
         this.aimC = live.hold().aimC();
+        this.waterKnown = live.judged().water().belief().known();
     }
 
     void look() {
@@ -94,9 +96,10 @@ final class ConeRules {
         rules.lasting("welded", cone, unasked && settings.fittings().heat().cutOut() && !broken("cut-out"),
                 15 * 60,
                 "a heater that was off kept heating although a cut-out is fitted");
-        // Whoever was told that nobody knows how warm it is, is told of that too.
-        rules.lasting("welded-told", cone, unasked && !told("welded", "wrong-cone", "overheat",
-                "heater-stuck", "probe", "probe-unsteady"), 20 * 60,
+        // Whoever was told that nobody knows how warm it is, is told of that too; while nobody knows.
+        boolean blind = told("probe") || !waterKnown && told("probe-unsteady");
+        rules.lasting("welded-told", cone, unasked && !blind
+                && !told("welded", "wrong-cone", "overheat", "heater-stuck"), 20 * 60,
                 "a heater that was off kept heating and nobody was told");
         // Behind an open cut-out, as when its own switch is tried, no heater does anything; nor does one that
         // is not asked, since the water is to cool.

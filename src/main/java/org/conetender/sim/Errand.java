@@ -107,8 +107,9 @@ final class Errand {
             // An impatient person does not wait for ready.
             case "hatching" -> impatient ? separate(tells, asked) : tells && !looked ? Chore.LOOK : null;
             case "ready" -> person.harvestTime(HARVEST_MIN) ? separate(tells, asked) : null;
-            case "settling" -> asked.contains("shut the air valve") && work.valveOpen()
-                    ? Chore.SHUT_VALVE : null;
+            // Or opens the valve before the layer has formed.
+            case "settling" -> asked.contains("shut the air valve") && work.valveOpen() ? Chore.SHUT_VALVE
+                    : impatient && !work.valveOpen() ? Chore.OPEN_VALVE : null;
             case "settled" -> tells ? Chore.BEGIN_DRAWING : Chore.DRAW_ALONE;
             case "drawing" -> Chore.DRAW_OFF;
             case "drained", "abandoned" -> Chore.CLEAN;

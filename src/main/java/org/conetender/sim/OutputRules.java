@@ -1,5 +1,6 @@
 package org.conetender.sim;
 
+import java.util.HashMap;
 import java.util.Map;
 import java.util.Set;
 import org.conetender.core.State;
@@ -29,6 +30,7 @@ final class OutputRules {
 
     private final Rig rig;
     private final Invariants rules;
+    private final Map<String, Double> heldC = new HashMap<>();
     private boolean lastBeat;
     private long lastTickMs = -1;
 
@@ -73,8 +75,7 @@ final class OutputRules {
      * nothing more can be seen: then that is what is told, with the advice to look at plugs and wires.
      */
     private void crossed(SimCone c, double aimC) {
-        // Water that is to cool is no measure of another's heat.
-        double heldC = Math.max(aimC, c.settings().limits().setpointC());
+        double heldC = held(c, aimC);
         Feed feed = c.fixtures.feed;
         boolean strange = feed.strange() && c.heaterOn();
         rules.lasting("crossed-heat", c, strange, CROSSED_HEAT_S,
@@ -83,6 +84,16 @@ final class OutputRules {
                 || feed.crossed() && rules.lastedS("crossed", c.settings().id()) > 0;
         rules.lasting("crossed", c, hazard && !crossingTold(c), CROSSED_FOUND_S,
                 "the heater of one cone warmed another and nobody was told");
+    }
+
+    /** What it is held at; water that is to cool is no measure of another's heat until it has, °C. */
+    private double held(SimCone c, double aimC) {
+        double waterC = c.water().waterC();
+        double before = heldC.getOrDefault(c.settings().id(), waterC);
+        double lowestC = c.water().waterPresent() ? Math.min(before, waterC) : waterC;
+        double held = Double.isNaN(aimC) ? lowestC : Math.max(aimC, lowestC);
+        heldC.put(c.settings().id(), held);
+        return held;
     }
 
     private boolean crossingTold(SimCone c) {

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import org.conetender.core.Opening;
 import org.conetender.core.State;
 import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.Book;
@@ -61,17 +62,15 @@ final class SiteRules {
     /** Power must never rest on what only the daemon knows: a restart would not know it. */
     private void unwritten(List<Fact> kept) {
         if (onDisk.book() == null || onDisk.facts() != kept) {
-            Book book = Book.empty(rig.settings(), rig.world().clock().now());
-            for (Fact f : kept) {
-                book = book.after(f);
-            }
-            onDisk = new OnDisk(kept, book);
+            onDisk = new OnDisk(kept, Book.empty(rig.settings(), rig.world().clock().now())
+                    .after(kept, Opening.aside(kept)));
         }
         for (SimCone c : rig.world().cones()) {
             Batch b = onDisk.book().cone(c.settings().id()).batch();
             boolean dry = !b.stage().hasWater() || b.stage() instanceof Stage.Abandoned;
-            boolean still = c.settings().fittings().heat().kind() == HeatKind.IMMERSED
-                    && (b.stage().airOff() != null || b.marks().valveShut());
+            // A separation wants no heat of any kind; beside a shut valve a bath or a mat goes on.
+            boolean still = b.stage().airOff() != null || b.marks().valveShut()
+                    && c.settings().fittings().heat().kind() == HeatKind.IMMERSED;
             rules.lasting("unwritten-heat", c, !kept.isEmpty() && rules.on(c, "heat") && (dry || still), 3,
                     "a heater was on that no record allows");
             boolean rests = !b.stage().hasWater() && !c.settings().fittings().air().idleOn();

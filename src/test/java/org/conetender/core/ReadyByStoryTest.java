@@ -328,6 +328,12 @@ class ReadyByStoryTest {
         assertThat(s.stage()).isEqualTo("ready");
         assertThat(wanted(s)).matches("Ready since 1[0-3]:[0-9]{2}, [2-5]\\.[0-9] h before "
                 + "16:00, when it is wanted; its food keeps until [A-Z0-9][a-z0-9: ]{4,8}\\.");
+        s.pass(Duration.ofHours(24));
+        assertThat(wanted(s)).as("it kept").matches(".*16:00, when it is wanted; most of its food was there "
+                + "until [A-Z0-9][a-z0-9: ]{4,8}\\.");
+        s.ask("a", new Ask.Away("Jo"));
+        s.minutes(1);
+        assertThat(wanted(s)).as("not to be fed").endsWith("16:00, when it is wanted.");
     }
 
     @Test

@@ -98,6 +98,14 @@ class WithdrawStoryTest {
         assertThat(withdraw(s, "last", true)).as("another was taken since").doesNotContain("refused");
     }
 
+    @Test
+    void whoNamesTheReportIsNotAskedWhetherTheRefusedOneWasMeant() {
+        Story s = settling().minutes(2);
+        assertThat(s.did("a", Step.PART_DRAWN).accepted()).isFalse();
+        assertThat(withdraw(s, "settle", true)).contains("'settle' of 09:00 is withdrawn")
+                .doesNotContain("refused");
+    }
+
     /** Else the report before it would be taken back without a word. */
     @Test
     void handsInEndsByItselfAndIsNotTakenForTheReportBefore() {

@@ -26,7 +26,7 @@ final class HeatRules {
     }
 
     void check() {
-        if (read.fittings().heat().kind() == Cone.HeatKind.NONE) {
+        if (!read.fittings().heat().fitted()) {
             noHeat();
         } else {
             whole();

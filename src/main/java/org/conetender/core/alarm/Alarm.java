@@ -108,7 +108,8 @@ public record Alarm(String cone, AlarmKind kind, String what, Held held, Course 
 
     /** Without the words that only its latch is left, for when its cause is back. */
     public Alarm unmended() {
-        return new Alarm(cone, kind, what.replace(Alarms.ONCE_MORE, ""), held, course, told, aside);
+        return new Alarm(cone, kind, what.replace(Alarms.Cause.onceMore(kind), ""), held, course, told,
+                aside);
     }
 
     /** Whether it outlasts its cause until a person has acknowledged it. */

@@ -47,7 +47,9 @@ public record Alarms(Map<String, Alarm> standing, Seen seen, Map<String, Long> s
     /** The same for who acknowledged before that. */
     public static final String AGAIN = " once more";
 
-    static final String ONCE_MORE = MENDED + AGAIN;
+
+    /** Of one that only heat shows, a clause. */
+    private static final String HIDDEN = "; with the heat off that shows no more";
 
     /** @param alarms acknowledged ones  @param untilMs waited for until then, monotonic ms */
     public record Seen(List<Alarm> alarms, long untilMs) {
@@ -132,6 +134,11 @@ public record Alarms(Map<String, Alarm> standing, Seen seen, Map<String, Long> s
 
         boolean mended() {
             return held == Alarm.Held.ONLY_BY_LATCH;
+        }
+
+        /** What whoever acknowledged too early is told, once it is there no more. */
+        static String onceMore(AlarmKind kind) {
+            return (kind.mends() ? OVER : HIDDEN) + LOCKED + AGAIN;
         }
 
         String key() {
@@ -223,12 +230,12 @@ public record Alarms(Map<String, Alarm> standing, Seen seen, Map<String, Long> s
     private static boolean back(Cause c, Alarm known, long nowMs) {
         return nowMs - known.told().atMs() >= BACK_MS && known.told().mended() && !c.mended() && c.seen()
                 && c.kind().dangerous()
-                && (c.kind().mends() || known.what().endsWith(ONCE_MORE));
+                && (c.kind().mends() || known.what().endsWith(Cause.onceMore(c.kind())));
     }
 
     /** The same incident, to be told once more: its cause is gone, its latch is not. */
     private static Alarm anew(Cause c, Alarm known) {
-        return new Alarm(c.cone(), c.kind(), c.what() + ONCE_MORE,
+        return new Alarm(c.cone(), c.kind(), c.what() + Cause.onceMore(c.kind()),
                 Alarm.Held.ONLY_BY_LATCH, known.course(), Alarm.Told.NEVER, known.aside());
     }
 

@@ -16,6 +16,15 @@ public record Fact(long seq, Moment at, String cone, String source, Change chang
 
     /** Whether one request is behind both, or they are one. */
     public boolean sameRequest(Fact other) {
-        return seq == other.seq || !source.isEmpty() && source.equals(other.source);
+        return seq == other.seq || oneRequest(seq, source, other.seq, other.source);
+    }
+
+    /**
+     * Whether the sources of two facts are one request. A client that counts its ids from one again may use
+     * one anew, though not while it is remembered ({@link Book#REMEMBERED_IDS}).
+     */
+    static boolean oneRequest(long seq, String source, long otherSeq, String otherSource) {
+        return !source.isEmpty() && source.equals(otherSource)
+                && Math.abs(seq - otherSeq) < Book.REMEMBERED_IDS;
     }
 }

@@ -39,8 +39,9 @@ public record Lots(List<Kept> all, Densities densities) {
         }
 
         boolean by(String reportCone, long reportSeq, String reportSource) {
-            return cone.equals(reportCone) && source.equals(reportSource)
-                    && (!source.isEmpty() || seq == reportSeq + 1);
+            return cone.equals(reportCone) && (source.isEmpty()
+                    ? reportSource.isEmpty() && seq == reportSeq + 1
+                    : Fact.oneRequest(seq, source, reportSeq, reportSource));
         }
     }
 

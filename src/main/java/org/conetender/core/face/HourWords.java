@@ -52,9 +52,14 @@ public final class HourWords {
             return "Ready since " + Sentences.clock(sinceMs, zone, nowWallMs) + ", "
                     + LotWords.span(Units.hours(Math.abs(askedMs() - sinceMs)))
                     + (sinceMs < askedMs() ? " before " : " after ") + asked() + ", when it is wanted"
-                    + (keepsMs.isEmpty() ? "" : "; its food keeps until "
-                    + Sentences.clock(keepsMs.getAsLong(), zone, nowWallMs)
-                    + (keepsMs.getAsLong() < askedMs() ? ": harvest it by then" : "")) + ".";
+                    + (keepsMs.isEmpty() ? "" : keeps(keepsMs.getAsLong())) + ".";
+        }
+
+        private String keeps(long untilMs) {
+            String until = Sentences.clock(untilMs, zone, nowWallMs);
+            return untilMs <= nowWallMs ? "; most of its food was there until " + until
+                    : "; its food keeps until " + until
+                    + (untilMs < askedMs() ? ": harvest it by then" : "");
         }
 
         /** With its date, as it can be said again, and the weekday ({@link Hour#withWeekday}). */

@@ -221,7 +221,8 @@ public final class Tree {
             HourWords.Said said = new HourWords.Said(a.hour(), zone,
                     boots.wallMs(now).orElse(now.wallMs()));
             if (b.stage() instanceof Stage.Ready(Moment since) && !live.unripe(b)) {
-                OptionalLong keeps = Digest.keepsMs(live, b, now);
+                OptionalLong keeps = Sentences.spoiled(b) ? OptionalLong.empty()
+                        : Digest.keepsMs(live, b, now);
                 boots.wallMs(Reconsidered.ripeSince(book).orElse(since)).ifPresent(w ->
                         put(at, "hatch/ready-by-outlook", said.ripe(w, keeps)));
             } else if (b.stage().growing()) {

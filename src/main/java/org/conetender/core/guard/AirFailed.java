@@ -34,8 +34,10 @@ public final class AirFailed implements Guard {
             Finding f = Finding.veto(id(), "its air is switched on but none arrives").alarm(kind);
             if (!v.batch().marks().valveShut()) {
                 found.add(f);
-            } else if (v.stage().develops() && !ShutValve.tooLong(v)) {
-                // Air does not come back by a shut valve: what stands does so until that is told instead.
+            } else if (v.stage().develops() && !ShutValve.tooLong(v)
+                    && v.judged().air().unprovenForMs() - v.valveShutForMs() >= kind.onDelayMs()) {
+                // Air does not come back by a shut valve: what stood before does so until that is told
+                // instead. A lack that the valve brought is no failure.
                 found.add(f.justBack());
             }
         }

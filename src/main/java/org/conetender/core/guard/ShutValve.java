@@ -32,7 +32,8 @@ public final class ShutValve implements Guard {
         // Said as it was: what a contact shows later would else change the words, and so call again.
         return !tooLong(v) ? List.of()
                 : List.of(Finding.veto(id(), v.judged().air().provenForMs() >= OPEN_WITHIN_MS
-                        ? "its air valve was reported shut, though air was seen to arrive after that"
+                        ? "its air valve was reported shut, though its air contact showed air after that "
+                        + "(one before the valve does so anyway: look at the bubbles)"
                         : "the pump runs against an air valve that was reported shut; report "
                         + "'valve-open' when it is open").alarm(AlarmKind.AIR_SHUT_IN));
     }

@@ -78,7 +78,7 @@ final class AlarmRules {
 
     /**
      * When each alarm was acknowledged, or what named it, monotonic ms: what was asked for and refused counts
-     * for nothing, but for what no record can keep: that silences all the same (control.md §7).
+     * for nothing, but for what no record can keep: that silences all the same ({@code core.Silence}).
      * @param bells after that tick: what was gone before it is forgotten
      */
     static Map<String, Long> seenMs(Event e, Map<String, Bell> bells) {

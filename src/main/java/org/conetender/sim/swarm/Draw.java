@@ -81,11 +81,6 @@ final class Draw {
         return all;
     }
 
-    /** The machine has no battery for its clock, and no network. */
-    List<Event> noClock(long atS) {
-        return List.of(Event.at(atS, Deed.SITE, "clock-untrusted", Event.lasting(between(600, 100_000))));
-    }
-
     /** Power comes and goes, and the clock stands still meanwhile. */
     List<Event> noBattery(long atS) {
         List<Event> all = new ArrayList<>(List.of(Event.at(atS, Deed.SITE, "no-battery",
@@ -113,6 +108,16 @@ final class Draw {
         for (int i = random.nextInt(1, 30); i > 0; i--) {
             all.add(Event.at(atS, Deed.SET, anyCone(), PROPERTIES.get(random.nextInt(PROPERTIES.size())),
                     PAYLOADS.get(random.nextInt(PAYLOADS.size()))));
+        }
+        return all;
+    }
+
+    /** The computer has so much else to do that each turn comes seconds late. */
+    List<Event> overloaded(long atS) {
+        long lateS = one(2, 3, 3, 5);
+        List<Event> all = new ArrayList<>();
+        for (int i = random.nextInt(2, 10); i > 0; i--) {
+            all.add(Event.at(atS + all.size() * (lateS + 1), Deed.HANG, Event.lasting(lateS)));
         }
         return all;
     }

@@ -47,7 +47,9 @@ enum Trouble {
     CUT_LONG((d, t) -> List.of(Event.at(t, Deed.SITE, "power-cut",
             Event.lasting(d.between(3_600, 200_000))))),
     BROWN_OUTS(Draw::brownOuts),
-    NO_NETWORK_TIME(Draw::noClock),
+    /** The machine has no battery for its clock, and no network. */
+    NO_NETWORK_TIME((d, t) -> List.of(Event.at(t, Deed.SITE, "clock-untrusted",
+            Event.lasting(d.between(600, 100_000))))),
     NO_BATTERY(Draw::noBattery),
     CLOCK_STEPS((d, t) -> List.of(Event.at(t, Deed.CLOCK, d.one("+3600s", "-3600s", "+86400s", "-600s")))),
     CLOCK_YEARS((d, t) -> d.yearsOff(t)),
@@ -66,6 +68,7 @@ enum Trouble {
             "after-commit")))),
     RECORD_DAMAGED((d, t) -> List.of(Event.at(t, Deed.DAMAGE, d.one("100", "98", "90", "50", "0")))),
     PAUSED((d, t) -> List.of(Event.at(t, Deed.HANG, Event.lasting(d.between(2, 40))))),
+    OVERLOADED(Draw::overloaded),
     CRASH_LOOP(Draw::crashLoop);
 
     /** What it makes happen at a second. */

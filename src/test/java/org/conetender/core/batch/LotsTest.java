@@ -52,6 +52,18 @@ class LotsTest {
         assertThat(many().own("Lake-2", "a", 1)).isEmpty();
     }
 
+    /** Who counts ids from one again uses them anew, months later. */
+    @Test
+    void whatAnIdTaughtBeforeIsNotTakenBackWithItsNewRequest() {
+        Lots may = Lots.NONE.after(taught("Lake-1", "a", 1, "12"));
+        seq += Book.REMEMBERED_IDS;
+        Fact july = taught("Lake-2", "a", 9, "12");
+        assertThat(may.after(july).without(july)).isEqualTo(may);
+        assertThat(may.all().getFirst().by(july)).isFalse();
+        assertThat(july.sameRequest(new Fact(1, july.at(), "a", "12", july.change()))).isFalse();
+        assertThat(july.sameRequest(new Fact(seq - 3, july.at(), "a", "12", july.change()))).isTrue();
+    }
+
     @Test
     void theLettersOfALabelNameItsSource() {
         assertThat(many().relatives("Lake-1")).hasSize(1);

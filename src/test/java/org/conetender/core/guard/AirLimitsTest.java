@@ -131,9 +131,12 @@ class AirLimitsTest {
         assertThat(alarms(new AirFailed(), Shown.air(swim.view(), track(9, 1, 0))))
                 .containsExactly(AlarmKind.AIR_FAILED_ANIMALS);
         s.does(Step.VALVE_SHUT).seconds(2);
-        assertThat(new AirFailed().look(Shown.air(swim.view(), track(9, 1, 0))))
+        long toldMs = AlarmKind.AIR_FAILED_ANIMALS.onDelayMs() + swim.view().valveShutForMs();
+        assertThat(new AirFailed().look(Shown.air(swim.view(), track(9_000, toldMs, 0))))
                 .as("what stands is kept up until the shut valve is told").singleElement()
                 .matches(Finding::nearly);
+        assertThat(new AirFailed().look(Shown.air(swim.view(), track(9_000, toldMs - 1, 0))))
+                .as("what nobody was told when the valve was shut").isEmpty();
         s.minutes(1);
         assertThat(alarms(new AirFailed(), Shown.air(swim.view(), track(69_000, 1, 0))))
                 .as("the shut valve is another's affair").isEmpty();

@@ -66,7 +66,8 @@ class WeldedHeaterTest {
         s.senses.water("a", START_C + 0.4);
         s.minutes(6);
         assertThat(s.told("welded")).isEqualTo(2);
-        assertThat(s.told().getLast().what()).contains("over now").contains("acknowledged once more");
+        assertThat(s.told().getLast().what()).doesNotContain("over now").contains("with the heat off that "
+                + "shows no more, but heat stays locked off until this alarm is acknowledged once more");
         assertThat(s.on("a.cut-out")).isFalse();
         assertThat(s.state().book().cone("a").latches()).hasSize(1);
         s.ask("a", new Ask.Acknowledge("welded"));
