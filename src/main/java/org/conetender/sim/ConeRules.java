@@ -97,7 +97,9 @@ final class ConeRules {
                 15 * 60,
                 "a heater that was off kept heating although a cut-out is fitted");
         // Whoever was told that nobody knows how warm it is, is told of that too; while nobody knows.
-        boolean blind = told("probe") || !waterKnown && told("probe-unsteady");
+        // In a room as warm as the water nothing tells the one from the other; both are in those words.
+        boolean blind = told("probe") || !waterKnown && told("probe-unsteady")
+                || told("room-too-warm") && rig.world().room().airC() > water - PROBE_K;
         rules.lasting("welded-told", cone, unasked && !blind
                 && !told("welded", "wrong-cone", "overheat", "heater-stuck"), 20 * 60,
                 "a heater that was off kept heating and nobody was told");

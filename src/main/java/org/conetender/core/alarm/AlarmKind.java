@@ -24,7 +24,8 @@ public enum AlarmKind {
     ROOM_TOO_WARM(batch(60), 60, says(
             "the water passed the guard temperature with the heater already off",
             "no heat, no lamps until it is cooler",
-            "The heater is off already. Cool the room or the cone.")),
+            "The heater is switched off already; where the room is not as warm as that, unplug it. Cool "
+            + "the room or the cone.")),
     ARREST(batch(15), 0, says(
             "the water is above arrest",
             "the hatch stops; warmer water kills it",

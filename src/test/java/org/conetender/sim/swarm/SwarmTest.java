@@ -65,7 +65,7 @@ class SwarmTest {
     void ofEachRuleThatBreaksAStoryOfTenEventsAtMostIsPrinted() throws Exception {
         Parts guards = Parts.with(Guards.ALL.stream()
                 .filter(g -> !(g instanceof AirFailed) && !(g instanceof WeldedHeater)).toList());
-        SwarmReport report = Swarm.run(new Swarm.Plan(10, 3, 12, THREADS, false), guards, share -> { });
+        SwarmReport report = Swarm.run(new Swarm.Plan(85, 3, 12, THREADS, false), guards, share -> { });
         assertThat(report.broken()).filteredOn(b -> b.tale().events().size() > 10)
                 .extracting(b -> b.violation().rule()).contains("air-failed", "welded-soon");
         assertThat(report.shrunk()).containsOnlyKeys(report.broken().stream().map(b -> b.violation().rule())
