@@ -142,7 +142,8 @@ final class AirRules {
         String id = c.settings().id();
         Track t = tracks.get(id);
         boolean atCap = t.paused && !paused && b.stage().hasAnimals() && rules.told().any(id, "air-back");
-        rules.lasting("due-before", c, atCap && t.shutMs >= DUE_MS && t.dueMs < DUE_MS, 0,
+        boolean shut = b.marks().valveShut() && t.shutMs >= DUE_MS;
+        rules.lasting("due-before", c, atCap && shut && t.dueMs < DUE_MS, 0,
                 "air came back to a shut valve at the cap and this was not told 2 min before");
         t.shutMs = paused && b.marks().valveShut() ? t.shutMs + 1_000 : 0;
         t.dueMs = paused && rules.told().any(id, "air-due") ? t.dueMs + 1_000 : 0;
