@@ -118,7 +118,9 @@ class FitsTest {
     @ParameterizedTest
     @CsvSource(delimiter = '|', textBlock = """
             hydrating | STARTED    | batch 1 is hydrating in it
-            filled    | STARTED    | report 'drained' or 'abandoned'
+            filled    | STARTED    | filling is reported already; report 'stocked' when the cysts are. If the
+            filled    | STARTED    | If the cone stands empty, report 'drained' before 'started'.
+            incubating| STARTED    | report 'drained' or 'abandoned'
             abandoned | STARTED    | the abandoned batch is still in it
             clean     | SALTED     | report 'filled' first
             filled    | FIRST_SEEN | report 'stocked' first
@@ -140,6 +142,15 @@ class FitsTest {
             """)
     void theReasonIsTheStagesOwn(String stage, Step step, String words) {
         assertThat(Fits.refusal(in(stage), step).orElseThrow()).contains(words.strip());
+    }
+
+    /** Whoever filled without salt is reminded of it: 'started' would have stood for it too. */
+    @Test
+    void aStartOfAConeThatIsFilledWithoutSaltNamesBothStepsThatAreLeft() {
+        ConeBook fresh = Book.empty(Larkmoor.with(), AT).cone("a").after(new Fact(1, AT, "a", "r1",
+                new Change.Told(new Ask.DidFill(2, 0))));
+        assertThat(Fits.refusal(fresh, Step.STARTED).orElseThrow())
+                .contains("report 'salted' when the salt is in, and 'stocked' when the cysts are.");
     }
 
     @Test
