@@ -5,6 +5,7 @@ import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.Book;
 import org.conetender.core.batch.Checkpoint;
 import org.conetender.core.batch.ConeBook;
+import org.conetender.core.batch.Moves;
 import org.conetender.core.hatch.Forecast;
 import org.conetender.core.hatch.Growth;
 import org.conetender.core.hatch.Harvest;
@@ -26,6 +27,7 @@ import org.conetender.core.judge.Proving;
 import org.conetender.core.judge.Tried;
 import org.conetender.core.judge.Water;
 import org.conetender.core.settings.Cone;
+import org.conetender.core.unit.Boots;
 import org.conetender.core.unit.Moment;
 import org.conetender.core.unit.Units;
 
@@ -126,6 +128,18 @@ public record ConeLive(ConeJudgement judged, Beside beside, Growth growth, Heati
     /** Whether they are known to be at it, as far as anybody can tell. */
     boolean ripe(Batch b) {
         return growth.doneOf(b).mostDegreeHours() >= needed();
+    }
+
+    /**
+     * When it is called ready, in hours after the forecast was made: what was left behind a part that was
+     * drawn not before its time, however ripe it is.
+     *
+     * @param foretoldH as the forecast has it
+     */
+    public double readyH(double foretoldH, Batch b, Moment now, Boots boots) {
+        long restMs = Moves.restMs(b, now, boots);
+        return restMs == 0 ? foretoldH
+                : Math.max(foretoldH, Units.hours(now.monoMs() - outlook.atMs() + restMs));
     }
 
     ConeLive judged(ConeJudgement j) {

@@ -89,17 +89,17 @@ final class Ending {
         b.stock().map(Batch.Stock::lot).filter(lot -> !Lots.unnamed(lot)).ifPresent(of::add);
         boolean ready = b.stage() instanceof Stage.Ready && !live.unripe(b);
         live.outlook().forecast().ifPresent(f -> of.addAll(ready || b.stage().airOff() != null
-                ? hatched(f) : stands(work, f, ageH(work, live))));
+                ? hatched(f) : stands(work, live, b, f)));
         if (ready) {
             of.add("ready");
         }
         return of.isEmpty() ? "" : " (" + String.join(", ", of) + ")";
     }
 
-    /** @param ageH hours since that was foreseen */
-    private static List<String> stands(Work work, Forecast f, double ageH) {
+    private static List<String> stands(Work work, ConeLive live, Batch b, Forecast f) {
         List<String> of = new ArrayList<>(hatched(f));
-        double hours = f.ready().announced() - ageH;
+        double hours = live.readyH(f.ready().announced(), b, work.image.now(), work.ledger.book().boots())
+                - ageH(work, live);
         if (Double.isFinite(hours)) {
             of.add("ready " + (work.image.now().wallTrusted() ? "about " + Sentences.clock(
                     work.image.now().wallMs() + Units.msOfHours(hours),

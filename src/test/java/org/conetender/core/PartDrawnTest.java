@@ -2,7 +2,14 @@ package org.conetender.core;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.time.Duration;
+import java.time.OffsetDateTime;
+import org.conetender.core.face.Names;
+import org.conetender.core.face.Sentences;
+import org.conetender.core.face.Tree;
+import org.conetender.core.image.Ask;
 import org.conetender.core.image.Step;
+import org.conetender.core.unit.Units;
 import org.junit.jupiter.api.Test;
 
 /** Whoever drew a part and reports only that is told how to say it, and what is told then is taken. */
@@ -21,5 +28,43 @@ class PartDrawnTest {
         assertThat(s.batch("a").marks().harvests()).isEqualTo(1);
         s.tick();
         assertThat(s.on("a.air-pause")).isFalse();
+    }
+
+    /** Its harvest point is passed: what is told is when the rest is offered, not an hour of yesterday. */
+    @Test
+    void whatIsLeftOfARipeBatchIsForetoldForTheHourAtWhichItIsOffered() {
+        Story s = Story.at().does(Step.STARTED).pass(Duration.ofHours(30));
+        assertThat(s.stage()).isEqualTo("ready");
+        s.minutes(90).does(Step.SETTLE, Step.DRAWING, Step.PART_DRAWN);
+        long offeredMs = s.now().wallMs() + 2 * Units.HOUR_MS;
+        for (int i = 0; i < 7; i++) {
+            s.minutes(16);
+            assertThat(tree(s, "hatch/stage")).isEqualTo("hatching");
+            assertThat(OffsetDateTime.parse(tree(s, "hatch/ready-at")).toInstant().toEpochMilli())
+                    .isBetween(offeredMs - Units.MINUTE_MS, offeredMs);
+            assertThat(tree(s, "hatch/ready-from")).as("there is no doubt about it").isNull();
+        }
+        assertThat(s.did("a", Step.STARTED).sentence()).contains("hatched, ready about "
+                + Sentences.clock(offeredMs, Larkmoor.ZONE, s.now().wallMs()));
+        assertThat(s.ask("a", new Ask.Withdraw("last")).accepted()).isTrue();
+        s.minutes(9);
+        assertThat(s.stage()).isEqualTo("ready");
+    }
+
+    /** One that was drawn before it was ripe has the hour of its cysts, with its margin. */
+    @Test
+    void whatIsLeftOfAnUnripeBatchKeepsItsHour() {
+        Story s = Story.at().does(Step.STARTED).pass(Duration.ofHours(8));
+        String before = tree(s, "hatch/ready-at");
+        s.does(Step.FIRST_SEEN, Step.SETTLE, Step.DRAWING, Step.PART_DRAWN).minutes(2);
+        Duration moved = Duration.between(OffsetDateTime.parse(before),
+                OffsetDateTime.parse(tree(s, "hatch/ready-at")));
+        assertThat(moved.abs()).isLessThan(Duration.ofHours(2));
+        assertThat(tree(s, "hatch/ready-from")).isNotNull();
+    }
+
+    private static String tree(Story s, String property) {
+        return Tree.of(s.settings(), Names.of("homie", s.settings()), s.last(), s.now())
+                .get("homie/5/larkmoor-a/" + property);
     }
 }

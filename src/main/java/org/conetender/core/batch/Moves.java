@@ -29,8 +29,8 @@ public final class Moves {
                     new Change.Moved("incubating", "hydration is over");
             case Stage.Incubating _ when done.degreeHours() >= done.k10() ->
                     new Change.Moved("hatching", "one in ten should have hatched");
-            case Stage.Hatching s when done.degreeHours() >= done.needed()
-                    && (b.marks().harvests() == 0 || clock.past(s.since(), SECOND_HARVEST_MS)) ->
+            case Stage.Hatching _ when done.degreeHours() >= done.needed()
+                    && restMs(b, clock.now(), clock.boots()) == 0 ->
                     new Change.Moved("ready", Reconsidered.HARVEST_POINT);
             case Stage.Settling s when clock.past(s.since(), clock.settleMs()) ->
                     new Change.Moved("settled", "the wait is over");
@@ -46,6 +46,12 @@ public final class Moves {
             case Stage.Drained _ -> null;
             case Stage.Abandoned _ -> null;
         });
+    }
+
+    /** How long what is left behind a part that was drawn is not offered yet, ms; 0 of any other batch. */
+    public static long restMs(Batch b, Moment now, Boots boots) {
+        return b.marks().harvests() == 0 || !(b.stage() instanceof Stage.Hatching(Moment since)) ? 0
+                : Math.max(0, SECOND_HARVEST_MS - boots.between(since, now).leastMs());
     }
 
     /**

@@ -47,7 +47,8 @@ final class Digest {
                 parts.add("cone " + c.id() + " is being harvested");
             } else {
                 live.outlook().foretold(now).filter(Forecast::reachable)
-                        .map(f -> readyAtMs(live, f.ready().announced(), now))
+                        .map(f -> readyAtMs(live, live.readyH(f.ready().announced(), b, now,
+                                s.book().boots()), now))
                         .filter(t -> t <= feedMs).ifPresent(t -> parts.add("cone " + c.id() + " at "
                                 + Sentences.clock(t, zone, now.wallMs())));
             }

@@ -192,11 +192,9 @@ public final class Tree {
                 put(at, "hatch/feed-missed", missed(live, f));
             }
             if (f.reachable() && (b.stage().growing() || live.unripe(b))) {
-                put(at, "hatch/ready-at", iso(Digest.readyAtMs(live, f.ready().announced(), now)));
-                moment(at, "hatch/ready-from", live, f.ready().earliest());
-                moment(at, "hatch/ready-until", live, f.ready().latest());
-                moment(at, "hatch/ready-half-from", live, f.ready().earlierQuartile());
-                moment(at, "hatch/ready-half-until", live, f.ready().laterQuartile());
+                ReadyHours ready = ReadyHours.of(live, b, now, result.next().book().boots());
+                put(at, "hatch/ready-at", iso(Digest.readyAtMs(live, ready.announced(), now)));
+                ready.margins().forEach((property, hours) -> moment(at, property, live, hours));
             }
         });
         // For the lot's median; it goes on counting while the batch waits to be harvested.
