@@ -146,7 +146,7 @@ final class Appointments {
                     double readyInH = live.outlook().foretold(work.image.now())
                             .map(f -> left(live, f.ready().announced())).orElse(Double.POSITIVE_INFINITY);
                     return new Alarms.Cause(c.id(), AlarmKind.HOUR_MISSED,
-                            HourWords.missed(said(a.hour()), a.stand(), readyInH), Alarm.Held.BY_CAUSE,
+                            HourWords.missed(said(a.hour()), a, readyInH), Alarm.Held.BY_CAUSE,
                             readyInH - hoursUntil(a.hour()).orElseThrow() < MISSED_BY_H, true);
                 });
     }

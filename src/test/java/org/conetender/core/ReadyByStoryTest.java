@@ -10,6 +10,7 @@ import java.time.ZoneOffset;
 import java.util.Map;
 import java.util.Optional;
 import org.conetender.core.Larkmoor.Fitting;
+import org.conetender.core.alarm.AlarmKind;
 import org.conetender.core.face.Names;
 import org.conetender.core.face.Tree;
 import org.conetender.core.image.Ask;
@@ -227,13 +228,36 @@ class ReadyByStoryTest {
         assertThat(s.told("hour-missed")).as("still far off").isZero();
         s.wall(Duration.ofHours(10).toMillis(), true).minutes(15);
         assertThat(s.told("hour-missed")).isEqualTo(1);
-        assertThat(s.told().getLast().what()).contains("will not be ready by 14:30", "it comes at ");
+        String told = s.told().getLast().what();
+        assertThat(told).startsWith("it will not be ready by 14:30; as warm as is safe it comes at ");
+        s.wall(-Duration.ofMinutes(40).toMillis(), true).minutes(16);
+        assertThat(s.told("hour-missed")).isEqualTo(2);
+        String again = s.told().stream().filter(a -> a.kind() == AlarmKind.HOUR_MISSED)
+                .reduce((a, b) -> b).orElseThrow().what();
+        assertThat(again.replaceAll("[0-9]+", "N")).as("the same").isEqualTo(told.replaceAll("[0-9]+", "N"));
+        assertThat(again).as("with the hour of now").isNotEqualTo(told);
         s.ask("a", new Ask.Acknowledge("hour-missed"));
         s.pass(Duration.ofHours(3));
-        assertThat(s.told("hour-missed")).as("not again once it was seen").isEqualTo(1);
+        assertThat(s.told("hour-missed")).as("not again once it was seen").isEqualTo(2);
         s.ask("a", NONE);
         s.minutes(3);
         assertThat(s.standing("a")).doesNotContain("hour-missed");
+    }
+
+    /** What may well come true is not called impossible, and the odds are those of its own line. */
+    @Test
+    void whoIsCalledOfAnHourThatMayBeKeptAllTheSameIsToldTheOdds() {
+        Story s = started();
+        asks(s, "tue 14:30", true);
+        s.pass(Duration.ofHours(22));
+        while (!wanted(s).startsWith("Not likely enough to be ready by 14:30: holding 30.0 °C")) {
+            s.wall(Duration.ofMinutes(40).toMillis(), true).minutes(2);
+        }
+        for (int i = 0; i < 30 && s.told("hour-missed") == 0; i++) {
+            s.minutes(5);
+        }
+        assertThat(s.told().getLast().what()).matches("it is not likely enough to be ready by 14:30 \\(the "
+                + "chance is [0-9]+ %\\); as warm as is safe it comes at 1[4-9]:[0-9]{2}");
     }
 
     /** The hours to go are other ones from that tick on, and so is what can be kept. */

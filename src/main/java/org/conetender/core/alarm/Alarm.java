@@ -3,6 +3,7 @@ package org.conetender.core.alarm;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.Set;
 import org.conetender.core.unit.Moment;
 
 /**
@@ -13,13 +14,17 @@ import org.conetender.core.unit.Moment;
  * @param cone its cone; empty for the site
  * @param kind which
  * @param what the cause in words, as first seen, or as it was when a person had to be told anew
+ * @param latest the cause in words, as it is now
  * @param held by what it is kept up
  * @param course since when, and whether its cause is there
  * @param told how a person was told of it
  * @param aside why nobody is told of it by itself, if so
  */
-public record Alarm(String cone, AlarmKind kind, String what, Held held, Course course, Told told,
-                    Aside aside) {
+public record Alarm(String cone, AlarmKind kind, String what, String latest, Held held, Course course,
+                    Told told, Aside aside) {
+
+    /** Their hours and odds move: each telling has those of its own moment. */
+    private static final Set<AlarmKind> MOVES = Set.of(AlarmKind.HOUR_MISSED);
 
     /** What keeps an alarm up. */
     public enum Held {
@@ -47,24 +52,32 @@ public record Alarm(String cone, AlarmKind kind, String what, Held held, Course 
      * @param way of the last message
      * @param mended whether only its latch was left by then: so its words say until it is told next, whatever
      *     becomes of the cause, since new words would call a person
+     * @param onceMore whether somebody who acknowledged before its cause was gone has to do so once more; its
+     *     words say so until it is told of a cause that is there
      */
     public record Told(int times, OptionalLong firstMs, long atMs, OptionalLong acknowledgedAtMs,
-                       List<String> with, Way way, boolean mended) {
+                       List<String> with, Way way, boolean mended, boolean onceMore) {
         static final Told NEVER = new Told(0, OptionalLong.empty(), 0, OptionalLong.empty(), List.of(),
-                Way.ALONE, false);
+                Way.ALONE, false, false);
 
         Told seen(long nowMs) {
-            return new Told(1, OptionalLong.empty(), atMs, OptionalLong.of(nowMs), with, way, mended);
+            return new Told(1, OptionalLong.empty(), atMs, OptionalLong.of(nowMs), with, way, mended,
+                    onceMore);
         }
 
         Told again(long nowMs, List<String> named, Way by, boolean onlyByLatch) {
             return new Told(times + 1, firstMs.isPresent() ? firstMs : OptionalLong.of(nowMs), nowMs,
-                    OptionalLong.empty(), named, by, onlyByLatch);
+                    OptionalLong.empty(), named, by, onlyByLatch, onceMore);
         }
 
         /** It is to be said at once, as if it were new; since when nobody has answered is not forgotten. */
         Told anew() {
-            return new Told(0, firstMs, atMs, OptionalLong.empty(), List.of(), Way.ALONE, false);
+            return new Told(0, firstMs, atMs, OptionalLong.empty(), List.of(), Way.ALONE, false, onceMore);
+        }
+
+        Told onceMore(boolean yes) {
+            return yes == onceMore ? this
+                    : new Told(times, firstMs, atMs, acknowledgedAtMs, with, way, mended, yes);
         }
     }
 
@@ -88,7 +101,7 @@ public record Alarm(String cone, AlarmKind kind, String what, Held held, Course 
 
     /** One whose cause has just begun. */
     static Alarm begun(Alarms.Cause c, Moment now) {
-        return new Alarm(c.cone(), c.kind(), c.what(), c.held(),
+        return new Alarm(c.cone(), c.kind(), c.what(), c.what(), c.held(),
                 new Course(now, OptionalLong.empty(), false), Told.NEVER, Aside.NOT);
     }
 
@@ -106,10 +119,10 @@ public record Alarm(String cone, AlarmKind kind, String what, Held held, Course 
         return told.acknowledgedAtMs().isPresent();
     }
 
-    /** Without the words that only its latch is left, for when its cause is back. */
-    public Alarm unmended() {
-        return new Alarm(cone, kind, what.replace(Alarms.Cause.onceMore(kind), ""), held, course, told,
-                aside);
+    /** In the words of this moment, where they move. */
+    public Alarm asItIs() {
+        return !MOVES.contains(kind) ? this
+                : new Alarm(cone, kind, latest, latest, held, course, told, aside);
     }
 
     /** Whether it outlasts its cause until a person has acknowledged it. */
@@ -147,14 +160,14 @@ public record Alarm(String cone, AlarmKind kind, String what, Held held, Course 
     }
 
     Alarm with(Course next) {
-        return new Alarm(cone, kind, what, held, next, told, aside);
+        return new Alarm(cone, kind, what, latest, held, next, told, aside);
     }
 
     Alarm with(Told next) {
-        return new Alarm(cone, kind, what, held, course, next, aside);
+        return new Alarm(cone, kind, what, latest, held, course, next, aside);
     }
 
     Alarm with(Aside next) {
-        return new Alarm(cone, kind, what, held, course, told, next);
+        return new Alarm(cone, kind, what, latest, held, course, told, next);
     }
 }

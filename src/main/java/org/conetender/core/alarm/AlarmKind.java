@@ -158,7 +158,8 @@ public enum AlarmKind {
             "Heat is locked off, the air runs. Look how each cone stands, report what is not shown as it is, "
             + "then acknowledge 'record-damaged'. Change the card if it comes back by itself.")),
     HOUR_MISSED(work(360), 600, says(
-            "a batch will not be ready by the hour it is wanted at, which is less than six hours off",
+            "a batch is not likely enough to be ready by the hour it is wanted at, which is less than six "
+            + "hours off",
             "it is held as warm as is safe, where it is measured and may be heated, and comes later",
             "Plan without it for that hour, or say 'ready-by' with another; 'ready-by none' gives it "
             + "up.")),

@@ -36,21 +36,6 @@ public record Alarms(Map<String, Alarm> standing, Seen seen, Map<String, Long> s
     /** A level at its line flutters for so long after it was told to be over (guess). */
     static final long BACK_MS = 10 * Units.MINUTE_MS;
 
-    /** Of one whose cause is over, a clause. */
-    public static final String OVER = "; that is over now";
-
-    /** What is left of it, where there is heat. */
-    public static final String LOCKED = ", but heat stays locked off until this alarm is acknowledged";
-
-    public static final String MENDED = OVER + LOCKED;
-
-    /** The same for who acknowledged before that. */
-    public static final String AGAIN = " once more";
-
-
-    /** Of one that only heat shows, a clause. */
-    private static final String HIDDEN = "; with the heat off that shows no more";
-
     /** @param alarms acknowledged ones  @param untilMs waited for until then, monotonic ms */
     public record Seen(List<Alarm> alarms, long untilMs) {
         static final Seen NOTHING = new Seen(List.of(), 0);
@@ -136,11 +121,6 @@ public record Alarms(Map<String, Alarm> standing, Seen seen, Map<String, Long> s
             return held == Alarm.Held.ONLY_BY_LATCH;
         }
 
-        /** What whoever acknowledged too early is told, once it is there no more. */
-        static String onceMore(AlarmKind kind) {
-            return (kind.mends() ? OVER : HIDDEN) + LOCKED + AGAIN;
-        }
-
         String key() {
             return Alarm.key(cone, kind);
         }
@@ -222,21 +202,22 @@ public record Alarms(Map<String, Alarm> standing, Seen seen, Map<String, Long> s
         // What is over by words that nobody was told may have come again. A set-point moves.
         boolean anew = back || known.told().times() == 0 && !c.mended() && known.held()
                 == Alarm.Held.ONLY_BY_LATCH || c.kind() == AlarmKind.OUT_OF_REACH;
-        return new Alarm(known.cone(), known.kind(), anew ? c.what() : known.what(), c.held(), there,
-                back ? known.told().anew() : known.told(), known.aside());
+        Alarm.Told told = back ? known.told().anew() : known.told();
+        return new Alarm(known.cone(), known.kind(), anew ? c.what() : known.what(), c.what(), c.held(), there,
+                anew ? told.onceMore(false) : told, known.aside());
     }
 
     /** A danger that people were told is over is seen to be there again, and does not just flutter. */
     private static boolean back(Cause c, Alarm known, long nowMs) {
         return nowMs - known.told().atMs() >= BACK_MS && known.told().mended() && !c.mended() && c.seen()
                 && c.kind().dangerous()
-                && (c.kind().mends() || known.what().endsWith(Cause.onceMore(c.kind())));
+                && (c.kind().mends() || known.told().onceMore());
     }
 
     /** The same incident, to be told once more: its cause is gone, its latch is not. */
     private static Alarm anew(Cause c, Alarm known) {
-        return new Alarm(c.cone(), c.kind(), c.what() + Cause.onceMore(c.kind()),
-                Alarm.Held.ONLY_BY_LATCH, known.course(), Alarm.Told.NEVER, known.aside());
+        return new Alarm(c.cone(), c.kind(), c.what(), c.what(), Alarm.Held.ONLY_BY_LATCH, known.course(),
+                Alarm.Told.NEVER.onceMore(true), known.aside());
     }
 
     /** On the shelf or back from it; what comes back and still stands is told anew. */
@@ -248,7 +229,8 @@ public record Alarms(Map<String, Alarm> standing, Seen seen, Map<String, Long> s
         boolean now = until != null && nowMs < until;
         Alarm next = a.with(new Alarm.Aside(a.aside().follows(), now ? OptionalLong.of(until)
                 : OptionalLong.empty()));
-        return a.shelved() && !now && !a.acknowledged() ? next.with(Alarm.Told.NEVER) : next;
+        return a.shelved() && !now && !a.acknowledged()
+                ? next.with(Alarm.Told.NEVER.onceMore(a.told().onceMore())) : next;
     }
 
     /** Each is recognised once; what has not shown itself in time has ended while nobody looked. */

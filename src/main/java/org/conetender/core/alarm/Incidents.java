@@ -125,7 +125,8 @@ final class Incidents {
             }
         }
         boolean mended = due.held() == Alarm.Held.ONLY_BY_LATCH;
-        Alarm told = (mended ? due : due.unmended()).with(due.told().again(nowMs, named, way, mended));
+        Alarm.Told again = due.told().again(nowMs, named, way, mended);
+        Alarm told = due.asItIs().with(mended ? again : again.onceMore(false));
         all.put(told.key(), told);
         return told;
     }

@@ -1,6 +1,7 @@
 package org.conetender.core.face;
 
 import static org.conetender.core.face.AlarmWords.acknowledge;
+import static org.conetender.core.face.AlarmWords.left;
 import static org.conetender.core.face.AlarmWords.todo;
 import static org.conetender.core.face.AlarmWords.what;
 import static org.conetender.core.face.AlarmWords.where;
@@ -43,12 +44,18 @@ public final class AlarmList {
     private static String listed(Settings s, List<Alarm> alarms, Moment now) {
         return (alarms.size() == 1 ? "1 alarm." : alarms.size() + " alarms.")
                 + alarms.stream().map(a -> "\n" + where(s, a) + ", " + a.kind().id() + ": "
-                        + what(s, a.held() == Alarm.Held.ONLY_BY_LATCH ? a : a.unmended()) + ", since "
+                        + words(s, a) + ", since "
                         + Sentences.clock(a.course().since().wallMs(), s.site().feeding().zone(),
                                 now.wallMs()) + "; " + String.join(", ", states(s, a, now)) + "."
                         + (a.follows() || a.shelved() || todo(s, a).isEmpty() ? "" : "\n  " + todo(s, a))
                         + asked(a).map(how -> "\n  " + how + ": " + acknowledge(a)).orElse(""))
                         .collect(Collectors.joining());
+    }
+
+    /** The words of now; and that an answer that was given came before its cause was over. */
+    private static String words(Settings s, Alarm a) {
+        boolean once = a.told().onceMore() && a.held() == Alarm.Held.ONLY_BY_LATCH;
+        return what(a.asItIs()) + (once ? left(s, a) : "");
     }
 
     /** What is still asked of whoever reads it; what was given is asked for no more. */

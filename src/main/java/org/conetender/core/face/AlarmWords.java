@@ -12,7 +12,6 @@ import org.conetender.core.State;
 import org.conetender.core.alarm.Again;
 import org.conetender.core.alarm.Alarm;
 import org.conetender.core.alarm.AlarmKind;
-import org.conetender.core.alarm.Alarms;
 import org.conetender.core.alarm.Message;
 import org.conetender.core.batch.Book;
 import org.conetender.core.settings.Settings;
@@ -32,6 +31,18 @@ public final class AlarmWords {
     private static final Set<AlarmKind> HEAT_FIRST = Set.of(AlarmKind.ROOM_TOO_WARM, AlarmKind.PROBE,
             AlarmKind.PROBE_UNSTEADY, AlarmKind.PROBE_FROZEN, AlarmKind.DRY);
 
+    /** Of one whose cause is over, a clause. */
+    private static final String OVER = "; that is over now";
+
+    /** Of one that only heat shows. */
+    private static final String HIDDEN = "; with the heat off that shows no more";
+
+    /** What is left of it, where there is heat. */
+    private static final String LOCKED = ", but heat stays locked off until this alarm is acknowledged";
+
+    /** The same for who acknowledged before that. */
+    private static final String AGAIN = " once more";
+
     /** What is asked before such a lock is opened. */
     private static final String FIRST = "Find out first why it came, so that it does not come again.";
 
@@ -46,16 +57,15 @@ public final class AlarmWords {
         String seen = " Whoever has seen it says: " + acknowledge(a) + ".";
         if (!over(a, now)) {
             boolean mended = a.told().mended() && a.kind().mends();
-            String what = what(s, a);
-            String over = mended && !what.contains(Alarms.OVER) ? ofHeat(s, a, Alarms.MENDED) : "";
-            return where(s, a) + ": " + what + over + ", since " + hour(s, a.course().since().wallMs())
+            return where(s, a) + ": " + what(a) + (mended || a.told().onceMore() ? left(s, a) : "")
+                    + ", since " + hour(s, a.course().since().wallMs())
                     + with(a) + ". "
                     + (mended ? FIRST : todo(s, a.cone(), a.kind())) + seen;
         }
         // What stands through restarts would have another hour after each: its end is not in the record.
         String until = a.kind().standsUntilSeen() ? "" : " since "
                 + hour(s, now.wallMs() - a.goneMs(now.monoMs()));
-        return where(s, a) + ": over" + until + ": " + what(s, a) + ", since "
+        return where(s, a) + ": over" + until + ": " + what(a) + ", since "
                 + hour(s, a.course().since().wallMs()) + "." + (a.kind().standsUntilSeen() ? seen : "");
     }
 
@@ -82,10 +92,10 @@ public final class AlarmWords {
         return s.cone(cone).stream().allMatch(c -> c.fittings().heat().fitted());
     }
 
-    /** Without what is locked off, where that is nothing. */
-    private static String ofHeat(Settings s, Alarm a, String what) {
-        return heated(s, a.cone()) ? what : what.replace(Alarms.LOCKED + Alarms.AGAIN, "")
-                .replace(Alarms.LOCKED, "");
+    /** That its cause is over, and what is left of it: where no heater is fitted nothing is locked off. */
+    static String left(Settings s, Alarm a) {
+        return (a.kind().mends() ? OVER : HIDDEN)
+                + (!heated(s, a.cone()) ? "" : LOCKED + (a.told().onceMore() ? AGAIN : ""));
     }
 
     private static boolean over(Alarm a, Moment now) {
@@ -163,8 +173,8 @@ public final class AlarmWords {
         return Sentences.where(s, a.cone());
     }
 
-    static String what(Settings s, Alarm a) {
-        return a.what().isEmpty() ? a.kind().id() : ofHeat(s, a, a.what());
+    static String what(Alarm a) {
+        return a.what().isEmpty() ? a.kind().id() : a.what();
     }
 
     /** Always with its weekday: words that change at midnight would call. */

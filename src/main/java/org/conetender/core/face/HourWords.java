@@ -107,10 +107,13 @@ public final class HourWords {
     }
 
     /** A clause for the alarm. @param readyHours until it is ready, as things stand */
-    public static String missed(Said s, Appointment.Stand stand, double readyHours) {
-        String how = stand == Appointment.Stand.LOCKED ? "while its heat is locked off"
+    public static String missed(Said s, Appointment a, double readyHours) {
+        String how = a.stand() == Appointment.Stand.LOCKED ? "while its heat is locked off"
                 : "as warm as is safe";
-        return "it will not be ready by " + s.asked() + (stand == Appointment.Stand.UNHEATED
+        // Where nobody knows the odds, it would be late even if heat came back at once.
+        return (a.chance() >= HARDLY ? "it is not likely enough to be ready by " + s.asked() + " (the chance "
+                + "is " + percent(a.chance()) + ")" : "it will not be ready by " + s.asked())
+                + (a.stand() == Appointment.Stand.UNHEATED
                 ? ", since its water is not measured and so not heated" : readyHours > FORESEEN_H ? ""
                 : "; " + how + " it comes at " + s.after(readyHours));
     }

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import org.conetender.core.alarm.Alarms.Cause;
 import org.conetender.core.unit.Moment;
 import org.junit.jupiter.api.Test;
@@ -218,7 +219,8 @@ class AlarmsTest {
         assertThat(told).hasSize(2);
         assertThat(alarms.raised()).singleElement().satisfies(a -> {
             assertThat(a.acknowledged()).isFalse();
-            assertThat(a.what()).startsWith("over now; that is over now");
+            assertThat(a.what()).isEqualTo("over now");
+            assertThat(a.told().onceMore()).isTrue();
         });
     }
 
@@ -231,6 +233,7 @@ class AlarmsTest {
         assertThat(alarms.raised()).singleElement().satisfies(a -> {
             assertThat(a.acknowledged()).as("it is another time").isFalse();
             assertThat(a.what()).isEqualTo("hot again");
+            assertThat(a.told().onceMore()).isFalse();
         });
     }
 
@@ -244,11 +247,40 @@ class AlarmsTest {
         Alarm told = alarms.raised().getFirst();
         pass(800, unknown);
         assertThat(alarms.raised()).singleElement().satisfies(a -> {
-            assertThat(a.what()).isEqualTo(told.what()).endsWith("acknowledged once more");
-            assertThat(a.told()).isEqualTo(told.told());
+            assertThat(a.what()).isEqualTo(told.what());
+            assertThat(a.told()).isEqualTo(told.told()).matches(Alarm.Told::onceMore);
         });
         pass(101, unknown);
-        assertThat(alarms.raised().getFirst().what()).as("told next").isEqualTo("too warm");
+        assertThat(alarms.raised().getFirst().told().onceMore()).as("told next").isFalse();
+    }
+
+    /** From the shelf it comes back with all that its message has to say. */
+    @Test
+    void whatWaitsForItsSecondAnswerStillDoesWhenItComesBackFromTheShelf() {
+        Cause over = new Cause("a", AlarmKind.OVERHEAT, "too warm", Alarm.Held.ONLY_BY_LATCH);
+        pass(10, cause(AlarmKind.OVERHEAT));
+        alarms = alarms.acknowledged("a", "overheat", seconds * 1000);
+        pass(1, over);
+        alarms = alarms.shelving(Map.of("a/overheat", seconds * 1000 + 60_000));
+        pass(59, over);
+        assertThat(told).hasSize(1);
+        pass(2, over);
+        assertThat(told).hasSize(2);
+        assertThat(alarms.raised().getFirst().told().onceMore()).isTrue();
+    }
+
+    /** Words that move are those of each telling; in between nobody is called by new ones. */
+    @Test
+    void anHourThatIsMissedIsToldEachTimeAsItStandsThen() {
+        pass(700, new Cause("a", AlarmKind.HOUR_MISSED, "it comes at 18:40", Alarm.Held.BY_CAUSE));
+        assertThat(told).hasSize(1);
+        pass(800, new Cause("a", AlarmKind.HOUR_MISSED, "it comes at 18:50", Alarm.Held.BY_CAUSE));
+        assertThat(told).hasSize(1);
+        assertThat(alarms.raised().getFirst().what()).as("as it was told").isEqualTo("it comes at 18:40");
+        assertThat(alarms.raised().getFirst().asItIs().what()).isEqualTo("it comes at 18:50");
+        pass(200, new Cause("a", AlarmKind.HOUR_MISSED, "it comes at 19:00", Alarm.Held.BY_CAUSE));
+        assertThat(told).hasSize(2);
+        assertThat(alarms.raised().getFirst().what()).isEqualTo("it comes at 19:00");
     }
 
     /** It is told at once, and once. */

@@ -78,7 +78,7 @@ class CookedBatchTest {
         assertThat(heaterSeenIn(s, 600)).isFalse();
         assertThat(s.standing("a")).contains("overheat");
         assertThat(s.told("overheat")).as("told again that it is over now").isEqualTo(2);
-        assertThat(s.told().getLast().what()).contains("over now");
+        assertThat(s.told().getLast().told().onceMore()).isTrue();
         s.ask("a", new Ask.Acknowledge("overheat"));
         assertThat(heaterSeenIn(s, 600)).isTrue();
     }

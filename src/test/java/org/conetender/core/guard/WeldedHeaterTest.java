@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import org.conetender.core.Larkmoor.Fitting;
 import org.conetender.core.Story;
+import org.conetender.core.face.Names;
+import org.conetender.core.face.Tree;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.Reading;
 import org.conetender.core.image.Step;
@@ -66,8 +68,10 @@ class WeldedHeaterTest {
         s.senses.water("a", START_C + 0.4);
         s.minutes(6);
         assertThat(s.told("welded")).isEqualTo(2);
-        assertThat(s.told().getLast().what()).doesNotContain("over now").contains("with the heat off that "
-                + "shows no more, but heat stays locked off until this alarm is acknowledged once more");
+        assertThat(Tree.of(s.settings(), Names.of("homie", s.settings()), s.last(), s.now())
+                .get("homie/5/larkmoor-a/$alert/welded")).contains("; with the heat off that shows no more, "
+                        + "but heat stays locked off until this alarm is acknowledged once more, since ")
+                .doesNotContain("over now");
         assertThat(s.on("a.cut-out")).isFalse();
         assertThat(s.state().book().cone("a").latches()).hasSize(1);
         s.ask("a", new Ask.Acknowledge("welded"));

@@ -218,7 +218,7 @@ class SearchTest {
     }
 
     private static Alarm told(Alarm a, Alarm.Told told) {
-        return new Alarm(a.cone(), a.kind(), a.what(), a.held(), a.course(), told, a.aside());
+        return new Alarm(a.cone(), a.kind(), a.what(), a.latest(), a.held(), a.course(), told, a.aside());
     }
 
     /** What stands until it is seen ends with its cause, like all else. */
@@ -255,14 +255,14 @@ class SearchTest {
     private static Alarms toldOnce(Alarms alarms, Moment now) {
         return standing(alarms, all -> all.map(a -> a.told().times() == 0 ? a : told(a, new Alarm.Told(
                 a.told().times(), a.told().firstMs(), now.monoMs(), a.told().acknowledgedAtMs(),
-                a.told().with(), a.told().way(), false))));
+                a.told().with(), a.told().way(), false, false))));
     }
 
     /** It forgets that it has just called. */
     private static Alarms nagging(Alarms alarms, Moment now) {
         return standing(alarms, all -> all.map(a -> a.told().times() == 0 ? a : told(a, new Alarm.Told(
                 a.told().times(), a.told().firstMs(), now.monoMs() - Units.HOUR_MS,
-                a.told().acknowledgedAtMs(), a.told().with(), a.told().way(), false))));
+                a.told().acknowledgedAtMs(), a.told().with(), a.told().way(), false, false))));
     }
 
     /** Who answers one is taken to have answered all. */
@@ -270,7 +270,7 @@ class SearchTest {
         boolean any = alarms.raised().stream().anyMatch(Alarm::acknowledged);
         return !any ? alarms : standing(alarms, all -> all.map(a -> a.acknowledged() ? a
                 : told(a, new Alarm.Told(a.told().times(), a.told().firstMs(), a.told().atMs(),
-                        OptionalLong.of(now.monoMs()), a.told().with(), a.told().way(), false))));
+                        OptionalLong.of(now.monoMs()), a.told().with(), a.told().way(), false, false))));
     }
 
     /** The daemon, whose judgement takes an answer of a probe for another. */
