@@ -65,9 +65,9 @@ final class Appointments {
         Growth growth = work.live(c.id()).growth();
         ByHour by = foresight(c, growth).byHour();
         if (!c.fittings().heat().fitted()) {
-            Answer a = by.at(c.limits().setpointC(), hours);
-            return Optional.of(HourWords.unheated(said(hour), a.readyHours())
-                    + HourWords.chance(by.chance(a.setC(), hours)));
+            double setC = c.limits().setpointC();
+            return Optional.of(HourWords.unheated(said(hour), shown(c).orElseGet(() -> by.at(setC, hours)
+                    .readyHours())) + HourWords.chance(by.chance(setC, hours)));
         }
         Answer a = by.solve(hours, ByHour.Band.of(c.limits()));
         return switch (a.reach()) {
@@ -75,6 +75,13 @@ final class Appointments {
             case LATER -> Optional.of(late(c, hour, a, by.chance(a.setC(), hours)));
             case EARLIER -> Optional.of(HourWords.early(said(hour), a));
         };
+    }
+
+    /** Hours until it is ready as the screen has it, which is reckoned each minute: there is one answer. */
+    private Optional<Double> shown(Cone c) {
+        ConeLive live = work.live(c.id());
+        return live.outlook().foretold(work.image.now()).map(f -> left(live, live.readyH(
+                f.ready().announced(), work.batch(c.id()), work.image.now(), work.ledger.book().boots())));
     }
 
     private String late(Cone c, Hour hour, Answer a, double chance) {

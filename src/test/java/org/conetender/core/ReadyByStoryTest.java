@@ -387,6 +387,23 @@ class ReadyByStoryTest {
         assertThat(s.ask("a", NONE).accepted()).isTrue();
     }
 
+    /** Who asks for an hour and who looks at the screen are told one. */
+    @Test
+    void theHourOfAConeWithoutHeaterIsTheOneOnTheScreen() {
+        for (Fitting[] fitted : new Fitting[][] {{Fitting.NO_HEAT}, {Fitting.NO_HEAT, Fitting.ROOM_PROBE}}) {
+            Story s = Story.at(fitted);
+            s.senses.water("a", 26).room(24);
+            s.does(Step.STARTED).minutes(2);
+            for (int i = 0; i < 40; i++) {
+                s.senses.water("a", 26 - i / 10.0);
+                s.seconds(31);
+                String shown = tree(s).get(A + "hatch/ready-at");
+                String said = asks(s, "wed 12:00", false).replaceAll(".*at about ([-0-9]+ [0-9:]+).*", "$1");
+                assertThat(said.replace(" ", "T") + ":00+00:00").isEqualTo(shown);
+            }
+        }
+    }
+
     /** What is refused may well come true: it is called unlikely then, and not impossible. */
     @Test
     void anHourThatHalfOfSuchBatchesKeepIsNotCalledImpossible() {
