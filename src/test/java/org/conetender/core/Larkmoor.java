@@ -21,7 +21,7 @@ public final class Larkmoor {
     public enum Fitting {
         LEVEL, AIR_PROOF, SIPHONING, BUTTON, AUTOMATIC, TWO_PROBES, NO_CUT_OUT, ROOM_PROBE, SOLID_STATE, MAT,
                 DIP_TUBE,
-        IDLE_AIR, HEARTBEAT, NO_HEAT, SALT_SLOWS
+        IDLE_AIR, HEARTBEAT, NO_HEAT, NO_LAMPS, SALT_SLOWS
     }
 
     public static final ZoneId ZONE = ZoneId.of("UTC");
@@ -98,7 +98,7 @@ public final class Larkmoor {
         Cone.Air air = new Cone.Air(has(Fitting.DIP_TUBE) ? Cone.AirEntry.DIP_TUBE : Cone.AirEntry.BOTTOM,
                 has(Fitting.AIR_PROOF), has(Fitting.IDLE_AIR), geometry);
         Cone.Fittings fittings = new Cone.Fittings(new Cone.Probes(probes, has(Fitting.LEVEL)), heat, air,
-                new Cone.Lights(true, true), has(Fitting.BUTTON));
+                new Cone.Lights(!has(Fitting.NO_LAMPS), !has(Fitting.NO_LAMPS)), has(Fitting.BUTTON));
         Cone.Timing t = new Cone.Timing(timing.hydrationHours(), timing.triggerHours(),
                 timing.settleMinutes(),
                 timing.airOffCapMinutes(), has(Fitting.AUTOMATIC));

@@ -9,8 +9,8 @@ final class Conditions {
     private Conditions() {}
 
     static String of(ConeView c) {
-        return water(c.water()) + aim(c) + " · " + heat(c) + air(c.out()) + " · lamp "
-                + onOff(c.out().lamp());
+        return water(c.water()) + aim(c) + " · " + heat(c) + air(c.out())
+                + c.out().lamp().map(on -> " · lamp " + onOff(on)).orElse("");
     }
 
     private static String water(ConeView.Water w) {

@@ -93,8 +93,8 @@ public record ConeView(String id, Hatch hatch, Water water, Out out, Hand hand,
     /** @param setpoint of this batch, °C  @param held what heat aims at now, °C; empty: at nothing */
     public record Aim(OptionalDouble setpoint, OptionalDouble held) {}
 
-    /** @param siphon a word */
-    public record Out(Heat heat, boolean air, String proven, boolean lamp, String siphon) {}
+    /** @param lamp empty where there is none  @param siphon a word */
+    public record Out(Heat heat, boolean air, String proven, Optional<Boolean> lamp, String siphon) {}
 
     /**
      * @param duty wanted, percent  @param vetoed why it is withheld  @param limited why it is less
@@ -138,8 +138,8 @@ public record ConeView(String id, Hatch hatch, Water water, Out out, Hand hand,
         Heat heat = new Heat(l.is("heat/on"), l.number("heat/duty"), l.text("heat/vetoed"),
                 l.text("heat/limited"), l.text("heat/known"), new Relay(l.number("heat/relay-closings"),
                         l.number("heat/relay-used"), l.number("heat/relay-days-left")));
-        Out out = new Out(heat, l.is("air/on"), l.word("air/proven"), l.is("lamp/on"),
-                l.word("siphon/state"));
+        Out out = new Out(heat, l.is("air/on"), l.word("air/proven"),
+                l.text("lamp/on").map("true"::equals), l.word("siphon/state"));
         return new ConeView(id, hatch, water, out, new Hand(l.word("hand/next-step"), l.text("hand/answer"),
                 l.text("hand/alarms").filter(a -> !a.equals(AlarmList.NONE))),
                 SiteView.alerts(topics, at));

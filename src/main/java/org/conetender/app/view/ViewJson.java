@@ -46,14 +46,14 @@ public final class ViewJson {
         put(m, "setpoint-c", c.water().aim().setpoint());
         put(m, "held-c", c.water().aim().held());
         m.put("trust", c.water().trust());
-        m.put("heat", c.out().heat().on());
+        c.out().heat().duty().ifPresent(_ -> m.put("heat", c.out().heat().on()));
         put(m, "heat-known", c.out().heat().known());
         put(m, "relay-closings", c.out().heat().relay().closings());
         put(m, "relay-used-percent", c.out().heat().relay().used());
         put(m, "relay-days-left", c.out().heat().relay().daysLeft());
         m.put("air", c.out().air());
         m.put("air-proven", c.out().proven());
-        m.put("lamp", c.out().lamp());
+        c.out().lamp().ifPresent(on -> m.put("lamp", on));
         m.put("siphon", c.out().siphon());
         m.put("next-step", c.hand().next());
         m.put("alerts", c.alerts());

@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.stream.Collectors;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.Hour;
@@ -35,9 +36,12 @@ public final class Description {
     static final String SHELVE = schema(Map.of("alarm", text(40), "hours", number(0,
             Ask.Shelve.MOST_HOURS)), "alarm", "hours");
 
+    /** What only a heater gives a meaning. */
+    private static final Set<String> HELD = Set.of("setpoint", "held");
+
     private Description() {}
 
-    /** The nodes of a cone, in order. */
+    /** The nodes of a cone to which everything is fitted, in order. */
     static final Map<String, List<Property>> CONE = cone();
 
     /** The nodes of the site, in order. */
@@ -78,6 +82,19 @@ public final class Description {
                         .format(SHELVE).set(),
                 Property.of("alarms", "Every alarm of this cone with its states", "string"),
                 Property.of("answer", "The last answer", "string")));
+        return n;
+    }
+
+    /** The nodes of that cone: none for what is not fitted to it. */
+    private static Map<String, List<Property>> of(Cone c) {
+        Map<String, List<Property>> n = new LinkedHashMap<>(CONE);
+        if (!c.fittings().heat().fitted()) {
+            n.remove("heat");
+            n.computeIfPresent("water", (_, all) -> all.stream().filter(p -> !HELD.contains(p.id())).toList());
+        }
+        if (!c.fittings().lights().harvest()) {
+            n.remove("lamp");
+        }
         return n;
     }
 
@@ -142,7 +159,7 @@ public final class Description {
     /** One cone's document. @param version above that of every other text it had */
     public static String cone(Settings s, Cone c, long version) {
         Map<String, Object> d = head(s.site().name() + ", cone " + c.id(), "hatching-cone", version);
-        d.put("nodes", nodes(CONE));
+        d.put("nodes", nodes(of(c)));
         d.put("root", s.site().id());
         return Json.write(d);
     }

@@ -180,15 +180,22 @@ public final class NextStep {
     private static Optional<String> handsIn(Settings s, Cone cone, Batch b, Moment now) {
         return b.marks().handsIn().filter(m -> m.sameBoot(now))
                 .filter(m -> now.monoMs() - m.monoMs() < Handled.HANDS_MS)
-                .map(m -> unplug(cone, b) + " return at " + Sentences.clock(now.wallMs() + Handled.HANDS_MS
-                        - (now.monoMs() - m.monoMs()), s.site().feeding().zone(), now.wallMs()) + ".");
+                .map(m -> unplug(cone, b, Sentences.clock(now.wallMs() + Handled.HANDS_MS
+                        - (now.monoMs() - m.monoMs()), s.site().feeding().zone(), now.wallMs())) + ".");
     }
 
-    private static String unplug(Cone cone, Batch b) {
-        return !cone.fittings().heat().fitted() ? "hands are in it; the lamps"
-                : !b.stage().hasWater()
-                ? "unplug the heater and leave it unplugged until the cone is filled again; lamps"
-                : "unplug the heater before hands go in, and plug it in again after; heat and lamps";
+    /** @param back when hands are taken to be out again */
+    private static String unplug(Cone cone, Batch b, String back) {
+        Cone.Lights l = cone.fittings().lights();
+        boolean lamps = l.harvest() || l.trigger();
+        if (!cone.fittings().heat().fitted()) {
+            return lamps ? "hands are in it; the lamps return at " + back : "hands are in it, until " + back;
+        }
+        return !b.stage().hasWater()
+                ? "unplug the heater and leave it unplugged until the cone is filled again"
+                + (lamps ? "; lamps return at " + back : "")
+                : "unplug the heater before hands go in, and plug it in again after; heat"
+                + (lamps ? " and lamps return at " : " returns at ") + back;
     }
 
     /** A shut air valve is for a harvest only: for one that may begin now, or else it is to be opened. */
@@ -214,7 +221,8 @@ public final class NextStep {
                 ? SETTLE_OR_OPEN
                 : cone.fittings().air().geometry().canSiphon()
                 ? "to harvest, shut the air valve while the pump runs and report 'valve-shut', then 'settle'."
-                : "to harvest, report 'settle'; the air stops and the lamp at the drain comes on.";
+                : "to harvest, report 'settle'; the air stops" + (cone.fittings().lights().harvest()
+                ? " and the lamp at the drain comes on." : ".");
     }
 
     /** How long a separation takes, and how long the air may be off for it. */

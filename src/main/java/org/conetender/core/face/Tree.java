@@ -256,7 +256,9 @@ public final class Tree {
         AirTrack.Proof proof = live.judged().air().proof();
         put(at, "air/proven", (live.out().airPause() && proof == AirTrack.Proof.FAILED
                 ? AirTrack.Proof.UNVERIFIED : proof).name().toLowerCase(Locale.ROOT));
-        put(at, "lamp/on", String.valueOf(live.out().lamp()));
+        if (c.fittings().lights().harvest()) {
+            put(at, "lamp/on", String.valueOf(live.out().lamp()));
+        }
         boolean can = c.fittings().air().geometry().canSiphon();
         put(at, "siphon/state", !can ? "safe" : b.marks().valveShut() ? "valve-shut" : "at-risk");
     }

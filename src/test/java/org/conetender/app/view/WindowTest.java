@@ -171,6 +171,15 @@ class WindowTest {
     }
 
     @Test
+    void aConeWithoutALampShowsNone() {
+        topics.remove(ROOT + "-b/lamp/on");
+
+        assertThat(words(120, 60)).contains("· lamp off");
+        topics.keySet().removeIf(t -> t.endsWith("/lamp/on"));
+        assertThat(words(120, 60)).contains("air on (not verified)").doesNotContain("lamp");
+    }
+
+    @Test
     void aConeWithoutAHeaterShowsNone() {
         topics.keySet().removeIf(t -> t.startsWith(ROOT + "-b/heat/") || t.equals(ROOT + "-b/water/held"));
 

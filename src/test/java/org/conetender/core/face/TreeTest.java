@@ -236,6 +236,34 @@ class TreeTest {
                         .doesNotContainKey("homie/5/larkmoor/room/temperature");
     }
 
+    /** A client shows what is described: it must not offer to set what nothing can follow. */
+    @Test
+    void whatIsNotFittedIsNeitherDescribedNorShown() {
+        Story s = Story.at(Fitting.NO_HEAT, Fitting.NO_LAMPS);
+        s.does(Step.STARTED).minutes(2);
+        assertThat(valid(s).get(A + "$description")).contains("\"temperature\"", "\"air\"")
+                .doesNotContain("\"heat\"", "\"setpoint\"", "\"held\"", "\"lamp\"");
+        assertThat(valid(s)).containsKey(A + "air/on").doesNotContainKey(A + "lamp/on");
+        assertThat(Description.cone(Larkmoor.with(), Larkmoor.with().cones().getFirst(), 1))
+                .contains("\"heat\"", "\"setpoint\"", "\"held\"", "\"lamp\"");
+    }
+
+    /** Nor is anybody told that it comes back. */
+    @Test
+    void nobodyIsToldOfLampsWhereThereAreNone() {
+        Story s = Story.at(Fitting.NO_HEAT, Fitting.NO_LAMPS);
+        s.does(Step.STARTED, Step.FIRST_SEEN, Step.HANDS_IN);
+        assertThat(tree(s).get(A + "hand/next-step")).isEqualTo("hands are in it, until 09:15.");
+        s.pass(Duration.ofHours(30));
+        assertThat(tree(s).get(A + "hand/next-step"))
+                .startsWith("to harvest, report 'settle'; the air stops. After ");
+        Story heated = Story.at(Fitting.NO_LAMPS).does(Step.STARTED, Step.HANDS_IN);
+        assertThat(tree(heated).get(A + "hand/next-step")).endsWith("plug it in again after; heat returns at "
+                + "09:15.");
+        heated.does(Step.DRAINED);
+        assertThat(tree(heated).get(A + "hand/next-step")).endsWith("until the cone is filled again.");
+    }
+
     /** Whoever drains with hands in it must not be sent to heat an empty cone. */
     @Test
     void nobodyIsToldToPlugInAHeaterThatHasNoWater() {
