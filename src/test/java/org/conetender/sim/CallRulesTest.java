@@ -21,7 +21,8 @@ class CallRulesTest {
     private static Alarm alarm(AlarmKind kind, int times, Alarm.Aside aside) {
         return new Alarm("a", kind, "planted", "planted", Alarm.Held.BY_CAUSE,
                 new Alarm.Course(NOW, OptionalLong.empty(), true), new Alarm.Told(times,
-                OptionalLong.empty(), 0, OptionalLong.empty(), List.of(), Alarm.Way.ALONE, false, false), aside);
+                OptionalLong.empty(), 0, OptionalLong.empty(), List.of(), Alarm.Way.ALONE, false, false),
+                aside);
     }
 
     private static Alarm.Aside aside(boolean follows, boolean shelved) {

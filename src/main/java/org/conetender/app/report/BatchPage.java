@@ -62,7 +62,8 @@ public record BatchPage(Measured measured, Story story) {
         String done = exact ? between(r.development())
                 : Text.of("at least %.0f °C·h", r.development().leastDegreeHours());
         List<String> out = new ArrayList<>();
-        out.add(done + (story.harvest().isPresent() ? " until the harvest" : " so far"));
+        out.add(done + (story.harvest().isEmpty() ? " so far" : new Drawings(story.stages()).inParts()
+                ? " until the first harvest" : " until the harvest"));
         out.add("hatched: " + (exact ? "about" : "at least about") + Text.of(" %.0f %% (8 in 10 such batches:"
                 + " %.0f to %.0f %%)", 100 * h.median(), 100 * h.low(), 100 * h.high()));
         return out;
@@ -79,16 +80,26 @@ public record BatchPage(Measured measured, Story story) {
                 : Text.of(" (%.0f to %.0f)", d.leastDegreeHours(), d.mostDegreeHours()));
     }
 
+    /** Its water until the last of it was drawn: of what a part was drawn the rest is shown as well. */
+    private Optional<ThermometerLog> whole() {
+        Drawings drawn = new Drawings(story.stages());
+        if (story.stock().isEmpty() || !drawn.inParts()) {
+            return measured.log(story);
+        }
+        long fromMs = past().ruler().lineMs(story.stock().get().at());
+        return drawn.last().or(story::over).map(past().ruler()::lineMs).or(() -> measured.lastMs(story))
+                .flatMap(toMs -> measured.between(story, fromMs, toMs)).filter(l -> l.lastMs() > fromMs);
+    }
+
     /** Empty where nothing was measured. */
     public Optional<BatchPicture> picture() {
-        return measured.log(story).map(log -> {
-            Replay replay = replay(log);
-            Hatch hatch = new Hatch(log, replay, past().ruler().axis(log.firstMs(), log.lastMs()),
+        return whole().map(log -> {
+            Hatch hatch = new Hatch(log, replay(log), past().ruler().axis(log.firstMs(), log.lastMs()),
                     List.of());
             List<String> under = new ArrayList<>();
             under.add(story.stock().map(Batch.Stock::lot).map(l -> "lot " + l + ", ").orElse("")
                     + story.ended());
-            under.addAll(lines(replay));
+            measured.log(story).ifPresent(l -> under.addAll(lines(replay(l))));
             BatchPicture.Did did = new BatchPicture.Did(new StageTable(measured, story).stretches(),
                     new Timeline(measured, story).marks(), told(),
                     measured.doings().pieces(story.cone(), log.firstMs(), log.lastMs()));

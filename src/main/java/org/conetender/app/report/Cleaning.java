@@ -14,7 +14,7 @@ import org.conetender.core.image.Ask;
 import org.conetender.core.image.Step;
 import org.conetender.core.unit.Moment;
 
-/** When each cone was cleaned and disinfected, and how many batches it has had since. */
+/** When each cone was cleaned and disinfected, and how many batches were over in it since. */
 public record Cleaning(Past past, List<Story> stories) {
 
     private static final int INDENT = 8;
@@ -44,7 +44,12 @@ public record Cleaning(Past past, List<Story> stories) {
         return stories.stream().filter(s -> s.cone().equals(cone)).toList();
     }
 
-    /** Batches begun since that was last done; of all that are shown where it never was. */
+    /** Whether it is in the cone yet, where nothing can be cleaned. */
+    private static boolean in(Story s) {
+        return s.newest() && s.batch().stage().hasWater();
+    }
+
+    /** Batches that were over since that was last done; of all that are shown where it never was. */
     private static int since(List<Story> batches, Step step) {
         int since = 0;
         for (Story s : batches) {
@@ -63,13 +68,14 @@ public record Cleaning(Past past, List<Story> stories) {
             out.println("no batches");
         }
         for (String cone : cones()) {
-            List<Story> batches = of(cone);
+            List<Story> batches = of(cone).stream().filter(s -> !in(s)).toList();
             out.println("cone " + cone);
             for (Step step : List.of(Step.CLEANED, Step.DISINFECTED)) {
                 int since = since(batches, step);
                 out.println("  last " + step.word() + ": " + last(batches, step).map(hours::full)
                         .map(t -> t + (since == 0 ? "" : ", " + batches(since) + " since"))
-                        .orElse("not once in " + batches(batches.size())));
+                        .orElse(batches.isEmpty() ? "no batch is over yet"
+                                : "not once in " + batches(batches.size())));
             }
             for (Story s : batches) {
                 List<String> done = new ArrayList<>();
@@ -85,6 +91,8 @@ public record Cleaning(Past past, List<Story> stories) {
                 out.println("  " + lines.getFirst().strip());
                 lines.subList(1, lines.size()).forEach(out::println);
             }
+            of(cone).stream().filter(Cleaning::in).forEach(s -> out.println("  " + s.name() + ": "
+                    + s.ended()));
         }
     }
 
@@ -100,6 +108,7 @@ public record Cleaning(Past past, List<Story> stories) {
                         .toList());
             }
             m.put("assumed-cleaned", implied(s));
+            m.put("in-the-cone", in(s));
             all.add(m);
         }
         out.println(Json.write(Map.of("cleaning", all)));

@@ -51,7 +51,7 @@ public record Story(String cone, Batch batch, List<Fact> facts, List<Entered> st
                 facts.add(f);
             }
         }
-        List<Moment> vain = brokenOff(stages);
+        List<Moment> vain = new Drawings(stages).inVain();
         facts.removeIf(f -> f.change() instanceof Change.Drawn && vain.contains(f.at()));
         return new Story(cone, book.batch(), facts, stages, newest);
     }
@@ -80,17 +80,6 @@ public record Story(String cone, Batch batch, List<Fact> facts, List<Entered> st
         return reached("hatching", List.of("hydrating", "incubating"));
     }
 
-    /** When somebody began to draw and the air came back first: nothing says that anything was drawn then. */
-    private static List<Moment> brokenOff(List<Entered> stages) {
-        List<Moment> out = new ArrayList<>();
-        for (int i = 1; i < stages.size(); i++) {
-            if (stages.get(i).stage().equals("ready") && stages.get(i - 1).stage().equals("drawing")) {
-                out.add(stages.get(i - 1).at());
-            }
-        }
-        return out;
-    }
-
     /** When it was called ready; that the air came back to a separation says nothing of it. */
     public Optional<Moment> ready() {
         return reached("ready", List.of("hydrating", "incubating"));
@@ -113,11 +102,9 @@ public record Story(String cone, Batch batch, List<Fact> facts, List<Entered> st
         return at;
     }
 
-    /** When it was drawn; where nobody said so, when a batch that had hatched was emptied or cleaned. */
+    /** When it was drawn first; where nobody said so, when one that had hatched was emptied or cleaned. */
     public Optional<Moment> harvest() {
-        List<Moment> vain = brokenOff(stages);
-        Optional<Moment> drawn = stages.stream().filter(e -> e.stage().equals("drawing")).map(Entered::at)
-                .filter(t -> !vain.contains(t)).findFirst();
+        Optional<Moment> drawn = new Drawings(stages).first();
         if (abandoned()) {
             return drawn;
         }

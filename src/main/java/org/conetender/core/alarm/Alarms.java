@@ -203,8 +203,8 @@ public record Alarms(Map<String, Alarm> standing, Seen seen, Map<String, Long> s
         boolean anew = back || known.told().times() == 0 && !c.mended() && known.held()
                 == Alarm.Held.ONLY_BY_LATCH || c.kind() == AlarmKind.OUT_OF_REACH;
         Alarm.Told told = back ? known.told().anew() : known.told();
-        return new Alarm(known.cone(), known.kind(), anew ? c.what() : known.what(), c.what(), c.held(), there,
-                anew ? told.onceMore(false) : told, known.aside());
+        return new Alarm(known.cone(), known.kind(), anew ? c.what() : known.what(), c.what(), c.held(),
+                there, anew ? told.onceMore(false) : told, known.aside());
     }
 
     /** A danger that people were told is over is seen to be there again, and does not just flutter. */

@@ -64,8 +64,8 @@ public final class Fits {
         }
         if (book.batch().stage() instanceof Stage.Filled) {
             return "its filling is reported already; report " + (book.batch().marks().salted() ? ""
-                    : "'salted' when the salt is in, and ") + "'stocked' when the cysts are. If the cone stands "
-                    + "empty, report 'drained' before '" + word + "'.";
+                    : "'salted' when the salt is in, and ") + "'stocked' when the cysts are. If the cone "
+                    + "stands empty, report 'drained' before '" + word + "'.";
         }
         return "batch " + book.batch().number() + " is " + book.batch().stage().word()
                 + " in it; report 'drained' "

@@ -90,7 +90,8 @@ public final class Description {
         Map<String, List<Property>> n = new LinkedHashMap<>(CONE);
         if (!c.fittings().heat().fitted()) {
             n.remove("heat");
-            n.computeIfPresent("water", (_, all) -> all.stream().filter(p -> !HELD.contains(p.id())).toList());
+            n.computeIfPresent("water", (_, all) -> all.stream().filter(p -> !HELD.contains(p.id()))
+                    .toList());
         }
         if (!c.fittings().lights().harvest()) {
             n.remove("lamp");

@@ -348,9 +348,9 @@ class ReportCommandTest {
         String text = report(0, "--cleaning");
         assertThat(text).containsPattern("last cleaned: Sun 2026-11-22 \\d\\d:\\d\\d\n")
                 .containsPattern("last disinfected: Sat 2026-11-21 \\d\\d:\\d\\d, 1 batch since")
-                .contains("last disinfected: not once in 2 batches")
+                .contains("last disinfected: not once in 1 batch\n")
                 .contains("after b/1: cleaned as the next batch implies")
-                .contains("after b/2: nothing was told");
+                .contains("  b/2: in the cone, hydrating\n");
         assertThat(report(2, "--cleaning", "--lot", "L-0417")).as("a lot was not cleaned").isEmpty();
         assertThat(report(0, "--cleaning", "--cone", "b", "--json"))
                 .startsWith("{\"cleaning\":[{\"cone\":\"b\"")
