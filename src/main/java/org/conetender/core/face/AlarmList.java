@@ -79,7 +79,7 @@ public final class AlarmList {
         if (a.held() != Alarm.Held.BY_CAUSE || a.latched() && !a.acknowledged()) {
             out.add("latched until acknowledged" + (a.acknowledged() ? " once more" : ""));
         }
-        a.aside().shelvedUntilMs().ifPresent(until -> out.add("shelved until "
+        a.aside().shelvedUntilMs().ifPresent(until -> out.add(ShelfWords.STANDS
                 + ShelfWords.until(s, until, now)));
         a.aside().follows().ifPresent(key -> out.add(FOLLOWS
                 + key.substring(key.indexOf('/') + 1)

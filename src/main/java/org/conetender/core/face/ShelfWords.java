@@ -1,20 +1,28 @@
 package org.conetender.core.face;
 
 import java.util.Arrays;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.conetender.core.alarm.Alarm;
 import org.conetender.core.alarm.Alarms;
 import org.conetender.core.settings.Settings;
 import org.conetender.core.unit.Moment;
 
-/** Alarms on the shelf, told at the end of a list of those that stand. */
+/**
+ * Alarms on the shelf: those that do not stand are told at the end of a list of those that do, one that does in
+ * its own line there.
+ */
 public final class ShelfWords {
 
     private static final String BEGIN = "Shelved: ";
     private static final String BETWEEN = ", ";
     private static final String CONE = "cone ";
+
+    /** How it is said of one that stands. */
+    static final String STANDS = "shelved until ";
 
     private ShelfWords() {}
 
@@ -42,16 +50,40 @@ public final class ShelfWords {
         return key.startsWith("/") ? alarm : CONE + key.substring(0, key.indexOf('/')) + " " + alarm;
     }
 
-    /** That end of a list, where it has one. */
+    /** What of a list is on the shelf, whether it stands or not; empty where nothing is. */
     public static Optional<String> in(String list) {
-        int at = list.indexOf(BEGIN);
-        return at < 0 ? Optional.empty() : Optional.of(list.substring(at));
+        return sentence(shelved(list));
     }
 
     /** What of it belongs to no cone. */
     public static Optional<String> ofSite(String list) {
-        String own = in(list).stream().flatMap(t -> Arrays.stream(t.substring(BEGIN.length(), t.length() - 1)
-                .split(BETWEEN))).filter(t -> !t.startsWith(CONE)).collect(Collectors.joining(BETWEEN));
-        return own.isEmpty() ? Optional.empty() : Optional.of(BEGIN + own + ".");
+        return sentence(shelved(list).filter(t -> !t.startsWith(CONE)));
+    }
+
+    private static Optional<String> sentence(Stream<String> shelved) {
+        String all = shelved.collect(Collectors.joining(BETWEEN));
+        return all.isEmpty() ? Optional.empty() : Optional.of(BEGIN + all + ".");
+    }
+
+    private static Stream<String> shelved(String list) {
+        int at = list.indexOf(BEGIN);
+        return Stream.concat(list.lines().flatMap(l -> standing(l).stream()), at < 0 ? Stream.empty()
+                : Arrays.stream(list.substring(at + BEGIN.length(), list.length() - 1).split(BETWEEN)));
+    }
+
+    /** One that stands, by the line that begins its entry: {@code Cone a, dry: …; …, shelved until 23:00.} */
+    private static Optional<String> standing(String line) {
+        int who = line.indexOf(": ");
+        int states = line.lastIndexOf("; ");
+        int until = line.indexOf(STANDS, Math.max(0, states));
+        if (who < 0 || states < who || until < 0) {
+            return Optional.empty();
+        }
+        String name = line.substring(0, who);
+        String id = name.substring(name.lastIndexOf(BETWEEN) + BETWEEN.length());
+        String cone = name.substring(0, Math.max(0, name.lastIndexOf(BETWEEN)));
+        return Optional.of((cone.toLowerCase(Locale.ROOT).startsWith(CONE)
+                ? CONE + cone.substring(CONE.length()) + " " : "") + id + " until "
+                + line.substring(until + STANDS.length()).split("[,.]", 2)[0]);
     }
 }

@@ -79,13 +79,12 @@ class ScreenTest {
     /** What is shelved or follows from another is no alert; it stands there all the same. */
     @Test
     void whatNobodyIsCalledForIsListed() {
-        String list = "1 alarm. Cone a, dry: low, since 21:40; active, shelved until 23:00.";
-        Published p = new Published().incubating("a").says("-a/hand/alarms", list);
-        assertThat(page(p, 100)).contains("  alarms  " + list);
-        p.says("-a/hand/alarms", list + "\n  To acknowledge: tell");
-        assertThat(page(p, 100)).contains("  alarms  " + list, "          To acknowledge: tell");
-        p.says("-a/hand/alarms", list);
-        assertThat(ViewJson.of(p.view("a"))).contains("\"alarms\":\"" + list + "\"");
+        String list = "Cone a, dry: low, since 21:40; active, follows from probe.";
+        Published p = new Published().incubating("a").says("-a/hand/alarms", "1 alarm.\n" + list);
+        assertThat(page(p, 100)).contains("  alarms  1 alarm.", "          " + list);
+        p.says("-a/hand/alarms", "1 alarm.\n" + list + "\n  To acknowledge: tell");
+        assertThat(page(p, 100)).contains("          " + list, "          To acknowledge: tell");
+        assertThat(ViewJson.of(p.view("a"))).contains("\"alarms\":\"1 alarm.\\n" + list);
         p.says("-a/$alert/probe", "Cone a: no probe answers.");
         assertThat(page(p, 100)).noneMatch(l -> l.contains("alarms"));
         p.says("-a/$alert/probe", null).says("-a/hand/alarms", "No alarm stands.");
@@ -105,6 +104,21 @@ class ScreenTest {
                 + "probe: no probe answers; active. Shelved: cone a dry until 06:23.");
         assertThat(page(p, 100)).contains("  ! Cone a: no probe answers.",
                 "  alarms  Shelved: cone a dry until 06:23.");
+    }
+
+    /** One that stands says so in its own line of the list, which an alert of the same cone takes away. */
+    @Test
+    void whatStandsOnTheShelfIsNamedBesideAnotherAlertOfItsCone() {
+        String dry = "\nCone a, dry: low; that is over, since 21:40; active, not acknowledged, shelved until "
+                + "Tue 23:00, follows from probe.";
+        Published p = new Published().incubating("a").says("-a/$alert/probe", "Cone a: no probe answers.")
+                .says("-a/hand/alarms", "2 alarms." + dry + "\nCone a, probe: no probe answers, since 21:40; "
+                        + "active, not acknowledged.\nShelved: cone a late until 06:23.")
+                .says("/site/alarms", "2 alarms." + dry + "\nLarkmoor, its Fry Room, clock: not set, since "
+                        + "21:40; active, shelved until 07:00.\n  Check the network.");
+        assertThat(page(p, 100)).contains(
+                "  alarms  Shelved: cone a dry until Tue 23:00, cone a late until 06:23.",
+                "Shelved: clock until 07:00.");
     }
 
     @Test
