@@ -113,7 +113,8 @@ final class Desk {
                 return no;
             }
         }
-        return Fits.badFigures(r.ask()).or(() -> unfit(r.ask(), view));
+        Ask ask = whole(r.ask(), view.coneBook());
+        return Fits.badFigures(ask).or(() -> unfit(ask, view));
     }
 
     private Optional<String> unfit(Ask ask, View v) {
@@ -125,7 +126,7 @@ final class Desk {
             case Ask.Did d -> Fits.refusal(book, d.step());
             case Ask.DidFill f -> Fits.refusal(book, Step.FILLED)
                     .or(() -> Fits.tooMuch(f.litres(), book.usual()));
-            case Ask.DidStock _ -> Fits.refusal(book, Step.STOCKED);
+            case Ask.DidStock _, Ask.DidStockAsUsual _ -> Fits.refusal(book, Step.STOCKED);
             case Ask.DidCount _ -> Fits.countRefusal(v.stage());
             case Ask.DidWeigh _ -> Verdict.weighRefusal(book);
             case Ask.SetUsual u -> usual(book.usual(), u);
@@ -200,7 +201,8 @@ final class Desk {
         if (r.ask() instanceof Ask.Did(Step step) && step == Step.RELAY_EXCHANGED) {
             changes.add(new Change.Worn(work.live(cone.id()).wear().closings()));
         }
-        for (Ask a : expanded(r.ask(), work.ledger.book().cone(cone.id()))) {
+        ConeBook before = work.ledger.book().cone(cone.id());
+        for (Ask a : expanded(whole(r.ask(), before), before)) {
             changes.add(new Change.Told(a));
         }
         Teaching.drawn(work, cone, r.ask()).ifPresent(changes::add);
@@ -212,7 +214,6 @@ final class Desk {
         // A tin belongs to no cone, and nothing of a cone follows from it.
         String at = r.ask() instanceof Ask.TinHolds ? "" : r.ask() instanceof Ask.Acknowledge ? cone.id()
                 : r.ask() instanceof Ask.Shelve s ? Shelving.place(work.settings, s, cone) : r.cone();
-        ConeBook before = work.ledger.book().cone(cone.id());
         String besides = r.ask() instanceof Ask.Withdraw w ? TakenBack.of(work, cone, w)
                 : r.ask() instanceof Ask.Acknowledge a ? Seen.of(work, cone, a.alarm(), releases)
                 : Ending.of(work, cone, r.ask());
@@ -222,6 +223,13 @@ final class Desk {
         // What a report makes untried is untried from this tick on.
         work.judged.computeIfPresent(cone.id(), (id, j) -> j.proven(Refreshed.of(j, before,
                 work.ledger.book().cone(id)).proving()));
+    }
+
+    /** With the figures that nobody said, where they are the usual ones. */
+    private static Ask whole(Ask ask, ConeBook book) {
+        return ask instanceof Ask.DidStockAsUsual(Optional<String> lot, Optional<Double> cystsG)
+                ? new Ask.DidStock(lot.orElse(book.usual().lot()), cystsG.orElse(book.usual().cystsG()))
+                : ask;
     }
 
     /** A short word stands for several reports, an hour for its day; all is written with its figures. */
@@ -240,9 +248,9 @@ final class Desk {
             // Written with its name, so that the record says what is taken back.
             case Ask.Withdraw _ -> List.of(book.lastReport().<Ask>map(f -> new Ask.Withdraw(
                     TakenBack.name(book, f))).orElse(ask));
-            case Ask.Did _, Ask.DidFill _, Ask.DidStock _, Ask.DidCount _, Ask.DidWeigh _, Ask.TinHolds _,
-                 Ask.SetUsual _, Ask.SetSetpoint _, Ask.Acknowledge _, Ask.Shelve _, Ask.Alarms _,
-                 Ask.Away _ -> List.of(ask);
+            case Ask.Did _, Ask.DidFill _, Ask.DidStock _, Ask.DidStockAsUsual _, Ask.DidCount _,
+                 Ask.DidWeigh _, Ask.TinHolds _, Ask.SetUsual _, Ask.SetSetpoint _, Ask.Acknowledge _,
+                 Ask.Shelve _, Ask.Alarms _, Ask.Away _ -> List.of(ask);
         };
     }
 

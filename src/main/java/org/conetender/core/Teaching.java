@@ -134,7 +134,8 @@ final class Teaching {
             };
             case Ask.DidCount c -> new Sight.Counted(c.nauplii(), c.umbrella(), c.unhatched());
             // A weight says nothing of an hour; beside a count it says what a lot gives (hatch.Efficiency).
-            case Ask.DidWeigh _, Ask.TinHolds _, Ask.DidFill _, Ask.DidStock _, Ask.SetUsual _,
+            case Ask.DidWeigh _, Ask.TinHolds _, Ask.DidFill _, Ask.DidStock _, Ask.DidStockAsUsual _,
+                 Ask.SetUsual _,
                  Ask.SetSetpoint _, Ask.ReadyBy _, Ask.Withdraw _, Ask.Acknowledge _, Ask.Shelve _,
                  Ask.Alarms _, Ask.Away _ -> null;
         });

@@ -132,6 +132,7 @@ final class Telling {
     private String hurried(Request r) {
         boolean stocked = switch (r.ask()) {
             case Ask.DidStock _ -> true;
+            case Ask.DidStockAsUsual _ -> true;
             case Ask.Did(Step s) -> s == Step.STARTED || s == Step.STOCKED;
             case Ask.DidFill _, Ask.DidCount _, Ask.DidWeigh _, Ask.TinHolds _, Ask.SetUsual _,
                  Ask.SetSetpoint _, Ask.ReadyBy _, Ask.Withdraw _, Ask.Acknowledge _, Ask.Shelve _,

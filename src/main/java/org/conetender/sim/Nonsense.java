@@ -29,7 +29,7 @@ final class Nonsense {
             new String[] {"hand/stocked", "{\"lot\":\"L\u0001\",\"cysts-g\":2}"},
             new String[] {"hand/stocked", "{\"lot\":\"L\\x\",\"cysts-g\":2}"},
             new String[] {"hand/stocked", "{\"lot\":\"L\\u12g4\",\"cysts-g\":2}"},
-            new String[] {"hand/stocked", "{\"cysts-g\":2}"},
+            new String[] {"hand/filled", "{\"ppt\":25}"},
             new String[] {"hand/count",
                     "{\"nauplii\":9.5,\"umbrella\":1,\"unhatched\":2,\"sample-ml\":1}"},
             new String[] {"hand/count",

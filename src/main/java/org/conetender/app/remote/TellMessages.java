@@ -25,6 +25,7 @@ public final class TellMessages {
             case Ask.Did d -> one("hand/step", d.step().word());
             case Ask.DidFill f -> one("hand/filled", json("litres", f.litres(), "ppt", f.ppt()));
             case Ask.DidStock s -> one("hand/stocked", json("lot", s.lot(), "cysts-g", s.cystsG()));
+            case Ask.DidStockAsUsual s -> one("hand/stocked", stocked(s));
             case Ask.DidCount c -> one("hand/count", json("nauplii", c.nauplii(), "umbrella", c.umbrella(),
                     "unhatched", c.unhatched(), "sample-ml", c.sampleMl()));
             case Ask.DidWeigh w -> one("hand/weighed", json("wet-g", w.wetG()));
@@ -42,6 +43,11 @@ public final class TellMessages {
 
     private static List<Message> one(String property, String payload) {
         return List.of(new Message(property, payload));
+    }
+
+    private static String stocked(Ask.DidStockAsUsual s) {
+        return s.lot().map(lot -> json("lot", lot)).or(() -> s.cystsG().map(g -> json("cysts-g", g)))
+                .orElse("{}");
     }
 
     private static List<Message> usual(Ask.SetUsual u) {

@@ -108,6 +108,7 @@ public final class FactText {
             case Ask.Did d -> List.of("did", d.step().word());
             case Ask.DidFill d -> List.of("fill", "" + d.litres(), "" + d.ppt());
             case Ask.DidStock d -> List.of("stock", d.lot(), "" + d.cystsG());
+            case Ask.DidStockAsUsual d -> List.of("stock-as-usual", d.lot().orElse(""), number(d.cystsG()));
             case Ask.DidCount d -> List.of("count", "" + d.nauplii(), "" + d.umbrella(), "" + d.unhatched(),
                     "" + d.sampleMl());
             case Ask.DidWeigh w -> List.of("weighed", "" + w.wetG());
@@ -130,6 +131,8 @@ public final class FactText {
                     () -> new IllegalArgumentException("unknown step: " + f.get(1))));
             case "fill" -> new Ask.DidFill(figure(f, 1), figure(f, 2));
             case "stock" -> new Ask.DidStock(at(f, 1), figure(f, 2));
+            case "stock-as-usual" -> new Ask.DidStockAsUsual(Optional.of(at(f, 1))
+                    .filter(s -> !s.isEmpty()), maybe(f, 2));
             case "count" -> new Ask.DidCount(Integer.parseInt(at(f, 1)), Integer.parseInt(at(f, 2)),
                     Integer.parseInt(at(f, 3)), figure(f, 4));
             case "weighed" -> new Ask.DidWeigh(figure(f, 1));

@@ -130,6 +130,7 @@ public final class Fits {
                     u.lot().map(Fits::lot).orElse(null));
             case Ask.Shelve h -> range("hours", h.hours(), 0, Ask.Shelve.MOST_HOURS);
             case Ask.Did _ -> null;
+            case Ask.DidStockAsUsual _ -> null;
             case Ask.SetSetpoint _ -> null;
             case Ask.ReadyBy _ -> null;
             case Ask.Withdraw _ -> null;

@@ -44,6 +44,7 @@ public final class Life {
             case Ask.Did d -> did(b, d.step(), at);
             case Ask.DidFill d -> fill(b, d, at);
             case Ask.DidStock d -> stock(b, d, at);
+            case Ask.DidStockAsUsual _ -> b;
             case Ask.SetSetpoint s -> b.with(b.marks().held(new Batch.Held.At(s.degreesC())));
             case Ask.ReadyBy r -> readyBy(b, r);
             case Ask.DidCount _ -> b;

@@ -122,6 +122,7 @@ public record Lives(boolean running, List<Moment> exits, Optional<ConeBook.Latch
                     && step != Step.VALVE_OPEN && step != Step.RELAY_EXCHANGED && step != Step.NONE_SEEN;
             case Ask.DidFill _ -> true;
             case Ask.DidStock _ -> true;
+            case Ask.DidStockAsUsual _ -> true;
             case Ask.Withdraw _ -> true;
             case Ask.DidCount _ -> false;
             case Ask.DidWeigh _ -> false;

@@ -53,6 +53,7 @@ public final class Reports {
             case Ask.Withdraw _ -> true;
             case Ask.DidFill _ -> false;
             case Ask.DidStock _ -> false;
+            case Ask.DidStockAsUsual _ -> false;
             case Ask.DidCount _ -> false;
             case Ask.DidWeigh _ -> false;
             case Ask.TinHolds _ -> false;
@@ -77,6 +78,7 @@ public final class Reports {
             case Ask.Did d -> d.step() != Step.HANDS_IN;
             case Ask.DidFill _ -> true;
             case Ask.DidStock _ -> true;
+            case Ask.DidStockAsUsual _ -> true;
             case Ask.DidCount _ -> true;
             case Ask.DidWeigh _ -> true;
             case Ask.SetSetpoint _ -> true;

@@ -10,6 +10,7 @@ import org.conetender.core.batch.Book;
 import org.conetender.core.batch.Change;
 import org.conetender.core.batch.ConeBook;
 import org.conetender.core.batch.Lives;
+import org.conetender.core.batch.Lots;
 import org.conetender.core.batch.Stage;
 import org.conetender.core.batch.Verdict;
 import org.conetender.core.batch.Yield;
@@ -22,6 +23,8 @@ import org.conetender.core.unit.Text;
 
 /** What a person is answered whose request is durable now: what was understood, and what comes next. */
 public final class Answers {
+
+    private static final String USUAL = " Taken as usual: ";
 
     private Answers() {}
 
@@ -38,7 +41,9 @@ public final class Answers {
             case Ask.Did d -> "'" + d.step().word() + "' is recorded." + asked(d.step(), book.cone(r.cone()));
             case Ask.DidFill f ->
                     Text.of("filled with %s L at %s ppt, recorded.", plain(f.litres()), plain(f.ppt()));
-            case Ask.DidStock k -> LotWords.grams(k.cystsG(), k.lot()) + ", recorded.";
+            case Ask.DidStock k -> LotWords.grams(k.cystsG(), k.lot()) + ", recorded."
+                    + usual(Stream.empty(), book.cone(r.cone()).batch());
+            case Ask.DidStockAsUsual k -> stocked(k, book.cone(r.cone()).batch());
             case Ask.DidCount c -> Text.of("count of %d nauplii, %d umbrella, %d unhatched, recorded%s.",
                     c.nauplii(), c.umbrella(), c.unhatched(), hatched(c));
             case Ask.DidWeigh w -> weighed(w, book.cone(r.cone()));
@@ -141,9 +146,32 @@ public final class Answers {
         Optional<Batch.Stock> stock = b.stock().filter(_ -> step != Step.FILLED);
         Optional<Batch.Fill> fill = b.fill().filter(f -> stock.filter(k -> !k.at().equals(f.at())).isEmpty());
         // Its batch may be over by the time it is answered.
-        return stock.isEmpty() && fill.isEmpty() ? "" : " Taken as usual: " + Stream.concat(
-                stock.map(k -> LotWords.grams(k.cystsG(), k.lot())).stream(),
-                fill.map(f -> Text.of("%s L at %s ppt", plain(f.litres()), plain(f.ppt()))).stream())
-                .collect(Collectors.joining(" in ")) + ".";
+        return stock.isEmpty() && fill.isEmpty() ? "" : USUAL + Stream.concat(
+                stock.map(k -> LotWords.grams(k.cystsG(), k.lot())).stream(), fill.map(Answers::water)
+                .stream()).collect(Collectors.joining(" in ")) + ".";
+    }
+
+    /** What was recorded, and which of it nobody said. */
+    private static String stocked(Ask.DidStockAsUsual said, Batch b) {
+        Optional<Batch.Stock> stock = b.stock();
+        if (stock.isEmpty()) {
+            return "'" + said.word() + "' is recorded.";
+        }
+        String lot = stock.get().lot();
+        String grams = plain(stock.get().cystsG()) + " g";
+        return LotWords.grams(stock.get().cystsG(), lot) + ", recorded." + usual(Stream.concat(
+                Stream.of("lot " + lot).filter(_ -> said.lot().isEmpty() && !Lots.unnamed(lot)),
+                Stream.of(grams).filter(_ -> said.cystsG().isEmpty())), b);
+    }
+
+    /** With the filling, where the stocking stood for one. */
+    private static String usual(Stream<String> taken, Batch b) {
+        String all = Stream.concat(taken, b.fill().filter(f -> b.stock().filter(k -> k.at().equals(f.at()))
+                .isPresent()).map(Answers::water).stream()).collect(Collectors.joining(", "));
+        return all.isEmpty() ? "" : USUAL + all + ".";
+    }
+
+    private static String water(Batch.Fill f) {
+        return Text.of("%s L at %s ppt", plain(f.litres()), plain(f.ppt()));
     }
 }

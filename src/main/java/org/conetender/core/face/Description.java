@@ -24,8 +24,8 @@ public final class Description {
 
     static final String FILLED = schema(Map.of("litres", number(0.1, 25), "ppt", number(0, 90)), "litres",
             "ppt");
-    static final String STOCKED = schema(Map.of("lot", text(40), "cysts-g", number(0.01, 200)), "lot",
-            "cysts-g");
+    static final String STOCKED = schema(Map.of("lot", text(40), "cysts-g", number(0.01, 200)), List.of(),
+            "lot", "cysts-g");
     static final String COUNT = schema(Map.of("nauplii", whole(), "umbrella", whole(), "unhatched", whole(),
             "sample-ml", number(0.01, 1000)), "nauplii", "umbrella", "unhatched", "sample-ml");
 
@@ -184,15 +184,20 @@ public final class Description {
         return out;
     }
 
-    private static String schema(Map<String, Object> properties, String... required) {
+    private static String schema(Map<String, Object> properties, String... all) {
+        return schema(properties, List.of(all), all);
+    }
+
+    /** @param all in their order */
+    private static String schema(Map<String, Object> properties, List<String> required, String... all) {
         Map<String, Object> s = new LinkedHashMap<>();
         s.put("type", "object");
         Map<String, Object> p = new LinkedHashMap<>();
-        for (String r : required) {
-            p.put(r, properties.get(r));
+        for (String name : all) {
+            p.put(name, properties.get(name));
         }
         s.put("properties", p);
-        s.put("required", List.of(required));
+        s.put("required", required);
         s.put("additionalProperties", false);
         return Json.write(s);
     }

@@ -7,6 +7,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Stream;
 import org.conetender.core.image.Ask;
+import org.conetender.core.image.Step;
 
 /** Turns named figures, from a document or a command line, into an {@link Ask}. */
 final class Figures {
@@ -23,9 +24,14 @@ final class Figures {
         return new Ask.DidFill(f.number("litres"), f.number("ppt"));
     }
 
+    /** What is left out is as usual; unlike a filling, in which it could be that the salt comes later. */
     static Ask stocked(Map<String, Object> given) {
-        Figures f = new Figures(given).all("lot", "cysts-g");
-        return new Ask.DidStock(f.text("lot"), f.number("cysts-g"));
+        Figures f = new Figures(given).only("lot", "cysts-g");
+        Optional<String> lot = f.maybeText("lot");
+        Optional<Double> cystsG = f.maybe("cysts-g");
+        return lot.isPresent() && cystsG.isPresent() ? new Ask.DidStock(lot.get(), cystsG.get())
+                : lot.isPresent() || cystsG.isPresent() ? new Ask.DidStockAsUsual(lot, cystsG)
+                : new Ask.Did(Step.STOCKED);
     }
 
     /** What is left of a lot. */

@@ -12,8 +12,8 @@ import org.conetender.core.settings.Settings;
 import org.conetender.core.unit.Moment;
 
 /**
- * Alarms on the shelf: those that do not stand are told at the end of a list of those that do, one that does in
- * its own line there.
+ * Alarms on the shelf: those that do not stand are told at the end of a list of those that do, one that does
+ * in its own line there.
  */
 public final class ShelfWords {
 

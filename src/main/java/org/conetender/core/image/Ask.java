@@ -15,6 +15,13 @@ public sealed interface Ask {
     record DidStock(String lot, double cystsG) implements Ask {}
 
     /**
+     * Cysts went in, with the usual ones of the cone for what was not said. It is written down whole.
+     *
+     * @param lot label of the tin  @param cystsG dry product, g
+     */
+    record DidStockAsUsual(Optional<String> lot, Optional<Double> cystsG) implements Ask {}
+
+    /**
      * A sub-sample was counted.
      *
      * @param nauplii free-swimming animals seen
@@ -70,6 +77,7 @@ public sealed interface Ask {
             case Did d -> d.step().word();
             case DidFill _ -> "filled";
             case DidStock _ -> "stocked";
+            case DidStockAsUsual _ -> "stocked";
             case DidCount _ -> "count";
             case DidWeigh _ -> "weighed";
             case TinHolds _ -> "tin";

@@ -28,8 +28,10 @@ class TellMessagesTest {
     @Test
     void whatIsToldIsWhatIsHeard() {
         for (Ask ask : List.of(new Ask.Did(Step.SETTLE), new Ask.DidFill(2, 25), new Ask.SetSetpoint(26.5),
-                new Ask.DidStock("L-0417", 2), new Ask.DidCount(41, 3, 9, 1), new Ask.DidWeigh(9.5),
-                new Ask.Withdraw("last"),
+                new Ask.DidStock("L-0417", 2), new Ask.DidStockAsUsual(Optional.empty(), Optional.of(2.5)),
+                new Ask.DidStockAsUsual(Optional.of("L-0417"), Optional.empty()),
+                new Ask.DidCount(41, 3, 9, 1), new Ask.DidWeigh(9.5), new Ask.Withdraw("last"),
+                new Ask.Withdraw("filled"),
                 new Ask.Shelve("dry", 8), new Ask.Acknowledge("hour-missed"),
                 new Ask.ReadyBy(Optional.empty()),
                 new Ask.ReadyBy(Optional.of(Hour.parse("07:30"))),

@@ -83,7 +83,7 @@ public final class RandomFacts {
     }
 
     private static Ask ask(Random r) {
-        return switch (r.nextInt(14)) {
+        return switch (r.nextInt(15)) {
             case 0 -> new Ask.Did(Step.values()[r.nextInt(Step.values().length)]);
             case 1 -> new Ask.DidFill(figure(r), figure(r));
             case 2 -> new Ask.DidStock(text(r), figure(r));
@@ -98,6 +98,7 @@ public final class RandomFacts {
             case 10 -> new Ask.Alarms();
             case 11 -> new Ask.DidWeigh(figure(r));
             case 12 -> new Ask.TinHolds(text(r), figure(r));
+            case 13 -> new Ask.DidStockAsUsual(Optional.of(text(r)).filter(s -> !s.isEmpty()), maybe(r));
             default -> new Ask.Away(text(r));
         };
     }

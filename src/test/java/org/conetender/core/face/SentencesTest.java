@@ -69,6 +69,34 @@ class SentencesTest {
                 .startsWith("Cone a: 'stocked' is recorded. Taken as usual: 2 g of lot L-0417. Next: ");
     }
 
+    /** Whoever says how much, or of which tin, is told what was taken for the rest. */
+    @Test
+    void aFigureThatIsLeftOutIsTakenAsUsualAndTold() {
+        Ask grams = new Ask.DidStockAsUsual(Optional.empty(), Optional.of(3.0));
+        Ask tin = new Ask.DidStockAsUsual(Optional.of("L-0500"), Optional.empty());
+        Story s = Story.at();
+        assertThat(said(s, grams)).as("the cone was dry").startsWith("Cone a: 3 g of lot L-0417, recorded. "
+                + "Taken as usual: lot L-0417, 2 L at 25 ppt. Next: ");
+        assertThat(s.batch("a").stock().orElseThrow().cystsG()).isEqualTo(3);
+        assertThat(said(s, new Ask.Withdraw("stocked"))).contains("'stocked' of 09:00 is withdrawn");
+        said(s, new Ask.DidFill(1.75, 30));
+        s.seconds(2);
+        assertThat(said(s, tin))
+                .startsWith("Cone a: 2 g of lot L-0500, recorded. Taken as usual: 2 g. Next: ");
+        Story full = Story.at();
+        assertThat(said(full, new Ask.DidStock("L-0500", 1))).startsWith("Cone a: 1 g of lot L-0500, "
+                + "recorded. Taken as usual: 2 L at 25 ppt. Next: ");
+        Story no = Story.at();
+        assertThat(no.ask("a", new Ask.DidStockAsUsual(Optional.empty(), Optional.of(300.0))).sentence())
+                .contains("cysts-g = 300.0 cannot be right");
+        assertThat(no.ask("a", new Ask.DidStockAsUsual(Optional.of(" "), Optional.empty())).sentence())
+                .contains("a lot needs a label");
+        said(no, new Ask.SetUsual(Optional.of("unknown"), Optional.empty(), Optional.empty(),
+                Optional.empty()));
+        assertThat(said(no, grams)).as("no label, no name").contains("3 g of cysts, recorded. Taken as "
+                + "usual: 2 L at 25 ppt.");
+    }
+
     /** By the time it is answered its batch may be over. */
     @Test
     void aBareWordWhoseBatchIsOverIsAnsweredWithNone() {

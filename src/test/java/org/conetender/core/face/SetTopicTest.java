@@ -44,6 +44,9 @@ class SetTopicTest {
         assertThat(ask("hand/count", "{\"nauplii\":120,\"umbrella\":3,\"unhatched\":40,\"sample-ml\":0.25}"))
                 .isEqualTo(new Ask.DidCount(120, 3, 40, 0.25));
         assertThat(ask("hand/stocked", "{\"lot\":417,\"cysts-g\":1}")).isEqualTo(new Ask.DidStock("417", 1));
+        assertThat(ask("hand/stocked", "{\"cysts-g\":1.5}"))
+                .isEqualTo(new Ask.DidStockAsUsual(Optional.empty(), Optional.of(1.5)));
+        assertThat(ask("hand/stocked", "{}")).isEqualTo(new Ask.Did(Step.STOCKED));
     }
 
     @Test
@@ -116,6 +119,8 @@ class SetTopicTest {
     @CsvSource(delimiter = '|', textBlock = """
             a filled litres=2 ppt=25       | DidFill[litres=2.0, ppt=25.0]
             a stocked lot=L-9 cysts-g=1.5  | DidStock[lot=L-9, cystsG=1.5]
+            a stocked cysts-g=1.5          | DidStockAsUsual[lot=Optional.empty, cystsG=Optional[1.5]]
+            a stocked lot=L-9              | DidStockAsUsual[lot=Optional[L-9], cystsG=Optional.empty]
             a weighed wet-g=9.5            | DidWeigh[wetG=9.5]
             site tin lot=417 cysts-g=425   | TinHolds[lot=417, cystsG=425.0]
             a setpoint 26.5                | SetSetpoint[degreesC=26.5]
@@ -200,7 +205,7 @@ class SetTopicTest {
     /** Who is told what is missing keeps the figures that were given. */
     @Test
     void anExampleKeepsTheFiguresThatWereGiven() {
-        assertThat(shown("a stocked cysts-g=2")).endsWith("; say it as in 'a stocked lot=L-0417 cysts-g=2'.");
+        assertThat(shown("a filled ppt=30")).endsWith("; say it as in 'a filled litres=2 ppt=30'.");
         assertThat(shown("b stocked lot=L-9 cysts-g=two"))
                 .endsWith("; say it as in 'b stocked lot=L-9 cysts-g=4'.");
     }
