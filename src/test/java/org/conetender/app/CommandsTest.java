@@ -12,6 +12,8 @@ import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.conetender.app.cli.RunCommand;
+import org.conetender.core.face.Heard;
+import org.conetender.core.face.TellLine;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -55,6 +57,21 @@ class CommandsTest {
         Set<String> real = new TreeSet<>(commands().getSubcommands().keySet());
         real.removeAll(List.of("help"));
         assertThat(shown).isEqualTo(real);
+    }
+
+    /** Whoever needs a word at a cone finds it there, and may say it as it stands. */
+    @Test
+    void theHelpOfTellShowsEveryWordThatTakesAnotherAndEachIsUnderstood() {
+        Set<String> shown = new TreeSet<>();
+        commands().getSubcommands().get("tell").getUsageMessage().lines().map(String::strip)
+                .filter(l -> l.startsWith("conetender tell ")).map(l -> l.substring("conetender tell ".length())
+                        .replaceFirst(" +(\\(| --).*", "")).forEach(line -> {
+                            assertThat(TellLine.read(line)).as(line).isInstanceOf(Heard.Understood.class);
+                            shown.add(line.split(" ")[1] + (line.split(" ").length > 2 ? " …" : ""));
+                        });
+        assertThat(shown).contains("filled …", "stocked …", "count …", "weighed …", "tin …", "usual …",
+                "setpoint …", "ready-by …", "withdraw", "withdraw …", "acknowledge …", "shelve …", "alarms",
+                "away …", "back");
     }
 
     @Test

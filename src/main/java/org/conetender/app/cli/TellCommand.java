@@ -41,14 +41,19 @@ import picocli.CommandLine.Spec;
             "  conetender tell a started",
             "  conetender tell b filled litres=2 ppt=25",
             "  conetender tell b stocked lot=L-0417 cysts-g=2",
+            "  conetender tell b withdraw           (takes the last report back)",
+            "  conetender tell b withdraw stocked   (only if the last one was that)",
             "  conetender tell a count nauplii=41 umbrella=3 unhatched=12 sample-ml=1",
             "  conetender tell a weighed wet-g=9.5",
             "  conetender tell site tin lot=L-0417 cysts-g=425",
+            "  conetender tell a usual lot=L-0418 cysts-g=2.5",
+            "  conetender tell a setpoint 26.5",
             "  conetender tell a ready-by fri 07:30",
             "  conetender tell site alarms",
             "  conetender tell a acknowledge air-failed",
             "  conetender tell a shelve dry 8",
             "  conetender tell site away helper=neighbour",
+            "  conetender tell site back",
             "  conetender tell a cleaned --broker mqtt://pi.local --site larkmoor", ""})
 public final class TellCommand implements Callable<Integer> {
 
@@ -68,7 +73,8 @@ public final class TellCommand implements Callable<Integer> {
                     + "alarms, away, back")
     private String step;
 
-    @Parameters(index = "2..*", arity = "0..*", paramLabel = "NAME=VALUE", description = "the step's figures")
+    @Parameters(index = "2..*", arity = "0..*", paramLabel = "NAME=VALUE",
+            description = "the step's figures; of some words another word, as the examples show")
     private List<String> figures = new ArrayList<>();
 
     @Mixin

@@ -76,7 +76,8 @@ public final class Description {
                 Property.of("stocked", "Report cysts with their figures", "json").format(STOCKED).set(),
                 Property.of("count", "Report a counted sub-sample", "json").format(COUNT).set(),
                 Property.of("weighed", "Report a harvest's wet weight", "json").format(WEIGHED).set(),
-                Property.of("withdraw", "Take back the last report", "string").set(),
+                Property.of("withdraw", "Take back the last report; with its step only if it was that one",
+                        "string").set(),
                 Property.of("acknowledge", "Acknowledge an alarm by its id", "string").set(),
                 Property.of("shelve", "Put an alarm on the shelf for some hours; 0 ends it", "json")
                         .format(SHELVE).set(),
