@@ -61,15 +61,28 @@ public final class Opening {
      * that had, or will have, the same id. All of one request have one moment.
      */
     public static Set<Long> aside(List<Fact> facts) {
+        return aside(facts, List.of());
+    }
+
+    /** The same of a record and the opening that follows it, which belongs to no request. */
+    static Set<Long> aside(List<Fact> kept, List<Fact> opening) {
         Set<Long> out = new HashSet<>();
-        for (int i = 0; i < facts.size(); i++) {
-            if (facts.get(i).change() instanceof Change.SetAside a) {
-                List<Fact> its = facts.subList(0, i).stream().filter(f -> f.source().equals(a.request()))
-                        .toList();
-                its.stream().filter(f -> f.at().equals(its.getLast().at())).map(Fact::seq).forEach(out::add);
+        for (int i = 0; i < kept.size(); i++) {
+            if (kept.get(i).change() instanceof Change.SetAside a) {
+                out.addAll(of(a, kept.subList(0, i)));
+            }
+        }
+        for (Fact f : opening) {
+            if (f.change() instanceof Change.SetAside a) {
+                out.addAll(of(a, kept));
             }
         }
         return out;
+    }
+
+    private static List<Long> of(Change.SetAside a, List<Fact> before) {
+        List<Fact> its = before.stream().filter(f -> f.source().equals(a.request())).toList();
+        return its.stream().filter(f -> f.at().equals(its.getLast().at())).map(Fact::seq).toList();
     }
 
     private static Boots boots(List<Fact> kept, Fact began) {

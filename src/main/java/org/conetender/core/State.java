@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
-import java.util.Set;
 import java.util.TreeMap;
 import org.conetender.core.alarm.AlarmKind;
 import org.conetender.core.alarm.Alarms;
@@ -72,10 +71,8 @@ public record State(Ledger ledger, Live live) {
     public static State begin(Settings settings, List<Fact> facts, Optional<Checkpoint> checkpoint,
             List<Fact> opening) {
         Moment now = opening.getFirst().at();
-        List<Fact> all = new ArrayList<>(facts);
-        all.addAll(opening);
-        Set<Long> aside = Opening.aside(all);
-        Book book = Book.empty(settings, facts.isEmpty() ? now : facts.getFirst().at()).after(facts, aside);
+        Book book = Book.empty(settings, facts.isEmpty() ? now : facts.getFirst().at())
+                .after(facts, Opening.aside(facts, opening));
         Ledger ledger = Ledger.of(book, opening.getFirst().seq()).opened(opening);
         Map<String, ConeLive> cones = new LinkedHashMap<>();
         boolean unended = book.lives().running();

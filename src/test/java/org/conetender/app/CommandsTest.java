@@ -64,11 +64,12 @@ class CommandsTest {
     void theHelpOfTellShowsEveryWordThatTakesAnotherAndEachIsUnderstood() {
         Set<String> shown = new TreeSet<>();
         commands().getSubcommands().get("tell").getUsageMessage().lines().map(String::strip)
-                .filter(l -> l.startsWith("conetender tell ")).map(l -> l.substring("conetender tell ".length())
-                        .replaceFirst(" +(\\(| --).*", "")).forEach(line -> {
-                            assertThat(TellLine.read(line)).as(line).isInstanceOf(Heard.Understood.class);
-                            shown.add(line.split(" ")[1] + (line.split(" ").length > 2 ? " …" : ""));
-                        });
+                .filter(l -> l.startsWith("conetender tell "))
+                .map(l -> l.substring("conetender tell ".length()).replaceFirst(" +(\\(|--).*", ""))
+                .filter(l -> !l.startsWith("[")).forEach(line -> {
+                    assertThat(TellLine.read(line)).as(line).isInstanceOf(Heard.Understood.class);
+                    shown.add(line.split(" ")[1] + (line.split(" ").length > 2 ? " …" : ""));
+                });
         assertThat(shown).contains("filled …", "stocked …", "count …", "weighed …", "tin …", "usual …",
                 "setpoint …", "ready-by …", "withdraw", "withdraw …", "acknowledge …", "shelve …", "alarms",
                 "away …", "back");

@@ -34,6 +34,8 @@ class OpeningTest {
     @Test
     void onlyTheLastRequestBeforeItIsSetAsideAndNoOtherOfThatId() {
         assertThat(Opening.aside(KEPT)).containsExactlyInAnyOrder(6L, 7L);
+        assertThat(Opening.aside(KEPT.subList(0, 4), KEPT.subList(4, 5))).as("the opening of this life")
+                .containsExactlyInAnyOrder(6L, 7L);
     }
 
     @Test
