@@ -45,8 +45,9 @@ final class Nonsense {
             "a weighed wet-g=9.5", "a weighed wet-g=9,5", "site tin lot=unknown cysts-g=425",
             "a count nauplii=3");
 
-    /** Typed there of a cone with a batch in it: the next one's water is more than it holds. */
-    static final List<String> REFILLED = List.of("c drained", "c cleaned", "c filled litres=19 ppt=25");
+    /** Typed there of a cone with a batch: the next one's water is more than it holds, then without salt. */
+    static final List<String> REFILLED = List.of("c drained", "c cleaned", "c filled litres=19 ppt=25",
+            "c filled litres=2 ppt=0", "c started", "c withdraw");
 
     private Nonsense() {}
 }

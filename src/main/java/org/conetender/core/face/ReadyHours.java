@@ -18,9 +18,10 @@ record ReadyHours(double announced, Map<String, Double> margins) {
 
     /** Of a batch that has a forecast. @param boots by which its time behind a first harvest is known */
     static ReadyHours of(ConeLive live, Batch b, Moment now, Boots boots) {
-        Forecast.Ready r = live.outlook().forecast().orElseThrow().ready();
+        Forecast f = live.outlook().forecast().orElseThrow();
+        Forecast.Ready r = f.ready();
         double announced = live.readyH(r.announced(), b, now, boots);
-        boolean waits = announced > r.announced() && r.latest() <= announced;
+        boolean waits = announced > r.announced() && f.doneDegreeHours() >= f.neededDegreeHours();
         return new ReadyHours(announced, waits ? Map.of()
                 : Map.of("hatch/ready-from", live.readyH(r.earliest(), b, now, boots),
                         "hatch/ready-until", live.readyH(r.latest(), b, now, boots),
