@@ -96,6 +96,8 @@ final class Appointments {
                             + "'started' or 'stocked' first.");
             case Stage.Ready _, Stage.Settling _, Stage.Settled _, Stage.Drawing _ ->
                     Optional.of("it has come to its harvest point already.");
+            case Stage.Hatching _ when b.marks().harvests() > 0 -> Optional.of("a part of it is drawn "
+                    + "already, and what is left is held for no hour; go by the forecast.");
             case Stage.Hydrating _, Stage.Incubating _, Stage.Hatching _ -> judged.belief().known()
                     ? Optional.empty() : Optional.of("its water is not known, so nothing can be reckoned; "
                             + "see to its probe, then say it again.");

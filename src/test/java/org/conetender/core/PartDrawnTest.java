@@ -4,10 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.Duration;
 import java.time.OffsetDateTime;
+import java.util.Optional;
 import org.conetender.core.face.Names;
 import org.conetender.core.face.Sentences;
 import org.conetender.core.face.Tree;
 import org.conetender.core.image.Ask;
+import org.conetender.core.image.Hour;
 import org.conetender.core.image.Step;
 import org.conetender.core.unit.Units;
 import org.junit.jupiter.api.Test;
@@ -62,6 +64,20 @@ class PartDrawnTest {
                 OffsetDateTime.parse(tree(s, "hatch/ready-at")));
         assertThat(moved.abs()).isLessThan(Duration.ofMinutes(30));
         assertThat(tree(s, "hatch/ready-from")).isNotNull();
+    }
+
+    /** Nothing would be made of it: better said than noted. */
+    @Test
+    void whatIsLeftIsPromisedForNoHour() {
+        Story s = Story.at().does(Step.STARTED).pass(Duration.ofHours(20));
+        Ask hour = new Ask.ReadyBy(Optional.of(Hour.parse(OffsetDateTime.parse(tree(s, "hatch/ready-at"))
+                .toLocalTime().toString())));
+        assertThat(s.ask("a", hour).accepted()).isTrue();
+        assertThat(s.ask("a", new Ask.Withdraw("last")).accepted()).isTrue();
+        s.does(Step.SETTLE, Step.DRAWING, Step.PART_DRAWN);
+        assertThat(s.ask("a", hour).sentence()).isEqualTo("Cone a: a part of it is drawn already, and "
+                + "what is left is held for no hour; go by the forecast.");
+        assertThat(s.ask("a", new Ask.ReadyBy(Optional.empty())).accepted()).isTrue();
     }
 
     private static String tree(Story s, String property) {
