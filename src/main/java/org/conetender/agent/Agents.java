@@ -3,9 +3,11 @@ package org.conetender.agent;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.BiFunction;
 import java.util.stream.Stream;
 import org.conetender.core.Damage;
 import org.conetender.core.Opening;
+import org.conetender.core.Result;
 import org.conetender.core.State;
 import org.conetender.core.Tick;
 import org.conetender.core.batch.Change;
@@ -14,6 +16,7 @@ import org.conetender.core.face.Names;
 import org.conetender.core.face.Outage;
 import org.conetender.core.face.Versions;
 import org.conetender.core.guard.Guard;
+import org.conetender.core.image.Image;
 import org.conetender.core.settings.Settings;
 import org.conetender.core.unit.Moment;
 import org.conetender.port.Store;
@@ -35,6 +38,16 @@ public record Agents(ControlAgent control, RecordAgent record, PublishAgent publ
      */
     public static Agents begin(Settings settings, List<Guard> guards, Ports ports, Names names)
             throws Store.StoreException {
+        return begin(settings, new Tick(settings, guards)::step, ports, names);
+    }
+
+    /**
+     * The same with another tick than the real one; for the simulation that plants bugs in it.
+     *
+     * @throws Store.StoreException if the record cannot be read
+     */
+    public static Agents begin(Settings settings, BiFunction<State, Image, Result> tick, Ports ports,
+                               Names names) throws Store.StoreException {
         Store.Kept kept = ports.store().load();
         Moment now = ports.clock().now();
         Mail mail = new Mail(now.boot().substring(0, Math.min(8, now.boot().length())) + "-" + now.monoMs());
@@ -52,7 +65,7 @@ public record Agents(ControlAgent control, RecordAgent record, PublishAgent publ
         Optional<Moment> last = opening.getFirst().change() instanceof Change.Began(Optional<Moment> seen)
                 ? seen : Optional.empty();
         last.flatMap(l -> Outage.words(state.book().since(l, now))).ifPresent(LOG::info);
-        return new Agents(new ControlAgent(ports, mail, new Tick(settings, guards), state),
+        return new Agents(new ControlAgent(ports, mail, tick, state),
                 record,
                 new PublishAgent(new Face(settings, names, Versions.of(Stream.concat(facts.stream(),
                         opening.stream()).toList())), ports.outside().transport(), mail,

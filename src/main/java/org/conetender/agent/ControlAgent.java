@@ -7,9 +7,9 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.BiFunction;
 import org.conetender.core.Result;
 import org.conetender.core.State;
-import org.conetender.core.Tick;
 import org.conetender.core.guard.Finding;
 import org.conetender.core.image.ContactSample;
 import org.conetender.core.image.Image;
@@ -39,7 +39,7 @@ public final class ControlAgent implements Agent {
 
     private final Ports ports;
     private final Mail mail;
-    private final Tick tick;
+    private final BiFunction<State, Image, Result> tick;
     private final Map<String, Switch> switches = new HashMap<>();
     private State state;
     private Map<String, List<Finding>> findings = Map.of();
@@ -50,7 +50,7 @@ public final class ControlAgent implements Agent {
     private final Set<String> unset = new TreeSet<>();
     private long unsetTimes;
 
-    ControlAgent(Ports ports, Mail mail, Tick tick, State state) {
+    ControlAgent(Ports ports, Mail mail, BiFunction<State, Image, Result> tick, State state) {
         this.ports = ports;
         this.mail = mail;
         this.tick = tick;
@@ -70,7 +70,7 @@ public final class ControlAgent implements Agent {
         Moment now = ports.clock().now();
         long late = dueMs < 0 ? 0 : Math.max(0, now.monoMs() - dueMs);
         dueMs = now.monoMs() + TICK_MS;
-        Result r = tick.step(state, sense(now, late));
+        Result r = tick.apply(state, sense(now, late));
         act(r.outputs());
         state = r.next();
         findings = r.findings();

@@ -5,6 +5,7 @@ import java.util.Optional;
 import org.conetender.agent.Agents;
 import org.conetender.agent.ControlAgent;
 import org.conetender.agent.Ports;
+import org.conetender.core.Tick;
 import org.conetender.core.batch.Fact;
 import org.conetender.core.face.Names;
 import org.conetender.core.settings.Settings;
@@ -100,7 +101,8 @@ public final class Process {
                     parts.store().apply(store),
                     new Ports.Outside(world.broker().connect("homie/5/" + settings.site().id() + "/$state"),
                             socket, new SimSupervisor()));
-            Agents agents = Agents.begin(settings, parts.guards(), ports, Names.of("homie", settings));
+            Agents agents = Agents.begin(settings, parts.tick().apply(
+                    new Tick(settings, parts.guards())::step), ports, Names.of("homie", settings));
             life = Optional.of(new Life(agents, store, world.clock().elapsedMs()));
         } catch (Store.StoreException e) {
             throw new IllegalStateException("the simulated record cannot be opened", e);

@@ -103,15 +103,15 @@ class PlantedBugsTest {
                 .allMatch(v -> bug.rules().contains(v.rule()));
     }
 
-    private static Parts wire(UnaryOperator<Switch> w) {
-        return new Parts(Guards.ALL, UnaryOperator.identity(), w);
+    static Parts wire(UnaryOperator<Switch> w) {
+        return new Parts(Guards.ALL, UnaryOperator.identity(), w, UnaryOperator.identity());
     }
 
-    private static Parts store(UnaryOperator<Store> s) {
-        return new Parts(Guards.ALL, s, UnaryOperator.identity());
+    static Parts store(UnaryOperator<Store> s) {
+        return new Parts(Guards.ALL, s, UnaryOperator.identity(), UnaryOperator.identity());
     }
 
-    private static Parts guard(String id, UnaryOperator<Guard> bent) {
+    static Parts guard(String id, UnaryOperator<Guard> bent) {
         return Parts.with(Guards.ALL.stream().map(g -> g.id().equals(id) ? bent.apply(g) : g).toList());
     }
 
@@ -156,7 +156,7 @@ class PlantedBugsTest {
     }
 
     /** A guard that does in all as the real one. */
-    private static class Bent implements Guard {
+    static class Bent implements Guard {
         private final Guard real;
 
         Bent(Guard real) {
