@@ -67,7 +67,7 @@ public final class PublishAgent implements Agent {
         for (Result.Words w : mail.words()) {
             w.notes().forEach(n -> letters.note(n).forEach(this::say));
             w.replies().forEach(r -> letters.answer(r).forEach(this::say));
-            w.messages().forEach(m -> Topics.rung(face.names(), m).forEach(sent::remove));
+            w.messages().forEach(m -> Topics.rung(face.names(), m).forEach(this::again));
             done++;
         }
         if (link.up()) {
@@ -76,6 +76,12 @@ public final class PublishAgent implements Agent {
             mail.shown().ifPresent(s -> absence.away(s.at()));
         }
         return done;
+    }
+
+    /** It counts as never sent; but it may lie there from before, and be over before the tree is seen. */
+    private void again(String topic) {
+        sent.remove(topic);
+        doubtful.add(topic);
     }
 
     /** Messages that are not part of the tree: answers and what was committed. */

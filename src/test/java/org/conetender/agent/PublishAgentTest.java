@@ -7,9 +7,18 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 import org.conetender.app.config.ConfigLoader;
 import org.conetender.app.config.Outcome;
+import org.conetender.core.Result;
+import org.conetender.core.State;
+import org.conetender.core.Tick;
+import org.conetender.core.alarm.Alarm;
+import org.conetender.core.alarm.AlarmKind;
+import org.conetender.core.alarm.Alarms;
+import org.conetender.core.alarm.Message;
 import org.conetender.core.face.Names;
 import org.conetender.core.guard.Guards;
 import org.conetender.core.image.Ask;
@@ -68,17 +77,50 @@ class PublishAgentTest {
         assertThat(broker.answers).filteredOn(a -> a.startsWith("refused")).hasSize(2);
     }
 
+    /** What rings is sent again: so it counts as never sent, and then no tree has it any more. */
+    @Test
+    void anAlertThatRingsOnceMoreAndEndsBeforeItIsPublishedIsTakenBack() throws Store.StoreException {
+        Alarm welded = new Alarm("a", AlarmKind.WELDED, "planted", "planted", Alarm.Held.BY_CAUSE,
+                new Alarm.Course(world.clock().now(), OptionalLong.empty(), true), new Alarm.Told(1,
+                OptionalLong.empty(), 0, OptionalLong.empty(), List.of(), Alarm.Way.ALONE, false, false),
+                new Alarm.Aside(Optional.empty(), OptionalLong.empty()));
+        List<List<Alarm>> rings = new ArrayList<>(List.of(List.of(), List.of(welded)));
+        List<List<Alarm>> stands = new ArrayList<>(List.of(List.of(welded), List.of(welded)));
+        Tick real = new Tick(LARKMOOR, Guards.ALL);
+        Agents agents = Agents.begin(LARKMOOR, (before, image) -> told(real.step(before, image),
+                stands.isEmpty() ? List.of() : stands.removeFirst(),
+                rings.isEmpty() ? List.of() : rings.removeFirst()), ports(), NAMES);
+        rounds(agents, 1);
+        assertThat(broker.retained).containsKey("homie/5/larkmoor-a/$alert/welded");
+        agents.control().doWork();
+        rounds(agents, 2);
+        assertThat(broker.retained).doesNotContainKey("homie/5/larkmoor-a/$alert/welded");
+    }
+
+    private static Result told(Result r, List<Alarm> stands, List<Alarm> rings) {
+        State.Live l = r.next().live();
+        Alarms alarms = new Alarms(stands.stream().collect(Collectors.toMap(Alarm::key, a -> a)),
+                l.alarms().seen(), l.alarms().shelves(), l.alarms().calls());
+        return new Result(new State(r.next().ledger(), new State.Live(l.begun(), l.cones(), alarms,
+                l.timers(), l.beat(), l.diary(), l.day())), r.outputs(), r.record(), new Result.Words(
+                r.words().replies(), rings.isEmpty() ? List.of() : List.of(new Message(rings, false)),
+                r.words().notes()), r.findings());
+    }
+
     private static Transport.Incoming set(String step) {
         return new Transport.Incoming("homie/5/larkmoor-a/hand/step/set", step, false,
                 Map.of("response-topic", "answers/me", "request-id", "r-" + step));
     }
 
     private Agents begin() throws Store.StoreException {
+        return Agents.begin(LARKMOOR, Guards.ALL, ports(), NAMES);
+    }
+
+    private Ports ports() throws Store.StoreException {
         World.Devices d = world.devices();
-        Ports ports = new Ports(world.clock(), new Ports.Devices(List.copyOf(d.probes().values()),
+        return new Ports(world.clock(), new Ports.Devices(List.copyOf(d.probes().values()),
                 List.copyOf(d.contacts().values()), List.copyOf(d.switches().values())),
                 SimStore.open(new SimStore.Disk()), new Ports.Outside(broker, socket, new SimSupervisor()));
-        return Agents.begin(LARKMOOR, Guards.ALL, ports, NAMES);
     }
 
     private void rounds(Agents agents, int times) {
