@@ -11,6 +11,8 @@ enum Hazard {
     PROBE_SILENT(182, "probe", "probe-unsteady"),
     DRY(60, "dry"),
     NO_AIR(32, "air-failed", "air-failed-animals"),
+    /** What is urgent is told as that. */
+    NO_AIR_FOR_ANIMALS(32, "air-failed-animals"),
     NO_RECORD(60, "record"),
     HEATER_STUCK(0, "heater-stuck"),
     AIR_STUCK(0, "output-stuck"),
@@ -49,6 +51,7 @@ enum Hazard {
         return switch (this) {
             case PROBE_SILENT -> wet && e.senses().gone() && !handled(e);
             case DRY -> wet && e.fitted().probes().level() && e.senses().levelLies() && !handled(e);
+            case NO_AIR_FOR_ANIMALS -> animals && NO_AIR.there(e);
             case NO_AIR -> wet && e.fitted().air().proof() && e.senses().noAir() && !e.out().airPause()
                     && !b.marks().valveShut();
             case NO_RECORD -> e.image().pipes().store().isPresent()

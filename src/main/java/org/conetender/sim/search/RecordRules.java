@@ -11,6 +11,7 @@ import org.conetender.core.batch.Change;
 import org.conetender.core.batch.ConeBook;
 import org.conetender.core.batch.Fact;
 import org.conetender.core.image.Ask;
+import org.conetender.sim.Latched;
 
 /**
  * Rules about the record: what is acknowledged is durable, and what is locked stays so until a person comes.
@@ -69,10 +70,10 @@ final class RecordRules {
     /** A release comes with a person's acknowledgement, and not while its cause is plainly there. */
     private void released(Event e) {
         for (List<Fact> facts : e.result().record().transactions()) {
-            boolean acknowledged = facts.stream()
-                    .anyMatch(f -> f.change() instanceof Change.Told(Ask.Acknowledge _));
             for (Fact f : facts) {
                 if (f.change() instanceof Change.Released(String guard, String _)) {
+                    boolean acknowledged = facts.stream().anyMatch(a -> a.change() instanceof Change.Told(
+                            Ask.Acknowledge(String id)) && id.equals(Latched.alarm(guard)));
                     rules.check(acknowledged, "lock-released", "'" + guard + "' was released by nobody");
                     rules.check(!there(guard, e), "lock-cause", "'" + guard
                             + "' was released although its cause is there");
