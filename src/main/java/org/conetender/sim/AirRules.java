@@ -55,8 +55,9 @@ final class AirRules {
         boolean paused;
         /** Whether what comes of the present pause is the daemon's doing. */
         boolean answerable;
-        /** Of the present pause: how long the valve was reported shut, and how long that was told, ms. */
+        /** Of the present pause: how long the valve was reported shut, somebody drew, it was told, ms. */
         long shutMs;
+        long drawnMs;
         long dueMs;
         long lackMs;
         long lastLackMs;
@@ -95,7 +96,7 @@ final class AirRules {
         if (paused && !t.paused) {
             begins(c, book, cone.honest(Fixtures.PROOF));
         }
-        due(c, book.batch(), paused);
+        due(c, book, paused);
         rules.lasting("air-back-told", c, cameBack(c, s) && !rules.told().any(id, "air-back"), 2,
                 "a separation came to nothing and the person who has not seen it is not told any more");
         breath(c, paused && t.answerable && told(c, book.batch()));
@@ -138,13 +139,21 @@ final class AirRules {
     }
 
     /** Air that comes back to a shut valve at the cap has been announced two minutes before. */
-    private void due(SimCone c, Batch b, boolean paused) {
+    private void due(SimCone c, ConeBook book, boolean paused) {
+        Batch b = book.batch();
         String id = c.settings().id();
         Track t = tracks.get(id);
         boolean atCap = t.paused && !paused && b.stage().hasAnimals() && rules.told().any(id, "air-back");
         boolean shut = b.marks().valveShut() && t.shutMs >= DUE_MS;
         rules.lasting("due-before", c, atCap && shut && t.dueMs < DUE_MS, 0,
                 "air came back to a shut valve at the cap and this was not told 2 min before");
+        List<Fact> facts = book.facts();
+        boolean ended = !facts.isEmpty()
+                && facts.getLast().change() instanceof Change.Moved(String _, String why)
+                && why.contains("as long as the nauplii stand it");
+        rules.lasting("drawing-due", c, atCap && ended && t.drawnMs >= DUE_MS && t.dueMs < DUE_MS, 0,
+                "air came back to a person who drew and this was not told 2 min before");
+        t.drawnMs = paused && b.stage() instanceof Stage.Drawing ? t.drawnMs + 1_000 : 0;
         t.shutMs = paused && b.marks().valveShut() ? t.shutMs + 1_000 : 0;
         t.dueMs = paused && rules.told().any(id, "air-due") ? t.dueMs + 1_000 : 0;
     }

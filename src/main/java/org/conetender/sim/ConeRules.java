@@ -32,8 +32,14 @@ final class ConeRules {
     /** A reading may be used for a minute (control.md §3.3), and is looked at once a second, ms. */
     private static final long OLD_MS = 61_000;
 
+    /** Two readings of such an age are of the same water (core.judge.Water). */
+    private static final long FRESH_MS = 10_000;
+
     /** Water so near what is held wants heat in parts of the time only, K (guess). */
     private static final double NEAR_K = 0.3;
+
+    /** Hands, and water that was poured in, count for 15 min (design.md); a minute more, ms. */
+    private static final long HANDLED_MS = 16 * 60_000;
 
     /** Of a filling, what is left when falling water must have been told: the heater is covered to 0.4. */
     private static final double LEFT = 0.6;
@@ -69,7 +75,6 @@ final class ConeRules {
         probe();
         watched();
         air();
-        hands();
         cut();
     }
 
@@ -154,6 +159,23 @@ final class ConeRules {
         return !(p.reading() instanceof Reading.Value) || p.ageMs() > OLD_MS;
     }
 
+    /** Whether two probes that answer are further apart than two good ones in one water can be. */
+    private boolean differ() {
+        if (settings.fittings().probes().water().size() < 2) {
+            return false;
+        }
+        double leastC = Double.POSITIVE_INFINITY;
+        double mostC = Double.NEGATIVE_INFINITY;
+        for (String id : settings.fittings().probes().water()) {
+            ProbeSample p = rig.world().devices().probes().get(id).latest(rig.world().clock().now().monoMs());
+            double c = p.reading() instanceof Reading.Value(double shown) && p.ageMs() < FRESH_MS ? shown
+                    : Double.NaN;
+            leastC = Math.min(leastC, c);
+            mostC = Math.max(mostC, c);
+        }
+        return mostC - leastC > PROBE_K;
+    }
+
     private boolean probeHonest() {
         return !Fault.any(rig.world().wrong(), f -> f instanceof Fault.OfBus
                 || f instanceof Fault.OfProbe(var c, var i, var k, var w)
@@ -165,14 +187,18 @@ final class ConeRules {
      * A probe that is gone or in air must be told; a frozen or swapped one cannot be seen without learning.
      */
     private void probe() {
-        boolean gone = gone(settings.fittings().probes().water().getFirst());
-        boolean single = settings.fittings().probes().water().size() == 1;
-        rules.lasting("probe", cone, gone && single && batch.stage().hasWater() && !handled()
-                && !told("probe", "probe-unsteady"), 5 * 60, "a probe was gone and nobody was told");
         boolean anyGone = false;
+        boolean allGone = true;
         for (String probe : settings.fittings().probes().water()) {
-            anyGone |= gone(probe);
+            boolean gone = gone(probe);
+            anyGone |= gone;
+            allGone &= gone;
         }
+        rules.lasting("probe", cone, allGone && batch.stage().hasWater() && !handled()
+                && !told("probe", "probe-unsteady"), 5 * 60, "no probe answered and nobody was told");
+        rules.lasting("pair-told", cone, differ() && batch.stage().hasWater() && !handled()
+                && !told("probe", "probe-unsteady"), 5 * 60,
+                "the two probes of a cone said what cannot both be true, and nobody was told");
         rules.lasting("one-probe", cone, anyGone && batch.stage().hasWater() && !handled()
                 && !told("probe", "probe-unsteady", "one-probe"), 14 * 60,
                 "one of two probes was gone and nobody was told");
@@ -238,8 +264,18 @@ final class ConeRules {
                 "normal heat was given in a batch although one of its switches was stuck when it began");
     }
 
+    /** Whether somebody was at the water so lately that its probes prove nothing. */
     private boolean handled() {
-        return batch.marks().handsIn().isPresent() || batch.marks().toppedUp().isPresent();
+        return rig.world().clock().elapsedMs() - rules.said().of(settings.id()).touchedMs() < HANDLED_MS
+                || perhaps(batch.marks().handsIn(), recorded.batch().marks().handsIn())
+                || perhaps(batch.marks().toppedUp(), recorded.batch().marks().toppedUp());
+    }
+
+    /** Whether it may have been lately: before a cut whose length nobody knows, or by no record. */
+    private boolean perhaps(Optional<Moment> m, Optional<Moment> written) {
+        Moment now = rig.world().clock().now();
+        return m.filter(at -> !at.sameBoot(now) || !m.equals(written))
+                .filter(at -> rig.state().book().since(at, now).leastMs() < HANDLED_MS).isPresent();
     }
 
     private void air() {
@@ -251,7 +287,11 @@ final class ConeRules {
         rules.lasting("air-failed", cone, proofHonest && !paused && cone.air().offTrueMs() > 0 && !shut
                 && batch.stage().hasWater() && !told("air-failed", "air-failed-animals"), 120,
                 "no air arrived and nobody was told");
-        rules.lasting("shut-valve", cone, !paused && shut && animals && !told("air-shut-in"), 90,
+        rules.lasting("air-failed-animals", cone, proofHonest && !paused && cone.air().offTrueMs() > 0
+                && !shut && animals && !told("air-failed-animals"), 120,
+                "no air arrived at nauplii and nobody was told that it is urgent");
+        rules.lasting("shut-valve", cone, !paused && shut && batch.stage().develops()
+                && !told("air-shut-in"), 90,
                 "air ran against a shut valve and nobody was told");
         rules.lasting("siphon-told", cone, batch.stage().airOff() != null && !shut
                 && settings.fittings().air().geometry().canSiphon() && !told("siphon"), 5,
@@ -280,18 +320,11 @@ final class ConeRules {
         return rig.world().clock().now().since(m).mostMs();
     }
 
-    private void hands() {
-        boolean in = batch.marks().handsIn()
-                .filter(m -> rig.state().book().since(m, rig.world().clock().now()).leastMs() < 14 * 60_000)
-                .isPresent();
-        rules.lasting("hands-in", cone, in && (rules.on(cone, "heat") || rules.on(cone, "lamp")
-                || rules.on(cone, "trigger") || rules.on(cone, "air-pause")), 2,
-                "something was on with hands in");
-    }
-
     /** After a long cut with animals in the water the batch must be in doubt. */
     private void cut() {
-        boolean long1 = rig.invariants().cuts().forMs() > 15 * 60_000 && rig.process().livedMs() > 60_000;
+        double borneMs = settings.timing().airOffCapMinutes() * 60_000;
+        boolean long1 = rig.invariants().cuts().forMs() > borneMs + 60_000
+                && rig.process().livedMs() > 60_000;
         rules.lasting("power-cut", cone, long1 && batch.stage().hasAnimals()
                 && rig.invariants().cuts().hadAnimals(settings.id(), batch)
                 && batch.marks().words().doubts().isEmpty() && !told("doubtful"), 60,

@@ -1,7 +1,6 @@
 package org.conetender.sim;
 
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.Map;
 import java.util.Set;
 import org.conetender.core.State;
@@ -25,13 +24,19 @@ final class HeatBounds {
     /** Half as much again as rises during both lags, of heater and probe, and two ticks, s. */
     private static final double COAST = 1.5;
     private static final double TICKS_S = 2;
-    /** Nothing is judged so long after the room was no cooler than the water should be, ms. */
+    /** So long after its peak the room's warmth is in the water yet, ms (guess). */
     private static final long WARM_ROOM_MS = 6 * 3_600_000L;
+    /** A lamp and a pump warm water above its room by this much at most, K (guess). */
+    private static final double ABOVE_ROOM_K = 1;
+
+    /** What was over so long ago has no part in what the water does now, ms (guess). */
+    private static final long OVER_MS = 6 * 3_600_000L;
 
     private final Rig rig;
     private final Invariants rules;
     private final Map<String, Since> since = new HashMap<>();
-    private long roomWarmAtMs = -WARM_ROOM_MS;
+    private double roomPeakC = Double.NEGATIVE_INFINITY;
+    private long roomPeakAtMs;
 
     /** What has happened to one batch. */
     private static final class Since {
@@ -39,7 +44,8 @@ final class HeatBounds {
         double aimC;
         /** By how much unstirred water was warmer than around its probe, until that has cooled off, K. */
         double aloftK;
-        final Set<Fault> faults = new HashSet<>();
+        /** When each was there last, world time, ms. */
+        final Map<Fault, Long> faults = new HashMap<>();
     }
 
     HeatBounds(Rig rig, Invariants rules) {
@@ -49,6 +55,11 @@ final class HeatBounds {
 
     void look(State s) {
         long now = rig.world().clock().elapsedMs();
+        double airC = rig.world().room().airC();
+        if (airC >= roomPeakC || now - roomPeakAtMs > WARM_ROOM_MS) {
+            roomPeakC = airC;
+            roomPeakAtMs = now;
+        }
         for (SimCone c : rig.world().cones()) {
             Cone.Heat heat = c.settings().fittings().heat();
             if (heat.kind() != HeatKind.IMMERSED || !heat.cutOut()) {
@@ -65,36 +76,37 @@ final class HeatBounds {
             t.aimC = Double.isNaN(aim) ? t.aimC : Math.max(t.aimC, aim);
             for (Fault f : rig.world().wrong()) {
                 if (touches(f, c.settings().id())) {
-                    t.faults.add(f);
+                    t.faults.put(f, now);
                 }
             }
-            if (rig.world().room().airC() > t.aimC - 1) {
-                roomWarmAtMs = now;
-            }
-            bound(c, t, now - roomWarmAtMs < WARM_ROOM_MS || beyondSoftware(t.faults));
+            t.faults.values().removeIf(last -> now - last > OVER_MS);
+            bound(c, t);
         }
     }
 
-    private void bound(SimCone c, Since t, boolean warmRoom) {
+    private void bound(SimCone c, Since t) {
         // Crossed wires put the outputs of two cones wrong at once.
         int n = t.faults.size();
-        for (Fault f : t.faults) {
+        for (Fault f : t.faults.keySet()) {
             n += f instanceof Fault.Crossed ? 1 : 0;
         }
         double litres = Math.max(c.water().litres(), 0.4 * c.settings().usual().litres());
         double rise = c.settings().fittings().heat().riseKPerS(litres);
-        double plain = t.aimC + Math.max(SINGLE_K, COAST * rise * lagsS(c)) + error(c) + unfeltK(t)
-                + (n > 1 ? PAIR_K : 0);
+        // In a warm room more may warm the water than its heater: that takes longer to tell.
+        boolean warmRoom = roomPeakC > t.aimC - ABOVE_ROOM_K;
+        double plain = Math.max(t.aimC, roomPeakC + ABOVE_ROOM_K)
+                + Math.max(SINGLE_K, COAST * rise * lagsS(c)) + error(c) + unfeltK(t)
+                + (n > 1 || warmRoom ? PAIR_K : 0);
         double aloftK = c.water().waterC() - c.water().waterC(SimCone.HEIGHT[0]);
         t.aloftK = Math.max(aloftK, c.water().waterC() > plain ? t.aloftK : 0);
-        boolean judged = n < 3 && !warmRoom && c.water().heaterCovered();
+        boolean judged = n < 3 && !beyondSoftware(t.faults.keySet()) && c.water().heaterCovered();
         boolean further = judged && c.water().waterC() > plain + t.aloftK;
         rules.lasting(n > 1 ? "excess-of-two" : "excess", c, further, 5,
                 "the water went further above its set-point than " + n + " faults may bring it");
         // Where no contact proves the air nothing shows that it stops: the probe lies below the plume.
         boolean proven = c.fixtures.contacts.containsKey(Fixtures.PROOF);
         boolean aloft = c.water().waterC(1) > c.settings().limits().arrestC();
-        rules.lasting("layer", c, judged && n < 2 && proven && aloft, 5,
+        rules.lasting("layer", c, judged && n < 2 && !warmRoom && proven && aloft, 5,
                 "water above the probe went beyond arrest with one fault");
     }
 
@@ -122,17 +134,17 @@ final class HeatBounds {
         return c.water().build.quirks().lagS() + TICKS_S + slowestS;
     }
 
-    /** By how much its probes are off, K. */
+    /** By how much its probes say too little, K: one that says too much keeps the water cool. */
     private static double error(SimCone c) {
         double most = 0;
         for (SimProbe p : c.fixtures.probes) {
-            most = Math.max(most, Math.abs(p.errorC()));
+            most = Math.max(most, -p.errorC());
         }
         return most;
     }
 
     private static double unfeltK(Since t) {
-        return t.faults.stream().anyMatch(Fault.Swapped.class::isInstance) ? UNFELT_K : 0;
+        return t.faults.keySet().stream().anyMatch(Fault.Swapped.class::isInstance) ? UNFELT_K : 0;
     }
 
     private static boolean touches(Fault f, String cone) {

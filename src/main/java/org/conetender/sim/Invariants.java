@@ -33,6 +33,8 @@ public final class Invariants {
     private final TruthRules truth;
     private final HeatBounds heat;
     private final CallRules calls;
+    private final SaidRules saids;
+    private final Said said;
     private final Cuts cuts = new Cuts();
     private Told told = Told.NOTHING;
     private int damages;
@@ -46,6 +48,8 @@ public final class Invariants {
         this.truth = new TruthRules(rig, this);
         this.heat = new HeatBounds(rig, this);
         this.calls = new CallRules(rig, this);
+        this.saids = new SaidRules(rig, this);
+        this.said = new Said(rig);
     }
 
     public List<Violation> broken() {
@@ -73,6 +77,7 @@ public final class Invariants {
     private void damaged() {
         damages = rig.disk().damaged();
         seenAt.clear();
+        said.damaged();
         truth.damaged();
         lives.damaged();
         airs.damaged();
@@ -91,6 +96,11 @@ public final class Invariants {
         calls.died();
     }
 
+    /** What people have said. */
+    Said said() {
+        return said;
+    }
+
     /** The last power cut. */
     Cuts cuts() {
         return cuts;
@@ -100,6 +110,7 @@ public final class Invariants {
         if (rig.disk().damaged() != damages) {
             damaged();
         }
+        said.look();
         for (SimCone c : rig.world().cones()) {
             always(c);
         }
@@ -118,6 +129,7 @@ public final class Invariants {
                 ConeRules cone = new ConeRules(rig, this, c, s);
                 cone.look();
                 airs.look(c, s, cone);
+                saids.look(s, c);
             }
         }
     }
@@ -125,10 +137,8 @@ public final class Invariants {
     /** What must hold with and without a living daemon. */
     private void always(SimCone c) {
         Cone.Air air = c.settings().fittings().air();
-        boolean reported = rig.alive()
-                && rig.state().book().cone(c.settings().id()).batch().marks().valveShut();
         boolean harmful = on(c, "air-pause") && air.geometry().canSiphon() && c.water().waterPresent()
-                && c.air().valveOpen() && !reported;
+                && c.air().valveOpen() && !said.of(c.settings().id()).valveShut();
         lasting("siphon", c, harmful, 0, "the pump was stopped although water could run back into it");
         // The house's cap counts with animals in the water, which the daemon has from hatching on.
         boolean animals = rig.alive()

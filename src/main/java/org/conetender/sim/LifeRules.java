@@ -19,8 +19,6 @@ final class LifeRules {
     private static final long LIED_MS = 5_000;
     /** Three deaths within this are a loop; the daemon sees each up to a minute early (style.md, leases). */
     private static final long WITHIN_MS = 8 * 60_000;
-    /** So long after the third death it is looked at, ms (guess). */
-    private static final long LOCKED_MS = 15 * 60_000;
     /** When it was last well is written once a minute, ms. */
     private static final long WRITTEN_MS = 60_000;
     /** A probe may be wrong by so much (science.md §9), and water warmer where it is not, K. */
@@ -31,8 +29,9 @@ final class LifeRules {
     private final Rig rig;
     private final Invariants rules;
     private final List<Long> deathsMs = new ArrayList<>();
-    private long thirdMs = Long.MIN_VALUE;
-    private long thirdSeq;
+    /** Whether they kept dying and nobody has acknowledged that, by the facts up to that number. */
+    private boolean looping;
+    private long lookedSeq;
     /** For how long nothing was written down, ms, and whether the power was off in it. */
     private long gapMs;
     private boolean dark;
@@ -66,8 +65,8 @@ final class LifeRules {
         deathsMs.add(atMs);
         int n = deathsMs.size();
         if (n >= 3 && atMs - deathsMs.get(n - 3) <= WITHIN_MS) {
-            thirdMs = atMs;
-            thirdSeq = endedSeq;
+            looping = true;
+            lookedSeq = endedSeq;
         }
     }
 
@@ -78,7 +77,7 @@ final class LifeRules {
         // Nothing tells any more when the daemon last lived.
         longestGapMs = Long.MAX_VALUE;
         deathsMs.clear();
-        thirdMs = Long.MIN_VALUE;
+        looping = false;
     }
 
     /** Whether somebody acknowledged that after that fact. */
@@ -116,8 +115,9 @@ final class LifeRules {
         damage();
         long now = rig.world().clock().elapsedMs();
         untrustedAtMs = rig.world().clock().now().wallTrusted() ? untrustedAtMs : now;
-        boolean locked = thirdMs != Long.MIN_VALUE && now - thirdMs < LOCKED_MS
-                && !seen(thirdSeq, "crash-loop");
+        looping &= !seen(lookedSeq, "crash-loop");
+        lookedSeq = rig.disk().lastSeq();
+        boolean locked = looping;
         boolean told = rules.told().anywhere("crash-loop");
         rules.lasting("crash-loop-told", "", locked && !told, 10,
                 "the daemon died three times within ten minutes and nobody was told");

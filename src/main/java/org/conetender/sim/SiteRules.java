@@ -20,6 +20,11 @@ final class SiteRules {
 
     private final Rig rig;
     private final Invariants rules;
+    /** What a full disk refused is offered again every minute; so long after it takes it, all is kept, s. */
+    private static final long KEPT_S = 200;
+    /** A refusal shows in the next tick, and with it what is left for others, s. */
+    private static final long SEEN_S = 3;
+
     private long lastTickMs = -1;
     /** What was judged last: most seconds change neither the book nor the disk. */
     private Judged judged = new Judged(null, false, false);
@@ -43,6 +48,11 @@ final class SiteRules {
     void look(State s) {
         rules.lasting("watts", "", watts() > rig.settings().site().supply().limitWatts() + 0.1, 0,
                 "more watts were on together than the site allows");
+        double all = watts() + atLarge();
+        rules.lasting("watts-at-large", "", all > rig.settings().site().supply().limitWatts() + 0.1, SEEN_S,
+                "with a heater that could not be switched off more watts were on than the site allows");
+        rules.lasting("unkept", "", rig.process().diskTakes() && !s.ledger().pending().isEmpty(), KEPT_S,
+                "what counts already was not in the record minutes after the disk could take it");
         if (judged.of() != s.book()) {
             judged = new Judged(s.book(), s.book().recentIds().stream()
                     .anyMatch(id -> id.startsWith(Invariants.STALE)), obeyedTwice(s));
@@ -83,6 +93,17 @@ final class SiteRules {
         double watts = 0;
         for (SimCone c : rig.world().cones()) {
             watts += rules.on(c, "heat") ? c.settings().fittings().heat().watts() : 0;
+        }
+        return watts;
+    }
+
+    /** Watts of heaters that are on though nobody commands them, where their output says so. */
+    private double atLarge() {
+        double watts = 0;
+        for (SimCone c : rig.world().cones()) {
+            SimSwitch heat = c.fixtures.switches.get(Fixtures.HEAT);
+            boolean loose = heat != null && heat.refuses() && !heat.commanded() && heat.conducting();
+            watts += loose && c.heaterOn() ? c.settings().fittings().heat().watts() : 0;
         }
         return watts;
     }

@@ -36,6 +36,11 @@ final class Told {
         return false;
     }
 
+    /** Whether nothing stands there, nor for the site. */
+    boolean none(String cone) {
+        return !kinds.containsKey(cone) && !kinds.containsKey("");
+    }
+
     /** Whether it stands at any cone, or at the site. */
     boolean anywhere(String id) {
         for (Set<String> there : kinds.values()) {

@@ -9,7 +9,6 @@ import java.util.TreeSet;
 import org.conetender.core.Opening;
 import org.conetender.core.Result;
 import org.conetender.core.State;
-import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.Book;
 import org.conetender.core.batch.Change;
 import org.conetender.core.batch.ConeBook;
@@ -42,6 +41,8 @@ final class TruthRules {
     private final Set<String> ended = new TreeSet<>();
     private long seenSeq;
     private Book expected;
+    /** Whether the end of the record was lost since, and more may be written of that. */
+    private boolean refolds;
 
     TruthRules(Rig rig, Invariants rules) {
         this.rig = rig;
@@ -97,8 +98,8 @@ final class TruthRules {
     /** The next life stands where the rest of the record ends. */
     void damaged() {
         seenSeq = Math.min(seenSeq, rig.process().disk().lastSeq());
-        List<Fact> all = rig.process().disk().all();
-        expected = Book.empty(rig.settings(), rig.world().clock().now()).after(all, Opening.aside(all));
+        expected = folded(Long.MAX_VALUE);
+        refolds = true;
         latched.clear();
         ended.clear();
     }
@@ -120,26 +121,34 @@ final class TruthRules {
 
     /** A new life stands where its record ends, but for what its beginning itself writes down. */
     private void begun(State s) {
-        boolean aside = rig.process().disk().since(seenSeq).stream()
-                .anyMatch(f -> f.change() instanceof Change.SetAside);
+        // What is set aside, and what is written down of a damage, changes what was there before.
+        if (refolds || rig.process().disk().since(seenSeq).stream()
+                .anyMatch(f -> f.change() instanceof Change.SetAside)) {
+            expected = folded(s.ledger().committedSeq());
+            refolds = false;
+        }
         for (Cone c : rig.settings().cones()) {
             ConeBook was = expected.cone(c.id());
             ConeBook is = s.ledger().committed().cone(c.id());
-            rules.lasting("restart", c.id(), !same(was.batch(), is.batch()) && !aside, 0,
+            rules.lasting("restart", c.id(), !same(was, is), 0,
                     "a new life stands elsewhere than its record");
             rules.lasting("latch", c.id(), !guards(is).containsAll(guards(was)), 0,
                     "a latch was gone after a restart");
         }
     }
 
-    /** In all that was told of it; a separation that a restart ends has another stage. */
-    private static boolean same(Batch was, Batch is) {
-        Batch.Marks m = is.marks();
-        return is.number() == was.number() && is.fill().equals(was.fill()) && is.stock().equals(was.stock())
-                && m.salted() == was.marks().salted() && m.valveShut() == was.marks().valveShut()
-                && m.harvests() == was.marks().harvests() && m.held().equals(was.marks().held())
-                && m.handsIn().equals(was.marks().handsIn()) && m.toppedUp().equals(was.marks().toppedUp())
-                && (is.stage().word().equals(was.stage().word()) || was.stage().airOff() != null);
+    /** What the disk has up to that fact. */
+    private Book folded(long lastSeq) {
+        List<Fact> all = rig.process().disk().all().stream().filter(f -> f.seq() <= lastSeq).toList();
+        return Book.empty(rig.settings(), all.isEmpty() ? rig.world().clock().now() : all.getFirst().at())
+                .after(all, Opening.aside(all));
+    }
+
+    /** In all that was told of it, and in what is kept of its alarms and its heater. */
+    private static boolean same(ConeBook was, ConeBook is) {
+        return is.batch().equals(was.batch()) && is.usual().equals(was.usual())
+                && is.alarms().equals(was.alarms()) && is.heater().equals(was.heater())
+                && is.bridges().equals(was.bridges());
     }
 
     private static Set<String> guards(ConeBook b) {
@@ -150,15 +159,16 @@ final class TruthRules {
 
     /** A latch ends by a fact, and that fact by a person's acknowledgement. */
     private void released(State s) {
-        Set<String> acknowledged = new TreeSet<>();
+        Map<String, String> acknowledged = new TreeMap<>();
         for (Fact f : rig.process().disk().since(seenSeq)) {
             seenSeq = f.seq();
-            if (f.change() instanceof Change.Told(Ask.Acknowledge _)) {
-                acknowledged.add(f.source());
+            if (f.change() instanceof Change.Told(Ask.Acknowledge(String alarm))) {
+                acknowledged.put(f.source(), alarm);
             } else if (f.change() instanceof Change.Released r) {
                 ended.add(f.cone() + "/" + r.guard());
-                rules.lasting("latch", f.cone(), !acknowledged.contains(f.source()), 0,
-                        "a latch was released and nobody had acknowledged");
+                rules.lasting("latch", f.cone(), !Latched.alarm(r.guard())
+                        .equals(acknowledged.get(f.source())), 0,
+                        "a latch was released and nobody had acknowledged its alarm");
             }
         }
         for (Cone c : rig.settings().cones()) {

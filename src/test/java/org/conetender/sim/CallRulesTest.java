@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.OptionalLong;
 import org.conetender.core.alarm.Alarm;
 import org.conetender.core.alarm.AlarmKind;
+import org.conetender.core.alarm.Alarms;
 import org.conetender.core.guard.Guards;
 import org.conetender.core.unit.Moment;
 import org.conetender.port.Transport;
@@ -32,12 +33,43 @@ class CallRulesTest {
 
     @Test
     void whatIsNeverSaidIsUntoldUnlessItFollowsOrIsShelved() {
-        assertThat(CallRules.untold(alarm(AlarmKind.WELDED, 0, aside(false, false)))).isTrue();
-        assertThat(CallRules.untold(alarm(AlarmKind.WELDED, 1, aside(false, false)))).isFalse();
-        assertThat(CallRules.untold(alarm(AlarmKind.ONE_PROBE, 0, aside(true, false)))).isFalse();
-        assertThat(CallRules.untold(alarm(AlarmKind.AIR_FAILED_ANIMALS, 0, aside(true, false))))
+        assertThat(untold(AlarmKind.WELDED, 0, aside(false, false))).isTrue();
+        assertThat(untold(AlarmKind.WELDED, 1, aside(false, false))).isFalse();
+        assertThat(untold(AlarmKind.ONE_PROBE, 0, aside(true, false))).isFalse();
+        assertThat(untold(AlarmKind.AIR_FAILED_ANIMALS, 0, aside(true, false)))
                 .as("a danger is never left to another's message").isTrue();
-        assertThat(CallRules.untold(alarm(AlarmKind.ONE_PROBE, 0, aside(false, true)))).isFalse();
+        assertThat(untold(AlarmKind.ONE_PROBE, 0, aside(false, true))).isFalse();
+        assertThat(untold(AlarmKind.WELDED, 0, aside(false, true))).as("nor put on the shelf").isTrue();
+    }
+
+    private static boolean untold(AlarmKind kind, int times, Alarm.Aside aside) {
+        return CallRules.untold(alarm(kind, times, aside), among(alarm(AlarmKind.RECORD, 1,
+                aside(false, false))));
+    }
+
+    private static Alarms among(Alarm first) {
+        return new Alarms(Map.of("/record", first), Alarms.NONE.seen(), Map.of(), Alarms.NONE.calls());
+    }
+
+    /** Who wants to hear nothing of an alarm is told nothing that it explains: so it explains nothing. */
+    @Test
+    void whatFollowsFromAnAlarmThatIsOverOrOnTheShelfIsUntold() {
+        Alarm follower = alarm(AlarmKind.ONE_PROBE, 0, aside(true, false));
+        assertThat(CallRules.untold(follower, Alarms.NONE)).isTrue();
+        assertThat(CallRules.untold(follower, among(alarm(AlarmKind.RECORD, 1, aside(false, true)))))
+                .isTrue();
+    }
+
+    /** An alert comes back to the broker after its alarm is over, and nobody takes it away. */
+    @Test
+    void anAlertThatStaysAtTheBrokerIsSeen() {
+        Rig rig = new Rig(Larkmoor.settings(), 2, Bench.larkmoor(), Guards.ALL);
+        rig.run(60);
+        rig.world().broker().inject(new Transport.Incoming("homie/5/larkmoor-a/$alert/probe", "planted", true,
+                Map.of()));
+        rig.run(300);
+        assertThat(rig.invariants().broken().stream().map(Invariants.Violation::rule).distinct())
+                .containsExactly("alert-left");
     }
 
     /** A client deletes an alert that the daemon left at the broker, and goes on doing so. */

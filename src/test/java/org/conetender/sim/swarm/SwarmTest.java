@@ -67,7 +67,7 @@ class SwarmTest {
                 .filter(g -> !(g instanceof AirFailed) && !(g instanceof WeldedHeater)).toList());
         SwarmReport report = Swarm.run(new Swarm.Plan(85, 3, 12, THREADS, false), guards, share -> { });
         assertThat(report.broken()).filteredOn(b -> b.tale().events().size() > 10)
-                .extracting(b -> b.violation().rule()).contains("air-failed", "welded-soon");
+                .extracting(b -> b.violation().rule()).contains("air-failed", "excess");
         assertThat(report.shrunk()).containsOnlyKeys(report.broken().stream().map(b -> b.violation().rule())
                 .distinct().toArray(String[]::new));
         report.shrunk().forEach((rule, s) -> {
