@@ -29,6 +29,8 @@ final class AirRules {
     /** A lack of air as long as most of a cap, and air too short to make it good (guesses), ms. */
     private static final long LACK_MS = 8 * 60_000;
     private static final long AIRED_MS = 5 * 60_000;
+    /** A separation that was begun so lately begins now, ms. */
+    private static final long BEGUN_MS = 5_000;
     /** Within the half hour in which a report can be withdrawn, as the world's clock has it, ms. */
     private static final long WITHDRAWABLE_MS = 29 * 60_000;
     /** Two minutes, but for a tick and what is announced after a look; ms. */
@@ -186,6 +188,11 @@ final class AirRules {
         boolean well = c.oxygen().shortS() == 0 && c.oxygen().bulk() > RISK_MG_PER_L;
         t.answerable = well || own && proven;
         boolean spent = t.lackMs > LACK_MS || t.lastLackMs > LACK_MS && t.airedMs < AIRED_MS;
+        // By whomever; after a stall the pause of before goes on.
+        boolean anew = book.batch().stage() instanceof Stage.Settling s
+                && rig.world().clock().now().since(s.since()).leastMs() < BEGUN_MS;
+        rules.lasting("lack-settled", c, anew && 1_000 * rules.lastedS("lack", c.settings().id()) > LACK_MS, 0,
+                "air was commanded off though none had come to nauplii for minutes");
         rules.lasting("by-itself", c, own && proven && spent, 0,
                 "a separation was begun by itself in water that had been without air");
     }

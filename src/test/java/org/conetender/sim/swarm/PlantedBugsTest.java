@@ -146,7 +146,7 @@ class PlantedBugsTest {
     }
 
     /** Refuses nothing. */
-    private static Parts serves(String id) {
+    static Parts serves(String id) {
         return guard(id, g -> new Bent(g) {
             @Override
             public Optional<String> refuses(Request r, View v) {

@@ -138,6 +138,10 @@ class PlantedReadingsTest {
                         Set.of("drawing-due"), ALONE.replace("plain", "mixed") + "21\n00:00:20 begin c\n"
                         + "01:00:00 set c water/setpoint 28\n20:00:00 say c settle\n"
                         + "20:00:20 say c drawing"),
+                new Bug("a separation that is never refused for want of air", PlantedBugsTest.serves(
+                        "suffocation"), Set.of("lack-settled"), ALONE + "2\n00:00:20 begin b\n"
+                        + "01:00:00 say b first-seen\n01:01:00 valve b shut\n01:01:00 say b valve-shut\n"
+                        + "01:12:00 say b settle"),
                 new Bug("a cut that is held against the longest cap", PlantedBugsTest.guard("power-cut",
                         g -> shown(g, PlantedReadingsTest::longCaps)), Set.of("power-cut"), ALONE + "2\n"
                         + "00:00:20 begin a\n01:00:00 say a first-seen\n"
