@@ -191,7 +191,8 @@ final class AirRules {
         // By whomever; after a stall the pause of before goes on.
         boolean anew = book.batch().stage() instanceof Stage.Settling s
                 && rig.world().clock().now().since(s.since()).leastMs() < BEGUN_MS;
-        rules.lasting("lack-settled", c, anew && 1_000 * rules.lastedS("lack", c.settings().id()) > LACK_MS, 0,
+        long lackS = rules.lastedS("lack", c.settings().id());
+        rules.lasting("lack-settled", c, anew && 1_000 * lackS > LACK_MS, 0,
                 "air was commanded off though none had come to nauplii for minutes");
         rules.lasting("by-itself", c, own && proven && spent, 0,
                 "a separation was begun by itself in water that had been without air");

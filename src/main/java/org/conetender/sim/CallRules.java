@@ -33,6 +33,7 @@ final class CallRules {
 
     private final Rig rig;
     private final Invariants rules;
+    private final RingRules rings;
     private final Map<String, Long> untoldSinceMs = new HashMap<>();
     /** What was on the shelf: when it was told last, by the daemon's clock, and when it was there last. */
     private final Map<String, Long> shelvedTold = new HashMap<>();
@@ -43,6 +44,7 @@ final class CallRules {
     CallRules(Rig rig, Invariants rules) {
         this.rig = rig;
         this.rules = rules;
+        this.rings = new RingRules(rig, rules);
     }
 
     /** The next life finds its alarms anew. */
@@ -54,6 +56,7 @@ final class CallRules {
     void look(State s) {
         Alarms alarms = s.live().alarms();
         left(alarms);
+        rings.look(alarms, way());
         if (alarms.standing().isEmpty() && untoldSinceMs.isEmpty()) {
             shelvedTold.clear();
             return;

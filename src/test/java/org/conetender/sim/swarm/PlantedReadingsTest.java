@@ -9,6 +9,7 @@ import java.util.OptionalLong;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.BiFunction;
+import java.util.function.Function;
 import java.util.function.UnaryOperator;
 import java.util.stream.Stream;
 import org.conetender.core.Ledger;
@@ -142,6 +143,9 @@ class PlantedReadingsTest {
                         "suffocation"), Set.of("lack-settled"), ALONE + "2\n00:00:20 begin b\n"
                         + "01:00:00 say b first-seen\n01:01:00 valve b shut\n01:01:00 say b valve-shut\n"
                         + "01:12:00 say b settle"),
+                new Bug("nobody is called a third time", ticks(PlantedReadingsTest::calledTwice),
+                        Set.of("called-again"), ALONE + "6\n00:00:20 begin c\n"
+                        + "01:00:00 probe c 0 absent 40000s"),
                 new Bug("a cut that is held against the longest cap", PlantedBugsTest.guard("power-cut",
                         g -> shown(g, PlantedReadingsTest::longCaps)), Set.of("power-cut"), ALONE + "2\n"
                         + "00:00:20 begin a\n01:00:00 say a first-seen\n"
@@ -229,9 +233,9 @@ class PlantedReadingsTest {
         }
         List<Alarm> seen = before.book().cones().entrySet().stream().filter(e -> e.getValue().acknowledged()
                 .contains(AlarmKind.AIR_FAILED_ANIMALS.id())).map(e -> new Alarm(e.getKey(),
-                AlarmKind.AIR_FAILED_ANIMALS, "", Alarm.Held.BY_CAUSE, new Alarm.Course(now,
+                AlarmKind.AIR_FAILED_ANIMALS, "", "", Alarm.Held.BY_CAUSE, new Alarm.Course(now,
                 OptionalLong.empty(), true), new Alarm.Told(1, OptionalLong.empty(), 0, OptionalLong.of(
-                now.monoMs()), List.of(), Alarm.Way.ALONE, false), new Alarm.Aside(Optional.empty(),
+                now.monoMs()), List.of(), Alarm.Way.ALONE, false, false), new Alarm.Aside(Optional.empty(),
                 OptionalLong.empty()))).toList();
         Alarms with = new Alarms(l.alarms().standing(), new Alarms.Seen(seen, l.alarms().seen().untilMs()),
                 l.alarms().shelves(), l.alarms().calls());
@@ -261,11 +265,24 @@ class PlantedReadingsTest {
     private static Result forgotten(BiFunction<State, Image, Result> real, Image image, State before,
                                     Result r) {
         Map<String, Alarm> was = before.live().alarms().standing();
+        return told(r, a -> was.containsKey(a.key()) && was.get(a.key()).shelved() && !a.shelved()
+                ? was.get(a.key()).told() : a.told());
+    }
+
+    /** Whoever was called twice and did not answer is let alone. */
+    private static Result calledTwice(BiFunction<State, Image, Result> real, Image image, State before,
+                                      Result r) {
+        return told(r, a -> a.told().times() < 2 || a.acknowledged() ? a.told() : new Alarm.Told(
+                a.told().times(), a.told().firstMs(), image.now().monoMs(), a.told().acknowledgedAtMs(),
+                a.told().with(), a.told().way(), a.told().mended(), a.told().onceMore()));
+    }
+
+    /** With that told of each alarm, and no message of those of which that was not so. */
+    private static Result told(Result r, Function<Alarm, Alarm.Told> of) {
         Alarms is = r.next().live().alarms();
         Map<String, Alarm> left = new TreeMap<>(is.standing());
-        left.replaceAll((key, a) -> was.containsKey(key) && was.get(key).shelved() && !a.shelved()
-                ? new Alarm(a.cone(), a.kind(), a.what(), a.held(), a.course(), was.get(key).told(),
-                a.aside()) : a);
+        left.replaceAll((_, a) -> new Alarm(a.cone(), a.kind(), a.what(), a.latest(), a.held(), a.course(),
+                of.apply(a), a.aside()));
         State.Live l = r.next().live();
         List<Message> messages = r.words().messages().stream().filter(m -> m.alarms().stream()
                 .allMatch(a -> left.get(a.key()).told().atMs() == a.told().atMs())).toList();
