@@ -128,10 +128,12 @@ public final class Judge {
         if (over && suspect(thermal).heated() && !cut.tells()) {
             thermal = thermal.map(t -> t.watched(Watch::cleared));
         }
+        Proving tried = proving(next, about, did, !touched);
+        // Neither would end: a trial waits for heat that a suspicion withholds, and disturbs what ends it.
         return new ConeJudgement(water, next.roomC(), next.level(), elsewhere ? heat.untested() : heat,
                 thermal, next.air(),
                 before.motion().after(water.belief(), did.dtMs()),
-                new Tried(proving(next, about, did, !touched), cut));
+                new Tried(suspect(thermal).heated() ? tried.interrupted() : tried, cut));
     }
 
     /**

@@ -57,7 +57,7 @@ class PlantedBugsTest {
                 new Bug("an answer before its commit", store(EarlyStore::new), Set.of("answered", "restart"),
                         PLACE),
                 new Bug("a latch that no restart remembers", store(s -> new Forgetful(s,
-                        f -> f.change() instanceof Change.Tripped)), Set.of("latch"), PLACE
+                        f -> f.change() instanceof Change.Tripped)), Set.of("latch", "restart"), PLACE
                         + "03:00:00 switch b heat welded 3000s\n03:20:00 kill now"),
                 new Bug("a filling that no restart remembers", store(s -> new Forgetful(s,
                         f -> f.change() instanceof Change.Told(Ask.Did(Step st)) && st == Step.FILLED
