@@ -89,8 +89,9 @@ final class ConeRules {
         double water = cone.water().waterC();
         rules.lasting("safe-aim", cone, aimC > Math.min(settings.limits().guardC() - Limits.MARGIN_C,
                 Limits.MOST_SETPOINT_C), 0, "more than the most that is safe was aimed at");
+        // Water that no air stirs, where nothing shows that, is not as warm everywhere as at its probe.
         boolean hot = cone.water().waterPresent() && water > settings.limits().guardC() + PROBE_K
-                && probeHonest();
+                && probeHonest() && (cone.air().flowLpm() > 0 || honest("air-proof"));
         rules.lasting("too-hot", cone, hot && (heat || cutOut || lamps), 60,
                 "the water was above the guard with heat or lamps on");
         rules.lasting("too-hot-told", cone, hot && water > settings.limits().arrestC() + PROBE_K
@@ -105,8 +106,9 @@ final class ConeRules {
         // In a room as warm as the water nothing tells the one from the other; both are in those words.
         boolean blind = told("probe") || !waterKnown && told("probe-unsteady")
                 || told("room-too-warm") && rig.world().room().airC() > water - PROBE_K;
-        rules.lasting("welded-told", cone, unasked && !blind
-                && !told("welded", "wrong-cone", "overheat", "heater-stuck"), 20 * 60,
+        boolean crossed = Latched.crossingTold(rig, rules.told(), settings.id());
+        rules.lasting("welded-told", cone, unasked && !blind && !crossed
+                && !told("welded", "overheat", "heater-stuck"), 20 * 60,
                 "a heater that was off kept heating and nobody was told");
         // Behind an open cut-out, as when its own switch is tried, no heater does anything; nor does one that
         // is not asked, since the water is to cool.

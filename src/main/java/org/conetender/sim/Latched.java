@@ -1,6 +1,7 @@
 package org.conetender.sim;
 
 import java.util.Map;
+import org.conetender.core.guard.WrongCone;
 
 /** By which alarm people are told of each latch: that one alone, acknowledged, releases it (safety.md). */
 public final class Latched {
@@ -10,6 +11,11 @@ public final class Latched {
             "probe", "probe-unsteady", "frozen", "probe-frozen", "switch", "switch-stuck");
 
     private Latched() {}
+
+    /** Whether it is told whose heater warms that cone, or which its own does: at one of both. */
+    static boolean crossingTold(Rig rig, Told told, String cone) {
+        return told.anywhere("wrong-cone") && WrongCone.known(rig.settings(), rig.state().book(), cone);
+    }
 
     /** The id of that alarm. @param guard that latched */
     public static String alarm(String guard) {

@@ -113,13 +113,18 @@ final class Said {
     }
 
     private void anew() {
+        Map<Long, Long> when = new HashMap<>();
+        words.values().forEach(of -> of.forEach(w -> when.put(w.fact().seq(), w.at())));
+        Set<String> before = Set.copyOf(unheard);
         words.clear();
         standing.clear();
         settledSeq.clear();
         seq = 0;
         List<Fact> all = rig.disk().since(0);
         Set<Long> aside = Opening.aside(all);
-        all.stream().filter(f -> !aside.contains(f.seq())).forEach(f -> heard(f, LONG_AGO_MS));
+        all.stream().filter(f -> !aside.contains(f.seq()))
+                .forEach(f -> heard(f, when.getOrDefault(f.seq(), LONG_AGO_MS)));
+        unheard.addAll(before);
         seq = rig.disk().lastSeq();
     }
 

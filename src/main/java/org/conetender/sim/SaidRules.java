@@ -4,7 +4,6 @@ import java.util.OptionalDouble;
 import org.conetender.core.State;
 import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.Stage;
-import org.conetender.core.settings.Cone.HeatKind;
 import org.conetender.core.unit.Moment;
 
 /** The rules that go by what people said, and not by what the daemon made of it. */
@@ -66,11 +65,13 @@ final class SaidRules {
     private void cold(SimCone c, Said.Standing said, Stage stage, boolean heat) {
         double heldC = said.told().orElse(c.settings().limits().setpointC());
         boolean cold = said.water() && stage.growing() && c.water().waterC() < heldC - COLD_K
-                && c.settings().fittings().heat().kind() != HeatKind.NONE && rig.world().powered()
+                && c.settings().fittings().heat().fitted() && rig.world().powered()
                 && !Fault.any(rig.world().wrong(), f -> f instanceof Fault.OfBus || f instanceof Fault.Swapped
                 || f instanceof Fault.Crossed || f instanceof Fault.OfProbe && f.cone().equals(
                         c.settings().id()));
-        rules.lasting("cold-told", c, cold && !heat && rules.told().none(c.settings().id()), COLD_S,
+        boolean told = !rules.told().none(c.settings().id())
+                || Latched.crossingTold(rig, rules.told(), c.settings().id());
+        rules.lasting("cold-told", c, cold && !heat && !told, COLD_S,
                 "no heat was given for hours to water that is cold, and nobody was told why");
     }
 }

@@ -258,6 +258,10 @@ class ReadyByStoryTest {
         }
         assertThat(s.told().getLast().what()).matches("it is not likely enough to be ready by 14:30 \\(the "
                 + "chance is [0-9]+ %\\); as warm as is safe it comes at 1[4-9]:[0-9]{2}");
+        long last = s.told("hour-missed");
+        s.wall(Duration.ofHours(5).toMillis(), true).minutes(65);
+        assertThat(s.told("hour-missed")).isGreaterThan(last);
+        assertThat(s.told().getLast().what()).as("past").startsWith("it was not ready by 14:30; as warm as");
     }
 
     /** The hours to go are other ones from that tick on, and so is what can be kept. */

@@ -188,8 +188,9 @@ public record Alarms(Map<String, Alarm> standing, Seen seen, Map<String, Long> s
 
     private Alarm caused(Cause c, Alarm known, Moment now) {
         if (known == null || known.goneMs(now.monoMs()) >= OFF_DELAY_MS) {
-            return seen.of(c.key()).isPresent()
-                    ? raised(c, now).with(Alarm.Told.NEVER.seen(now.monoMs())) : Alarm.begun(c, now);
+            // Only its latch is left: so that acknowledgement came too early, in a life before.
+            return seen.of(c.key()).isEmpty() ? Alarm.begun(c, now) : raised(c, now).with(c.mended()
+                    ? Alarm.Told.NEVER.onceMore(true) : Alarm.Told.NEVER.seen(now.monoMs()));
         }
         // Who acknowledged before the cause was gone has to be told that it is gone now.
         boolean mended = c.mended() && known.held() != Alarm.Held.ONLY_BY_LATCH && known.acknowledged();

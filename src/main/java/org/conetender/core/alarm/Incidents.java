@@ -88,10 +88,13 @@ final class Incidents {
         return out;
     }
 
-    /** Whether a message about its first cause named it, and is repeated until somebody answers. */
+    /**
+     * Whether a message about its first cause named it, and is repeated until somebody answers. Who has
+     * answered it alone has silenced it for minutes, and not until that comes again.
+     */
     private boolean covered(Alarm a) {
         Alarm first = all.get(a.aside().follows().orElseThrow());
-        return a.told().times() > 0 && !first.acknowledged();
+        return a.told().times() > 0 && !a.acknowledged() && !first.acknowledged();
     }
 
     /** What follows from that one and is there now, by key. */

@@ -67,13 +67,18 @@ public final class AlarmList {
                 : "To acknowledge once more" + (a.active() ? " when its cause is over" : ""));
     }
 
-    /** What only heat shows: while that is locked off, nobody knows whether its cause is mended. */
-    private static final Set<AlarmKind> BY_HEAT = Set.of(AlarmKind.NO_EFFECT, AlarmKind.WELDED,
-            AlarmKind.SWITCH_STUCK, AlarmKind.WRONG_CONE);
+    private static final Set<AlarmKind> BY_HEAT = Set.of(AlarmKind.NO_EFFECT, AlarmKind.SWITCH_STUCK,
+            AlarmKind.WRONG_CONE);
+
+    /** Whether only heat shows its cause, or a cut-out that closes: nobody knows whether it is mended. */
+    static boolean hidden(Settings s, Alarm a) {
+        return BY_HEAT.contains(a.kind()) || a.kind() == AlarmKind.WELDED
+                && s.cone(a.cone()).stream().allMatch(c -> c.fittings().heat().cutOut());
+    }
 
     private static List<String> states(Settings s, Alarm a, Moment now) {
         List<String> out = new ArrayList<>();
-        out.add(a.active() ? "active" : BY_HEAT.contains(a.kind()) && a.held() == Alarm.Held.ONLY_BY_LATCH
+        out.add(a.active() ? "active" : hidden(s, a) && a.held() == Alarm.Held.ONLY_BY_LATCH
                 ? "the heat is locked off, so that its cause cannot show" : "its cause is over");
         out.add(a.acknowledged() ? "acknowledged" : "not acknowledged");
         if (a.held() != Alarm.Held.BY_CAUSE || a.latched() && !a.acknowledged()) {

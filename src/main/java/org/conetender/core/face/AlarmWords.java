@@ -94,7 +94,7 @@ public final class AlarmWords {
 
     /** That its cause is over, and what is left of it: where no heater is fitted nothing is locked off. */
     static String left(Settings s, Alarm a) {
-        return (a.kind().mends() ? OVER : HIDDEN)
+        return (AlarmList.hidden(s, a) ? HIDDEN : OVER)
                 + (!heated(s, a.cone()) ? "" : LOCKED + (a.told().onceMore() ? AGAIN : ""));
     }
 

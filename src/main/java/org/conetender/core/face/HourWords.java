@@ -111,8 +111,10 @@ public final class HourWords {
         String how = a.stand() == Appointment.Stand.LOCKED ? "while its heat is locked off"
                 : "as warm as is safe";
         // Where nobody knows the odds, it would be late even if heat came back at once.
-        return (a.chance() >= HARDLY ? "it is not likely enough to be ready by " + s.asked() + " (the chance "
-                + "is " + percent(a.chance()) + ")" : "it will not be ready by " + s.asked())
+        return (s.askedMs() <= s.nowWallMs() ? "it was not ready by " + s.asked()
+                : a.chance() < HARDLY || Double.isNaN(a.chance()) ? "it will not be ready by " + s.asked()
+                : "it is not likely enough to be ready by " + s.asked() + " (the chance is "
+                + percent(a.chance()) + ")")
                 + (a.stand() == Appointment.Stand.UNHEATED
                 ? ", since its water is not measured and so not heated" : readyHours > FORESEEN_H ? ""
                 : "; " + how + " it comes at " + s.after(readyHours));

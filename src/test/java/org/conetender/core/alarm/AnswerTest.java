@@ -102,6 +102,17 @@ class AnswerTest {
         assertThat(bell.alarm("b/air-failed-animals").told().way()).isEqualTo(Alarm.Way.NAMED);
     }
 
+    /** Nobody answers the first cause, whose message comes every hour by then. */
+    @Test
+    void whoAnswersAWantOfAirThatWasNamedSilencesItForTenMinutesOnly() {
+        bell.pass(4_000, AIR_A, AIR_B);
+        bell.acknowledge("b", AlarmKind.AIR_FAILED_ANIMALS);
+        bell.pass(595, AIR_A, AIR_B);
+        assertThat(bell.alarm("b/air-failed-animals").acknowledged()).isTrue();
+        bell.pass(10, AIR_A, AIR_B);
+        assertThat(bell.alarm("b/air-failed-animals").acknowledged()).isFalse();
+    }
+
     @Test
     void whatIsOverBreaksNoQuiet() {
         bell.pass(31, AIR_A);

@@ -47,6 +47,19 @@ class ResumedTest {
         assertThat(over).isEmpty();
     }
 
+    /** Whoever acknowledged it did so too early: nothing else would ever ask for the other one. */
+    @Test
+    void whatIsHeldByItsLatchAloneIsToldOnceMoreAlsoAfterARestart() {
+        resume(Map.of("a", List.of("overheat")));
+        Cause mended = new Cause("a", AlarmKind.OVERHEAT, "too hot", Alarm.Held.ONLY_BY_LATCH);
+        pass(61, mended);
+        assertThat(bell.said()).containsExactly("a/overheat");
+        assertThat(bell.alarm("a/overheat").told().onceMore()).isTrue();
+        bell.acknowledge("a", AlarmKind.OVERHEAT);
+        pass(3_600, mended);
+        assertThat(bell.said()).hasSize(1);
+    }
+
     @Test
     void itIsRecognisedOnceAndTheNextTimeIsNew() {
         resume(Map.of("a", List.of("dry")));

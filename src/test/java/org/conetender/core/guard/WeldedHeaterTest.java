@@ -112,6 +112,14 @@ class WeldedHeaterTest {
     void withoutACutOutTheSentenceSaysSo() {
         Story s = creep(ready(Story.at(Fitting.ROOM_PROBE, Fitting.NO_CUT_OUT)), 0.5);
         assertThat(s.told().getLast().what()).contains("no cut-out is fitted");
+        s.ask("a", new Ask.Acknowledge("welded"));
+        s.minutes(5);
+        s.senses.water("a", START_C + 0.4);
+        s.minutes(6);
+        assertThat(s.told("welded")).isEqualTo(2);
+        assertThat(Tree.of(s.settings(), Names.of("homie", s.settings()), s.last(), s.now())
+                .get("homie/5/larkmoor-a/$alert/welded")).as("nothing hides it")
+                .contains("; that is over now, but heat stays locked off");
     }
 
     @Test
