@@ -17,6 +17,17 @@ import org.junit.jupiter.api.Test;
 /** Whoever drew a part and reports only that is told how to say it, and what is told then is taken. */
 class PartDrawnTest {
 
+    /** The nauplii that are left have just been without air. */
+    @Test
+    void whatIsLeftIsGivenAirFirst() {
+        Story s = Story.at(Larkmoor.Fitting.SIPHONING).does(Step.STARTED, Step.FIRST_SEEN,
+                Step.VALVE_SHUT, Step.SETTLE);
+        s.minutes(7);
+        s.does(Step.DRAWING).minutes(1);
+        assertThat(s.did("a", Step.PART_DRAWN).sentence()).contains(" Next: open the air valve and report "
+                + "'valve-open'; no air gets in through a shut one.");
+    }
+
     @Test
     void whoReportsItStraightAwayIsToldWhatToSayAndThatIsTaken() {
         Story s = Story.at().does(Step.STARTED, Step.FIRST_SEEN);

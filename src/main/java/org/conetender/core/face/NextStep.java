@@ -82,11 +82,10 @@ public final class NextStep {
                     && a.kind().priority() != AlarmKind.Priority.LATER;
         }
 
-        /** The wall time so long after the air went off in that stage; empty while no clock is trusted. */
-        private Optional<Long> afterAirOff(Stage stage, ToLongFunction<View.Caps> ms) {
-            return minutes.filter(_ -> now.wallTrusted() && stage.airOff() != null
-                            && stage.airOff().sameBoot(now))
-                    .map(m -> now.wallMs() - (now.monoMs() - stage.airOff().monoMs()) + ms.applyAsLong(m));
+        /** How much is left of so long after the air went off in that stage, ms; empty across a boot. */
+        private Optional<Long> leftMs(Stage stage, ToLongFunction<View.Caps> ms) {
+            return minutes.filter(_ -> stage.airOff() != null && stage.airOff().sameBoot(now))
+                    .map(m -> ms.applyAsLong(m) - (now.monoMs() - stage.airOff().monoMs()));
         }
 
         private boolean locked() {
@@ -143,7 +142,9 @@ public final class NextStep {
             case Stage.Ready _ -> ready(cone, b) + takes(when) + rest(s, when)
                     + offered(s.site().feeding(), when);
             case Stage.Settling g -> "wait"
-                    + clock(s, when, when.afterAirOff(g, View.Caps::waitMs), " until ")
+                    + when.leftMs(g, View.Caps::waitMs).map(left -> when.now().wallTrusted()
+                    ? " until " + hour(s, when, left)
+                    : Text.of(" %.0f min", Math.ceil(Units.minutes(Math.max(0, left))))).orElse("")
                     + "; the nauplii gather at the drain." + airBack(s, when, g, View.Caps::settledMs);
             case Stage.Settled g -> "see that nothing else is open, then draw: report 'drawing'."
                     + airBack(s, when, g, View.Caps::settledMs);
@@ -203,7 +204,9 @@ public final class NextStep {
         if (!b.marks().valveShut() || !b.stage().hasWater() || b.stage().airOff() != null) {
             return Optional.empty();
         }
-        boolean taken = (b.stage() instanceof Stage.Hatching || b.stage() instanceof Stage.Ready)
+        // Of what a part was just drawn the rest hatches on.
+        boolean taken = (b.stage() instanceof Stage.Hatching && b.marks().harvests() == 0
+                || b.stage() instanceof Stage.Ready)
                 && !when.locked() && when.restMs() <= 0;
         boolean ripe = b.stage() instanceof Stage.Ready && when.unripe().isEmpty();
         return !taken ? Optional.of("open the air valve and report 'valve-open'; no air gets in through a "
@@ -234,13 +237,13 @@ public final class NextStep {
     }
 
     private static String airBack(Settings s, When when, Stage stage, ToLongFunction<View.Caps> cap) {
-        String at = clock(s, when, when.afterAirOff(stage, cap), " The air comes back by itself at ");
-        return at.isEmpty() ? "" : at + ".";
+        return when.leftMs(stage, cap).map(left -> " The air comes back by itself "
+                + (when.now().wallTrusted() ? "at " + hour(s, when, left)
+                : Text.of("in %.0f min", Math.floor(Units.minutes(Math.max(0, left))))) + ".").orElse("");
     }
 
-    private static String clock(Settings s, When when, Optional<Long> wallMs, String before) {
-        return wallMs.map(t -> before + Sentences.clock(t, s.site().feeding().zone(), when.now().wallMs()))
-                .orElse("");
+    private static String hour(Settings s, When when, long inMs) {
+        return Sentences.clock(when.now().wallMs() + inMs, s.site().feeding().zone(), when.now().wallMs());
     }
 
     /**

@@ -3,6 +3,7 @@ package org.conetender.core.guard;
 import java.util.List;
 import java.util.Optional;
 import org.conetender.core.alarm.AlarmKind;
+import org.conetender.core.batch.Fits;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.Request;
 import org.conetender.core.image.Step;
@@ -36,7 +37,9 @@ public final class BackSiphon implements Guard {
     @Override
     public Optional<String> refuses(Request r, View v) {
         boolean stops = r.ask() instanceof Ask.Did(Step step) && step == Step.SETTLE;
-        if (!stops || !v.cone().fittings().air().geometry().canSiphon() || v.batch().marks().valveShut()) {
+        // Nobody shuts a valve for what is refused all the same.
+        if (!stops || !v.cone().fittings().air().geometry().canSiphon() || v.batch().marks().valveShut()
+                || Fits.refusal(v.coneBook(), Step.SETTLE).isPresent()) {
             return Optional.empty();
         }
         String how = v.cone().fittings().air().entry() == AirEntry.BOTTOM

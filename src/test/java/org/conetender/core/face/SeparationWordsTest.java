@@ -66,14 +66,15 @@ class SeparationWordsTest {
                 + "until " + until + "; what is left gets less by the hour.");
     }
 
-    /** After a cut the hour may be hours off. */
+    /** After a cut the hour may be hours off, but minutes go by a clock that no cut has stopped. */
     @Test
-    void noHourIsNamedWhileNoClockIsTrusted() {
+    void minutesAreNamedWhileNoClockIsTrusted() {
         Story s = ripe().does(Step.SETTLE);
         Moment now = s.now();
         Moment unset = new Moment(now.boot(), now.monoMs(), now.wallMs(), false);
         assertThat(next(s, now)).contains("wait until 13:06");
-        assertThat(next(s, unset)).isEqualTo("wait; the nauplii gather at the drain.");
+        assertThat(next(s, unset)).isEqualTo("wait 6 min; the nauplii gather at the drain. The air comes "
+                + "back by itself in 9 min.");
     }
 
     @Test

@@ -25,6 +25,15 @@ class BackSiphonTest {
         assertThat(s.on("a.air-pause")).isTrue();
     }
 
+    /** Else an obedient person stands before a growing batch without air, and is refused. */
+    @Test
+    void nobodyIsSentToTheValveForAHarvestThatIsNone() {
+        Story s = Story.at(Fitting.SIPHONING);
+        s.does(Step.STARTED).minutes(1);
+        assertThat(s.did("a", Step.SETTLE).sentence()).contains("nothing has hatched yet")
+                .doesNotContain("valve");
+    }
+
     @Test
     void aDipTubeIsLiftedInstead() {
         Story s = Story.at(Fitting.SIPHONING, Fitting.DIP_TUBE);
