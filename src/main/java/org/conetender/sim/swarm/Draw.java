@@ -114,10 +114,10 @@ final class Draw {
 
     /** The computer has so much else to do that each turn comes seconds late. */
     List<Event> overloaded(long atS) {
-        long lateS = one(2, 3, 3, 5);
+        long everyS = one(3, 3, 4, 6);
         List<Event> all = new ArrayList<>();
         for (int i = random.nextInt(2, 10); i > 0; i--) {
-            all.add(Event.at(atS + all.size() * (lateS + 1), Deed.HANG, Event.lasting(lateS)));
+            all.add(Event.at(atS + all.size() * everyS, Deed.HANG, Event.lasting(everyS)));
         }
         return all;
     }
