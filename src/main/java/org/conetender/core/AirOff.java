@@ -40,8 +40,8 @@ public final class AirOff {
      */
     static double harvestC(Cone cone, Batch b, ConeJudgement judged) {
         double now = warmestC(b, judged);
-        return !cone.fittings().heat().fitted() ? now
-                : Math.max(now, b.marks().setpointC().orElse(cone.limits().setpointC()));
+        return cone.fittings().heat().fitted()
+                ? Math.max(now, b.marks().setpointC().orElse(cone.limits().setpointC())) : now;
     }
 
     /**

@@ -2,13 +2,8 @@ package org.conetender.app.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.io.PrintWriter;
-import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.List;
-import org.conetender.app.Main;
 import org.conetender.app.report.LarkmoorRecord;
 import org.conetender.core.batch.Change;
 import org.conetender.core.hatch.Lesson;
@@ -24,14 +19,7 @@ class BrokenOffReportTest {
     Path folder;
 
     private String report(String... options) throws Exception {
-        List<String> all = new ArrayList<>(List.of("report", "--config",
-                LarkmoorRecord.config(folder).toString()));
-        all.addAll(List.of(options));
-        StringWriter out = new StringWriter();
-        StringWriter wrong = new StringWriter();
-        assertThat(Main.commandLine(new RunCommand()).setOut(new PrintWriter(out))
-                .setErr(new PrintWriter(wrong)).execute(all.toArray(String[]::new))).as("" + wrong).isZero();
-        return out.toString();
+        return Reported.of(folder, options);
     }
 
     /** Drawn by mistake, or given up: what is drawn afterwards is the harvest, and nothing is assumed. */
