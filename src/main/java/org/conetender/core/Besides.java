@@ -66,6 +66,7 @@ final class Besides {
     private static Crossing.Second second(Work work, Cone c, ConeJudgement j) {
         return !c.fittings().heat().cutOut() ? Crossing.Second.NONE
                 : j.tried().cutShort().tells() ? Crossing.Second.TELLS
+                : !work.ledger.book().cone(c.id()).latches().isEmpty() ? Crossing.Second.LOCKED
                 : work.live(c.id()).out().cutOut() ? Crossing.Second.CONDUCTS : Crossing.Second.OPEN;
     }
 

@@ -106,7 +106,9 @@ final class HeatBounds {
         // Where no contact proves the air nothing shows that it stops: the probe lies below the plume.
         boolean proven = c.fixtures.contacts.containsKey(Fixtures.PROOF);
         boolean aloft = c.water().waterC(1) > c.settings().limits().arrestC();
-        rules.lasting("layer", c, judged && n < 2 && !warmRoom && proven && aloft, 5,
+        // A valve that somebody left shut is another thing that is wrong.
+        boolean single = n + (c.air().valveOpen() ? 0 : 1) < 2;
+        rules.lasting("layer", c, judged && single && !warmRoom && proven && aloft, 5,
                 "water above the probe went beyond arrest with one fault");
     }
 

@@ -29,6 +29,8 @@ final class LifeRules {
     private final Rig rig;
     private final Invariants rules;
     private final List<Long> deathsMs = new ArrayList<>();
+    /** When the first of three deaths in a row was, until a life has begun that can tell of them. */
+    private OptionalLong loopsFromMs = OptionalLong.empty();
     /** Whether they kept dying and nobody has acknowledged that, by the facts up to that number. */
     private boolean looping;
     private long lookedSeq;
@@ -44,6 +46,9 @@ final class LifeRules {
     private long endedSeq;
     private long untrustedAtMs;
     private boolean lied;
+    /** By how much the trusted clock was off, ms, and when that changed last. */
+    private long offMs;
+    private long steppedAtMs = Long.MIN_VALUE;
     /** Number of the last fact that was left when the record was damaged; nobody has looked since. */
     private OptionalLong damagedAt = OptionalLong.empty();
 
@@ -65,7 +70,7 @@ final class LifeRules {
         deathsMs.add(atMs);
         int n = deathsMs.size();
         if (n >= 3 && atMs - deathsMs.get(n - 3) <= WITHIN_MS) {
-            looping = true;
+            loopsFromMs = OptionalLong.of(deathsMs.get(n - 3));
             lookedSeq = endedSeq;
         }
     }
@@ -77,6 +82,7 @@ final class LifeRules {
         // Nothing tells any more when the daemon last lived.
         longestGapMs = Long.MAX_VALUE;
         deathsMs.clear();
+        loopsFromMs = OptionalLong.empty();
         looping = false;
     }
 
@@ -95,6 +101,11 @@ final class LifeRules {
         boolean parted = !dark && rig.alive() && rig.world().clock().now().wallTrusted();
         unpartedMs = parted ? 0 : unpartedMs + (!dark ? 0 : was ? 1_000 : gapMs);
         longestGapMs = Math.max(longestGapMs, unpartedMs);
+        Moment clock = rig.world().clock().now();
+        long off = clock.wallTrusted() ? clock.wallMs() - rig.world().clock().trueWallMs() : offMs;
+        steppedAtMs = Math.abs(off - offMs) > LIED_MS ? rig.world().clock().elapsedMs() : steppedAtMs;
+        offMs = off;
+        lied |= Math.abs(offMs) > LIED_MS;
     }
 
     /** Until the disk says that somebody acknowledged, by its own words and not by the daemon's book. */
@@ -115,6 +126,9 @@ final class LifeRules {
         damage();
         long now = rig.world().clock().elapsedMs();
         untrustedAtMs = rig.world().clock().now().wallTrusted() ? untrustedAtMs : now;
+        // A set clock that steps between them says that they were further apart than they were.
+        looping |= loopsFromMs.isPresent() && steppedAtMs < loopsFromMs.getAsLong() - WRITTEN_MS;
+        loopsFromMs = OptionalLong.empty();
         looping &= !seen(lookedSeq, "crash-loop");
         lookedSeq = rig.disk().lastSeq();
         boolean locked = looping;
@@ -139,11 +153,10 @@ final class LifeRules {
             markedCapMs.remove(c.settings().id());
         }
         double capMs = markedCapMs.merge(c.settings().id(), capMinutes(s, c) * 60_000, Math::min);
+        // A mark is taken away by a fact, which needs a disk that takes it, and while they are in the water.
+        boolean lifted = rig.process().diskTakes() && now - untrustedAtMs > 60_000
+                && s.book().cone(c.settings().id()).batch().stage().hasAnimals();
         // A set clock that steps has lied, before or since: then nobody can tell how long a cut was.
-        Moment clock = rig.world().clock().now();
-        lied |= clock.wallTrusted() && Math.abs(clock.wallMs() - rig.world().clock().trueWallMs()) > LIED_MS;
-        // A mark is taken away by a fact, which needs a disk that takes it.
-        boolean lifted = rig.process().diskTakes() && now - untrustedAtMs > 60_000;
         rules.lasting("short-cut", c, marked && !lied && longestGapMs < capMs - SURELY_SHORT_MS && lifted, 60,
                 "a short power cut marked a batch for good");
     }

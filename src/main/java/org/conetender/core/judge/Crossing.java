@@ -46,6 +46,8 @@ public record Crossing(double levelC, double surplusK, Map<String, Neighbour> ot
         NONE,
         CONDUCTS,
         OPEN,
+        /** It is open until a person acknowledges: whatever warms this water does not come through it. */
+        LOCKED,
         /** It is open to find out whether its own switch is welded: nothing else is asked meanwhile. */
         TELLS
     }
@@ -114,7 +116,7 @@ public record Crossing(double levelC, double surplusK, Map<String, Neighbour> ot
         boolean reason = s.own().second() != Second.TELLS && (s.own().suspect() || surplus > REASON_K
                 || surelyFollows(feel, full));
         Optional<Question> q = question.map(x -> x.after(new Question.Seen(s.dtS(), taken, full, c + taken,
-                new Question.Own(s.own().felt(), possible),
+                new Question.Own(s.own().felt(), possible, s.own().second() == Second.LOCKED),
                 shares(feel, s.others()))));
         List<String> on = reason && !asked ? on(feel, full) : List.of();
         boolean asks = !on.isEmpty() && q.filter(x -> x.open()
@@ -152,7 +154,8 @@ public record Crossing(double levelC, double surplusK, Map<String, Neighbour> ot
     /** @param nowC the water, °C  @param asking whether a question is open */
     private Risk next(Seen s, double nowC, boolean asking) {
         Second second = s.own().second();
-        boolean open = second == Second.TELLS || second == Second.OPEN && risk.tooWarm();
+        boolean open = second == Second.TELLS || second == Second.LOCKED
+                || second == Second.OPEN && risk.tooWarm();
         Underway way = risk.way().after(open ? 0 : 1, s.dtS(), s.own().traits().lagS());
         if (Double.isNaN(nowC)) {
             return new Risk(way, risk.heldC(), risk.tooWarm());

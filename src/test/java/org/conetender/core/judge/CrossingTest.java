@@ -20,6 +20,8 @@ class CrossingTest {
     private Crossing crossing = Crossing.NONE;
     private boolean bDead;
     private int second;
+    /** Whether its heat and its cut-out are off until a person acknowledges. */
+    private boolean locked;
     /** What is to be held, °C; so high that nothing is too warm to ask, where it is not about that. */
     private double aimC = 40;
 
@@ -38,9 +40,13 @@ class CrossingTest {
                     "b", new Crossing.Other(bOn, 1, bDead, false),
                     "c", new Crossing.Other(cOn, 1, false, false)));
             crossing = crossing.after(new Crossing.Seen(1, basin.second(false),
-                    new Crossing.Own(traits, 0, 0, ROOM_C, aimC, false, crossing.risk().tooWarm()
-                            ? Crossing.Second.OPEN : Crossing.Second.CONDUCTS, false), others));
+                    new Crossing.Own(traits, 0, 0, ROOM_C, aimC, false, cutOut(), false), others));
         }
+    }
+
+    private Crossing.Second cutOut() {
+        return locked ? Crossing.Second.LOCKED : crossing.risk().tooWarm() ? Crossing.Second.OPEN
+                : Crossing.Second.CONDUCTS;
     }
 
     private static final IntPredicate ON = s -> true;
@@ -97,6 +103,26 @@ class CrossingTest {
     void andAnOutputThatReachesThisHeaterIsFoundThoughThatCutOutStopsIt() {
         assertThat(warmest("shorted", Part.NAMED)).isBetween(aimC + 0.25, aimC + 0.6);
         assertThat(crossing.warmedBy()).contains("b");
+    }
+
+    /** A lock keeps its cut-out open: how far it cools meanwhile costs it no heat, and it need not close. */
+    @Test
+    void behindALockTheHeaterOfAnotherIsFoundThoughItCools() {
+        aimC = 20;
+        locked = true;
+        pass(450, s -> s > 300, OFF, "b");
+        assertThat(part()).isEqualTo(Part.ALL_OFF);
+        double fromC = basin.waterC;
+        pass(650, OFF, OFF, "");
+        assertThat(basin.waterC).isLessThan(fromC - 0.5);
+        assertThat(crossing.open()).isTrue();
+        double mostC = 0;
+        for (int i = 0; i < 1_200 && part() != Part.NAMED; i++) {
+            pass(1, ON, OFF, "b");
+            mostC = Math.max(mostC, basin.waterC);
+        }
+        assertThat(crossing.warmedBy()).contains("b");
+        assertThat(mostC).isLessThan(fromC + 0.5);
     }
 
     /** The warmest water until the question ends so, °C. */
