@@ -203,9 +203,24 @@ public final class SoakCommand implements Callable<Integer> {
         least("--hours", hours);
         SwarmReport report = Swarm.run(new Swarm.Plan(from, what.seeds, hours, workers, twice),
                 this::progress);
-        return shown(report.lines(), report.targets(), report.hoursPerCpuHour(), Text.of(
-                "Speed at a tick a second: %.0f cone-hours in an hour of one processor",
-                report.hoursPerCpuHour()));
+        String speed = Text.of("Speed at a tick a second: %.0f cone-hours in an hour of one processor",
+                report.hoursPerCpuHour());
+        if (report.broken().isEmpty()) {
+            return shown(report.lines(), report.targets(), report.hoursPerCpuHour(), speed);
+        }
+        if (json) {
+            report.shrink(this::progress);
+            return shown(Stream.of(report.lines(), report.stories()).flatMap(List::stream).toList(),
+                    report.targets(), report.hoursPerCpuHour(), speed);
+        }
+        // Shrinking takes its time: what they came to is read meanwhile.
+        int ended = shown(report.lines(), report.targets(), report.hoursPerCpuHour(), speed);
+        spec.commandLine().getErr().println("Making the stories that failed as short as they can be ...");
+        report.shrink(this::progress);
+        spec.commandLine().getErr().println();
+        report.stories().forEach(spec.commandLine().getOut()::println);
+        spec.commandLine().getOut().flush();
+        return ended;
     }
 
     private int story() throws IOException {

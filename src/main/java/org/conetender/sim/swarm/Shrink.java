@@ -17,20 +17,25 @@ final class Shrink {
 
     private final Parts parts;
     private final String rule;
+    private final Runnable telling;
     private int left;
 
-    private Shrink(Parts parts, String rule, int tellings) {
+    private Shrink(Parts parts, String rule, Most most) {
         this.parts = parts;
         this.rule = rule;
-        this.left = tellings;
+        this.telling = most.telling();
+        this.left = most.tellings();
     }
+
+    /** @param tellings that it may take  @param telling is run before each */
+    record Most(int tellings, Runnable telling) {}
 
     /** @param tale still breaks it  @param whole whether no event can be spared; else tellings ran out */
     record Shrunk(Tale tale, boolean whole) {}
 
-    /** @param found what the story broke  @param tellings at most */
-    static Shrunk of(Tale tale, Violation found, Parts parts, int tellings) {
-        Shrink s = new Shrink(parts, found.rule(), tellings);
+    /** @param found what the story broke */
+    static Shrunk of(Tale tale, Violation found, Parts parts, Most most) {
+        Shrink s = new Shrink(parts, found.rule(), most);
         Tale ended = tale.until((int) (found.atMs() / 1_000 / HOUR_S) + 1);
         Tale least = s.breaks(ended) ? s.shorter(ended) : tale;
         return new Shrunk(least, s.left >= 0);
@@ -38,6 +43,7 @@ final class Shrink {
 
     private boolean breaks(Tale t) {
         left = Math.max(-1, left - 1);
+        telling.run();
         return left >= 0 && Play.of(t, parts).broken().stream().anyMatch(v -> v.rule().equals(rule));
     }
 

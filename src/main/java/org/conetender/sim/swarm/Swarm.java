@@ -34,7 +34,7 @@ public final class Swarm {
     private Swarm() {}
 
     /**
-     * Tells them all. Of those that break something the first of each rule is shrunk.
+     * Tells them all. What they came to can be read before any story that broke something is shrunk.
      *
      * @param progress is told the share that is done, on the calling thread
      */
@@ -59,7 +59,6 @@ public final class Swarm {
         for (One one : told) {
             report.add(one);
         }
-        report.shrink(parts);
         return report;
     }
 

@@ -8,6 +8,8 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.concurrent.Callable;
+import java.util.concurrent.atomic.AtomicInteger;
+import java.util.function.Consumer;
 import org.conetender.core.alarm.AlarmKind;
 import org.conetender.core.guard.Guards;
 import org.conetender.core.guard.StaleCommand;
@@ -52,15 +54,26 @@ public final class SwarmReport {
                 .ifPresent(v -> broken.add(new Swarm.Broken(one.tale(), v)));
     }
 
-    /** Shrinks the first story of each rule that broke, on the threads of the plan. */
-    void shrink(Parts parts) throws InterruptedException {
+    /**
+     * Shrinks the first story of each rule that broke, on the threads of the plan.
+     *
+     * @param progress is told the share that is done, on any of them; it may leap at the end
+     */
+    public void shrink(Consumer<Double> progress) throws InterruptedException {
+        shrink(Parts.WHOLE, progress);
+    }
+
+    void shrink(Parts parts, Consumer<Double> progress) throws InterruptedException {
         Map<String, Swarm.Broken> first = new LinkedHashMap<>();
         broken.forEach(b -> first.putIfAbsent(b.violation().rule(), b));
+        AtomicInteger told = new AtomicInteger();
         List<Callable<Runnable>> jobs = new ArrayList<>();
         first.forEach((rule, b) -> {
             shrunk.put(rule, new Shrink.Shrunk(b.tale(), false));
+            Shrink.Most most = new Shrink.Most(TELLINGS / first.size(),
+                    () -> progress.accept(Math.min(1, told.incrementAndGet() / (double) TELLINGS)));
             jobs.add(() -> {
-                Shrink.Shrunk s = Shrink.of(b.tale(), b.violation(), parts, TELLINGS / first.size());
+                Shrink.Shrunk s = Shrink.of(b.tale(), b.violation(), parts, most);
                 return () -> shrunk.put(rule, s);
             });
         });
@@ -114,12 +127,17 @@ public final class SwarmReport {
         for (Swarm.Broken b : broken) {
             lines.add(Text.of("%s, seed %d", line(b.violation()), b.tale().place().seed()));
         }
-        if (broken.size() > shrunk.size()) {
+        if (broken.size() > broken.stream().map(b -> b.violation().rule()).distinct().count()) {
             lines.add("Of each rule the first story is shrunk; 'soak --seeds 1 --from SEED', with the same"
                     + " '--hours', shrinks another");
         }
-        shrunk.forEach((rule, s) -> lines.add(text(rule, s, TELLINGS / shrunk.size())));
         return lines;
+    }
+
+    /** The shrunk stories, each as it is told again. */
+    public List<String> stories() {
+        return shrunk.entrySet().stream()
+                .map(e -> text(e.getKey(), e.getValue(), TELLINGS / shrunk.size())).toList();
     }
 
     /** A story as it is printed and told again. @param tellings that it might take to shrink */

@@ -3,6 +3,7 @@ package org.conetender.sim.swarm;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
+import java.util.concurrent.CopyOnWriteArrayList;
 import org.conetender.core.guard.AirFailed;
 import org.conetender.core.guard.Guard;
 import org.conetender.core.guard.Guards;
@@ -44,7 +45,7 @@ class SwarmTest {
                 """);
         Play.Played played = Play.of(tale, guards);
         assertThat(played.broken()).isNotEmpty();
-        Shrink.Shrunk shrunk = Shrink.of(tale, played.broken().getFirst(), guards, 40);
+        Shrink.Shrunk shrunk = Shrink.of(tale, played.broken().getFirst(), guards, most(40));
         assertThat(shrunk.whole()).isTrue();
         Tale less = shrunk.tale();
         assertThat(less.events()).extracting(Event::text).containsExactly("02:00:00 probe c 0 absent 3000s");
@@ -52,12 +53,16 @@ class SwarmTest {
         assertThat(Play.of(again, guards).broken()).extracting(v -> v.rule())
                 .containsExactly(played.broken().getFirst().rule());
         assertThat(Swarm.tell(again)).as("with every guard").isEmpty();
-        Shrink.Shrunk hasty = Shrink.of(tale, played.broken().getFirst(), guards, 3);
+        Shrink.Shrunk hasty = Shrink.of(tale, played.broken().getFirst(), guards, most(3));
         assertThat(hasty.whole()).isFalse();
         String said = SwarmReport.text("probe", hasty, 3);
         assertThat(said).startsWith("# probe; perhaps not as short as it can be: the 3 tellings"
                 + " that it had are spent\nstory ");
         assertThat(Play.of(Tale.parse(said), guards).broken()).isNotEmpty();
+    }
+
+    private static Shrink.Most most(int tellings) {
+        return new Shrink.Most(tellings, () -> { });
     }
 
     /** Drawn stories of a dozen events each, and guards that are missing: every rule has its short one. */
@@ -68,12 +73,17 @@ class SwarmTest {
         SwarmReport report = Swarm.run(new Swarm.Plan(85, 3, 12, THREADS, false), guards, share -> { });
         assertThat(report.broken()).filteredOn(b -> b.tale().events().size() > 10)
                 .extracting(b -> b.violation().rule()).contains("air-failed", "excess");
+        assertThat(report.stories()).as("what they came to can be read before").isEmpty();
+        List<Double> shares = new CopyOnWriteArrayList<>();
+        report.shrink(guards, shares::add);
+        assertThat(shares).as("of the tellings").hasSizeGreaterThan(5)
+                .allMatch(s -> s > 0 && s <= 1);
         assertThat(report.shrunk()).containsOnlyKeys(report.broken().stream().map(b -> b.violation().rule())
                 .distinct().toArray(String[]::new));
         report.shrunk().forEach((rule, s) -> {
             assertThat(s.whole()).as(rule).isTrue();
             assertThat(s.tale().events()).as(rule).hasSizeLessThanOrEqualTo(10);
-            assertThat(report.lines()).contains("# " + rule + "\n" + s.tale().text());
+            assertThat(report.stories()).contains("# " + rule + "\n" + s.tale().text());
             assertThat(Play.of(Tale.parse(s.tale().text()), guards).broken()).extracting(v -> v.rule())
                     .containsExactly(rule);
         });
