@@ -37,8 +37,11 @@ public record View(Settings settings, Cone cone, Book book, ConeBook coneBook, C
     /** What is set holds for so long even if no tick follows (style.md, leases). */
     static final long LEASE_MS = 4 * Units.SECOND_MS;
 
-    /** A person is told this long before air returns: two minutes (design.md, dangers) and two ticks. */
-    static final long NOTICE_MS = 2 * Units.MINUTE_MS + 2 * Units.SECOND_MS;
+    /**
+     * A person is told this long before air returns: two minutes (design.md, dangers), two ticks, and what the
+     * cap may fall by meanwhile (guess: nauplii use a hundredth more in water two steps of the probe warmer).
+     */
+    static final long NOTICE_MS = 2 * Units.MINUTE_MS + 15 * Units.SECOND_MS;
 
     /**
      * @param image what this tick was told

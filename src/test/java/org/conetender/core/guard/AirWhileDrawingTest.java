@@ -22,9 +22,9 @@ class AirWhileDrawingTest {
     @Test
     void itIsHeldBackUntilTheDrawingCapAndAnnouncedTwoMinutesBefore() {
         Story s = drawing(Story.at());
-        s.seconds(160);
+        s.seconds(150);
         assertThat(s.standing("a")).isEmpty();
-        s.seconds(15);
+        s.seconds(25);
         assertThat(s.on("a.air-pause")).isTrue();
         assertThat(s.standing("a")).containsExactly("air-due");
         assertThat(s.told().getFirst().what()).contains("in 2 min while you draw");

@@ -24,9 +24,9 @@ class ShutValveTest {
     @Test
     void theReturnIsAnnouncedTwoMinutesBeforeTheCap() {
         Story s = settling(Story.at(Fitting.SIPHONING));
-        s.seconds(470);
+        s.seconds(455);
         assertThat(s.standing("a")).isEmpty();
-        s.seconds(10);
+        s.seconds(25);
         assertThat(s.standing("a")).containsExactly("air-due");
         long told = s.told().getFirst().told().atMs();
         assertThat(told - s.batch("a").stage().airOff().monoMs()).isLessThanOrEqualTo(480_000);
