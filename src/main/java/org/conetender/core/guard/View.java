@@ -38,8 +38,8 @@ public record View(Settings settings, Cone cone, Book book, ConeBook coneBook, C
     static final long LEASE_MS = 4 * Units.SECOND_MS;
 
     /**
-     * A person is told this long before air returns: two minutes (design.md, dangers), two ticks, and what the
-     * cap may fall by meanwhile (guess: nauplii use a hundredth more in water two steps of the probe warmer).
+     * A person is told this long before air returns: two minutes (design.md, dangers), two ticks, and what
+     * the cap may fall by meanwhile (guess: a hundredth of it for two steps of the probe).
      */
     static final long NOTICE_MS = 2 * Units.MINUTE_MS + 15 * Units.SECOND_MS;
 
