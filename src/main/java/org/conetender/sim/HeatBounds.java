@@ -1,5 +1,7 @@
 package org.conetender.sim;
 
+import java.util.ArrayDeque;
+import java.util.Deque;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Set;
@@ -35,8 +37,11 @@ final class HeatBounds {
     private final Rig rig;
     private final Invariants rules;
     private final Map<String, Since> since = new HashMap<>();
-    private double roomPeakC = Double.NEGATIVE_INFINITY;
-    private long roomPeakAtMs;
+    /** Of the room of late, each warmer than all that came after it. */
+    private final Deque<Warmth> peaks = new ArrayDeque<>();
+
+    /** @param atMs world time, ms  @param airC the room then, °C */
+    private record Warmth(long atMs, double airC) {}
 
     /** What has happened to one batch. */
     private static final class Since {
@@ -56,9 +61,12 @@ final class HeatBounds {
     void look(State s) {
         long now = rig.world().clock().elapsedMs();
         double airC = rig.world().room().airC();
-        if (airC >= roomPeakC || now - roomPeakAtMs > WARM_ROOM_MS) {
-            roomPeakC = airC;
-            roomPeakAtMs = now;
+        while (!peaks.isEmpty() && peaks.getLast().airC() <= airC) {
+            peaks.removeLast();
+        }
+        peaks.addLast(new Warmth(now, airC));
+        while (now - peaks.getFirst().atMs() > WARM_ROOM_MS) {
+            peaks.removeFirst();
         }
         for (SimCone c : rig.world().cones()) {
             Cone.Heat heat = c.settings().fittings().heat();
@@ -93,6 +101,7 @@ final class HeatBounds {
         double litres = Math.max(c.water().litres(), 0.4 * c.settings().usual().litres());
         double rise = c.settings().fittings().heat().riseKPerS(litres);
         // In a warm room more may warm the water than its heater: that takes longer to tell.
+        double roomPeakC = peaks.getFirst().airC();
         boolean warmRoom = roomPeakC > t.aimC - ABOVE_ROOM_K;
         double plain = Math.max(t.aimC, roomPeakC + ABOVE_ROOM_K)
                 + Math.max(SINGLE_K, COAST * rise * lagsS(c)) + error(c) + unfeltK(t)
