@@ -6,6 +6,7 @@ import org.conetender.core.State;
 import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.ConeBook;
 import org.conetender.core.batch.Stage;
+import org.conetender.core.image.ContactSample.Level;
 import org.conetender.core.image.ProbeSample;
 import org.conetender.core.image.Reading;
 import org.conetender.core.judge.Thermal;
@@ -22,6 +23,8 @@ final class ConeRules {
 
     /** What was just filled is let settle for three minutes, then the alarm waits for one. */
     private static final long DRY_TOLD_S = 5 * 60;
+    /** Ten minutes by its row, and one to be sure of the contact. */
+    private static final long WET_TOLD_S = 11 * 60;
 
     /**
      * 25 W welded in 2 L are found within 139 s (control.md §2.4); twice that under a cold element, and two
@@ -125,6 +128,10 @@ final class ConeRules {
         rules.lasting("dry-told", cone, levelHonest && batch.stage().hasWater() && !handled()
                 && !cone.water().heaterCovered() && !told("dry"), DRY_TOLD_S,
                 "the water was low, the level contact said so, and nobody was told");
+        SimContact level = cone.fixtures.contacts.get(Fixtures.LEVEL);
+        rules.lasting("wet-told", cone, batch.stage() instanceof Stage.Drained && level != null
+                && level.read() == Level.CLOSED && !told("wet-contact"), WET_TOLD_S,
+                "a cone was reported drained, its level contact said wet, and nobody was told");
         rules.lasting("cooked-told", cone, cone.water().waterPresent() && batch.stage().develops()
                 && probeHonest() && water > settings.limits().lossC() + PROBE_K && !told("cooked"), 120,
                 "the water was at the loss temperature and nobody was told");

@@ -73,6 +73,11 @@ class PlantedReadingsTest {
                         g -> looks(g, (v, found) -> v.batch().marks().toppedUp().isPresent()
                         ? List.of(Finding.veto("hands-in", "planted", Power.HEAT, Power.CUT_OUT)) : found)),
                         Set.of("cold-told"), ALONE + "9\n00:00:20 begin c\n00:10:00 say c topped-up"),
+                new Bug("a contact that says wet is believed, whatever was reported",
+                        PlantedBugsTest.guard("dry", g -> looks(g, (v, found) -> found.stream()
+                        .filter(f -> f.alarm().filter(AlarmKind.WET_CONTACT::equals).isEmpty()).toList())),
+                        Set.of("wet-told"), ALONE + "2\n00:00:20 begin a\n"
+                        + "00:20:00 contact a level stuck-closed 6000s\n00:30:00 say a drained"),
                 new Bug("any acknowledgement releases", PlantedBugsTest.guard("welded", g -> looks(g,
                         (v, found) -> Stream.concat(found.stream(), found.stream()
                         .map(f -> f.alarm(AlarmKind.AIR_FAILED))).toList())), Set.of("latch"), ALONE + "5\n"
