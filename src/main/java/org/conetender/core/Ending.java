@@ -42,6 +42,10 @@ final class Ending {
         if (!(ask instanceof Ask.Did(Step step))) {
             return "";
         }
+        if (breaksOff(step, cone, b)) {
+            return " This breaks the separation off: the air comes back and stirs the layer up. To separate"
+                    + " anew say " + (step == Step.VALVE_OPEN ? "'valve-shut', then 'settle'." : "'settle'.");
+        }
         // Unlike 'drained' and 'cleaned' it speaks of another batch, and ends this one beside.
         if (step == Step.STARTED && b.stage().hasAnimals()) {
             return ends(work, cone, b);
@@ -56,6 +60,12 @@ final class Ending {
                     known(work, cone, b));
             default -> "";
         };
+    }
+
+    /** Hands in the water bring the air back, and an open valve does where water could run back. */
+    private static boolean breaksOff(Step step, Cone cone, Batch b) {
+        return b.stage().airOff() != null && (step == Step.HANDS_IN
+                || step == Step.VALVE_OPEN && cone.fittings().air().geometry().canSiphon());
     }
 
     /** What is left of a batch that was drawn in part is no harvest, nor is it without one. */

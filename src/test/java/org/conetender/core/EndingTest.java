@@ -2,6 +2,7 @@ package org.conetender.core;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import org.conetender.core.Larkmoor.Fitting;
 import org.conetender.core.hatch.Development;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.Reading;
@@ -104,6 +105,20 @@ class EndingTest {
         assertThat(s.stage()).isEqualTo("hatching");
         assertThat(hatching().minutes(60 * 12).does(Step.VALVE_SHUT).did("a", Step.SETTLE).sentence())
                 .doesNotContain("ripe");
+    }
+
+    @Test
+    void whatBreaksASeparationOffSaysSo() {
+        Story s = hatching().minutes(60 * 12).does(Step.VALVE_SHUT, Step.SETTLE).minutes(2);
+        assertThat(s.did("a", Step.HANDS_IN).sentence()).endsWith(" This breaks the separation off: the air "
+                + "comes back and stirs the layer up. To separate anew say 'settle'.");
+        assertThat(s.seconds(1).stage()).isEqualTo("ready");
+        assertThat(s.did("a", Step.VALVE_OPEN).sentence()).doesNotContain("separation off");
+        Story siphons = Story.at(Fitting.SIPHONING).does(Step.STARTED, Step.FIRST_SEEN, Step.VALVE_SHUT,
+                Step.SETTLE).minutes(2);
+        assertThat(siphons.did("a", Step.VALVE_OPEN).sentence()).endsWith("stirs the layer up. To separate "
+                + "anew say 'valve-shut', then 'settle'.");
+        assertThat(siphons.seconds(1).stage()).isEqualTo("ready");
     }
 
     /** Its probe has been silent since a restart: it may well be ripe. */
