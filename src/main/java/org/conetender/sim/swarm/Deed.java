@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
+import org.conetender.core.image.Step;
 import org.conetender.sim.Air;
 import org.conetender.sim.Fault;
 import org.conetender.sim.SimContact;
@@ -50,7 +51,7 @@ public enum Deed {
     /** A cone is filled, stocked and reported 'started', by the book; for stories without a keeper. */
     BEGIN(Word.CONE),
     /** A client says a step, whether it is true or not. */
-    SAY(Word.CONE, Word.ANY),
+    SAY(Word.CONE, Word.oneOf(Arrays.stream(Step.values()).map(Step::word).toArray(String[]::new))),
     /** A client sets any property to any word. */
     SET(Word.CONE, Word.ANY, Word.ANY),
     /** A message that lay about: retained, or older than it may be. */

@@ -98,6 +98,7 @@ class TaleTest {
         "1:00:00 kill now | write hours:minutes:seconds and a deed",
         "02:00:00 kill now | the story is over after 2 hours; give it more",
         "01:00:00 jump now | nothing is called 'jump'; there are probe, swap_probes",
+        "01:00:00 say a settel | 'settel' is none of: started, filled",
         "01:00:00 kill later | 'later' is none of: now, control",
         "01:00:00 switch a heat welded | switch takes 4 words: the id of a cone; heat,",
         "01:00:00 switch z heat welded 60s | there is no cone 'z' in that room",
