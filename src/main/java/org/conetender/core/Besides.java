@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
+import org.conetender.core.guard.WeldedHeater;
 import org.conetender.core.guard.WrongCone;
 import org.conetender.core.judge.Belief;
 import org.conetender.core.judge.Beside;
@@ -18,6 +19,9 @@ import org.conetender.core.settings.Cone.HeatKind;
 
 /** What is judged of cones beside each other, once each was judged alone. */
 final class Besides {
+
+    /** A weld is named at 0.3 K, and what was in its element then comes out (guess: 25 W/L, lags of 90 s). */
+    private static final double BEHIND_LOCK_K = 0.8;
 
     private Besides() {}
 
@@ -35,8 +39,10 @@ final class Besides {
             Optional<String> asks = Optional.empty();
             boolean pauses = false;
             for (Map.Entry<String, Crossing> e : crossings.entrySet()) {
-                asks = asks.isEmpty() && e.getValue().concerns(c.id()) ? Optional.of(e.getKey()) : asks;
-                pauses |= e.getValue().pauses(c.id());
+                boolean behind = warmsBehindLock(work, work.settings.cone(e.getKey()).orElseThrow(), c);
+                asks = asks.isEmpty() && (behind || e.getValue().concerns(c.id()))
+                        ? Optional.of(e.getKey()) : asks;
+                pauses |= behind || e.getValue().pauses(c.id());
             }
             Beside b = new Beside(crossings.get(c.id()), asks, pauses);
             all.put(c.id(), b);
@@ -63,10 +69,23 @@ final class Besides {
         return false;
     }
 
+    /**
+     * Whether that cone has warmed behind its open cut-out, in a cooler room, by more than its own switch
+     * explains. Whatever the question says, any heater beside it may be why, so all wait until it has cooled:
+     * of two cones of unlike size whose probes are exchanged the one answers too weakly to be named.
+     */
+    private static boolean warmsBehindLock(Work work, Cone locked, Cone c) {
+        ConeJudgement j = work.judged.get(locked.id());
+        return !locked.id().equals(c.id()) && !locked.touches(c) && locked.fittings().heat().cutOut()
+                && work.ledger.book().latch(locked.id(), WeldedHeater.ID).isPresent()
+                && j.heat().riseWhileOffK(j.belief()) >= BEHIND_LOCK_K;
+    }
+
     private static Crossing.Second second(Work work, Cone c, ConeJudgement j) {
-        return !c.fittings().heat().cutOut() ? Crossing.Second.NONE
-                : j.tried().cutShort().tells() ? Crossing.Second.TELLS
+        boolean cutOut = c.fittings().heat().cutOut();
+        return cutOut && j.tried().cutShort().tells() ? Crossing.Second.TELLS
                 : !work.ledger.book().cone(c.id()).latches().isEmpty() ? Crossing.Second.LOCKED
+                : !cutOut ? Crossing.Second.NONE
                 : work.live(c.id()).out().cutOut() ? Crossing.Second.CONDUCTS : Crossing.Second.OPEN;
     }
 

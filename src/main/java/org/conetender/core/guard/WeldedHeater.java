@@ -19,7 +19,7 @@ public final class WeldedHeater implements Guard {
     /** Rise that nothing else explains, K: five probe steps (guess; 50 W in 2 L gives it in a minute). */
     static final double RISE_K = 0.3;
 
-    static final String ID = "welded";
+    public static final String ID = "welded";
 
     @Override
     public String id() {

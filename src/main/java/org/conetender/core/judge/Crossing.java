@@ -46,7 +46,7 @@ public record Crossing(double levelC, double surplusK, Map<String, Neighbour> ot
         NONE,
         CONDUCTS,
         OPEN,
-        /** It is open until a person acknowledges: whatever warms this water does not come through it. */
+        /** Its heat waits for a person, whatever that switch does meanwhile, if there is one. */
         LOCKED,
         /** It is open to find out whether its own switch is welded: nothing else is asked meanwhile. */
         TELLS
@@ -154,15 +154,14 @@ public record Crossing(double levelC, double surplusK, Map<String, Neighbour> ot
     /** @param nowC the water, °C  @param asking whether a question is open */
     private Risk next(Seen s, double nowC, boolean asking) {
         Second second = s.own().second();
-        boolean open = second == Second.TELLS || second == Second.LOCKED
-                || second == Second.OPEN && risk.tooWarm();
+        boolean open = second == Second.TELLS || second == Second.OPEN && risk.tooWarm();
         Underway way = risk.way().after(open ? 0 : 1, s.dtS(), s.own().traits().lagS());
         if (Double.isNaN(nowC)) {
             return new Risk(way, risk.heldC(), risk.tooWarm());
         }
         double held = Math.max(s.own().aimC(), Double.isNaN(risk.heldC()) ? nowC
                 : Math.min(risk.heldC(), nowC));
-        boolean warm = second != Second.NONE && nowC > held
+        boolean warm = second != Second.NONE && second != Second.LOCKED && nowC > held
                 + (risk.tooWarm() ? Judge.NOT_ABOVE_K : Judge.ABOVE_K);
         return new Risk(way, held, warm && (asking || risk.tooWarm()));
     }

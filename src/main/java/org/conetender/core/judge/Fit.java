@@ -50,11 +50,6 @@ record Fit(double seconds, double felt, double feltTwice, double gainK, double t
         return fullKPerS * Math.sqrt(spread() * Math.max(0, seconds));
     }
 
-    /** What it would have brought in the time for which it was off, K. @param fullKPerS at full power */
-    double offK(double fullKPerS) {
-        return fullKPerS * (seconds - felt);
-    }
-
     /** Of its full power, the share with which this water went with it; NaN where it was never switched. */
     private double share(double fullKPerS) {
         return (together - felt * gainK / seconds) / spread() / fullKPerS;

@@ -64,7 +64,7 @@ public record Question(Part part, List<String> suspects, double fromC, Sums sums
     /**
      * @param felt of what was switched, as a share of its full power, 0..1
      * @param possible what would be felt, were its switch welded, 0..1
-     * @param locked whether its heat is off, and its cut-out open, until a person acknowledges
+     * @param locked whether its heat waits for a person: then it loses none by cooling
      */
     record Own(double felt, double possible, boolean locked) {
         /** What a welded switch would give beyond what is known, 0..1. */
@@ -163,10 +163,7 @@ public record Question(Part part, List<String> suspects, double fromC, Sums sums
                 || off && s.nowC() > fromC + RISEN_K + COASTS_S * s.fullKPerS()) {
             return q.to(Part.CLOSED);
         }
-        // Behind a cut-out that stays open it is theirs or the room's, and only one that is on tells which.
-        return part == Part.ONE_ON ? q.on(first.dead(), s.fullKPerS())
-                : part == Part.ALL_OFF && s.own().locked() && q.hidden.offK(s.fullKPerS()) >= SURE_K
-                ? q.to(Part.ONE_ON) : q.off(s.fullKPerS());
+        return part == Part.ONE_ON ? q.on(first.dead(), s.fullKPerS()) : q.off(s.fullKPerS());
     }
 
     private Question to(Part next) {

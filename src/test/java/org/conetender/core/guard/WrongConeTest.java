@@ -54,11 +54,15 @@ class WrongConeTest {
             "b", new Basin(Basin.Build.USUAL, 24, 2));
     private Wires wires = Wires.RIGHT;
     private double sideways;
+    /** Whether the switch of b is welded, and by how much the heater of a warms b, K/s. */
+    private boolean welded;
+    private double leakKPerS;
 
     private Story over(Story s) {
         s.trying().senses.room(20);
         return s.each(x -> basins.forEach((id, basin) -> {
-            boolean on = wires.heats.test(s, id);
+            boolean on = wires.heats.test(s, id) || welded && id.equals("b") && s.on("b.cut-out");
+            basin.waterC += id.equals("b") && Wires.both(s, "a") ? leakKPerS : 0;
             basin.power = on ? Basin.Power.WELDED : Basin.Power.DEAD;
             Basin beside = basins.get(Wires.other(id));
             basin.waterC += sideways * (beside.waterC - basin.waterC) / (2 * Basin.J_PER_L_K);
@@ -123,6 +127,31 @@ class WrongConeTest {
         assertThat(s.told()).isEmpty();
         assertThat(open).as("minutes of four hours in which it was asked").isLessThan(10);
         assertThat(basins.get("a").waterC).isBetween(26.5, 27.5);
+    }
+
+    /** Too weak to be named, as where probes of cones of unlike size are exchanged. */
+    @Test
+    void noOtherHeatsWhileWaterWarmsOnBehindTheLockOfAWeld() {
+        Story s = renewed(Story.at(Fitting.ROOM_PROBE, Fitting.LEVEL), Wires.RIGHT);
+        s.minutes(8);
+        welded = true;
+        for (int i = 0; i < 30 && s.standing("b").isEmpty(); i++) {
+            s.minutes(1);
+        }
+        assertThat(s.standing("b")).containsExactly("welded");
+        basins.get("a").waterC = 15;
+        leakKPerS = 0.0018;
+        double lowestC = basins.get("b").waterC;
+        double riseK = 0;
+        for (int i = 0; i < 80; i++) {
+            s.minutes(1);
+            lowestC = Math.min(lowestC, basins.get("b").waterC);
+            riseK = Math.max(riseK, basins.get("b").waterC - lowestC);
+        }
+        assertThat(riseK).isBetween(0.7, 1.1);
+        leakKPerS = 0;
+        s.minutes(55).minutes(55);
+        assertThat(basins.get("a").waterC).as("and heats again once b has cooled").isGreaterThan(25);
     }
 
     @Test

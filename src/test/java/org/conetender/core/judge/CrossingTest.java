@@ -20,7 +20,7 @@ class CrossingTest {
     private Crossing crossing = Crossing.NONE;
     private boolean bDead;
     private int second;
-    /** Whether its heat and its cut-out are off until a person acknowledges. */
+    /** Whether its heat waits for a person. */
     private boolean locked;
     /** What is to be held, °C; so high that nothing is too warm to ask, where it is not about that. */
     private double aimC = 40;
@@ -67,8 +67,11 @@ class CrossingTest {
         assertThat(basin.waterC).isLessThan(28);
     }
 
-    @Test
-    void ofTwoThatAreOnTheRightOneIsFound() {
+    /** @param behindALock whether its own heat waits for a person meanwhile */
+    @ParameterizedTest
+    @ValueSource(booleans = {false, true})
+    void ofTwoThatAreOnTheRightOneIsFound(boolean behindALock) {
+        locked = behindALock;
         pass(1_800, ON, ON, "c");
         assertThat(crossing.warmedBy()).contains("c");
     }
@@ -105,7 +108,7 @@ class CrossingTest {
         assertThat(crossing.warmedBy()).contains("b");
     }
 
-    /** A lock keeps its cut-out open: how far it cools meanwhile costs it no heat, and it need not close. */
+    /** How far it cools meanwhile costs it no heat, and it is asked about though it is too warm. */
     @Test
     void behindALockTheHeaterOfAnotherIsFoundThoughItCools() {
         aimC = 20;
