@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import org.conetender.core.Larkmoor.Fitting;
 import org.conetender.core.Story;
 import org.conetender.core.image.Ask;
+import org.conetender.core.image.Step;
 import org.conetender.core.judge.Basin;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -30,6 +31,24 @@ class FrozenProbeTest extends KnownCone {
         s.minutes(60);
         assertThat(s.standing("a")).isEmpty();
         assertThat(s.state().book().cone("a").latches()).isEmpty();
+    }
+
+    /** A mat is not watched: full power on a figure just below the set-point would cook the batch. */
+    @Test
+    void whereAMatHeatsAReadingThatNeverChangesIsEnough() {
+        Story s = Story.at(Fitting.MAT, Fitting.ROOM_PROBE);
+        s.senses.water("a", 26.875);
+        s.does(Step.STARTED).minutes(120);
+        assertThat(s.standing("a")).as("one that trembles").isEmpty();
+        s.senses.frozen("a-water");
+        s.minutes(80);
+        assertThat(s.standing("a")).isEmpty();
+        assertThat(called(s, 15)).as("minutes").isLessThan(15);
+        assertThat(s.standing("a")).containsExactly("probe-frozen");
+        assertThat(s.on("a.heat")).isFalse();
+        s.senses.water("a", 27);
+        s.minutes(2).ask("a", new Ask.Acknowledge("probe-frozen"));
+        assertThat(s.minutes(2).standing("a")).isEmpty();
     }
 
     @Test
