@@ -51,8 +51,11 @@ public final class WrongCone implements Guard {
         boolean tooWarm = beside.crossing().risk().tooWarm();
         Power[] denied = tooWarm ? new Power[] {Power.HEAT, Power.CUT_OUT} : new Power[] {Power.HEAT};
         if (beside.paused()) {
-            return List.of(Finding.veto(ID, "its heater is off for some minutes, to see whether it warms "
-                    + "cone " + beside.askedFor().orElseThrow(), denied));
+            String other = beside.askedFor().orElseThrow();
+            return List.of(Finding.veto(ID, v.book().latch(other, WeldedHeater.ID).isPresent()
+                    ? "its heater waits until cone " + other + " has cooled, for it may be why that one "
+                    + "warms behind its lock" : "its heater is off for some minutes, to see whether it warms cone "
+                    + other, denied));
         }
         return beside.crossing().open() ? List.of(Finding.veto(ID,
                 "it warms although its heater is off; whose heater does it is being found out", denied))

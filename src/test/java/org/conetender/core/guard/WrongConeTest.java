@@ -143,11 +143,15 @@ class WrongConeTest {
         leakKPerS = 0.0018;
         double lowestC = basins.get("b").waterC;
         double riseK = 0;
+        int waited = 0;
         for (int i = 0; i < 80; i++) {
             s.minutes(1);
             lowestC = Math.min(lowestC, basins.get("b").waterC);
             riseK = Math.max(riseK, basins.get("b").waterC - lowestC);
+            waited += s.found(WrongCone.ID).stream()
+                    .anyMatch(w -> w.startsWith("its heater waits until cone b has cooled")) ? 1 : 0;
         }
+        assertThat(waited).as("minutes").isPositive();
         assertThat(riseK).isBetween(0.7, 1.1);
         leakKPerS = 0;
         s.minutes(55).minutes(55);
