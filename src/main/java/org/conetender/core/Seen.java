@@ -13,6 +13,7 @@ import org.conetender.core.batch.Change;
 import org.conetender.core.batch.ConeBook.Latch;
 import org.conetender.core.face.ShelfWords;
 import org.conetender.core.settings.Cone;
+import org.conetender.core.unit.Text;
 
 /** What follows from an acknowledgement: whether heat comes back, whether it is told again, and the shelf. */
 final class Seen {
@@ -30,7 +31,16 @@ final class Seen {
                 : left.isEmpty() ? "; heat is allowed again and comes back where it is wanted"
                 : "; heat stays locked off until that is acknowledged with its cause gone: "
                         + left.stream().map(Latch::why).collect(Collectors.joining("; "));
-        return heat + shelf(work, a, alarms.shelves()) + ".";
+        return heat + shelf(work, a, alarms.shelves()) + "." + a.map(x -> others(alarms, x))
+                .orElse("");
+    }
+
+    /** What was named with it and locks heat as well: it waits for its own answer, and is told again. */
+    private static String others(Alarms alarms, Alarm a) {
+        return alarms.named(a).stream().filter(f -> f.held() != Alarm.Held.BY_CAUSE && !f.acknowledged())
+                .map(f -> Text.of(" '%s' of cone %s locks its heat off by itself, until that is acknowledged "
+                        + "with its cause gone: conetender tell %s acknowledge %s.", f.kind().id(), f.cone(),
+                        f.cone(), f.kind().id())).collect(Collectors.joining());
     }
 
     private static String quiet(Alarm a) {

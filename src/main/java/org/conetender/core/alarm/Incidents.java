@@ -35,13 +35,18 @@ final class Incidents {
         causes.removeIf(a -> !explains(a));
         causes.sort(Follow.FIRST_OUT);
         Map<String, String> from = from(causes);
+        all.values().stream().filter(a -> from.containsKey(a.key())).sorted(Follow.FIRST_OUT)
+                .filter(a -> root(from, a.key()).filter(first -> outlives(all.get(first), a)).isPresent())
+                .forEach(a -> from.remove(a.key()));
         all.replaceAll((key, a) -> {
             Optional<String> first = root(from, key);
             if (first.isEmpty() && !a.follows()) {
                 return a;
             }
             Alarm next = a.with(new Alarm.Aside(first, a.aside().shelvedUntilMs()));
-            boolean freed = a.follows() && first.isEmpty() && !a.acknowledged();
+            // What an answer has just named is told as what was told just now.
+            boolean freed = a.follows() && first.isEmpty() && !a.acknowledged()
+                    && !(a.told().times() > 0 && a.told().atMs() == nowMs);
             return freed ? next.with(a.told().anew()) : next;
         });
     }
@@ -63,6 +68,14 @@ final class Incidents {
     /** What is over, or put aside, explains nothing that is there now. */
     private boolean explains(Alarm a) {
         return a.raised() && !a.shelved() && a.goneMs(nowMs) < Alarms.OFF_DELAY_MS;
+    }
+
+    /**
+     * Whether it is to be told by itself though that one explains it: it locks heat until it is acknowledged
+     * itself, and what is acknowledged is not told again and so never names it.
+     */
+    private static boolean outlives(Alarm first, Alarm a) {
+        return first.acknowledged() && a.held() == Alarm.Held.ONLY_BY_LATCH;
     }
 
     private static Optional<String> root(Map<String, String> from, String key) {
