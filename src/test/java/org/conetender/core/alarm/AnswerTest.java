@@ -199,4 +199,77 @@ class AnswerTest {
         assertThat(bell.alarm("a/probe").aside().follows()).contains("/late");
         assertThat(bell.said()).last().isEqualTo("a/no-effect");
     }
+
+    /** Who saw on Monday that the computer is late has not seen that a plug fell out on Tuesday. */
+    @Test
+    void whatComesLongAfterItsCauseWasAcknowledgedIsCalledOfByItself() {
+        Cause late = cause("", AlarmKind.LATE);
+        bell.pass(11, late);
+        bell.acknowledge("", AlarmKind.LATE);
+        bell.pass(3_600, late);
+        bell.pass(61, late, cause("c", AlarmKind.PROBE));
+        assertThat(bell.said()).containsExactly("/late", "c/probe");
+        assertThat(bell.alarm("c/probe").follows()).isFalse();
+        bell.pass(601, late, cause("c", AlarmKind.PROBE), cause("", AlarmKind.RECORD));
+        assertThat(bell.said()).last().isEqualTo("/record");
+    }
+
+    @Test
+    void anotherConesTroubleIsNotThatOfTheCrossingThatIsBeingMended() {
+        Cause crossed = new Cause("a", AlarmKind.WRONG_CONE, "crossed", Alarm.Held.BY_LATCH);
+        bell.pass(10, crossed);
+        bell.acknowledge("a", AlarmKind.WRONG_CONE);
+        bell.pass(121, crossed);
+        bell.pass(1, crossed, new Cause("c", AlarmKind.NO_EFFECT, "cold", Alarm.Held.BY_LATCH));
+        assertThat(bell.said()).containsExactly("a/wrong-cone", "c/no-effect");
+    }
+
+    /** All probes fall silent at once: that is one incident, whatever else was acknowledged before. */
+    @Test
+    void whatComesTogetherLongAfterThatIsOneMessage() {
+        Cause late = cause("", AlarmKind.LATE);
+        bell.pass(11, late, cause("a", AlarmKind.DRY));
+        bell.pass(60, late, cause("a", AlarmKind.DRY));
+        bell.acknowledge("", AlarmKind.LATE);
+        bell.acknowledge("a", AlarmKind.DRY);
+        bell.pass(3_600, late, cause("a", AlarmKind.DRY));
+        bell.pass(61, late, cause("a", AlarmKind.DRY), PROBE, cause("b", AlarmKind.PROBE),
+                cause("c", AlarmKind.PROBE));
+        assertThat(bell.said()).last().isEqualTo("b/probe[c/probe]");
+    }
+
+    /** Two minutes, and not a second more. */
+    @Test
+    void whatComesSoonAfterTheAnswerBelongsToIt() {
+        Cause late = cause("", AlarmKind.LATE);
+        bell.pass(11, late);
+        bell.acknowledge("", AlarmKind.LATE);
+        bell.pass(120, late);
+        bell.pass(600, late, cause("b", AlarmKind.PROBE));
+        assertThat(bell.said()).containsExactly("/late");
+        assertThat(bell.alarm("b/probe").aside().follows()).contains("/late");
+        Bell other = new Bell();
+        other.pass(11, late);
+        other.acknowledge("", AlarmKind.LATE);
+        other.pass(121, late);
+        other.pass(600, late, cause("b", AlarmKind.PROBE));
+        assertThat(other.said()).containsExactly("/late", "b/probe");
+    }
+
+    /** A computer that is late loses its probes again and again. */
+    @Test
+    void whatWasNamedAndComesAndGoesWithItsCauseCallsNobody() {
+        Cause late = cause("", AlarmKind.LATE);
+        bell.pass(62, late, cause("b", AlarmKind.PROBE));
+        bell.pass(900, late, cause("b", AlarmKind.PROBE));
+        assertThat(bell.said()).last().isEqualTo("/late[b/probe]");
+        bell.acknowledge("", AlarmKind.LATE);
+        int told = bell.messages.size();
+        for (int i = 0; i < 20; i++) {
+            bell.pass(300, late);
+            bell.pass(300, late, cause("b", AlarmKind.PROBE));
+        }
+        assertThat(bell.messages).hasSize(told);
+        assertThat(bell.alarm("b/probe").aside().follows()).contains("/late");
+    }
 }
