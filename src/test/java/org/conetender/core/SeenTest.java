@@ -2,9 +2,13 @@ package org.conetender.core;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.List;
 import org.conetender.core.Larkmoor.Fitting;
 import org.conetender.core.alarm.Alarm;
+import org.conetender.core.batch.Change;
+import org.conetender.core.batch.Fact;
 import org.conetender.core.image.Ask;
+import org.conetender.core.image.ContactSample;
 import org.conetender.core.image.Step;
 import org.junit.jupiter.api.Test;
 
@@ -12,7 +16,7 @@ import org.junit.jupiter.api.Test;
 class SeenTest {
 
     private static Story started(String... cones) {
-        Story s = Story.at(Fitting.ROOM_PROBE);
+        Story s = Story.at(Fitting.ROOM_PROBE, Fitting.LEVEL);
         s.senses.room(22);
         for (String cone : cones) {
             s.senses.water(cone, 22);
@@ -47,5 +51,100 @@ class SeenTest {
                 .doesNotContain("by itself");
         s.seconds(3);
         assertThat(s.state().book().cone("b").latches()).isEmpty();
+    }
+
+    private static Story killed(Story s) {
+        for (int i = 0; i < 3; i++) {
+            s.restart("boot-1", 3_000).seconds(10);
+        }
+        assertThat(s.standing("")).contains("crash-loop");
+        return s;
+    }
+
+    private static void trips(Story s, String cone, String guard, String why) {
+        s.paper.keep(List.of(new Fact(s.state().ledger().nextSeq(), s.now(), cone, "conetender",
+                new Change.Tripped(guard, why))));
+        s.restart("boot-1", 3_000).seconds(10);
+    }
+
+    /** Its wires are crossed with another's: that lock is the other cone's, and keeps this heater off too. */
+    @Test
+    void whoAcknowledgesWhatACrossingFollowedIsNotToldThatHeatComesBack() {
+        Story s = started("a", "b");
+        s.senses.dead("b");
+        s.minutes(50);
+        assertThat(s.standing("b")).containsExactly("no-effect");
+        trips(s, "a", "wrong-cone", "the heater of cone b warms cone a: the water followed that heater and "
+                + "not its own switch; the heat of both is off");
+        assertThat(acknowledged(s, "b", "no-effect")).startsWith("Cone b: alarm 'no-effect' is acknowledged; "
+                + "heat stays locked off until 'wrong-cone' of cone a is acknowledged with its cause gone "
+                + "(the heater of cone b warms cone a: ").doesNotContain("allowed");
+        s.minutes(2);
+        assertThat(s.state().book().cone("b").latches()).isEmpty();
+        assertThat(s.on("b.heat")).isFalse();
+    }
+
+    @Test
+    void ofTwoLocksOfAConeTheOneThatIsLeftIsNamed() {
+        Story s = started("a");
+        s.senses.dead("a");
+        s.minutes(50);
+        trips(s, "a", "frozen", "it stood still");
+        assertThat(acknowledged(s, "a", "no-effect")).startsWith("Cone a: alarm 'no-effect' is acknowledged; "
+                + "heat stays locked off until 'probe-frozen' is acknowledged with its cause gone (it stood "
+                + "still). Next: ");
+    }
+
+    /** What is asked for has to be something that stands. */
+    @Test
+    void whileTheSiteIsLockedItIsSaidByWhichAlarmItIsOpenedAndNothingIsDropped() {
+        Story s = started("a");
+        s.minutes(15);
+        s.senses.contact("a.level", ContactSample.Level.OPEN);
+        s.does(Step.SALTED);
+        killed(s).minutes(3);
+        assertThat(s.standing("a")).contains("dry");
+        assertThat(acknowledged(s, "a", "dry")).startsWith("Cone a: alarm 'dry' is acknowledged; it is not "
+                + "told again while its cause lasts. Heat stays locked off until you report again how cone a "
+                + "stands, for 'salted' of cone a was set aside, and then acknowledge 'crash-loop'. Next: ")
+                .doesNotContain("once more");
+        assertThat(acknowledged(s, "a", "crash-loop")).contains("'crash-loop' is acknowledged; heat stays "
+                + "locked off until you report again how cone a stands, for 'salted' of cone a was set aside; "
+                + "then acknowledge it once more. Next: ");
+    }
+
+    @Test
+    void aLockOfAConeThatIsOpenedWhileTheSiteIsLockedIsNotSaidToBringHeat() {
+        Story s = started("a");
+        s.senses.dead("a");
+        s.minutes(50);
+        killed(s);
+        assertThat(acknowledged(s, "a", "no-effect")).startsWith("Cone a: alarm 'no-effect' is acknowledged. "
+                + "Heat stays locked off until 'crash-loop' is acknowledged. Next: ");
+        assertThat(acknowledged(s, "", "crash-loop")).endsWith("'crash-loop' is acknowledged; heat is "
+                + "allowed again.");
+    }
+
+    @Test
+    void whoOpensTheSitesLockIsToldWhichConesHaveTheirOwn() {
+        Story s = started("a", "b");
+        s.senses.dead("a");
+        s.minutes(50);
+        killed(s);
+        assertThat(acknowledged(s, "", "crash-loop")).endsWith("'crash-loop' is acknowledged; heat is "
+                + "allowed again, save in cone a, which its own alarms lock.");
+    }
+
+    @Test
+    void ofTwoLocksOfTheSiteTheOneThatIsLeftIsNamed() {
+        Story s = started("a");
+        s.minutes(15);
+        s.damages.add("a page is torn");
+        killed(s);
+        s.damages.clear();
+        assertThat(s.standing("")).contains("record-damaged");
+        assertThat(acknowledged(s, "", "crash-loop")).endsWith("'crash-loop' is acknowledged. Heat stays "
+                + "locked off until 'record-damaged' is acknowledged.");
+        assertThat(acknowledged(s, "", "record-damaged")).endsWith("heat is allowed again.");
     }
 }
