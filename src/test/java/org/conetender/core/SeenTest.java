@@ -109,8 +109,8 @@ class SeenTest {
                 + "stands, for 'salted' of cone a was set aside, and then acknowledge 'crash-loop'. Next: ")
                 .doesNotContain("once more");
         assertThat(acknowledged(s, "a", "crash-loop")).contains("'crash-loop' is acknowledged; heat stays "
-                + "locked off until you report again how cone a stands, for 'salted' of cone a was set aside; "
-                + "then acknowledge it once more. Next: ");
+                + "locked off until you report again how cone a stands, for 'salted' of cone a was set "
+                + "aside; then acknowledge it once more. Next: ");
     }
 
     @Test
