@@ -215,7 +215,7 @@ final class Desk {
         String at = r.ask() instanceof Ask.TinHolds ? "" : r.ask() instanceof Ask.Acknowledge ? cone.id()
                 : r.ask() instanceof Ask.Shelve s ? Shelving.place(work.settings, s, cone) : r.cone();
         String besides = r.ask() instanceof Ask.Withdraw w ? TakenBack.of(work, cone, w)
-                : r.ask() instanceof Ask.Acknowledge a ? Seen.of(work, cone, a.alarm(), releases)
+                : r.ask() instanceof Ask.Acknowledge a ? new Seen(work, guards).of(cone, a.alarm(), releases)
                 : Ending.of(work, cone, r.ask());
         TakenBack.heard(work, r, true);
         work.write(at, changes, new Ledger.Reason(Optional.of(r),

@@ -2,12 +2,14 @@ package org.conetender.sim;
 
 import java.util.HashMap;
 import java.util.Map;
+import org.conetender.core.Result;
 import org.conetender.core.alarm.Alarm;
 import org.conetender.core.alarm.Alarms;
+import org.conetender.core.image.Ask;
 
 /**
- * The rule about people who do not answer: they are called again. A telephone rings whenever an alert is sent
- * anew, whatever the daemon's own list says of that.
+ * The rules about people who do not answer: they are called again. A telephone rings whenever an alert is
+ * sent anew, whatever the daemon's own list says of that.
  */
 final class RingRules {
 
@@ -22,6 +24,9 @@ final class RingRules {
     private final Rig rig;
     private final Invariants rules;
     private final Map<String, Rung> rung = new HashMap<>();
+    /** Of each lock, by key: when people heard of it last, and when they acknowledged it by itself; ms. */
+    private final Map<String, Long> heardMs = new HashMap<>();
+    private final Map<String, Long> answeredMs = new HashMap<>();
     private long unheardMs = Long.MIN_VALUE / 2;
 
     /** @param times how often  @param firstMs, lastMs when for the first and the last time, world time */
@@ -46,7 +51,7 @@ final class RingRules {
         long now = rig.world().clock().elapsedMs();
         unheardMs = way ? unheardMs : now;
         for (Alarm a : alarms.standing().values()) {
-            String topic = Topics.device(rig.settings().site().id(), a.cone()) + "/$alert/" + a.kind().id();
+            String topic = topic(a.cone(), a.kind().id());
             if (a.acknowledged()) {
                 rung.remove(topic);
             }
@@ -59,5 +64,36 @@ final class RingRules {
             rules.lasting("called-again", a.key(), waits && now - r.lastMs() > mostMs, IN_THE_WAY_S,
                     "nobody had answered '" + a.kind().id() + "' and nobody was called again");
         }
+        locks(alarms, way, now);
+    }
+
+    /** Only its own acknowledgement opens a lock (safety.md): until that, people are told of it again. */
+    private void locks(Alarms alarms, boolean way, long now) {
+        for (Result.Reply r : rig.process().control().replies()) {
+            if (r.request().ask() instanceof Ask.Acknowledge(String id)) {
+                answeredMs.put(r.request().cone() + "/" + id, now);
+            }
+        }
+        heardMs.keySet().retainAll(alarms.standing().keySet());
+        for (Alarm a : alarms.standing().values()) {
+            Rung r = rung.get(topic(a.told().way() == Alarm.Way.AMONG ? "" : a.cone(),
+                    a.told().way() == Alarm.Way.AMONG ? "many" : a.kind().id()));
+            if (r != null) {
+                heardMs.merge(a.key(), r.lastMs(), Math::max);
+                a.told().with().forEach(key -> heardMs.merge(key, r.lastMs(), Math::max));
+            }
+        }
+        for (Alarm a : alarms.raised()) {
+            long heard = heardMs.computeIfAbsent(a.key(), _ -> now);
+            boolean waits = way && a.held() == Alarm.Held.ONLY_BY_LATCH && !a.shelved()
+                    && answeredMs.getOrDefault(a.key(), Long.MIN_VALUE) < heard;
+            rules.lasting("lock-told-again", a.key(), waits && now - heard > AGAIN_MS, IN_THE_WAY_S,
+                    "'" + a.kind().id() + "' locked heat off, nobody had acknowledged it and nobody was "
+                    + "told again");
+        }
+    }
+
+    private String topic(String cone, String id) {
+        return Topics.device(rig.settings().site().id(), cone) + "/$alert/" + id;
     }
 }

@@ -70,6 +70,12 @@ public record Alarm(String cone, AlarmKind kind, String what, String latest, Hel
                     OptionalLong.empty(), named, by, onlyByLatch, onceMore);
         }
 
+        /** The answer to whoever acknowledged another names it: told again as after a first message. */
+        Told besides(long nowMs) {
+            return new Told(1, OptionalLong.of(nowMs), nowMs, OptionalLong.empty(), List.of(), Way.NAMED,
+                    mended, onceMore);
+        }
+
         /** It is to be said at once, as if it were new; since when nobody has answered is not forgotten. */
         Told anew() {
             return new Told(0, firstMs, atMs, OptionalLong.empty(), List.of(), Way.ALONE, false, onceMore);

@@ -151,7 +151,9 @@ public record Alarms(Map<String, Alarm> standing, Seen seen, Map<String, Long> s
             return new Turn(this, List.of(), List.of(), List.of());
         }
         List<Cause> causes = new ArrayList<>(found);
-        causes.removeIf(c -> c.nearly() && !stands(c.key()));
+        // Nothing begins with a level that is nearly back.
+        causes.removeIf(c -> c.nearly() && Optional.ofNullable(standing.get(c.key()))
+                .filter(a -> a.course().goneAtMs().isEmpty()).isEmpty());
         Map<String, Alarm> next = new TreeMap<>(standing);
         for (Cause c : causes) {
             next.put(c.key(), caused(c, next.get(c.key()), now));
@@ -178,12 +180,6 @@ public record Alarms(Map<String, Alarm> standing, Seen seen, Map<String, Long> s
         List<Message> messages = calls.messages(incidents, next, now.monoMs());
         return new Turn(new Alarms(Collections.unmodifiableMap(next), left.without(late), shelves,
                 calls.after(messages, next, now.monoMs())), messages, List.copyOf(raised), over);
-    }
-
-    /** Whether its cause was there until now. */
-    private boolean stands(String key) {
-        Alarm a = standing.get(key);
-        return a != null && a.course().goneAtMs().isEmpty();
     }
 
     private Alarm caused(Cause c, Alarm known, Moment now) {
@@ -274,7 +270,8 @@ public record Alarms(Map<String, Alarm> standing, Seen seen, Map<String, Long> s
 
     /**
      * The alarms after a person has seen that one, and what its message named with it; unchanged when it does
-     * not stand.
+     * not stand. What only its latch holds waits for an acknowledgement of its own, which ends it: the answer
+     * says so.
      */
     public Alarms acknowledged(String cone, String id, long nowMs) {
         Alarm a = standing.get(cone + "/" + id);
@@ -283,11 +280,17 @@ public record Alarms(Map<String, Alarm> standing, Seen seen, Map<String, Long> s
         }
         Map<String, Alarm> next = new TreeMap<>(standing);
         next.put(a.key(), a.with(a.told().seen(nowMs)));
-        for (String key : a.told().with()) {
-            next.computeIfPresent(key, (_, f) -> f.aside().follows().filter(a.key()::equals).isPresent()
-                    && f.raised() ? f.with(f.told().seen(nowMs)) : f);
+        for (Alarm f : named(a)) {
+            boolean locks = f.held() == Alarm.Held.ONLY_BY_LATCH && !f.acknowledged();
+            next.put(f.key(), f.with(locks ? f.told().besides(nowMs) : f.told().seen(nowMs)));
         }
         return new Alarms(Collections.unmodifiableMap(next), seen, shelves, calls);
+    }
+
+    /** What the last message of that one named with it, and still follows from it. */
+    public List<Alarm> named(Alarm a) {
+        return a.told().with().stream().map(standing::get).filter(f -> f != null && f.raised()
+                && f.aside().follows().filter(a.key()::equals).isPresent()).toList();
     }
 
     /** The alarms after that cone was filled anew: what nobody had seen of the batch before is over. */

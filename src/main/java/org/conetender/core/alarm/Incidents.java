@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import org.conetender.core.unit.Units;
 
 /**
  * Which alarms belong to one incident, and of which a person is to be told. An incident is the alarm that was
@@ -19,6 +20,9 @@ final class Incidents {
     /** Most urgent first, then first-out. */
     static final Comparator<Alarm> ORDER = Comparator.comparing((Alarm a) -> a.kind().priority())
             .thenComparing(a -> !a.kind().dangerous()).thenComparing(Follow.FIRST_OUT);
+
+    /** What comes so soon after its cause was acknowledged belongs to what a person went to see (guess). */
+    static final long SOON_MS = 2 * Units.MINUTE_MS;
 
     private final Map<String, Alarm> all;
     private final long nowMs;
@@ -34,30 +38,37 @@ final class Incidents {
         List<Alarm> causes = new ArrayList<>(all.values());
         causes.removeIf(a -> !explains(a));
         causes.sort(Follow.FIRST_OUT);
-        Map<String, String> from = from(causes);
+        Map<String, Optional<String>> firsts = new HashMap<>();
+        all.values().forEach(a -> first(a, causes, firsts));
         all.replaceAll((key, a) -> {
-            Optional<String> first = root(from, key);
+            Optional<String> first = firsts.get(key);
             if (first.isEmpty() && !a.follows()) {
                 return a;
             }
             Alarm next = a.with(new Alarm.Aside(first, a.aside().shelvedUntilMs()));
-            boolean freed = a.follows() && first.isEmpty() && !a.acknowledged();
+            // What an answer has just named is told as what was told just now.
+            boolean freed = a.follows() && first.isEmpty() && !a.acknowledged()
+                    && !(a.told().times() > 0 && a.told().atMs() == nowMs);
             return freed ? next.with(a.told().anew()) : next;
         });
     }
 
-    /** The first of the causes that explains it, by what it explains. */
-    private Map<String, String> from(List<Alarm> causes) {
-        Map<String, String> from = new HashMap<>();
-        all.forEach((key, a) -> {
-            for (Alarm c : causes) {
-                if (Follow.explains(c, a)) {
-                    from.put(key, c.key());
-                    break;
-                }
+    /** What is there first of all that leads to it, by key. @param known of each, found out on the way */
+    private Optional<String> first(Alarm a, List<Alarm> causes, Map<String, Optional<String>> known) {
+        Optional<String> found = known.get(a.key());
+        if (found != null) {
+            return found;
+        }
+        // No kind leads back to itself, and of one kind only the earlier leads to the later.
+        for (int i = 0; i < causes.size() && found == null; i++) {
+            Alarm c = causes.get(i);
+            if (Follow.explains(c, a)) {
+                Alarm first = first(c, causes, known).map(all::get).orElse(c);
+                found = outlives(first, a) ? null : Optional.of(first.key());
             }
-        });
-        return from;
+        }
+        known.put(a.key(), found == null ? Optional.empty() : found);
+        return known.get(a.key());
     }
 
     /** What is over, or put aside, explains nothing that is there now. */
@@ -65,12 +76,19 @@ final class Incidents {
         return a.raised() && !a.shelved() && a.goneMs(nowMs) < Alarms.OFF_DELAY_MS;
     }
 
-    private static Optional<String> root(Map<String, String> from, String key) {
-        String at = key;
-        for (int i = 0; i <= from.size() && from.containsKey(at); i++) {
-            at = from.get(at);
+    /**
+     * Whether it is to be told by itself though that one explains it, which is acknowledged and so is told no
+     * more and never names it: it locks heat until it is acknowledged itself, or it came to another cone
+     * since. In its own cone nothing else is to be done about it meanwhile.
+     */
+    private static boolean outlives(Alarm first, Alarm a) {
+        if (!first.acknowledged()) {
+            return false;
         }
-        return at.equals(key) ? Optional.empty() : Optional.of(at);
+        boolean late = a.course().since().monoMs() - first.told().acknowledgedAtMs().getAsLong() > SOON_MS;
+        boolean here = !a.cone().isEmpty() && a.cone().equals(first.cone());
+        return a.held() == Alarm.Held.ONLY_BY_LATCH
+                || late && !here && !first.told().with().contains(a.key());
     }
 
     /** Of which a person is to be told, each in a message that names what follows from it; in order. */

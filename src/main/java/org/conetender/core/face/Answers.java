@@ -58,7 +58,7 @@ public final class Answers {
             case Ask.Withdraw _ -> asked.before() + "; the "
                     + stands(book.cone(r.cone()).batch().stage(), when);
             case Ask.Acknowledge a -> "alarm '" + a.alarm() + "' is acknowledged"
-                    + locked(book, asked.before());
+                    + locked(book, a.alarm(), asked.before());
             case Ask.Shelve h -> h.hours() == 0 ? "alarm '" + h.alarm() + "' is told again."
                     : !asked.before().isEmpty() ? asked.before()
                     : Text.of("alarm '%s' is not told for %s h, then again if it still stands; it stays in "
@@ -103,22 +103,28 @@ public final class Answers {
                 + "it back.")).orElse("");
     }
 
-    /** What an acknowledgement leaves locked, and what has to be said again first; else what follows. */
-    private static String locked(Book book, String follows) {
+    /** What follows; and by which alarm all heat is opened if it is locked off yet, and what comes first. */
+    private static String locked(Book book, String alarm, String follows) {
         Lives lives = book.lives();
         String aside = lives.aside().stream().map(Change.SetAside::what).collect(Collectors.joining(", "));
         String cones = lives.aside().stream().map(Change.SetAside::cone).filter(c -> !c.isEmpty()).distinct()
                 .collect(Collectors.joining(", "));
-        if (lives.lock().isPresent()) {
-            return "; heat stays locked off" + (cones.isEmpty() ? " until it is acknowledged once more."
-                    : " until you report again how cone " + cones + " stands, for " + aside
-                    + " was set aside; then acknowledge once more.");
+        if (lives.locks().isEmpty()) {
+            return follows + (aside.isEmpty() ? "" : " Still set aside: " + aside + ". Say it again if it "
+                    + "is to hold.");
         }
-        if (lives.damage().isPresent()) {
-            return "; heat stays locked off until '" + Lives.DAMAGED + "' is acknowledged.";
-        }
-        return follows + (aside.isEmpty() ? "" : " Still set aside: " + aside + ". Say it again if it is to "
-                + "hold.");
+        boolean report = lives.lock().isPresent() && !cones.isEmpty();
+        String first = !report ? "" : "you report again how cone " + cones + " stands, for " + aside
+                + " was set aside";
+        boolean own = lives.lock().isPresent() && alarm.equals(Lives.LOOP);
+        String others = lives.locks().stream().map(ConeBook.Latch::guard)
+                .filter(g -> !own || !g.equals(alarm)).map(g -> "'" + g + "'")
+                .collect(Collectors.joining(" and "));
+        String once = !own ? "" : "; heat stays locked off until " + (report ? first
+                + "; then acknowledge it once more" : "it is acknowledged once more");
+        return once + follows + (others.isEmpty() ? "" : " Heat stays locked off until "
+                + (report && !own ? first + ", and then acknowledge " + others
+                : others + (others.contains(" and ") ? " are" : " is") + " acknowledged") + ".");
     }
 
     /** The hatching percentage, 100 N / (N + U + E) with E full cysts only (science.md §4). */

@@ -93,8 +93,8 @@ public final class WrongCone implements Guard {
                         : Optional.of(b.stage().since()), v::since, FIRST_HEAT_MS));
     }
 
-    /** The cone that this one's heater was found to warm. */
-    private static Optional<String> victim(Settings settings, Book book, String cone) {
+    /** The cone that this one's heater was found to warm: its latch keeps this one off as well. */
+    public static Optional<String> victim(Settings settings, Book book, String cone) {
         for (Cone c : settings.cones()) {
             Optional<ConeBook.Latch> latch = c.id().equals(cone) ? Optional.empty() : book.latch(c.id(), ID);
             if (latch.isPresent() && culprit(settings, c.id(), latch.get()).orElse(cone).equals(cone)) {

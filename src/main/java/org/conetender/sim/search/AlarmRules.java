@@ -99,11 +99,12 @@ final class AlarmRules {
                 .flatMap(key -> Stream.concat(Stream.of(key), named(n, key))) : Stream.empty();
     }
 
-    /** What people were told of together with that one, and follows from it yet. */
+    /** What people were told of together with that one, and follows from it yet; no lock is among that. */
     private static Stream<String> named(Node n, String key) {
         Map<String, Alarm> listed = n.state().live().alarms().standing();
         Alarm a = listed.get(key);
         return a == null ? Stream.empty() : a.told().with().stream().filter(k -> listed.containsKey(k)
+                && listed.get(k).held() != Alarm.Held.ONLY_BY_LATCH
                 && listed.get(k).aside().follows().filter(key::equals).isPresent());
     }
 

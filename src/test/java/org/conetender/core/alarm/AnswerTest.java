@@ -122,4 +122,154 @@ class AnswerTest {
         assertThat(bell.alarms.raised()).hasSize(1);
         assertThat(bell.messages).hasSize(1);
     }
+
+    private static Cause locked(String cone, AlarmKind k) {
+        return new Cause(cone, k, "locked off", Alarm.Held.ONLY_BY_LATCH);
+    }
+
+    /** The heaters' socket strip is dead: whoever acknowledges the first lock has opened that one only. */
+    @Test
+    void aLockThatWasNamedWithAnotherIsCalledOfByItselfOnceThatIsAcknowledged() {
+        bell.pass(600, locked("a", AlarmKind.NO_EFFECT));
+        bell.pass(301, locked("a", AlarmKind.NO_EFFECT), locked("b", AlarmKind.NO_EFFECT));
+        assertThat(bell.said()).last().isEqualTo("a/no-effect[b/no-effect]");
+        bell.acknowledge("a", AlarmKind.NO_EFFECT);
+        assertThat(bell.alarm("b/no-effect").acknowledged()).isFalse();
+        bell.pass(900, locked("b", AlarmKind.NO_EFFECT));
+        assertThat(bell.messages).as("the answer has named it").hasSize(2);
+        bell.pass(1, locked("b", AlarmKind.NO_EFFECT));
+        assertThat(bell.said()).last().isEqualTo("b/no-effect");
+        assertThat(bell.alarm("b/no-effect").shown()).as("and it lies there for whoever looks").isTrue();
+        bell.pass(3_600, locked("b", AlarmKind.NO_EFFECT));
+        assertThat(bell.messages).as("nor is it let alone after that").hasSize(4);
+    }
+
+    /** Its cause lasts, so that it stands on, is never told again and never names the other one again. */
+    @Test
+    void aLockIsCalledOfByItselfThoughWhatNamedItStandsAcknowledged() {
+        Cause b = locked("b", AlarmKind.NO_EFFECT);
+        Cause crossed = new Cause("a", AlarmKind.WRONG_CONE, "crossed", Alarm.Held.BY_LATCH);
+        bell.pass(1, crossed, b);
+        assertThat(bell.said()).containsExactly("a/wrong-cone[b/no-effect]");
+        bell.acknowledge("a", AlarmKind.WRONG_CONE);
+        bell.pass(900, crossed, b);
+        assertThat(bell.messages).as("the answer has named it").hasSize(1);
+        bell.pass(1, crossed, b);
+        assertThat(bell.said()).last().isEqualTo("b/no-effect");
+    }
+
+    @Test
+    void aLockOfTheSameConeIsCalledOfThoughItsProbeIsSilentOrBack() {
+        for (boolean back : new boolean[] {false, true}) {
+            Bell one = new Bell();
+            one.pass(1, locked("a", AlarmKind.NO_EFFECT));
+            one.pass(62, locked("a", AlarmKind.NO_EFFECT), PROBE);
+            assertThat(one.said()).last().isEqualTo("a/probe[a/no-effect]");
+            one.acknowledge("a", AlarmKind.PROBE);
+            if (back) {
+                one.pass(901, locked("a", AlarmKind.NO_EFFECT));
+            } else {
+                one.pass(901, locked("a", AlarmKind.NO_EFFECT), PROBE);
+            }
+            assertThat(one.said()).as("its probe is back: " + back).last().isEqualTo("a/no-effect");
+        }
+    }
+
+    @Test
+    void whoAcknowledgesBothIsCalledOfNeither() {
+        Cause a = locked("a", AlarmKind.NO_EFFECT);
+        bell.pass(1, a, locked("b", AlarmKind.NO_EFFECT));
+        bell.acknowledge("a", AlarmKind.NO_EFFECT);
+        bell.pass(60, locked("b", AlarmKind.NO_EFFECT));
+        bell.acknowledge("b", AlarmKind.NO_EFFECT);
+        bell.pass(7_200);
+        assertThat(bell.messages).hasSize(1);
+    }
+
+    /** By way of what nobody was told of yet. */
+    @Test
+    void ofAChainFromWhatIsAcknowledgedTheLockIsCalledOfAllTheSame() {
+        Cause late = cause("", AlarmKind.LATE);
+        bell.pass(11, late);
+        bell.pass(65, late, PROBE);
+        bell.pass(1, late, PROBE, locked("a", AlarmKind.NO_EFFECT));
+        assertThat(bell.said()).containsExactly("/late");
+        bell.acknowledge("", AlarmKind.LATE);
+        bell.pass(900, late, PROBE, locked("a", AlarmKind.NO_EFFECT));
+        assertThat(bell.alarm("a/probe").aside().follows()).contains("/late");
+        assertThat(bell.said()).last().isEqualTo("a/no-effect");
+    }
+
+    /** Who saw on Monday that the computer is late has not seen that a plug fell out on Tuesday. */
+    @Test
+    void whatComesLongAfterItsCauseWasAcknowledgedIsCalledOfByItself() {
+        Cause late = cause("", AlarmKind.LATE);
+        bell.pass(11, late);
+        bell.acknowledge("", AlarmKind.LATE);
+        bell.pass(3_600, late);
+        bell.pass(61, late, cause("c", AlarmKind.PROBE));
+        assertThat(bell.said()).containsExactly("/late", "c/probe");
+        assertThat(bell.alarm("c/probe").follows()).isFalse();
+        bell.pass(601, late, cause("c", AlarmKind.PROBE), cause("", AlarmKind.RECORD));
+        assertThat(bell.said()).last().isEqualTo("/record");
+    }
+
+    @Test
+    void anotherConesTroubleIsNotThatOfTheCrossingThatIsBeingMended() {
+        Cause crossed = new Cause("a", AlarmKind.WRONG_CONE, "crossed", Alarm.Held.BY_LATCH);
+        bell.pass(10, crossed);
+        bell.acknowledge("a", AlarmKind.WRONG_CONE);
+        bell.pass(121, crossed);
+        bell.pass(1, crossed, new Cause("c", AlarmKind.NO_EFFECT, "cold", Alarm.Held.BY_LATCH));
+        assertThat(bell.said()).containsExactly("a/wrong-cone", "c/no-effect");
+    }
+
+    /** All probes fall silent at once: that is one incident, whatever else was acknowledged before. */
+    @Test
+    void whatComesTogetherLongAfterThatIsOneMessage() {
+        Cause late = cause("", AlarmKind.LATE);
+        bell.pass(11, late, cause("a", AlarmKind.DRY));
+        bell.pass(60, late, cause("a", AlarmKind.DRY));
+        bell.acknowledge("", AlarmKind.LATE);
+        bell.acknowledge("a", AlarmKind.DRY);
+        bell.pass(3_600, late, cause("a", AlarmKind.DRY));
+        bell.pass(61, late, cause("a", AlarmKind.DRY), PROBE, cause("b", AlarmKind.PROBE),
+                cause("c", AlarmKind.PROBE));
+        assertThat(bell.said()).last().isEqualTo("b/probe[c/probe]");
+    }
+
+    /** Two minutes, and not a second more. */
+    @Test
+    void whatComesSoonAfterTheAnswerBelongsToIt() {
+        Cause late = cause("", AlarmKind.LATE);
+        bell.pass(11, late);
+        bell.acknowledge("", AlarmKind.LATE);
+        bell.pass(120, late);
+        bell.pass(600, late, cause("b", AlarmKind.PROBE));
+        assertThat(bell.said()).containsExactly("/late");
+        assertThat(bell.alarm("b/probe").aside().follows()).contains("/late");
+        Bell other = new Bell();
+        other.pass(11, late);
+        other.acknowledge("", AlarmKind.LATE);
+        other.pass(121, late);
+        other.pass(600, late, cause("b", AlarmKind.PROBE));
+        assertThat(other.said()).containsExactly("/late", "b/probe");
+    }
+
+    /** A computer that is late loses its probes again and again. */
+    @Test
+    void whatWasNamedAndComesAndGoesWithItsCauseCallsNobody() {
+        Cause late = cause("", AlarmKind.LATE);
+        bell.pass(62, late, cause("b", AlarmKind.PROBE));
+        bell.pass(900, late, cause("b", AlarmKind.PROBE));
+        assertThat(bell.said()).last().isEqualTo("/late[b/probe]");
+        bell.acknowledge("", AlarmKind.LATE);
+        int told = bell.messages.size();
+        for (int i = 0; i < 20; i++) {
+            bell.pass(300, late);
+            bell.pass(300, late, cause("b", AlarmKind.PROBE));
+        }
+        assertThat(bell.messages).hasSize(told);
+        assertThat(bell.alarm("b/probe").aside().follows()).contains("/late");
+    }
 }

@@ -136,4 +136,13 @@ class ResumedTest {
         assertThat(bell.said()).containsExactly("a/air-back");
         assertThat(bell.alarm("a/air-back").what()).isEqualTo("once more");
     }
+
+    /** Nobody has ever acknowledged it, and what explains it is told no more. */
+    @Test
+    void aLockThatFollowsFromWhatAPersonHasSeenIsCalledOf() {
+        resume(Map.of("a", List.of("probe")));
+        pass(180, cause("a", AlarmKind.PROBE), new Cause("a", AlarmKind.NO_EFFECT, "it did not warm",
+                Alarm.Held.ONLY_BY_LATCH));
+        assertThat(bell.said()).containsExactly("a/no-effect");
+    }
 }

@@ -151,6 +151,10 @@ class PlantedReadingsTest {
                 new Bug("nobody is called a third time", ticks(PlantedReadingsTest::calledTwice),
                         Set.of("called-again"), ALONE + "6\n00:00:20 begin c\n"
                         + "01:00:00 probe c 0 absent 40000s"),
+                new Bug("whoever acknowledges one lock has seen all that its message named",
+                        ticks(PlantedReadingsTest::seenWithAnother), Set.of("lock-told-again"), ALONE + "7\n"
+                        + "00:00:20 begin c\n00:00:30 switch c heat open 30000s\n"
+                        + "01:30:00 probe c 0 absent 3000s\n01:40:00 set c hand/acknowledge probe"),
                 new Bug("a cut that is held against the longest cap", PlantedBugsTest.guard("power-cut",
                         g -> shown(g, PlantedReadingsTest::longCaps)), Set.of("power-cut"), ALONE + "2\n"
                         + "00:00:20 begin a\n01:00:00 say a first-seen\n"
@@ -280,6 +284,16 @@ class PlantedReadingsTest {
         return told(r, a -> a.told().times() < 2 || a.acknowledged() ? a.told() : new Alarm.Told(
                 a.told().times(), a.told().firstMs(), image.now().monoMs(), a.told().acknowledgedAtMs(),
                 a.told().with(), a.told().way(), a.told().mended(), a.told().onceMore()));
+    }
+
+    /** What the answer to another's acknowledgement names counts as acknowledged with it. */
+    private static Result seenWithAnother(BiFunction<State, Image, Result> real, Image image, State before,
+                                          Result r) {
+        long now = image.now().monoMs();
+        return told(r, a -> a.held() != Alarm.Held.ONLY_BY_LATCH || a.told().atMs() != now
+                || a.told().way() != Alarm.Way.NAMED || !r.words().messages().isEmpty() ? a.told()
+                : new Alarm.Told(1, OptionalLong.empty(), now, OptionalLong.of(now), List.of(),
+                Alarm.Way.NAMED, a.told().mended(), a.told().onceMore()));
     }
 
     /** With that told of each alarm, and no message of those of which that was not so. */
