@@ -14,6 +14,7 @@ import org.conetender.core.batch.Change;
 import org.conetender.core.batch.ConeBook;
 import org.conetender.core.batch.ConeBook.Latch;
 import org.conetender.core.batch.Fact;
+import org.conetender.core.batch.Stage;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.ProbeSample;
 import org.conetender.core.image.Reading;
@@ -146,7 +147,10 @@ final class TruthRules {
 
     /** In all that was told of it, and in what is kept of its alarms and its heater. */
     private static boolean same(ConeBook was, ConeBook is) {
-        return is.batch().equals(was.batch()) && is.usual().equals(was.usual())
+        // A cone of which nothing was ever told is clean since its record was opened.
+        boolean untold = was.batch().number() == 0 && is.batch().number() == 0
+                && was.batch().stage() instanceof Stage.Clean && is.batch().stage() instanceof Stage.Clean;
+        return (untold || is.batch().equals(was.batch())) && is.usual().equals(was.usual())
                 && is.alarms().equals(was.alarms()) && is.heater().equals(was.heater())
                 && is.bridges().equals(was.bridges());
     }
