@@ -80,7 +80,7 @@ public record Breath(double spent, long withoutMs) {
     /** When the last separation of the present batch ended; empty if it had none. */
     private static Optional<Moment> backSince(ConeBook book) {
         Optional<Moment> back = Optional.empty();
-        Batch b = book.base();
+        Batch b = book.before().batch();
         for (Fact f : book.facts()) {
             boolean was = b.stage().airOff() != null;
             b = Life.after(b, f);

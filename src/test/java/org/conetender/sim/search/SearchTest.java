@@ -304,7 +304,7 @@ class SearchTest {
         }
         Book b = l.book();
         Map<String, ConeBook> cones = new TreeMap<>(b.cones());
-        cones.replaceAll((_, c) -> new ConeBook(c.base(), c.facts(), c.batch(), c.usual(), List.of(),
+        cones.replaceAll((_, c) -> new ConeBook(c.before(), c.facts(), c.batch(), c.usual(), List.of(),
                 c.alarms(), c.bridges(), c.heater()));
         Book without = new Book(cones, b.recentIds(), b.away(), b.boots(), b.lives(), b.lots());
         return new Result(new State(Ledger.of(without, l.nextSeq()), r.next().live()), r.outputs(),

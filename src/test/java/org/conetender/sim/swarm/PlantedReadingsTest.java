@@ -196,7 +196,7 @@ class PlantedReadingsTest {
         }
         Book b = l.book();
         Map<String, ConeBook> cones = new TreeMap<>(b.cones());
-        cones.replaceAll((id, c) -> new ConeBook(c.base(), c.facts(), bend.apply(id, c.batch()), c.usual(),
+        cones.replaceAll((id, c) -> new ConeBook(c.before(), c.facts(), bend.apply(id, c.batch()), c.usual(),
                 c.latches(), c.alarms(), c.bridges(), c.heater()));
         Book next = new Book(cones, b.recentIds(), b.away(), b.boots(), b.lives(), b.lots());
         return new Result(new State(Ledger.of(next, l.nextSeq()), r.next().live()), r.outputs(), r.record(),

@@ -122,4 +122,17 @@ class SwarmTest {
                 46:52:51 site power-cut 21018s
                 """))).isEmpty();
     }
+
+    /** Reported started for the wrong cone: its own batch lives through the dark all the same. */
+    @Test
+    void aBatchOverWhichAnotherWasBegunByMistakeIsInDoubtOverAPowerCut() {
+        assertThat(Swarm.tell(Tale.parse("""
+                story larkmoor-plain nobody seed 5 hours 4
+                00:00:20 begin a
+                01:00:00 say a first-seen
+                01:10:00 say a started
+                01:12:00 set a hand/withdraw last
+                01:30:00 site power-cut 5400s
+                """))).isEmpty();
+    }
 }
