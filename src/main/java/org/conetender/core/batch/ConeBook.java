@@ -11,7 +11,7 @@ import org.conetender.core.unit.Moment;
  * What is durable of one cone.
  *
  * @param before the batch before the present one: to withdraw what began this one is to stand in that again
- * @param facts of the present batch, which follow it, so that a withdrawn one can be left out and the rest refolded
+ * @param facts of the present batch, so that a withdrawn one can be left out and the rest refolded
  * @param batch the present one: the batch before after all {@code facts}
  * @param usual the charge {@code started} stands for
  * @param latches what tripped and waits for a person
@@ -79,7 +79,7 @@ public record ConeBook(Before before, List<Fact> facts, Batch batch, Usual usual
 
     ConeBook after(Fact f) {
         return switch (f.change()) {
-            case Change.Told(Ask.Withdraw _) -> without(lastReport());
+            case Change.Told(Ask.Withdraw _) -> withdrawn();
             case Change.Told(Ask.SetUsual u) -> withUsual(u);
             case Change.Told(Ask.Acknowledge a) -> with(alarms.acknowledged(a.alarm()));
             case Change.Told(Ask.Shelve a) -> with(alarms.shelved(new AlarmBook.Shelf(a.alarm(), a.hours(),
@@ -154,8 +154,9 @@ public record ConeBook(Before before, List<Fact> facts, Batch batch, Usual usual
                 List.copyOf(kept), next, usual, latches, alarms.filled(), bridges(next), heater);
     }
 
-    /** Leaves out every fact of that report's request, and what the daemon itself derived after it. */
-    private ConeBook without(Optional<Fact> report) {
+    /** Without every fact of the last report's request, and what the daemon itself derived after it. */
+    public ConeBook withdrawn() {
+        Optional<Fact> report = lastReport();
         if (report.isEmpty()) {
             return this;
         }
