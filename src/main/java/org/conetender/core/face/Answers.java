@@ -108,10 +108,10 @@ public final class Answers {
         Lives lives = book.lives();
         String aside = lives.aside().stream().map(Change.SetAside::what).collect(Collectors.joining(", "));
         String cones = lives.aside().stream().map(Change.SetAside::cone).filter(c -> !c.isEmpty()).distinct()
-                .collect(Collectors.joining(", "));
+                .flatMap(c -> lives.wanted(c).stream()).collect(Collectors.joining(", "));
         if (lives.lock().isPresent()) {
             return "; heat stays locked off" + (cones.isEmpty() ? " until it is acknowledged once more."
-                    : " until you report again how cone " + cones + " stands, for " + aside
+                    : " until you report again " + cones + ", for " + aside
                     + " was set aside; then acknowledge once more.");
         }
         if (lives.damage().isPresent()) {
