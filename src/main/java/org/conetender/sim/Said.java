@@ -151,7 +151,8 @@ final class Said {
                 of.add(new Word(f, ask, now));
             }
             standing.remove(f.cone());
-            if (ask instanceof Ask.Did(Step s) && (s == Step.VALVE_SHUT || s == Step.VALVE_OPEN)) {
+            if (ask instanceof Ask.Did(Step s) && (s == Step.VALVE_SHUT || s == Step.VALVE_OPEN
+                    || s == Step.CLEANED)) {
                 valveAside.remove(f.cone());
             }
             if (Lives.reports(ask)) {

@@ -140,10 +140,14 @@ public record Lives(boolean running, List<Moment> exits, Optional<ConeBook.Latch
                 : "")) : valveUnheard(cone) ? Optional.of(valve) : Optional.empty();
     }
 
-    /** A shut valve is asked for by itself: nothing else says whether air gets in. */
+    /**
+     * A shut valve is asked for by itself: nothing else says whether air gets in, and only of a clean cone
+     * does it not matter.
+     */
     private static boolean answers(Ask said, String cone, Change.SetAside a) {
         boolean valve = a.what().equals(words(SHUT, cone));
-        return a.what().equals(words(said, cone)) || (valve ? said.equals(new Ask.Did(Step.VALVE_OPEN))
+        return a.what().equals(words(said, cone)) || (valve ? a.cone().equals(cone)
+                && said instanceof Ask.Did(Step s) && (s == Step.VALVE_OPEN || s == Step.CLEANED)
                 : reports(said) && a.cone().equals(cone));
     }
 
