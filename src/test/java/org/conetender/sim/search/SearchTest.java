@@ -64,7 +64,7 @@ class SearchTest {
     /**
      * So many states are enough to meet each planted bug; the longest way to one is a few moves off a batch.
      */
-    private static final int ENOUGH = 6_000;
+    private static final int ENOUGH = 12_000;
 
     /** Cold water poured in is heated; then it is hot at once. */
     private static final Set<Trouble> HEATED_TOO_FAR = Set.of(Trouble.COLD_WATER, Trouble.HOT_ROOM);
