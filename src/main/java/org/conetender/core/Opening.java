@@ -115,12 +115,12 @@ public final class Opening {
 
     /** Whether the person must say anew how that cone stands. */
     private static boolean told(Fact f) {
-        return f.change() instanceof Change.Told(Ask ask) && Lives.reports(ask);
+        return f.change() instanceof Change.Told(Ask ask) && Lives.wanted(ask);
     }
 
     private static String words(Fact f) {
-        String word = f.change() instanceof Change.Told(Ask ask) ? "'" + ask.word() + "'" : "a request";
-        return f.cone().isEmpty() ? word : word + " of cone " + f.cone();
+        return f.change() instanceof Change.Told(Ask ask) ? Lives.words(ask, f.cone())
+                : "a request" + (f.cone().isEmpty() ? "" : " of cone " + f.cone());
     }
 
     /** The last moment the record knows: of two boots the checkpoint's is later if no fact saw it. */

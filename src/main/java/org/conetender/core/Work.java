@@ -198,7 +198,8 @@ final class Work {
             judged.put(c.id(), Judge.look(Refreshed.of(was.judged(), before.book().cone(c.id()),
                     ledger.book().cone(c.id())),
                     new Judge.About(c, ledger.book().cone(c.id()), handled(c.id()), room,
-                            was.known().naupliiPerGram()), image,
+                            was.known().naupliiPerGram(), ledger.book().lives().valveUnheard(c.id())),
+                    image,
                     new Judge.Did(was.switches(c), !was.out().airPause(), was.hold().aimC(), dtMs)));
         }
         beside.putAll(Besides.of(this));

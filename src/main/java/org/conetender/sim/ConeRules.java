@@ -302,6 +302,12 @@ final class ConeRules {
         rules.lasting("shut-valve", cone, !paused && shut && batch.stage().develops()
                 && !told("air-shut-in"), 90,
                 "air ran against a shut valve and nobody was told");
+        boolean lost = rules.said().valveAside(settings.id());
+        rules.lasting("valve-aside", cone, lost && !paused && batch.stage().develops()
+                && !told("air-shut-in"), 90, "a report that the valve is shut was set aside, and nobody "
+                + "was told that no air gets in");
+        rules.lasting("valve-aside-heat", cone, lost && rules.on(cone, "heat"), 0,
+                "heat was on though a report that the valve is shut was set aside");
         rules.lasting("siphon-told", cone, batch.stage().airOff() != null && !shut
                 && settings.fittings().air().geometry().canSiphon() && !told("siphon"), 5,
                 "a separation waits for a valve that nobody reported shut, and nobody was told");

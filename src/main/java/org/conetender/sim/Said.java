@@ -29,6 +29,8 @@ final class Said {
     private final Rig rig;
     private final Map<String, List<Word>> words = new TreeMap<>();
     private final Map<String, Standing> standing = new HashMap<>();
+    /** Cones whose valve was said to be shut, which was set aside; nothing was said of it since. */
+    private final Set<String> valveAside = new HashSet<>();
     /** Cones of which nothing was reported since the record was damaged. */
     private final Set<String> unheard = new HashSet<>();
     private final Map<String, Long> settledSeq = new HashMap<>();
@@ -96,7 +98,9 @@ final class Said {
     void look() {
         long now = rig.world().clock().elapsedMs();
         for (Fact f : rig.disk().since(seq)) {
-            if (f.change() instanceof Change.SetAside) {
+            if (f.change() instanceof Change.SetAside a) {
+                words.forEach((cone, of) -> of.stream().filter(w -> w.fact().source().equals(a.request())
+                        && w.ask().equals(new Ask.Did(Step.VALVE_SHUT))).forEach(_ -> valveAside.add(cone)));
                 anew();
                 return;
             }
@@ -116,6 +120,7 @@ final class Said {
         Map<Long, Long> when = new HashMap<>();
         words.values().forEach(of -> of.forEach(w -> when.put(w.fact().seq(), w.at())));
         Set<String> before = Set.copyOf(unheard);
+        Set<String> valves = Set.copyOf(valveAside);
         words.clear();
         standing.clear();
         settledSeq.clear();
@@ -125,6 +130,7 @@ final class Said {
         all.stream().filter(f -> !aside.contains(f.seq()))
                 .forEach(f -> heard(f, when.getOrDefault(f.seq(), LONG_AGO_MS)));
         unheard.addAll(before);
+        valveAside.addAll(valves);
         seq = rig.disk().lastSeq();
     }
 
@@ -145,6 +151,10 @@ final class Said {
                 of.add(new Word(f, ask, now));
             }
             standing.remove(f.cone());
+            if (ask instanceof Ask.Did(Step s) && (s == Step.VALVE_SHUT || s == Step.VALVE_OPEN
+                    || s == Step.CLEANED)) {
+                valveAside.remove(f.cone());
+            }
             if (Lives.reports(ask)) {
                 unheard.remove(f.cone());
             }
@@ -160,6 +170,11 @@ final class Said {
             }
             return s;
         });
+    }
+
+    /** Whether its valve was said to be shut, that was set aside, and nothing was said of it since. */
+    boolean valveAside(String cone) {
+        return valveAside.contains(cone);
     }
 
     /** Whether nobody has reported how it stands since the record was damaged. */

@@ -56,30 +56,18 @@ public final class Past {
         return new Settings(s.site(), cones);
     }
 
-    /**
-     * Each batch as it last stood. What a withdrawal took back was never there. A cone that stands in the
-     * batch before again has forgotten what belongs to that: it is put back in front.
-     */
+    /** Each batch as it last stood. What a withdrawal took back was never there. */
     private Book fold(Map<String, TreeMap<Long, ConeBook>> last) {
         Set<Long> aside = Opening.aside(kept.facts());
-        Map<String, ResumedBatch> forgotten = new TreeMap<>();
         Moment begin = kept.facts().isEmpty() ? new Moment("", 0, 0, false) : kept.facts().getFirst().at();
         Book b = Book.empty(settings, begin);
         for (Fact f : kept.facts()) {
-            ConeBook was = b.cone(f.cone());
             b = aside.contains(f.seq()) ? b.passing(f) : b.after(f);
             ConeBook cone = b.cone(f.cone());
             if (cone != null) {
                 TreeMap<Long, ConeBook> batches = last.computeIfAbsent(f.cone(), _ -> new TreeMap<>());
                 long number = cone.batch().number();
-                if (was != null && number != was.batch().number()) {
-                    forgotten.remove(f.cone());
-                    if (batches.get(number) != null) {
-                        forgotten.put(f.cone(), ResumedBatch.of(batches.get(number), was.lastReport()));
-                    }
-                }
-                batches.put(number, Optional.ofNullable(forgotten.get(f.cone()))
-                        .map(first -> first.joined(cone)).orElse(cone));
+                batches.put(number, cone);
                 batches.tailMap(number, false).clear();
             }
         }

@@ -39,7 +39,7 @@ public record Story(String cone, Batch batch, List<Fact> facts, List<Entered> st
     static Story of(String cone, ConeBook book, boolean newest) {
         List<Fact> facts = new ArrayList<>();
         List<Entered> stages = new ArrayList<>();
-        Batch b = book.base();
+        Batch b = book.before().batch();
         for (Fact f : book.facts()) {
             Batch next = Life.after(b, f);
             boolean stage = !next.stage().equals(b.stage());

@@ -10,17 +10,32 @@ import org.conetender.core.unit.Moment;
 /**
  * What is durable of one cone.
  *
- * @param base the batch as it stood before {@code facts}
+ * @param before the batch before the present one: to withdraw what began this one is to stand in that again
  * @param facts of the present batch, so that a withdrawn one can be left out and the rest refolded
- * @param batch {@code base} after all {@code facts}
+ * @param batch the present one: the batch before after all {@code facts}
  * @param usual the charge {@code started} stands for
  * @param latches what tripped and waits for a person
  * @param alarms what is kept of its alarms
  * @param heater what is known of its heater
  * @param bridges times of unknown length in the development of the present cysts
  */
-public record ConeBook(Batch base, List<Fact> facts, Batch batch, Usual usual, List<Latch> latches,
+public record ConeBook(Before before, List<Fact> facts, Batch batch, Usual usual, List<Latch> latches,
                        AlarmBook alarms, List<Bridge> bridges, HeaterBook heater) {
+
+    /**
+     * @param batch as it last stood
+     * @param facts of it
+     * @param base the batch as it stood before them
+     * @param bridges of its cysts
+     * @param before the one before that, where it could yet come back too
+     */
+    public record Before(Batch batch, List<Fact> facts, Batch base, List<Bridge> bridges,
+                         Optional<Before> before) {
+
+        private static Before empty(Batch b) {
+            return new Before(b, List.of(), b, List.of(), Optional.empty());
+        }
+    }
 
     /** @param guard which one tripped  @param why in words  @param since when */
     public record Latch(String guard, String why, Moment since) {
@@ -38,8 +53,8 @@ public record ConeBook(Batch base, List<Fact> facts, Batch batch, Usual usual, L
 
     static ConeBook empty(Usual usual, Moment at) {
         Batch none = Batch.none(at);
-        return new ConeBook(none, List.of(), none, usual, List.of(), AlarmBook.EMPTY, List.of(),
-                HeaterBook.NONE);
+        return new ConeBook(Before.empty(none), List.of(), none, usual, List.of(), AlarmBook.EMPTY,
+                List.of(), HeaterBook.NONE);
     }
 
     /** Whether that guard waits for a person. */
@@ -64,7 +79,7 @@ public record ConeBook(Batch base, List<Fact> facts, Batch batch, Usual usual, L
 
     ConeBook after(Fact f) {
         return switch (f.change()) {
-            case Change.Told(Ask.Withdraw _) -> without(lastReport());
+            case Change.Told(Ask.Withdraw _) -> withdrawn();
             case Change.Told(Ask.SetUsual u) -> withUsual(u);
             case Change.Told(Ask.Acknowledge a) -> with(alarms.acknowledged(a.alarm()));
             case Change.Told(Ask.Shelve a) -> with(alarms.shelved(new AlarmBook.Shelf(a.alarm(), a.hours(),
@@ -100,7 +115,7 @@ public record ConeBook(Batch base, List<Fact> facts, Batch batch, Usual usual, L
         }
         List<Fact> kept = new ArrayList<>(facts);
         kept.add(f);
-        return new ConeBook(base, List.copyOf(kept), next, usual, latches, alarms, bridges(next),
+        return new ConeBook(before, List.copyOf(kept), next, usual, latches, alarms, bridges(next),
                 heater);
     }
 
@@ -112,36 +127,42 @@ public record ConeBook(Batch base, List<Fact> facts, Batch batch, Usual usual, L
     private ConeBook bridged(Bridge b) {
         List<Bridge> next = new ArrayList<>(bridges);
         next.add(b);
-        return new ConeBook(base, facts, batch, usual, latches, alarms, List.copyOf(next), heater);
+        return new ConeBook(before, facts, batch, usual, latches, alarms, List.copyOf(next), heater);
     }
 
     /**
-     * A new batch forgets the old one's facts, save those of the request that began it: to withdraw
+     * A new batch has other facts than the old one, save those of the request that began it: to withdraw
      * {@code started} is to stand where the cone stood before all of it.
      */
     private ConeBook begun(Fact f, Batch next) {
         List<Fact> kept = new ArrayList<>();
-        Batch before = base;
-        for (Fact old : facts) {
-            if (old.sameRequest(f)) {
-                kept.add(old);
+        List<Fact> old = new ArrayList<>();
+        Batch was = before.batch();
+        for (Fact one : facts) {
+            if (one.sameRequest(f)) {
+                kept.add(one);
             } else {
-                before = Life.after(before, old);
+                old.add(one);
+                was = Life.after(was, one);
             }
         }
         kept.add(f);
-        return new ConeBook(before, List.copyOf(kept), next, usual, latches, alarms.filled(), bridges(next),
-                heater);
+        Optional<Before> back = facts.isEmpty() || !f.at().sameBoot(facts.getFirst().at())
+                || f.at().since(facts.getFirst().at()).leastMs() > Fits.WITHDRAW_WITHIN_MS
+                ? Optional.empty() : Optional.of(before);
+        return new ConeBook(new Before(was, List.copyOf(old), before.batch(), bridges, back),
+                List.copyOf(kept), next, usual, latches, alarms.filled(), bridges(next), heater);
     }
 
-    /** Leaves out every fact of that report's request, and what the daemon itself derived after it. */
-    private ConeBook without(Optional<Fact> report) {
+    /** Without every fact of the last report's request, and what the daemon itself derived after it. */
+    public ConeBook withdrawn() {
+        Optional<Fact> report = lastReport();
         if (report.isEmpty()) {
             return this;
         }
         Fact gone = report.get();
         List<Fact> kept = new ArrayList<>();
-        Batch b = base;
+        Batch b = before.batch();
         HeaterBook h = heater;
         for (Fact f : facts) {
             boolean same = f.sameRequest(gone);
@@ -152,13 +173,18 @@ public record ConeBook(Batch base, List<Fact> facts, Batch batch, Usual usual, L
             }
             h = same && Reports.exchange(f) ? h.relayNotExchanged() : h;
         }
-        return new ConeBook(base, List.copyOf(kept), b, usual, latches, alarms, bridges(b), h);
+        if (b.number() == batch.number()) {
+            return new ConeBook(before, List.copyOf(kept), b, usual, latches, alarms, bridges(b), h);
+        }
+        kept.addAll(0, before.facts());
+        return new ConeBook(before.before().orElse(Before.empty(before.base())), List.copyOf(kept), b, usual,
+                latches, alarms, before.bridges(), h);
     }
 
     private ConeBook withUsual(Ask.SetUsual u) {
         Usual next = new Usual(u.lot().orElse(usual.lot()), u.litres().orElse(usual.litres()),
                 u.cystsG().orElse(usual.cystsG()), u.ppt().orElse(usual.ppt()));
-        return new ConeBook(base, facts, batch, next, latches, alarms, bridges, heater);
+        return new ConeBook(before, facts, batch, next, latches, alarms, bridges, heater);
     }
 
     private ConeBook tripped(Change.Tripped t, Moment at) {
@@ -168,20 +194,20 @@ public record ConeBook(Batch base, List<Fact> facts, Batch batch, Usual usual, L
         List<Latch> next = new ArrayList<>(latches);
         next.add(new Latch(t.guard(), t.why(), at));
         // Whatever tripped: a life that begins behind it tries the switches again.
-        return new ConeBook(base, facts, batch, usual, List.copyOf(next), alarms, bridges,
+        return new ConeBook(before, facts, batch, usual, List.copyOf(next), alarms, bridges,
                 heater.tried(Optional.empty()));
     }
 
     private ConeBook with(HeaterBook h) {
-        return new ConeBook(base, facts, batch, usual, latches, alarms, bridges, h);
+        return new ConeBook(before, facts, batch, usual, latches, alarms, bridges, h);
     }
 
     private ConeBook released(String guard) {
         List<Latch> next = latches.stream().filter(l -> !l.guard().equals(guard)).toList();
-        return new ConeBook(base, facts, batch, usual, next, alarms, bridges, heater);
+        return new ConeBook(before, facts, batch, usual, next, alarms, bridges, heater);
     }
 
     private ConeBook with(AlarmBook next) {
-        return new ConeBook(base, facts, batch, usual, latches, next, bridges, heater);
+        return new ConeBook(before, facts, batch, usual, latches, next, bridges, heater);
     }
 }

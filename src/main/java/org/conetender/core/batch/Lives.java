@@ -35,6 +35,8 @@ public record Lives(boolean running, List<Moment> exits, Optional<ConeBook.Latch
     static final int EXITS = 3;
     public static final long WITHIN_MS = 10 * Units.MINUTE_MS;
 
+    private static final Ask SHUT = new Ask.Did(Step.VALVE_SHUT);
+
     public static final Lives NONE = new Lives(false, List.of(), Optional.empty(), List.of(),
             Optional.empty(), 0);
 
@@ -66,8 +68,7 @@ public record Lives(boolean running, List<Moment> exits, Optional<ConeBook.Latch
                     new Lives(running, exits, lock, aside, Optional.empty(), damagedSeq);
             case Change.Told _ when aside.isEmpty() -> this;
             case Change.Told(Ask ask) -> new Lives(running, exits, lock, aside.stream()
-                    .filter(a -> !(reports(ask) && a.cone().equals(f.cone())) && !a.what().equals(
-                            "'" + ask.word() + "' of cone " + f.cone())).toList(), damage, damagedSeq);
+                    .filter(a -> !answers(ask, f.cone(), a)).toList(), damage, damagedSeq);
             case Change.Moved _ -> this;
             case Change.Tripped _ -> this;
             case Change.Released _ -> this;
@@ -113,6 +114,41 @@ public record Lives(boolean running, List<Moment> exits, Optional<ConeBook.Latch
         List<Moment> next = new ArrayList<>(exits);
         next.add(at);
         return List.copyOf(next.subList(Math.max(0, next.size() - EXITS), next.size()));
+    }
+
+    /** How a request that is set aside is named. */
+    public static String words(Ask ask, String cone) {
+        return "'" + ask.word() + "'" + (cone.isEmpty() ? "" : " of cone " + cone);
+    }
+
+    /** Whether a person must say anew how its cone stands, if that is set aside. */
+    public static boolean wanted(Ask ask) {
+        return reports(ask) || ask.equals(SHUT);
+    }
+
+    /** Whether 'valve-shut' of that cone is set aside, and nobody has said since how its valve stands. */
+    public boolean valveUnheard(String cone) {
+        return !aside.isEmpty() && aside.stream().anyMatch(a -> a.what().equals(words(SHUT, cone)));
+    }
+
+    /** What has to be said again of that cone, as a clause; empty for nothing. */
+    public Optional<String> wanted(String cone) {
+        boolean other = aside.stream().anyMatch(a -> a.cone().equals(cone)
+                && !a.what().equals(words(SHUT, cone)));
+        String valve = "'valve-shut' or 'valve-open' of cone " + cone + ", as it is";
+        return other ? Optional.of("how cone " + cone + " stands" + (valveUnheard(cone) ? ", and " + valve
+                : "")) : valveUnheard(cone) ? Optional.of(valve) : Optional.empty();
+    }
+
+    /**
+     * A shut valve is asked for by itself: nothing else says whether air gets in, and only of a clean cone
+     * does it not matter.
+     */
+    private static boolean answers(Ask said, String cone, Change.SetAside a) {
+        boolean valve = a.what().equals(words(SHUT, cone));
+        return a.what().equals(words(said, cone)) || (valve ? a.cone().equals(cone)
+                && said instanceof Ask.Did(Step s) && (s == Step.VALVE_OPEN || s == Step.CLEANED)
+                : reports(said) && a.cone().equals(cone));
     }
 
     /** Whether that says how a cone stands: what is in it, or that the last word about it was wrong. */

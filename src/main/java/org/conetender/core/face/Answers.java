@@ -108,14 +108,13 @@ public final class Answers {
         Lives lives = book.lives();
         String aside = lives.aside().stream().map(Change.SetAside::what).collect(Collectors.joining(", "));
         String cones = lives.aside().stream().map(Change.SetAside::cone).filter(c -> !c.isEmpty()).distinct()
-                .collect(Collectors.joining(", "));
+                .flatMap(c -> lives.wanted(c).stream()).collect(Collectors.joining(", "));
         if (lives.locks().isEmpty()) {
             return follows + (aside.isEmpty() ? "" : " Still set aside: " + aside + ". Say it again if it "
                     + "is to hold.");
         }
         boolean report = lives.lock().isPresent() && !cones.isEmpty();
-        String first = !report ? "" : "you report again how cone " + cones + " stands, for " + aside
-                + " was set aside";
+        String first = !report ? "" : "you report again " + cones + ", for " + aside + " was set aside";
         boolean own = lives.lock().isPresent() && alarm.equals(Lives.LOOP);
         String others = lives.locks().stream().map(ConeBook.Latch::guard)
                 .filter(g -> !own || !g.equals(alarm)).map(g -> "'" + g + "'")

@@ -163,8 +163,8 @@ public final class NextStep {
     /** What was set aside of a cone must be reported again before its lock opens. */
     private static String unlock(Settings s, Lives lives) {
         String aside = lives.aside().stream().map(Change.SetAside::cone).filter(c -> s.cone(c).isPresent())
-                .distinct().collect(Collectors.joining(", "));
-        return (aside.isEmpty() ? "" : "report again how cone " + aside + " stands; then ") + "acknowledge "
+                .distinct().flatMap(c -> lives.wanted(c).stream()).collect(Collectors.joining(", "));
+        return (aside.isEmpty() ? "" : "report again " + aside + "; then ") + "acknowledge "
                 + lives.locks().stream().map(l -> "'" + l.guard() + "'").collect(Collectors.joining(" and "))
                 + (aside.isEmpty() ? " first" : "") + "; until then the air must run and nothing can settle.";
     }

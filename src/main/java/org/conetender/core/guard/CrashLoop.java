@@ -1,5 +1,6 @@
 package org.conetender.core.guard;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.conetender.core.alarm.AlarmKind;
@@ -23,12 +24,20 @@ public final class CrashLoop implements Guard {
 
     @Override
     public List<Finding> look(View v) {
-        return v.book().lives().lock().map(l -> List.of(
+        List<Finding> found = new ArrayList<>();
+        v.book().lives().lock().ifPresent(l -> found.add(
                 Finding.trip(id(), l.why(), Power.HEAT, Power.CUT_OUT, Power.LAMPS, Power.AIR_OFF)
-                        .alarm(AlarmKind.CRASH_LOOP))).orElse(List.of());
+                        .alarm(AlarmKind.CRASH_LOOP)));
+        // Without that report nothing else shows that no air gets in.
+        if (v.book().lives().valveUnheard(v.cone().id()) && v.stage().develops()
+                && v.judged().air().onForMs() >= ShutValve.OPEN_WITHIN_MS) {
+            found.add(Finding.veto(id(), "its air valve was reported shut, and that report was set aside; "
+                    + "report 'valve-open' when it is open, or 'valve-shut'").alarm(AlarmKind.AIR_SHUT_IN));
+        }
+        return found;
     }
 
-    /** What was set aside may have emptied a cone: heat waits until somebody says how it stands. */
+    /** What was set aside may have emptied a cone or shut its air out: heat waits until that is said. */
     @Override
     public boolean causeGone(View v) {
         return v.book().lives().aside().stream().noneMatch(a -> v.settings().cone(a.cone()).isPresent());

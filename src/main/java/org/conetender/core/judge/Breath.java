@@ -1,12 +1,15 @@
 package org.conetender.core.judge;
 
 import java.util.Optional;
+import java.util.function.Function;
 import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.ConeBook;
 import org.conetender.core.batch.Fact;
+import org.conetender.core.batch.Fits;
 import org.conetender.core.batch.Life;
 import org.conetender.core.hatch.Oxygen;
 import org.conetender.core.unit.Moment;
+import org.conetender.core.unit.Span;
 import org.conetender.core.unit.Units;
 
 /**
@@ -16,11 +19,15 @@ import org.conetender.core.unit.Units;
  * @param spent share used up of what the mixed water holds above the level of risk, 0 to 1
  * @param withoutMs how long without a break no air has come to animals, for whatever reason: stopped, failed,
  *     shut in, or through an output that nobody commands; 0 while it comes
+ * @param goneMs how long there have been no animals as far as was told: those of a report that is withdrawn
+ *     were there all along; 0 while there are
  */
-public record Breath(double spent, long withoutMs) {
+public record Breath(double spent, long withoutMs, long goneMs) {
 
-    /** Nothing is used up: fresh water, or no animals yet. */
-    public static final Breath FULL = new Breath(0, 0);
+    /** Nothing is used up: fresh water. */
+    public static final Breath FULL = new Breath(0, 0, 0);
+    /** Nor where none can be, for no report is withdrawn that is so old. */
+    private static final Breath NOBODYS = new Breath(0, 0, Fits.WITHDRAW_WITHIN_MS + 1);
 
     /**
      * With no more than this used up the air may be stopped again (guess): a cap takes 0.6 of the whole
@@ -52,35 +59,50 @@ public record Breath(double spent, long withoutMs) {
      * pump does, whether or not the daemon lives; it is a separation alone that stops one, and it begins
      * and ends with a fact.
      *
-     * @param book the cone as recorded
+     * @param recorded the cone
      * @param now the beginning of this life
+     * @param since how long ago a moment was
      */
-    public static Breath begun(ConeBook book, Moment now) {
+    public static Breath begun(ConeBook recorded, Moment now, Function<Moment, Span> since) {
+        ConeBook book = perhaps(recorded, since);
         Batch b = book.batch();
-        if (!b.stage().hasAnimals() || book.facts().isEmpty()) {
+        if (!b.stage().hasAnimals()) {
+            return NOBODYS;
+        }
+        if (book.facts().isEmpty()) {
             return FULL;
         }
         if (b.stage().airOff() != null) {
             // Over a cut the guard for cuts counts.
             Moment off = b.stage().airOff();
-            return new Breath(1, off.sameBoot(now) ? now.since(off).leastMs() : 0);
+            return new Breath(1, off.sameBoot(now) ? now.since(off).leastMs() : 0, 0);
         }
         Optional<Moment> back = backSince(book);
-        Moment since = back.orElse(book.facts().getFirst().at());
-        if (since.sameBoot(now)) {
-            return back.isEmpty() ? FULL : aired(now.since(since).leastMs());
+        Moment from = back.orElse(book.facts().getFirst().at());
+        if (from.sameBoot(now)) {
+            return back.isEmpty() ? FULL : aired(now.since(from).leastMs());
         }
         return aired(now.monoMs());
     }
 
     private static Breath aired(long ms) {
-        return new Breath(Oxygen.missingAfterAir(1, Units.minutes(ms)), 0);
+        return new Breath(Oxygen.missingAfterAir(1, Units.minutes(ms)), 0, 0);
+    }
+
+    /** With the animals that a withdrawal may bring back, where there are none. */
+    private static ConeBook perhaps(ConeBook recorded, Function<Moment, Span> since) {
+        ConeBook book = recorded;
+        while (!book.batch().stage().hasAnimals() && book.lastReport()
+                .filter(f -> since.apply(f.at()).leastMs() <= Fits.WITHDRAW_WITHIN_MS).isPresent()) {
+            book = book.withdrawn();
+        }
+        return book;
     }
 
     /** When the last separation of the present batch ended; empty if it had none. */
     private static Optional<Moment> backSince(ConeBook book) {
         Optional<Moment> back = Optional.empty();
-        Batch b = book.base();
+        Batch b = book.before().batch();
         for (Fact f : book.facts()) {
             boolean was = b.stage().airOff() != null;
             b = Life.after(b, f);
@@ -90,21 +112,30 @@ public record Breath(double spent, long withoutMs) {
     }
 
     /**
-     * The same after {@code dtMs} in which air came or did not.
+     * The same after {@code dtMs} in which air came or did not. Whatever is told of them, animals breathe on
+     * for as long as that may be withdrawn.
      *
      * @param about the cone and what is in it  @param waterC as {@link #warmestC} has it
      */
     Breath after(boolean airArrives, Judge.About about, double waterC, long dtMs) {
-        if (!about.batch().stage().hasAnimals()) {
-            return FULL;
+        long gone = about.batch().stage().hasAnimals() ? 0 : goneMs + dtMs;
+        if (gone > Fits.WITHDRAW_WITHIN_MS) {
+            return NOBODYS;
         }
         if (airArrives) {
-            return new Breath(Oxygen.missingAfterAir(spent, Units.minutes(dtMs)), 0);
+            return new Breath(Oxygen.missingAfterAir(spent, Units.minutes(dtMs)), 0, gone);
         }
         double whole = Math.min(LONGEST_WHOLE_MINUTES,
-                charge(about.batch(), about.naupliiPerGram())
+                charge(breathing(about.book()), about.naupliiPerGram())
                         .map(c -> Oxygen.wholeVolumeMinutes(c, waterC)).orElse(LONGEST_WHOLE_MINUTES));
-        return new Breath(Math.min(1, spent + Units.minutes(dtMs) / Math.max(whole, 1)), withoutMs + dtMs);
+        return new Breath(Math.min(1, spent + Units.minutes(dtMs) / Math.max(whole, 1)), withoutMs + dtMs,
+                gone);
+    }
+
+    /** The batch whose animals may be in the cone: another that was begun over them may be a mistake. */
+    private static Batch breathing(ConeBook book) {
+        Batch before = book.before().batch();
+        return !book.batch().stage().hasAnimals() && before.stage().hasAnimals() ? before : book.batch();
     }
 
     /** How long air must yet run before it may be stopped again, ms; 0 when it may be. */

@@ -211,7 +211,7 @@ public final class Judge {
         AirTrack next = before.air().after(did.airOn(), did.dtMs(), about.cone().fittings().air(),
                 image.contact(about.cone().id(), ".air-proof"));
         boolean arrives = did.airOn() && next.proof() != AirTrack.Proof.FAILED
-                && !about.batch().marks().valveShut() && !stuck(about.cone(), image);
+                && !about.batch().marks().valveShut() && !about.valveUnheard() && !stuck(about.cone(), image);
         return next.with(next.breath().after(arrives, about, Breath.warmestC(before.belief()),
                 did.dtMs()));
     }
@@ -225,9 +225,10 @@ public final class Judge {
      * @param book what is recorded of it, its batch among it
      * @param handled whether hands are in it or it was topped up just now  @param roomC if measured
      * @param naupliiPerGram that a gram of its lot gives
+     * @param valveUnheard whether it was reported that its air valve is shut, and that was set aside
      */
     public record About(Cone cone, ConeBook book, boolean handled, Optional<Double> roomC,
-                        double naupliiPerGram) {
+                        double naupliiPerGram, boolean valveUnheard) {
         Batch batch() {
             return book.batch();
         }

@@ -72,6 +72,61 @@ class ConeBookTest {
         assertThat(book.bridges()).as("what was bridged is not found again").isEmpty();
     }
 
+    private ConeBook started() {
+        long first = seq;
+        for (Change c : new Change[] {new Change.Told(new Ask.Did(Step.STARTED)),
+            new Change.Told(new Ask.DidFill(2, 25)), new Change.Told(new Ask.Did(Step.SALTED)),
+            new Change.Told(new Ask.DidStock("L-2", 2))}) {
+            book = book.after(new Fact(seq, AT.plusMs(first), "a", "s" + first, c));
+            seq++;
+        }
+        return book;
+    }
+
+    /** Begun over it by mistake: all that was noted of it is its own again. */
+    @Test
+    void theBatchThatIsBackHasItsFactsAgain() {
+        then(BRIDGED, new Change.Told(new Ask.Did(Step.FIRST_SEEN)), new Change.Doubted("dark"));
+        ConeBook was = book;
+        assertThat(started().batch().number()).isEqualTo(was.batch().number() + 1);
+        assertThat(book.bridges()).isEmpty();
+        then(withdrawn());
+        assertThat(book).isEqualTo(was);
+        started();
+        then(new Change.Doubted("warm"), new Change.Told(new Ask.Did(Step.HANDS_IN)), withdrawn());
+        assertThat(book.facts()).startsWith(was.facts().toArray(Fact[]::new))
+                .hasSize(was.facts().size() + 2);
+        assertThat(book.batch().stage()).isEqualTo(was.batch().stage());
+        then(withdrawn());
+        assertThat(book.batch().stage().word()).as("and its last report is the last")
+                .isEqualTo("incubating");
+    }
+
+    @Test
+    void twoThatWereBegunByMistakeGoOneAfterTheOther() {
+        then(new Change.Told(new Ask.Did(Step.FIRST_SEEN)));
+        ConeBook was = book;
+        started();
+        then(new Change.Told(new Ask.Did(Step.DRAINED)));
+        ConeBook first = book;
+        started();
+        then(withdrawn());
+        assertThat(book).isEqualTo(first);
+        then(withdrawn(), withdrawn());
+        assertThat(book).isEqualTo(was);
+    }
+
+    /** It cannot come back, as no report can be withdrawn that is so old. */
+    @Test
+    void whatCannotComeBackIsForgotten() {
+        started();
+        seq += Fits.WITHDRAW_WITHIN_MS + 1;
+        then(new Change.Told(new Ask.Did(Step.DRAINED)));
+        started();
+        assertThat(book.before().before()).isEmpty();
+        assertThat(book.before().facts()).hasSize(5);
+    }
+
     @Test
     void aTripLetsTheSwitchesBeTriedAnew() {
         then(new Change.Tried("each opens"));

@@ -97,6 +97,22 @@ class LivesTest {
     }
 
     @Test
+    void ofAValveThatWasSetAsideOnlyTheValveIsAWord() {
+        note(5, "", new Change.Tripped(Lives.LOOP, "it kept dying"))
+                .note(6, "a", new Change.SetAside("r-1", "a", "'valve-shut' of cone a"))
+                .note(7, "a", new Change.SetAside("r-2", "a", "'drained' of cone a"));
+        assertThat(lives.wanted("a")).contains("how cone a stands, and 'valve-shut' or 'valve-open' of cone "
+                + "a, as it is");
+        told("a", new Ask.Did(Step.DRAINED)).told("b", new Ask.Did(Step.VALVE_OPEN));
+        assertThat(lives.wanted("a")).contains("'valve-shut' or 'valve-open' of cone a, as it is");
+        assertThat(lives.valveUnheard("a")).isTrue();
+        assertThat(lives.valveUnheard("b")).isFalse();
+        told("a", new Ask.Did(Step.VALVE_OPEN));
+        assertThat(lives.wanted("a")).isEmpty();
+        assertThat(lives.aside()).isEmpty();
+    }
+
+    @Test
     void whatWasSetAsideIsForgottenWithTheNextLifeUnlessTheLockHolds() {
         note(6, "a", new Change.SetAside("r-1", "a", "'drained' of cone a")).began(10, 8);
         assertThat(lives.aside()).isEmpty();

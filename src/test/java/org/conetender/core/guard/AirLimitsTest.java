@@ -80,7 +80,7 @@ class AirLimitsTest {
     }
 
     private static AirTrack track(long onMs, long unprovenMs, long withoutMs) {
-        return new AirTrack(0, onMs, unprovenMs, 0, AirTrack.Proof.UNVERIFIED, new Breath(0, withoutMs));
+        return new AirTrack(0, onMs, unprovenMs, 0, AirTrack.Proof.UNVERIFIED, new Breath(0, withoutMs, 0));
     }
 
     @Test

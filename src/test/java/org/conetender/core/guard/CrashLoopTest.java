@@ -149,6 +149,57 @@ class CrashLoopTest {
         assertThat(heats(s)).isFalse();
     }
 
+    private static Story shut() {
+        Story s = Story.at(Fitting.MAT, Fitting.SIPHONING);
+        s.senses.water("a", 26.9);
+        s.does(Step.STARTED, Step.FIRST_SEEN).minutes(15);
+        s.does(Step.VALVE_SHUT);
+        return killed(s, 3);
+    }
+
+    /** Nothing else shows that no air gets in; the request itself may be what kills, so it is set aside. */
+    @Test
+    void aShutValveThatWasSetAsideIsToldAndCountsAsShut() {
+        Story s = shut();
+        assertThat(s.batch("a").marks().valveShut()).isFalse();
+        assertThat(s.standing("")).containsExactly("crash-loop");
+        s.seconds(30);
+        assertThat(s.standing("a")).containsExactly("air-shut-in");
+        assertThat(s.standing("b")).isEmpty();
+        s.minutes(14);
+        assertThat(s.batch("a").marks().words().doubts()).singleElement().asString()
+                .startsWith("no air was seen to arrive for more than 14 min");
+        s.does(Step.VALVE_OPEN).minutes(1);
+        assertThat(s.standing("a")).containsExactly("doubtful");
+    }
+
+    @Test
+    void noHeatComesBackUntilSomebodySaysHowThatValveStands() {
+        Story s = shut();
+        assertThat(s.ask("a", new Ask.Acknowledge("crash-loop")).sentence())
+                .contains("until you report again 'valve-shut' or 'valve-open' of cone a, as it is, for "
+                        + "'valve-shut' of cone a was set aside; then acknowledge it once more");
+        s.does(Step.TOPPED_UP);
+        s.ask("a", new Ask.Acknowledge("crash-loop"));
+        s.minutes(16);
+        assertThat(heats(s)).as("the water says nothing of the valve").isFalse();
+        s.does(Step.VALVE_OPEN);
+        s.ask("a", new Ask.Acknowledge("crash-loop"));
+        assertThat(s.state().book().lives().lock()).isEmpty();
+        assertThat(heats(s)).isTrue();
+    }
+
+    @Test
+    void whoSaysAgainThatItIsShutIsToldOfItAsBefore() {
+        Story s = shut();
+        s.does(Step.VALVE_SHUT);
+        s.ask("a", new Ask.Acknowledge("crash-loop"));
+        s.minutes(2);
+        assertThat(s.batch("a").marks().valveShut()).isTrue();
+        assertThat(s.standing("a")).containsExactly("air-shut-in");
+        assertThat(s.found("shut-valve")).isNotEmpty();
+    }
+
     @Test
     void whatSaysNothingOfAConeNeedNotBeSaidAgain() {
         Story s = started();

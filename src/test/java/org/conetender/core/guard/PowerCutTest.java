@@ -122,6 +122,26 @@ class PowerCutTest {
         assertThat(t.batch("a").marks().words().doubts()).singleElement().asString().contains("30 min");
     }
 
+    /** Reported for the wrong cone: that batch was there all along. */
+    private static Story takenForAnother(Story s) {
+        s.does(Step.STARTED).minutes(2);
+        assertThat(s.ask("a", new Ask.Withdraw("started")).accepted()).isTrue();
+        return s.minutes(1);
+    }
+
+    @Test
+    void aBatchOverWhichAnotherWasBegunByMistakeHasItsAnimalsStill() {
+        Story s = takenForAnother(hatching(Story.at())).restart("boot-2", HALF_HOUR).minutes(2);
+        assertThat(s.batch("a").marks().words().doubts()).singleElement().asString()
+                .contains("30 min with nauplii in the water");
+    }
+
+    @Test
+    void aMarkWithoutALengthOutlivesABatchThatWasBegunByMistake() {
+        Story s = takenForAnother(unset(HALF_HOUR).minutes(70));
+        assertThat(s.batch("a").marks().words().doubts()).singleElement().asString().contains("unknown time");
+    }
+
     /** A restart of the daemon while it waits must not make it forget the cut. */
     @Test
     void waitingForTheClockOutlivesTheDaemon() {

@@ -59,6 +59,67 @@ class SettleAgainTest {
         refused(s, "in 11 min.");
     }
 
+    private static Story takenBack(Story s, Step... slips) {
+        s.does(slips).seconds(10);
+        for (Step _ : slips) {
+            assertThat(s.ask("a", new Ask.Withdraw("last")).accepted()).isTrue();
+        }
+        return s.seconds(5);
+    }
+
+    private static Story drawing(Fitting... f) {
+        return hatched(f).does(Step.SETTLE).minutes(7).does(Step.DRAWING).minutes(3);
+    }
+
+    /** Whoever says by mistake that it is empty has not given the animals new water. */
+    @Test
+    void aMistakenReportThatNoneAreInItGivesNoMinutesBack() {
+        refused(takenBack(drawing(), Step.DRAINED), "in 12 min.");
+        refused(takenBack(drawing(), Step.CLEANED), "not had air for long enough");
+        refused(takenBack(drawing(), Step.ABANDONED), "not had air for long enough");
+        refused(takenBack(drawing(), Step.DRAINED, Step.CLEANED), "not had air for long enough");
+        refused(takenBack(drawing(), Step.STARTED), "not had air for long enough");
+        refused(takenBack(drawing(), Step.STARTED, Step.FIRST_SEEN), "not had air for long enough");
+        Story seen = hatched().does(Step.SETTLE).minutes(9);
+        assertThat(seen.ask("a", new Ask.Withdraw("settle")).accepted()).isTrue();
+        refused(takenBack(seen, Step.TOPPED_UP), "not had air for long enough");
+        assertThat(seen.ask("a", new Ask.Withdraw("first-seen")).accepted()).isTrue();
+        refused(seen.does(Step.FIRST_SEEN), "not had air for long enough");
+    }
+
+    @Test
+    void norDoesARestartBeforeItIsTakenBack() {
+        Story s = drawing().does(Step.DRAINED);
+        s.restart("boot-1", 3_000).seconds(10);
+        assertThat(s.ask("a", new Ask.Withdraw("drained")).accepted()).isTrue();
+        refused(s, "in 22 min.");
+        Story other = drawing().does(Step.STARTED);
+        other.restart("boot-2", 60_000).seconds(10);
+        assertThat(other.ask("a", new Ask.Withdraw("started")).sentence()).contains("is withdrawn");
+        refused(other, "in 22 min.");
+    }
+
+    /** The valve is shut and the pump runs: nothing came to them while they counted as drawn. */
+    @Test
+    void behindAShutValveTheyBreatheOnThoughTheyCountAsDrawn() {
+        Story s = hatched(Fitting.SIPHONING).does(Step.VALVE_SHUT, Step.SETTLE).minutes(7);
+        s.does(Step.DRAWING).minutes(3);
+        s.does(Step.DRAINED).minutes(5);
+        assertThat(s.ask("a", new Ask.Withdraw("drained")).accepted()).isTrue();
+        s.seconds(5);
+        assertThat(s.batch("a").marks().words().doubts()).singleElement().asString()
+                .startsWith("no air was seen to arrive for more than 14 min");
+    }
+
+    /** What was drawn and not taken back within its time is gone, and other cysts have other water. */
+    @Test
+    void whatCannotBeTakenBackAnyMoreOwesNothing() {
+        Story s = hatched(Fitting.SIPHONING).does(Step.VALVE_SHUT, Step.SETTLE).minutes(7);
+        s.does(Step.DRAWING, Step.DRAINED).minutes(31);
+        s.does(Step.STARTED, Step.VALVE_SHUT, Step.FIRST_SEEN);
+        assertThat(s.did("a", Step.SETTLE).sentence()).contains("'settle' is recorded");
+    }
+
     @Test
     void whatWasPartDrawnRestsBeforeTheSecondHarvest() {
         Story s = hatched().does(Step.SETTLE).minutes(7);

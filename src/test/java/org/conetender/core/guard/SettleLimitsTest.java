@@ -23,7 +23,7 @@ import org.junit.jupiter.api.Test;
 /** Why the air may not be stopped, and what a person is told to do until it may. */
 class SettleLimitsTest {
 
-    private static final Breath SPENT = new Breath(0.8, 0);
+    private static final Breath SPENT = new Breath(0.8, 0, 0);
 
     private final Shown shown = new Shown();
 

@@ -40,7 +40,7 @@ class DepartureTest {
                     List.of(new ProbeSample("a-water", new Reading.Value(27 + i % 2 * 0.0625), 0)), List.of(),
                     Image.Inbox.EMPTY, Image.Pipes.HEALTHY);
             j = Judge.look(j, new Judge.About(cone, s.state().book().cone("a"), false, Optional.of(20.0),
-                    250_000),
+                    250_000, false),
                     image, new Judge.Did(new Judge.Switches(false, true, true, true), true, 27, 1_000));
         }
     }

@@ -95,6 +95,11 @@ class PlantedReadingsTest {
                         + "00:30:00 kill now\n00:31:00 kill now\n00:32:00 kill now"));
     }
 
+    /** A valve that is shut before a separation, and a board whose supply breaks down. */
+    private static final String VALVE_ASIDE = ALONE + "3\n00:00:20 begin c\n01:00:00 say c first-seen\n"
+            + "01:10:00 valve c shut\n01:10:01 say c valve-shut\n01:10:20 kill now\n01:11:00 kill now\n"
+            + "01:11:40 kill now\n01:20:00 set c hand/acknowledge crash-loop";
+
     private static final String AT_LARGE = ALONE + "3\n00:00:20 begin a\n00:00:20 begin b\n00:00:20 begin c\n"
             + "00:00:30 site room-cold 9000s\n" + Stream.of("00:45:00", "00:55:00", "01:05:00", "01:15:00",
             "01:25:00", "01:35:00", "01:45:00", "01:55:00").map(t -> t + " switch a heat deaf 240s\n" + t
@@ -161,8 +166,23 @@ class PlantedReadingsTest {
                         + "01:10:00 site power-cut 700s"));
     }
 
+    static Stream<Bug> setAside() {
+        return Stream.of(
+                new Bug("a shut valve that is set aside in silence", PlantedBugsTest.guard("crash-loop",
+                        g -> looks(g, (_, found) -> found.stream().filter(f -> f.alarm()
+                        .filter(AlarmKind.AIR_SHUT_IN::equals).isEmpty()).toList())), Set.of("valve-aside"),
+                        VALVE_ASIDE),
+                new Bug("a shut valve that is not asked for again", PlantedBugsTest.guard("crash-loop",
+                        g -> new PlantedBugsTest.Bent(g) {
+                            @Override
+                            public boolean causeGone(View v) {
+                                return true;
+                            }
+                        }), Set.of("valve-aside-heat"), VALVE_ASIDE));
+    }
+
     @ParameterizedTest
-    @MethodSource({"bugs", "more"})
+    @MethodSource({"bugs", "more", "setAside"})
     void itIsSeenByARuleOfItsOwnDanger(Bug bug) {
         Tale tale = Tale.parse(bug.story());
         assertThat(Play.of(tale, Parts.WHOLE).broken()).as("without the bug").isEmpty();
@@ -200,7 +220,7 @@ class PlantedReadingsTest {
         }
         Book b = l.book();
         Map<String, ConeBook> cones = new TreeMap<>(b.cones());
-        cones.replaceAll((id, c) -> new ConeBook(c.base(), c.facts(), bend.apply(id, c.batch()), c.usual(),
+        cones.replaceAll((id, c) -> new ConeBook(c.before(), c.facts(), bend.apply(id, c.batch()), c.usual(),
                 c.latches(), c.alarms(), c.bridges(), c.heater()));
         Book next = new Book(cones, b.recentIds(), b.away(), b.boots(), b.lives(), b.lots());
         return new Result(new State(Ledger.of(next, l.nextSeq()), r.next().live()), r.outputs(), r.record(),

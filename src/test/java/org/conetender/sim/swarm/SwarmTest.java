@@ -122,4 +122,33 @@ class SwarmTest {
                 46:52:51 site power-cut 21018s
                 """))).isEmpty();
     }
+
+    /** Reported started for the wrong cone: its own batch lives through the dark all the same. */
+    @Test
+    void aBatchOverWhichAnotherWasBegunByMistakeIsInDoubtOverAPowerCut() {
+        assertThat(Swarm.tell(Tale.parse("""
+                story larkmoor-plain nobody seed 5 hours 4
+                00:00:20 begin a
+                01:00:00 say a first-seen
+                01:10:00 say a started
+                01:12:00 set a hand/withdraw last
+                01:30:00 site power-cut 5400s
+                """))).isEmpty();
+    }
+
+    /** A press too many, taken back at once: the water is as short of oxygen as it was. */
+    @ParameterizedTest
+    @ValueSource(strings = {"drained", "cleaned", "abandoned", "started"})
+    void aBatchThatWasReportedGoneByMistakeIsNotSettledTwiceInARow(String slip) {
+        assertThat(Swarm.tell(Tale.parse("""
+                story larkmoor-plain nobody seed 5 hours 2
+                00:00:20 begin a
+                01:00:00 say a first-seen
+                01:01:00 say a settle
+                01:08:00 say a drawing
+                01:10:30 say a SLIP
+                01:11:00 set a hand/withdraw last
+                01:11:30 say a settle
+                """.replace("SLIP", slip)))).isEmpty();
+    }
 }
