@@ -22,6 +22,8 @@ final class Besides {
 
     /** A weld is named at 0.3 K, and what was in its element then comes out (guess: 25 W/L, lags of 90 s). */
     private static final double BEHIND_LOCK_K = 0.8;
+    /** They heat again once that much is left: five steps of its probe lie between (guess). */
+    private static final double COOLED_AGAIN_K = 0.5;
 
     private Besides() {}
 
@@ -76,9 +78,11 @@ final class Besides {
      */
     private static boolean warmsBehindLock(Work work, Cone locked, Cone c) {
         ConeJudgement j = work.judged.get(locked.id());
+        Beside was = work.live(c.id()).beside();
+        boolean waited = was.paused() && was.askedFor().filter(locked.id()::equals).isPresent();
         return !locked.id().equals(c.id()) && !locked.touches(c) && locked.fittings().heat().cutOut()
                 && work.ledger.book().latch(locked.id(), WeldedHeater.ID).isPresent()
-                && j.heat().riseWhileOffK(j.belief()) >= BEHIND_LOCK_K;
+                && j.heat().riseWhileOffK(j.belief()) >= (waited ? COOLED_AGAIN_K : BEHIND_LOCK_K);
     }
 
     private static Crossing.Second second(Work work, Cone c, ConeJudgement j) {

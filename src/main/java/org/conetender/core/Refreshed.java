@@ -4,6 +4,7 @@ import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.ConeBook;
 import org.conetender.core.guard.SwitchesTried;
 import org.conetender.core.judge.ConeJudgement;
+import org.conetender.core.judge.Motion;
 import org.conetender.core.judge.Proving;
 import org.conetender.core.judge.Tried;
 import org.conetender.core.judge.Watch;
@@ -39,7 +40,7 @@ final class Refreshed {
                 j.thermal().map(t -> released ? t.watched(Watch::cleared) : t)
                         .map(t -> other ? t.refilled(share) : t)
                         .map(t -> due ? t.watched(Watch::another) : t),
-                j.air(), j.motion(),
+                j.air(), other ? Motion.NONE : j.motion(),
                 due ? Tried.of(Proving.DUE) : j.tried());
     }
 

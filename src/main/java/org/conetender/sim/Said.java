@@ -16,6 +16,7 @@ import org.conetender.core.batch.Reports;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.Step;
 import org.conetender.core.settings.Cone;
+import org.conetender.core.unit.Moment;
 
 /**
  * What people have said of each cone, as the disk has it. No book of the daemon's is asked, so that a rule
@@ -104,7 +105,9 @@ final class Said {
                 anew();
                 return;
             }
-            heard(f, now);
+            // A full disk takes it long after it was said.
+            Moment clock = rig.world().clock().now();
+            heard(f, now - (f.at().sameBoot(clock) ? clock.monoMs() - f.at().monoMs() : 0));
         }
     }
 

@@ -148,9 +148,11 @@ final class TruthRules {
     /** In all that was told of it, and in what is kept of its alarms and its heater. */
     private static boolean same(ConeBook was, ConeBook is) {
         // A cone of which nothing was ever told is clean since its record was opened.
-        boolean untold = was.batch().number() == 0 && is.batch().number() == 0
+        boolean untold = was.batch().number() == 0 && was.facts().isEmpty() && is.facts().isEmpty()
                 && was.batch().stage() instanceof Stage.Clean && is.batch().stage() instanceof Stage.Clean;
-        return (untold || is.batch().equals(was.batch())) && is.usual().equals(was.usual())
+        boolean batch = untold ? is.batch().marks().equals(was.batch().marks())
+                : is.batch().equals(was.batch());
+        return batch && is.usual().equals(was.usual())
                 && is.alarms().equals(was.alarms()) && is.heater().equals(was.heater())
                 && is.bridges().equals(was.bridges());
     }

@@ -105,8 +105,9 @@ class SeenTest {
         killed(s).minutes(3);
         assertThat(s.standing("a")).contains("dry");
         assertThat(acknowledged(s, "a", "dry")).startsWith("Cone a: alarm 'dry' is acknowledged; it is not "
-                + "told again while its cause lasts. Heat stays locked off until you report again how cone a "
-                + "stands, for 'salted' of cone a was set aside, and then acknowledge 'crash-loop'. Next: ")
+                + "told again while its cause lasts. All heat stays locked off until you report again how "
+                + "cone a stands, for 'salted' of cone a was set aside, and then acknowledge 'crash-loop'. "
+                + "Next: ")
                 .doesNotContain("once more");
         assertThat(acknowledged(s, "a", "crash-loop")).contains("'crash-loop' is acknowledged; heat stays "
                 + "locked off until you report again how cone a stands, for 'salted' of cone a was set "
@@ -120,7 +121,7 @@ class SeenTest {
         s.minutes(50);
         killed(s);
         assertThat(acknowledged(s, "a", "no-effect")).startsWith("Cone a: alarm 'no-effect' is acknowledged. "
-                + "Heat stays locked off until 'crash-loop' is acknowledged. Next: ");
+                + "All heat stays locked off until 'crash-loop' is acknowledged. Next: ");
         assertThat(acknowledged(s, "", "crash-loop")).endsWith("'crash-loop' is acknowledged; heat is "
                 + "allowed again.");
     }
@@ -143,8 +144,8 @@ class SeenTest {
         killed(s);
         s.damages.clear();
         assertThat(s.standing("")).contains("record-damaged");
-        assertThat(acknowledged(s, "", "crash-loop")).endsWith("'crash-loop' is acknowledged. Heat stays "
-                + "locked off until 'record-damaged' is acknowledged.");
+        assertThat(acknowledged(s, "", "crash-loop")).endsWith("'crash-loop' is acknowledged. All heat "
+                + "stays locked off until 'record-damaged' is acknowledged.");
         assertThat(acknowledged(s, "", "record-damaged")).endsWith("heat is allowed again.");
     }
 }

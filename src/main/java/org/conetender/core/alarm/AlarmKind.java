@@ -78,8 +78,8 @@ public enum AlarmKind {
             "heat is locked off",
             "Heat is locked off. Fix the probe in its place, then acknowledge.")),
     PROBE_FROZEN(batch(60), 0, says(
-            "the reading stood still although the water must have moved: heat came or ended, or the "
-            + "water cooled",
+            "the reading stood still although the water must have moved: heat came or ended, the water "
+            + "cooled, or a mat or a bath heated it for 90 min",
             "heat is locked off; how warm the water is, nobody knows",
             "Heat is locked off. Hold another thermometer into the water. Pull the probe's plug and "
             + "push it in again, or exchange the probe; acknowledge when its reading moves.")),
@@ -117,7 +117,7 @@ public enum AlarmKind {
             "the layer is stirred up, or no air gets in",
             "Finish drawing or open the air valve: the air comes back by itself.")),
     AIR_SHUT_IN(animals(5), 0, says(
-            "the pump runs against a valve that was reported shut",
+            "the pump runs against a valve that was reported shut, or may be: that report was set aside",
             "no air gets in; the nauplii suffocate",
             "Open the air valve now, or report 'valve-open' if it is open: no air gets in through a shut "
             + "one.")),

@@ -46,11 +46,20 @@ final class Incidents {
                 return a;
             }
             Alarm next = a.with(new Alarm.Aside(first, a.aside().shelvedUntilMs()));
-            // What an answer has just named is told as what was told just now.
-            boolean freed = a.follows() && first.isEmpty() && !a.acknowledged()
-                    && !(a.told().times() > 0 && a.told().atMs() == nowMs);
+            boolean freed = a.follows() && first.isEmpty() && !a.acknowledged() && !called(a);
             return freed ? next.with(a.told().anew()) : next;
         });
+    }
+
+    /**
+     * Whether it goes on as it was told: an answer has just named it, or it was called though what it
+     * followed from stands. A lock whose own cause comes and goes follows again each time.
+     */
+    private boolean called(Alarm a) {
+        Alarm from = all.get(a.aside().follows().orElseThrow());
+        boolean stands = from != null && explains(from) && from.acknowledged();
+        return a.told().times() > 0 && (a.told().atMs() == nowMs
+                || stands && a.held() == Alarm.Held.ONLY_BY_LATCH);
     }
 
     /** What is there first of all that leads to it, by key. @param known of each, found out on the way */

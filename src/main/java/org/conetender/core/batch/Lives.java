@@ -145,9 +145,10 @@ public record Lives(boolean running, List<Moment> exits, Optional<ConeBook.Latch
      * does it not matter.
      */
     private static boolean answers(Ask said, String cone, Change.SetAside a) {
+        // Records of before name no cone with it; its words do.
         boolean valve = a.what().equals(words(SHUT, cone));
-        return a.what().equals(words(said, cone)) || (valve ? a.cone().equals(cone)
-                && said instanceof Ask.Did(Step s) && (s == Step.VALVE_OPEN || s == Step.CLEANED)
+        return a.what().equals(words(said, cone)) || (valve
+                ? said instanceof Ask.Did(Step s) && (s == Step.VALVE_OPEN || s == Step.CLEANED)
                 : reports(said) && a.cone().equals(cone));
     }
 

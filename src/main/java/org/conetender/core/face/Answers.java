@@ -121,7 +121,7 @@ public final class Answers {
                 .collect(Collectors.joining(" and "));
         String once = !own ? "" : "; heat stays locked off until " + (report ? first
                 + "; then acknowledge it once more" : "it is acknowledged once more");
-        return once + follows + (others.isEmpty() ? "" : " Heat stays locked off until "
+        return once + follows + (others.isEmpty() ? "" : " All heat stays locked off until "
                 + (report && !own ? first + ", and then acknowledge " + others
                 : others + (others.contains(" and ") ? " are" : " is") + " acknowledged") + ".");
     }

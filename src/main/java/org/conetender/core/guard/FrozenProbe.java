@@ -19,10 +19,12 @@ public final class FrozenProbe implements Guard {
 
     /**
      * Where a mat or a bath heats, whose lags nobody watches, one that did not change for so long is frozen,
-     * at whatever figure (guess: a live one trembles between two steps within minutes, control.md §2.3; 25 W
-     * warm 2 L by four degrees in it).
+     * at whatever figure (guess: heat that comes and goes moves a live one within minutes, control.md §2.3;
+     * 25 W warm 2 L by some degrees in it).
      */
     static final long STOOD_MS = 90 * Units.MINUTE_MS;
+    /** While heat is given: water at the warmth of its room may well stand (guess: one window of a relay). */
+    private static final long HEATED_WITHIN_MS = 20 * Units.MINUTE_MS;
 
     @Override
     public String id() {
@@ -41,6 +43,7 @@ public final class FrozenProbe implements Guard {
     private static boolean stood(View v) {
         HeatKind kind = v.cone().fittings().heat().kind();
         return (kind == HeatKind.MAT || kind == HeatKind.BATH) && v.stage().hasWater() && v.water().known()
+                && v.judged().heat().offForMs() < HEATED_WITHIN_MS
                 && v.judged().motion().stillForMs() >= STOOD_MS;
     }
 

@@ -53,9 +53,8 @@ public final class WrongCone implements Guard {
         if (beside.paused()) {
             String other = beside.askedFor().orElseThrow();
             return List.of(Finding.veto(ID, v.book().latch(other, WeldedHeater.ID).isPresent()
-                    ? "its heater waits until cone " + other + " has cooled, for it may be why that one "
-                    + "warms behind its lock" : "its heater is off for some minutes, to see whether it warms "
-                    + "cone " + other, denied));
+                    ? "its heater waits, for it may be why cone " + other + " warms behind its lock"
+                    : "its heater is off for some minutes, to see whether it warms cone " + other, denied));
         }
         return beside.crossing().open() ? List.of(Finding.veto(ID,
                 "it warms although its heater is off; whose heater does it is being found out", denied))

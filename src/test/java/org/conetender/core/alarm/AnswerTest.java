@@ -186,6 +186,21 @@ class AnswerTest {
         assertThat(bell.messages).hasSize(1);
     }
 
+    /** A probe that lies in the air comes and goes, beside a low level that was acknowledged from afar. */
+    @Test
+    void aLockWhoseCauseComesAndGoesIsNotCalledOfAtEachReturn() {
+        Cause dry = cause("a", AlarmKind.DRY);
+        bell.pass(61, dry);
+        bell.acknowledge("a", AlarmKind.DRY);
+        bell.pass(300, dry);
+        for (int i = 0; i < 6; i++) {
+            bell.pass(90, dry, new Cause("a", AlarmKind.PROBE_UNSTEADY, "unsteady", Alarm.Held.BY_LATCH));
+            bell.pass(90, dry, locked("a", AlarmKind.PROBE_UNSTEADY));
+        }
+        assertThat(bell.said()).as("at once, and after a quarter of an hour")
+                .containsExactly("a/dry", "a/probe-unsteady", "a/probe-unsteady");
+    }
+
     /** By way of what nobody was told of yet. */
     @Test
     void ofAChainFromWhatIsAcknowledgedTheLockIsCalledOfAllTheSame() {

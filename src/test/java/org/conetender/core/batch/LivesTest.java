@@ -112,6 +112,18 @@ class LivesTest {
         assertThat(lives.aside()).isEmpty();
     }
 
+    /** As records of before have it, in which only the words name its cone. */
+    @Test
+    void ofAValveWhoseConeIsNotNamedBesideTheValveIsAWordToo() {
+        note(5, "", new Change.Tripped(Lives.LOOP, "it kept dying"))
+                .note(6, "", new Change.SetAside("r-1", "", "'valve-shut' of cone a"));
+        assertThat(lives.valveUnheard("a")).isTrue();
+        told("b", new Ask.Did(Step.VALVE_OPEN));
+        assertThat(lives.valveUnheard("a")).isTrue();
+        told("a", new Ask.Did(Step.VALVE_OPEN));
+        assertThat(lives.valveUnheard("a")).isFalse();
+    }
+
     @Test
     void whatWasSetAsideIsForgottenWithTheNextLifeUnlessTheLockHolds() {
         note(6, "a", new Change.SetAside("r-1", "a", "'drained' of cone a")).began(10, 8);

@@ -51,6 +51,17 @@ class FrozenProbeTest extends KnownCone {
         assertThat(s.minutes(2).standing("a")).isEmpty();
     }
 
+    /** Nothing moves it there, so that it shows nothing. */
+    @Test
+    void butNotWhereNothingHeats() {
+        Story s = Story.at(Fitting.MAT, Fitting.ROOM_PROBE);
+        s.senses.water("a", 29);
+        s.senses.frozen("a-water");
+        s.does(Step.STARTED).minutes(180);
+        assertThat(s.on("a.heat")).isFalse();
+        assertThat(s.standing("a")).doesNotContain("probe-frozen");
+    }
+
     @Test
     void withoutTheseGuardsNobodyWouldBeCalledForAFrozenProbe() {
         Story s = held(Story.without(FrozenProbe.class, Fitting.ROOM_PROBE));
