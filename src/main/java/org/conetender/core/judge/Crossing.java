@@ -224,6 +224,12 @@ public record Crossing(double levelC, double surplusK, Map<String, Neighbour> ot
         return question.isPresent() && question.get().concerns(cone);
     }
 
+    /** Whether its water has gone with that other heater, be it too weakly to name it. */
+    public boolean hintsAt(String cone, Traits t) {
+        Neighbour n = others.get(cone);
+        return n != null && n.fit().hints(t.riseKPerS());
+    }
+
     /** The cone whose heater warms this one. */
     public Optional<String> warmedBy() {
         return question.filter(q -> q.part() == Question.Part.NAMED).map(q -> q.suspects().getFirst());

@@ -18,6 +18,8 @@ record Fit(double seconds, double felt, double feltTwice, double gainK, double t
     static final double SURE_K = 0.25;
     /** Water that went with a heater by more than half of what that would bring is warmed by it. */
     private static final double FOLLOWS = 0.5;
+    /** By less than this it did not go with it (guess: of 2 L beside 0.5 L a probe still tells so much). */
+    private static final double HINTS = 0.2;
     /** One that was worth this much, and by less than that share, is not (guess: four standard errors). */
     private static final double PLAIN_K = 2 * SURE_K;
     private static final double LEAVES = 0.25;
@@ -58,6 +60,11 @@ record Fit(double seconds, double felt, double feltTwice, double gainK, double t
     /** Whether this water went with it, for what that is worth. */
     boolean follows(double fullKPerS) {
         return share(fullKPerS) > FOLLOWS;
+    }
+
+    /** Whether it did at all, if too weakly to be named for it, and that is worth an answer. */
+    boolean hints(double fullKPerS) {
+        return toldK(fullKPerS) >= SURE_K && share(fullKPerS) > HINTS;
     }
 
     /** Whether it did, and that is worth an answer. */
