@@ -142,7 +142,7 @@ class CommitOrderTest {
         s.paper.mood(Paper.Mood.KEEPING);
         s.minutes(2);
         assertThat(s.stage()).isEqualTo("clean");
-        // For half an hour 'cleaned' may be taken back: what its animals had spent counts until air repays it.
+        // For half an hour 'cleaned' may be taken back: what its animals spent counts until air repays it.
         s.does(Step.STARTED, Step.FIRST_SEEN).minutes(4).does(Step.SETTLE);
         s.seconds(350);
         s.paper.mood(Paper.Mood.WAITING);
