@@ -41,7 +41,8 @@ final class Besides {
             Optional<String> asks = Optional.empty();
             boolean pauses = false;
             for (Map.Entry<String, Crossing> e : crossings.entrySet()) {
-                boolean behind = warmsBehindLock(work, work.settings.cone(e.getKey()).orElseThrow(), c)
+                boolean behind = work.ledger.book().latch(e.getKey(), WeldedHeater.ID).isPresent()
+                        && warmsBehindLock(work, work.settings.cone(e.getKey()).orElseThrow(), c)
                         && goesWith(work, e, c);
                 asks = asks.isEmpty() && (behind || e.getValue().concerns(c.id()))
                         ? Optional.of(e.getKey()) : asks;
@@ -73,17 +74,16 @@ final class Besides {
     }
 
     /**
-     * Whether that cone has warmed behind its open cut-out, in a cooler room, by more than its own switch
-     * explains. Whatever the question says, a heater beside it that it goes with may be why, and waits until
-     * it has cooled: of two cones of unlike size whose probes are exchanged the one answers too weakly to be
-     * named.
+     * Whether that cone, locked as welded, has warmed behind its open cut-out, in a cooler room, by more than
+     * its own switch explains. Whatever the question says, a heater beside it that it goes with may be why,
+     * and waits until it has cooled: of two cones of unlike size whose probes are exchanged the one answers
+     * too weakly to be named.
      */
     private static boolean warmsBehindLock(Work work, Cone locked, Cone c) {
         ConeJudgement j = work.judged.get(locked.id());
         Beside was = work.live(c.id()).beside();
         boolean waited = was.paused() && was.askedFor().filter(locked.id()::equals).isPresent();
         return !locked.id().equals(c.id()) && !locked.touches(c) && locked.fittings().heat().cutOut()
-                && work.ledger.book().latch(locked.id(), WeldedHeater.ID).isPresent()
                 && j.heat().riseWhileOffK(j.belief()) >= (waited ? COOLED_AGAIN_K : BEHIND_LOCK_K);
     }
 
