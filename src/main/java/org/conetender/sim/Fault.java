@@ -67,6 +67,8 @@ public sealed interface Fault {
         LID_OFF,
         /** A quarter of the usual fill, ice cold, is poured in at once. */
         COLD_POURED,
+        /** As much, nearly boiling: a kettle against a cold cone. */
+        HOT_POURED,
         /** The drain valve drips: about a usual fill in an hour. */
         LEAK,
         /** It seeps: about a usual fill in twenty hours. */

@@ -13,6 +13,7 @@ final class Faults {
     private static final double COLD_K = -8;
     private static final double POURED_SHARE = 0.25;
     private static final double ICY_C = 4;
+    private static final double KETTLE_C = 85;
     private static final double LEAK_S = 3_600;
     private static final double SEEP_S = 20 * LEAK_S;
     private static final long WRONG_MS = 3 * 3_600_000L;
@@ -81,7 +82,7 @@ final class Faults {
         return switch (kind) {
             case LEAK -> LEAK_S;
             case SEEP -> SEEP_S;
-            case LID_OFF, COLD_POURED -> Double.MAX_VALUE;
+            case LID_OFF, COLD_POURED, HOT_POURED -> Double.MAX_VALUE;
         };
     }
 
@@ -162,13 +163,15 @@ final class Faults {
         SimCone cone = world.cone(f.cone());
         switch (f.kind()) {
             case LID_OFF -> cone.water().lid(!on);
-            case COLD_POURED -> {
-                if (on && cone.water().waterPresent()) {
-                    double litres = POURED_SHARE * cone.settings().usual().litres();
-                    cone.water().pour(litres, ICY_C, cone.water().ppt());
-                }
-            }
+            case COLD_POURED -> pour(cone, ICY_C, on);
+            case HOT_POURED -> pour(cone, KETTLE_C, on);
             case LEAK, SEEP -> { }
+        }
+    }
+
+    private static void pour(SimCone cone, double degreesC, boolean on) {
+        if (on && cone.water().waterPresent()) {
+            cone.water().pour(POURED_SHARE * cone.settings().usual().litres(), degreesC, cone.water().ppt());
         }
     }
 

@@ -108,7 +108,8 @@ final class HeatBounds {
                 + (n > 1 || warmRoom ? PAIR_K : 0);
         double aloftK = c.water().waterC() - c.water().waterC(SimCone.HEIGHT[0]);
         t.aloftK = Math.max(aloftK, c.water().waterC() > plain ? t.aloftK : 0);
-        boolean judged = n < 3 && !beyondSoftware(t.faults.keySet()) && c.water().heaterCovered();
+        boolean judged = n < 3 && !beyondSoftware(t.faults.keySet()) && c.water().heaterCovered()
+                && t.faults.keySet().stream().noneMatch(HeatBounds::kettle);
         boolean further = judged && c.water().waterC() > plain + t.aloftK;
         rules.lasting(n > 1 ? "excess-of-two" : "excess", c, further, 5,
                 "the water went further above its set-point than " + n + " faults may bring it");
@@ -119,6 +120,11 @@ final class HeatBounds {
         boolean single = n + (c.air().valveOpen() ? 0 : 1) < 2;
         rules.lasting("layer", c, judged && single && !warmRoom && proven && aloft, 5,
                 "water above the probe went beyond arrest with one fault");
+    }
+
+    /** No heater brought that heat. */
+    private static boolean kettle(Fault f) {
+        return f instanceof Fault.OfWater w && w.kind() == Fault.Water.HOT_POURED;
     }
 
     /** Whether neither of the two switches opens: no program can do anything then. */

@@ -72,6 +72,19 @@ class QuietedTest {
     }
 
     @Test
+    void onceTheRecordIsKeptAgainAPersonIsAskedAgain() {
+        Story s = tripped();
+        s.minutes(5);
+        s.ask("a", new Ask.Acknowledge("no-effect"));
+        s.minutes(10);
+        long told = s.told("no-effect");
+        s.paper.mood(Paper.Mood.KEEPING);
+        s.minutes(3);
+        assertThat(s.told("no-effect")).isEqualTo(told + 1);
+        assertThat(s.told().getLast().told().onceMore()).isTrue();
+    }
+
+    @Test
     void aRestartForgetsItAndTellsAgain() {
         Story s = tripped();
         s.ask("a", new Ask.Acknowledge("no-effect"));

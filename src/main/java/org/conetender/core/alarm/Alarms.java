@@ -155,8 +155,9 @@ public record Alarms(Map<String, Alarm> standing, Seen seen, Map<String, Long> s
         causes.removeIf(c -> c.nearly() && Optional.ofNullable(standing.get(c.key()))
                 .filter(a -> a.course().goneAtMs().isEmpty()).isEmpty());
         Map<String, Alarm> next = new TreeMap<>(standing);
+        boolean kept = causes.stream().noneMatch(c -> c.kind() == AlarmKind.RECORD);
         for (Cause c : causes) {
-            next.put(c.key(), caused(c, next.get(c.key()), now));
+            next.put(c.key(), caused(c, next.get(c.key()), now, kept));
         }
         List<Alarm> over = fade(causes, next, now.monoMs());
         Seen left = left(next);
@@ -182,14 +183,16 @@ public record Alarms(Map<String, Alarm> standing, Seen seen, Map<String, Long> s
                 calls.after(messages, next, now.monoMs())), messages, List.copyOf(raised), over);
     }
 
-    private Alarm caused(Cause c, Alarm known, Moment now) {
+    /** @param kept whether an acknowledgement can be recorded now */
+    private Alarm caused(Cause c, Alarm known, Moment now, boolean kept) {
         if (known == null || known.goneMs(now.monoMs()) >= OFF_DELAY_MS) {
             // Only its latch is left: so that acknowledgement came too early, in a life before.
             return seen.of(c.key()).isEmpty() ? Alarm.begun(c, now) : raised(c, now).with(c.mended()
                     ? Alarm.Told.NEVER.onceMore(true) : Alarm.Told.NEVER.seen(now.monoMs()));
         }
         // Who acknowledged before the cause was gone has to be told that it is gone now.
-        boolean mended = c.mended() && known.held() != Alarm.Held.ONLY_BY_LATCH && known.acknowledged();
+        boolean mended = c.mended() && known.acknowledged() && (known.held() != Alarm.Held.ONLY_BY_LATCH
+                || kept && unrecorded(known, now.monoMs()));
         Alarm.Course there = new Alarm.Course(known.course().since(), OptionalLong.empty(),
                 known.course().raised());
         if (mended) {
@@ -202,6 +205,11 @@ public record Alarms(Map<String, Alarm> standing, Seen seen, Map<String, Long> s
         Alarm.Told told = back ? known.told().anew() : known.told();
         return new Alarm(known.cone(), known.kind(), anew ? c.what() : known.what(), c.what(), c.held(),
                 there, anew ? told.onceMore(false) : told, known.aside());
+    }
+
+    /** Whether it was acknowledged while that could not be recorded: else it would have opened its lock. */
+    private static boolean unrecorded(Alarm known, long nowMs) {
+        return nowMs - known.told().acknowledgedAtMs().orElse(nowMs) >= OFF_DELAY_MS;
     }
 
     /** A danger that people were told is over is seen to be there again, and does not just flutter. */

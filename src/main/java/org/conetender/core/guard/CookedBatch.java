@@ -27,12 +27,16 @@ public final class CookedBatch implements Guard {
     @Override
     public List<Finding> look(View v) {
         Limits l = v.cone().limits();
-        double hottest = v.water().known() ? v.water().hottestC() : Double.NEGATIVE_INFINITY;
+        boolean known = v.water().known();
+        double hottest = known ? v.water().hottestC() : v.judged().water().jumpedToC(v.now().monoMs());
+        String what = known ? "the water" : "a reading that jumped, perhaps of hot water poured in,";
         List<Finding> found = new ArrayList<>(justBack(v, hottest));
-        if (v.latch(id()).isPresent() || hottest >= l.guardC() && ours(v)) {
+        if (v.latch(id()).isPresent() || known && hottest >= l.guardC() && ours(v)) {
             found.add(Finding.trip(id(),
                     Text.of("the water passed %.1f °C with the heater at work", l.guardC()),
                     Power.HEAT, Power.CUT_OUT, Power.LAMPS).alarm(AlarmKind.OVERHEAT));
+        } else if (!known && hottest >= l.guardC()) {
+            found.add(Finding.veto(id(), Text.of("%s is over %.1f °C", what, l.guardC()), Power.LAMPS));
         } else if (hottest >= l.guardC()) {
             Finding f = Finding.veto(id(),
                     Text.of("the room is too warm: the water is over %.1f °C%s", l.guardC(),
@@ -42,11 +46,11 @@ public final class CookedBatch implements Guard {
             found.add(v.stage().hasWater() ? f.alarm(AlarmKind.ROOM_TOO_WARM) : f);
         }
         if (hottest >= l.arrestC() && v.stage().develops()) {
-            found.add(Finding.veto(id(), Text.of("the water is over %.1f °C, where cysts stop developing",
+            found.add(Finding.veto(id(), Text.of("%s is over %.1f °C, where cysts stop developing", what,
                     l.arrestC()), Power.HEAT).alarm(AlarmKind.ARREST));
         }
         if (hottest >= l.lossC() && v.stage().develops()) {
-            String why = Text.of("the water was at %.1f °C or more", l.lossC());
+            String why = Text.of("%s was at %.1f °C or more", what, l.lossC());
             found.add(Finding.veto(id(), why, Power.HEAT).alarm(AlarmKind.COOKED).doubting(why));
         }
         return found;

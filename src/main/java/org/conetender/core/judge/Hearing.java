@@ -42,6 +42,17 @@ public record Hearing(List<ProbeSample> samples, double slewKPerS, boolean handl
                 : Optional.empty();
     }
 
+    /** The lower of what the probes say now, °C; positive infinity when none says a figure. */
+    double leastC() {
+        double least = Double.POSITIVE_INFINITY;
+        for (ProbeSample s : samples) {
+            if (s.reading() instanceof Reading.Value(double c) && s.ageMs() <= Water.FRESH_MS) {
+                least = Math.min(least, c);
+            }
+        }
+        return least;
+    }
+
     /** Why two fresh probes cannot both be right; empty when they agree or there is only one. */
     Optional<String> disagreement() {
         if (handled || samples.size() < 2

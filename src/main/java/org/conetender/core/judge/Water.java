@@ -20,19 +20,22 @@ import org.conetender.core.unit.Units;
  *
  * @param lastC last accepted reading, °C; NaN before the first
  * @param lastAtMs its time, monotonic ms
- * @param trail accepted readings of the last minute, oldest first, against which the next is held
+ * @param trail accepted readings of the last minute, oldest first, against which the next is held; after a
+ *     jump those that follow it too
  * @param doubt what is wrong at present; empty while trusted
  * @param departures times (monotonic ms) of the last departures from the model, within the hour
  * @param belief what follows
  * @param voices whose word it is
  */
-public record Water(double lastC, long lastAtMs, List<Seen> trail, Optional<Doubt> doubt,
+public record Water(double lastC, long lastAtMs, Trail trail, Optional<Doubt> doubt,
         List<Long> departures,
                     Belief belief, Voices voices) {
 
     /** Readings outside cannot be hatching water (control.md §3.3). */
     static final double COLDEST_C = 1;
     static final double HOTTEST_C = 45;
+    /** No kettle makes a cone hotter than this (guess). */
+    static final double SCALDING_C = 80;
     /** A reading this old is still trusted; up to {@link #USABLE_MS} it is projected (control.md §3.3). */
     static final long FRESH_MS = 15_000;
     static final long USABLE_MS = 60_000;
@@ -48,12 +51,6 @@ public record Water(double lastC, long lastAtMs, List<Seen> trail, Optional<Doub
     static final double LEAST_SLEW_K_S = 0.003;
     /** Two steps of a 12-bit probe plus four sigma of its noise, K (control.md head, §3.3). */
     static final double STEP_ALLOWANCE_K = 2 * 0.0625 + 4 * 0.02;
-
-    /** Readings are held against those of the last minute: a probe in air drifts off in small steps. */
-    private static final long TRAIL_MS = Units.MINUTE_MS;
-
-    /** One accepted reading. @param degreesC °C  @param atMs monotonic */
-    record Seen(double degreesC, long atMs) {}
 
     /**
      * @param why in words
@@ -75,13 +72,22 @@ public record Water(double lastC, long lastAtMs, List<Seen> trail, Optional<Doub
 
     /** Nothing heard in this life of the process. */
     public static Water unheard() {
-        return new Water(Double.NaN, 0, List.of(), Optional.empty(), List.of(),
+        return new Water(Double.NaN, 0, Trail.NONE, Optional.empty(), List.of(),
                 new Belief.Untrusted("no reading yet since the daemon started"), Voices.NONE);
     }
 
     /** The same memory after a person has seen to the probe: the hour's departures no longer count. */
     public Water forgiven() {
         return new Water(lastC, lastAtMs, trail, doubt, List.of(), belief, voices);
+    }
+
+    /**
+     * What a reading that jumped was least of late, °C: nobody knows that it is the water's, but hot water
+     * that was poured in looks like that. Negative infinity where it has not been there for long.
+     */
+    public double jumpedToC(long nowMs) {
+        return doubt.filter(d -> nowMs - d.seenAtMs() <= FRESH_MS).isPresent() ? trail.stoodAtC()
+                : Double.NEGATIVE_INFINITY;
     }
 
     /** How fast this cone's water can move at most, K/s: thrice its heater's slope (control.md §3.3). */
@@ -108,12 +114,15 @@ public record Water(double lastC, long lastAtMs, List<Seen> trail, Optional<Doub
         Optional<String> pair = hearing.disagreement();
         ProbeSample s = hearing.best();
         if (s.reading() instanceof Reading.Value(double c) && s.ageMs() <= USABLE_MS) {
+            boolean water = c >= COLDEST_C && c < SCALDING_C;
             String wrong = c == 85.0 ? "a probe says 85.0 °C, as it does when it lost its power for a moment"
                     : c < COLDEST_C || c > HOTTEST_C ? "a probe says " + c
                     + " °C, which hatching water is not"
                     : pair.or(hearing::departure).orElse(null);
-            return wrong == null ? accept(voices.asMain(c, s, hearing), nowMs - s.ageMs(), hearing, nowMs)
-                    : depart(wrong, c, nowMs - s.ageMs(), nowMs).aged(hearing, nowMs);
+            long atMs = nowMs - s.ageMs();
+            return wrong == null ? accept(voices.asMain(c, s, hearing), atMs, hearing, nowMs)
+                    : depart(wrong, c, atMs, nowMs).on(water && !hearing.astray()
+                    ? trail.upward(hearing.leastC(), atMs) : Trail.NONE).aged(hearing, nowMs);
         }
         return silent(s.reading()).aged(hearing, nowMs);
     }
@@ -125,42 +134,16 @@ public record Water(double lastC, long lastAtMs, List<Seen> trail, Optional<Doub
         if (doubt.isPresent()) {
             return recover(c, atMs, h, nowMs).aged(h, nowMs);
         }
-        if (Double.isNaN(lastC) || h.handled() || follows(c, atMs, h)) {
-            return new Water(c, atMs, trail(c, atMs, h.handled()), Optional.empty(), recent(nowMs), belief,
+        if (Double.isNaN(lastC) || h.handled() || trail.leadsTo(c, atMs, h.slewKPerS())) {
+            Trail next = h.handled() ? Trail.of(c, atMs) : trail.with(c, atMs);
+            return new Water(c, atMs, next, Optional.empty(), recent(nowMs), belief,
                     voices)
                     .aged(h, nowMs);
         }
-        String why = Text.of("the reading jumped from %.1f to %.1f °C, as a probe does that left the water",
-                trail.isEmpty() ? lastC : trail.getFirst().degreesC(), c);
-        return depart(why, c, atMs, nowMs).aged(h, nowMs);
-    }
-
-    /** Whether water can have come here from every reading of the last minute. */
-    private boolean follows(double c, long atMs, Hearing h) {
-        for (Seen t : trail) {
-            double seconds = Math.max(0, atMs - t.atMs()) / 1000.0;
-            double rise = c - t.degreesC();
-            boolean can = rise <= STEP_ALLOWANCE_K + h.slewKPerS() * seconds
-                    && -rise <= STEP_ALLOWANCE_K + LEAST_SLEW_K_S * seconds;
-            if (!can) {
-                return false;
-            }
-        }
-        return true;
-    }
-
-    /** A reading every ten seconds, kept for a minute; after handling the past proves nothing. */
-    private List<Seen> trail(double c, long atMs, boolean handled) {
-        List<Seen> next = new ArrayList<>();
-        for (Seen t : trail) {
-            if (!handled && atMs - t.atMs() <= TRAIL_MS) {
-                next.add(t);
-            }
-        }
-        if (next.isEmpty() || atMs - next.getLast().atMs() >= TRAIL_MS / 6) {
-            next.add(new Seen(c, atMs));
-        }
-        return List.copyOf(next);
+        double from = trail.seen().isEmpty() ? lastC : trail.seen().getFirst().degreesC();
+        String why = Text.of("the reading jumped from %.1f to %.1f °C, as a probe does that left the water%s",
+                from, c, c > from ? ", or where hot water is poured in" : "");
+        return depart(why, c, atMs, nowMs).on(trail.upward(c, atMs)).aged(h, nowMs);
     }
 
     private Water depart(String why, double c, long atMs, long nowMs) {
@@ -184,17 +167,17 @@ public record Water(double lastC, long lastAtMs, List<Seen> trail, Optional<Doub
                 || (c <= lastC + 1.0 && c >= lastC - 1.5);
         long good = !steady || !near ? -1 : d.goodSinceMs() < 0 ? nowMs : d.goodSinceMs();
         if (good >= 0 && nowMs - good >= REARM_MS) {
-            return new Water(c, atMs, List.of(new Seen(c, atMs)), Optional.empty(), recent(nowMs), belief,
+            return new Water(c, atMs, Trail.of(c, atMs), Optional.empty(), recent(nowMs), belief,
                     voices);
         }
-        return new Water(lastC, lastAtMs, trail, Optional.of(new Doubt(d.why(), d.sinceMs(), good, c, atMs)),
-                recent(nowMs), belief, voices);
+        return new Water(lastC, lastAtMs, trail.upward(h.leastC(), atMs),
+                Optional.of(new Doubt(d.why(), d.sinceMs(), good, c, atMs)), recent(nowMs), belief, voices);
     }
 
     private Water silent(Reading r) {
         if (doubt.isPresent()) {
             Doubt d = doubt.get();
-            return new Water(lastC, lastAtMs, trail,
+            return new Water(lastC, lastAtMs, Trail.NONE,
                     Optional.of(new Doubt(d.why(), d.sinceMs(), -1, d.seenC(), d.seenAtMs())), departures,
                     new Belief.Untrusted(words(r)), voices);
         }
@@ -228,6 +211,10 @@ public record Water(double lastC, long lastAtMs, List<Seen> trail, Optional<Doub
         }
         String why = belief instanceof Belief.Untrusted u ? u.why() : "the probe has gone silent";
         return with(new Belief.Untrusted(why));
+    }
+
+    private Water on(Trail readings) {
+        return new Water(lastC, lastAtMs, readings, doubt, departures, belief, voices);
     }
 
     private Water with(Belief b) {

@@ -39,7 +39,7 @@ enum Trouble {
     ALL_PUMPS_STOP((d, t) -> d.house(t, Deed.SITE, "pumps-stop")),
     VALVE_FORGOTTEN((d, t) -> d.cone(t, Deed.VALVE, "shut")),
     LID_OFF((d, t) -> d.lasting(t, Deed.WATER, "lid-off")),
-    COLD_POURED((d, t) -> d.lasting(t, Deed.WATER, "cold-poured")),
+    POURED((d, t) -> d.lasting(t, Deed.WATER, d.one("cold-poured", "hot-poured"))),
     LEAK((d, t) -> d.lasting(t, Deed.WATER, d.one("leak", "seep"))),
     HEAT_WAVE((d, t) -> d.house(t, Deed.SITE, "room-hot")),
     WINDOW((d, t) -> d.house(t, Deed.SITE, "room-cold")),

@@ -6,6 +6,7 @@ import org.conetender.core.Larkmoor;
 import org.conetender.core.Larkmoor.Fitting;
 import org.conetender.core.Story;
 import org.conetender.core.image.Ask;
+import org.conetender.core.image.Reading;
 import org.conetender.core.image.Step;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -166,6 +167,72 @@ class CookedBatchTest {
 
     private static void warm2(Story s, double toC) {
         ramp(s, 33.1, toC, 4);
+    }
+
+    /** A kettle against a cold cone, and nobody said so: the reading jumps, and is not believed. */
+    private static Story poured(Story s, double toC) {
+        incubating(s).senses.water("a", toC);
+        return s.seconds(60);
+    }
+
+    @Test
+    void hotWaterThatIsPouredInIsToldAlthoughTheReadingJumped() {
+        Story s = poured(Story.at(), 35);
+        assertThat(s.standing("a")).contains("arrest").doesNotContain("overheat", "room-too-warm", "cooked");
+        assertThat(s.told().getFirst().what()).contains("a reading that jumped").contains("over 33.0 °C");
+        assertThat(s.batch("a").marks().words().doubts()).isEmpty();
+        assertThat(s.on("a.heat") || s.on("a.cut-out")).isFalse();
+        s.minutes(30);
+        assertThat(s.standing("a")).as("believed by now").contains("arrest");
+        assertThat(s.told("arrest")).as("one message and its reminder").isEqualTo(2);
+    }
+
+    @Test
+    void waterThatIsPouredInAboveTheLossTemperaturePutsTheBatchInDoubt() {
+        Story s = poured(Story.at(), 39);
+        assertThat(s.standing("a")).contains("arrest", "cooked");
+        assertThat(s.batch("a").marks().words().doubts()).singleElement().asString().contains("jumped");
+    }
+
+    @Test
+    void twoProbesThatWarmUnequallyInHotWaterBothSaySo() {
+        Story s = incubating(Story.at(Fitting.TWO_PROBES));
+        s.senses.probe("a-water", new Reading.Value(38.2)).probe("a-second", new Reading.Value(36.9));
+        s.seconds(60);
+        assertThat(s.standing("a")).contains("arrest").doesNotContain("cooked");
+    }
+
+    /** One that says warm beside one that does not is a probe that lies, and nothing is known. */
+    @Test
+    void oneOfTwoProbesThatJumpsIsNoHotWater() {
+        Story s = incubating(Story.at(Fitting.TWO_PROBES));
+        s.senses.probe("a-water", new Reading.Value(38.2));
+        s.minutes(5);
+        assertThat(s.standing("a")).contains("probe").doesNotContain("arrest", "cooked");
+    }
+
+    @Test
+    void aReadingThatJumpsBackAtOnceIsNoHotWater() {
+        Story s = incubating(Story.at());
+        for (int i = 0; i < 60; i++) {
+            s.senses.water("a", i % 5 == 0 ? 27.2 : 39);
+            s.seconds(5);
+        }
+        s.senses.probe("a-water", new Reading.Value(85));
+        s.minutes(2);
+        assertThat(s.told("arrest") + s.told("cooked")).isZero();
+        assertThat(s.batch("a").marks().words().doubts()).isEmpty();
+    }
+
+    @Test
+    void aReadingThatJumpedAboveTheGuardTurnsLampsOff() {
+        Story s = incubating(Story.at());
+        s.pass(java.time.Duration.ofHours(3)).minutes(5);
+        assertThat(s.on("a.trigger")).isTrue();
+        s.senses.water("a", 32);
+        s.seconds(60);
+        assertThat(s.on("a.trigger")).isFalse();
+        assertThat(s.standing("a")).doesNotContain("arrest");
     }
 
     @Test

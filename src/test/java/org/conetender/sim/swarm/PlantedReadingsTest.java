@@ -106,6 +106,18 @@ class PlantedReadingsTest {
             + " switch a cut-out deaf 240s\n").reduce("", String::concat);
 
     static Stream<Bug> more() {
+        return Stream.concat(hot(), dispatched());
+    }
+
+    private static Stream<Bug> hot() {
+        return Stream.of(
+                new Bug("hot water that counts only where its reading is believed", PlantedBugsTest.guard(
+                        "too-hot", g -> looks(g, (v, found) -> v.water().known() ? found : List.of())),
+                        Set.of("too-hot-told"), ALONE + "2\n00:00:20 begin b\n"
+                        + "01:00:00 water b hot-poured 60s"));
+    }
+
+    private static Stream<Bug> dispatched() {
         return Stream.of(
                 new Bug("refused facts that are never offered again", ticks((_, image, before, r) ->
                         new Result(r.next(), r.outputs(), new Result.Record(r.record().transactions().stream()
