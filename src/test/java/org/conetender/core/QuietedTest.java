@@ -79,7 +79,7 @@ class QuietedTest {
         s.minutes(10);
         long told = s.told("no-effect");
         s.paper.mood(Paper.Mood.KEEPING);
-        s.minutes(3);
+        s.minutes(1);
         assertThat(s.told("no-effect")).isEqualTo(told + 1);
         assertThat(s.told().getLast().told().onceMore()).isTrue();
     }

@@ -33,6 +33,9 @@ public record Alarms(Map<String, Alarm> standing, Seen seen, Map<String, Long> s
     /** A cause must be gone this long before its alarm ends, so that it does not flutter (guess). */
     static final long OFF_DELAY_MS = Units.MINUTE_MS;
 
+    /** An acknowledgement that opened no lock for so long was not recorded; a write takes less (guess). */
+    private static final long UNKEPT_MS = 5 * Units.MINUTE_MS;
+
     /** A level at its line flutters for so long after it was told to be over (guess). */
     static final long BACK_MS = 10 * Units.MINUTE_MS;
 
@@ -192,7 +195,7 @@ public record Alarms(Map<String, Alarm> standing, Seen seen, Map<String, Long> s
         }
         // Who acknowledged before the cause was gone has to be told that it is gone now.
         boolean mended = c.mended() && known.acknowledged() && (known.held() != Alarm.Held.ONLY_BY_LATCH
-                || kept && unrecorded(known, now.monoMs()));
+                || kept && now.monoMs() - known.told().acknowledgedAtMs().getAsLong() >= UNKEPT_MS);
         Alarm.Course there = new Alarm.Course(known.course().since(), OptionalLong.empty(),
                 known.course().raised());
         if (mended) {
@@ -205,11 +208,6 @@ public record Alarms(Map<String, Alarm> standing, Seen seen, Map<String, Long> s
         Alarm.Told told = back ? known.told().anew() : known.told();
         return new Alarm(known.cone(), known.kind(), anew ? c.what() : known.what(), c.what(), c.held(),
                 there, anew ? told.onceMore(false) : told, known.aside());
-    }
-
-    /** Whether it was acknowledged while that could not be recorded: else it would have opened its lock. */
-    private static boolean unrecorded(Alarm known, long nowMs) {
-        return nowMs - known.told().acknowledgedAtMs().orElse(nowMs) >= OFF_DELAY_MS;
     }
 
     /** A danger that people were told is over is seen to be there again, and does not just flutter. */

@@ -56,7 +56,7 @@ class ResumedTest {
         assertThat(bell.said()).containsExactly("a/overheat");
         assertThat(bell.alarm("a/overheat").told().onceMore()).isTrue();
         bell.acknowledge("a", AlarmKind.OVERHEAT);
-        pass(3_600, mended);
+        pass(290, mended);
         assertThat(bell.said()).hasSize(1);
     }
 
