@@ -15,8 +15,8 @@ import org.conetender.core.unit.Units;
  *
  * @param offForMs how long heat has been off without a break; 0 while on
  * @param calmForMs how long nobody has had hands in the water, as far as is known
- * @param lowestOffC lowest water temperature since the element cooled, °C, raised by what an unmeasured
- *     room may have added since; NaN while not watching
+ * @param lowestOffC lowest water temperature since the element cooled, °C, raised by what a room
+ *     may have added since; NaN while not watching
  * @param rise whether it rises since then, and how fast
  * @param window the open window
  * @param way heat on its way to the probe
@@ -131,13 +131,13 @@ public record HeatTrack(long offForMs, long calmForMs, double lowestOffC, Rise r
     /**
      * @param slopeKPerS rise at full power without losses, K/s
      * @param lossKPerS nominal cooling at present, K/s
-     * @param coldRoom whether the room is too cool to warm the water by itself
+     * @param roomKPerS how fast the room may warm it at most, K/s; 0 where that is too cool for it
      * @param driftKPerS how fast a room nobody measures may warm it, K/s; 0 where it is measured
      * @param lossPerS nominal cooling for each K over the room, 1/s
      * @param quick whether heat shows soon enough to be told from losses by its pauses; else those are taken
      *     as configured
      */
-    public record Physics(double slopeKPerS, double lossKPerS, boolean coldRoom, double driftKPerS,
+    public record Physics(double slopeKPerS, double lossKPerS, double roomKPerS, double driftKPerS,
                           double lossPerS, boolean quick) {
 
         /** The most that it may lose: beyond what the room's figure shows, it evaporates. */
@@ -226,9 +226,8 @@ public record HeatTrack(long offForMs, long calmForMs, double lowestOffC, Rise r
         }
         long calm = calmForMs + s.dtMs();
         // Water poured in warm reaches the probe late, and is no heater's doing.
-        double lowest = off < COOLED_MS || calm < LAG_MS || !s.physics().coldRoom() ? Double.NaN
-                : Double.isNaN(lowestOffC) ? c
-                : Math.min(lowestOffC + s.physics().driftKPerS() * s.dtMs() / 1000.0, c);
+        double lowest = off < COOLED_MS || calm < LAG_MS ? Double.NaN : Double.isNaN(lowestOffC) ? c
+                : Math.min(lowestOffC + s.physics().roomKPerS() * s.dtMs() / 1000.0, c);
         // Water that does not rise is not heated, however warm the room.
         Rise rises = off < COOLED_MS || calm < LAG_MS ? Rise.NONE : rise.after(c, s.dtMs());
         return closed(new HeatTrack(off, calm, lowest, rises, open(s, c, felt.felt()), felt, responded,

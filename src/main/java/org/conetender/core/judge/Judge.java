@@ -248,8 +248,10 @@ public final class Judge {
         double loss = lossWPerK(cone, litres) / capacity;
         boolean measured = j.roomC().isPresent();
         double drift = measured || Double.isNaN(c) ? 0 : loss * Math.max(0, WARMEST_ROOM_C - c);
-        return new HeatTrack.Physics(cone.fittings().heat().riseKPerS(litres), loss * over,
-                !measured || over > ConeJudgement.COLD_ROOM_K, drift, loss,
+        // A room that is measured may be warmer at the cone, and bubbles bring more of its warmth in.
+        double room = measured && !Double.isNaN(c)
+                ? HeatTrack.MOST_LOSSES * loss * Math.max(0, ConeJudgement.COLD_ROOM_K - over) : drift;
+        return new HeatTrack.Physics(cone.fittings().heat().riseKPerS(litres), loss * over, room, drift, loss,
                 cone.fittings().heat().kind() == Cone.HeatKind.IMMERSED);
     }
 }

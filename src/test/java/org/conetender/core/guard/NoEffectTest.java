@@ -114,7 +114,7 @@ class NoEffectTest {
     @Test
     void aHeaterThatHardlyWorksIsNotBlamedForWaterThatDoesNotRise() {
         HeatTrack t = HeatTrack.fresh();
-        HeatTrack.Physics p = new HeatTrack.Physics(0.003, 0, true, 0, 0,
+        HeatTrack.Physics p = new HeatTrack.Physics(0.003, 0, 0, 0, 0,
                 true);
         for (int i = 0; i < 600; i++) {
             t = t.after(new HeatTrack.Step(1_000, true, new Belief.Trusted(20 + i * 0.003), p, true), false);

@@ -172,6 +172,27 @@ class WeldedHeaterTest {
         assertThat(s.told("welded")).as("a door, and evening").isZero();
     }
 
+    /** A mat whose switch does not open, on a hot day: no room warms water so fast. */
+    @Test
+    void aRoomThatIsWarmerThanTheWaterHidesNoHeater() {
+        Story s = ready(Story.at(Fitting.MAT, Fitting.NO_CUT_OUT, Fitting.ROOM_PROBE));
+        s.senses.room(START_C + 1);
+        assertThat(creep(s, 0.8).standing("a")).containsExactly("welded");
+    }
+
+    /** Bubbles bring in thrice as much of the room's warmth as the cone's wall. */
+    @Test
+    void aRoomThatWarmsTheWaterAsFastAsARoomCanNamesNoSwitch() {
+        Story s = ready(Story.at(Fitting.MAT, Fitting.NO_CUT_OUT, Fitting.ROOM_PROBE));
+        s.senses.room(START_C + 3);
+        for (double c = START_C; c < START_C + 2; c += 0.05) {
+            s.senses.water("a", c);
+            s.senses.room(c + 3);
+            s.minutes(3);
+        }
+        assertThat(s.told("welded")).isZero();
+    }
+
     @Test
     void whatMayHaveBeenAWarmRoomIsForgottenWithTheBatch() {
         Story s = ready(Story.at());

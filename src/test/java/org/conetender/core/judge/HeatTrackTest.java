@@ -62,7 +62,7 @@ class HeatTrackTest {
             double full = basin.build.riseKPerS();
             double drift = measured ? 0 : nominalPerS * Math.max(0, 35 - shownC);
             track = track.after(new HeatTrack.Step(1_000, on, new Belief.Trusted(shownC),
-                    new HeatTrack.Physics(full, nominalPerS * over, true, drift, nominalPerS,
+                    new HeatTrack.Physics(full, nominalPerS * over, drift, drift, nominalPerS,
                             true), anew), false);
             hold = hold.after(AIM_C - shownC, AIM_C, 1_000, new Hold.Plant(full,
                     Math.max(0, nominalPerS * (AIM_C - shownC + over) / full), 240_000));
