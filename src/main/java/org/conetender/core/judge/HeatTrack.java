@@ -131,7 +131,8 @@ public record HeatTrack(long offForMs, long calmForMs, double lowestOffC, Rise r
     /**
      * @param slopeKPerS rise at full power without losses, K/s
      * @param lossKPerS nominal cooling at present, K/s
-     * @param roomKPerS how fast the room may warm it at most, K/s; 0 where that is too cool for it
+     * @param roomKPerS how fast the room may warm it at most, K/s; 0 where that is too cool for it,
+     *     infinite where nothing can be told by it
      * @param driftKPerS how fast a room nobody measures may warm it, K/s; 0 where it is measured
      * @param lossPerS nominal cooling for each K over the room, 1/s
      * @param quick whether heat shows soon enough to be told from losses by its pauses; else those are taken
