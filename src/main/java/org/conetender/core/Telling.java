@@ -246,7 +246,8 @@ final class Telling {
             }
             live.judged().roomC().ifPresent(r -> warm.put("room", r));
             Batch b = work.batch(id);
-            if (b.stage().develops()) {
+            // Whoever said that it is over may take that back, in another life.
+            if (b.stock().isPresent() && live.growth().stock().equals(b.stock())) {
                 points.add(new Checkpoint.ConePoint(id, b.number(), live.growth().sure(),
                         new Checkpoint.At(live.growth().lastAt().boot(), live.growth().lastAt().monoMs()),
                         Appointment.of(b, live.outlook().appointment()).map(x -> OptionalDouble.of(x.setC()))

@@ -42,7 +42,9 @@ public record Alarms(Map<String, Alarm> standing, Seen seen, Map<String, Long> s
 
         /** Whether it has been waited for in vain. */
         boolean late(Alarm a, long nowMs) {
-            return nowMs >= untilMs + a.kind().matureMs();
+            // What is dangerous shows at once, by its latch or by its output.
+            return nowMs >= untilMs + a.kind().matureMs()
+                    - (a.kind().dangerous() ? SHOWS_MS - OFF_DELAY_MS : 0);
         }
 
         Seen without(List<Alarm> some) {

@@ -29,7 +29,7 @@ public final class CookedBatch implements Guard {
         Limits l = v.cone().limits();
         double hottest = v.water().known() ? v.water().hottestC() : Double.NEGATIVE_INFINITY;
         List<Finding> found = new ArrayList<>(justBack(v, hottest));
-        if (v.latch(id()).isPresent() || hottest >= l.guardC() && ours(v)) {
+        if (v.latch(id()).isPresent() || hottest >= l.guardC() && v.stage().hasWater() && ours(v)) {
             found.add(Finding.trip(id(),
                     Text.of("the water passed %.1f °C with the heater at work", l.guardC()),
                     Power.HEAT, Power.CUT_OUT, Power.LAMPS).alarm(AlarmKind.OVERHEAT));
