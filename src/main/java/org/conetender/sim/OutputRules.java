@@ -49,19 +49,19 @@ final class OutputRules {
         for (SimCone c : rig.world().cones()) {
             boolean heater = refuses(c, Fixtures.HEAT) || refuses(c, Fixtures.CUT_OUT);
             anyHeater |= heater;
-            rules.lasting("stuck-told", c, heater
-                    && !rules.told().any(c.settings().id(), "heater-stuck"), SEEN_S,
+            rules.lasting("stuck-told", c, untold(c, Fixtures.HEAT, "heater-stuck")
+                    || untold(c, Fixtures.CUT_OUT, "cut-out-stuck"), SEEN_S,
                     "an output of the heater could not be set and nobody was told");
             boolean loose = refuses(c, Fixtures.HEAT) && c.heaterOn();
             rules.lasting("stuck-heat", c, loose && cutOutObeys(c), SEEN_S,
                     "a heater that could not be switched off went on heating although a cut-out is fitted");
             boolean other = false;
-            for (Map.Entry<String, SimSwitch> e : c.fixtures.switches.entrySet()) {
-                other |= e.getValue().refuses() && !e.getKey().equals(Fixtures.HEAT)
-                        && !e.getKey().equals(Fixtures.CUT_OUT);
+            for (String outlet : c.fixtures.switches.keySet()) {
+                String alarm = outlet.equals(Fixtures.AIR_PAUSE) ? "air-stuck" : "output-stuck";
+                other |= !outlet.equals(Fixtures.HEAT) && !outlet.equals(Fixtures.CUT_OUT)
+                        && untold(c, outlet, alarm);
             }
-            rules.lasting("output-told", c, other
-                    && !rules.told().any(c.settings().id(), "output-stuck"), SEEN_S,
+            rules.lasting("output-told", c, other, SEEN_S,
                     "an output could not be set and nobody was told");
             crossed(c, s.live().cones().get(c.settings().id()).hold().aimC());
             button(s, c);
@@ -134,6 +134,10 @@ final class OutputRules {
                 "the heart stopped although all was well");
         lastBeat = heart.conducting();
         lastTickMs = tick;
+    }
+
+    private boolean untold(SimCone c, String outlet, String alarm) {
+        return refuses(c, outlet) && !rules.told().any(c.settings().id(), alarm);
     }
 
     private static boolean refuses(SimCone c, String outlet) {

@@ -24,16 +24,6 @@ class Adversary19MoreTest {
     }
 
     @Test
-    void nobodyIsToldToWaitForALayerWhereTheAirCannotBeStopped() {
-        Story s = hatched();
-        s.unset.add("a.air-pause");
-        s.minutes(1);
-        s.ask("a", new Ask.Acknowledge("output-stuck"));
-        Result.Reply r = s.did("a", Step.SETTLE);
-        assertThat(r.accepted()).as(r.sentence()).isFalse();
-    }
-
-    @Test
     void aFillingByMistakeEndsNoAlarmThatNobodyHasSeen() {
         Story s = hatched();
         s.senses.water("a", 38.6);
@@ -72,19 +62,6 @@ class Adversary19MoreTest {
         s.minutes(2);
         System.out.println("WASH " + s.told());
         assertThat(s.standing("a")).isEmpty();
-    }
-
-    /** A heater's other alarm while one of the same name is known: the lamp was known before the restart. */
-    @Test
-    void afterARestartAnotherOutputIsNotTakenForTheOneThatWasSeen() {
-        Story s = hatched();
-        s.unset.add("a.lamp");
-        s.minutes(1);
-        s.ask("a", new Ask.Acknowledge("output-stuck"));
-        s.minutes(1).restart("boot-1", 3_000);
-        s.unset.add("a.air-pause");
-        s.minutes(20);
-        assertThat(s.told("output-stuck")).isEqualTo(2);
     }
 
     /** The record fails from before the trip until after the restart. */

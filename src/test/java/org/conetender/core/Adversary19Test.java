@@ -12,7 +12,6 @@ import org.conetender.core.image.Step;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
-import org.junit.jupiter.params.provider.ValueSource;
 
 /** What an adversary found: each was red when it was written. */
 class Adversary19Test {
@@ -163,50 +162,6 @@ class Adversary19Test {
         s.senses.contact("a.button", Level.OPEN);
         s.seconds(4);
         assertThat(s.stage()).isEqualTo("ready");
-    }
-
-    /** What was acknowledged was a lamp; what fails now is the air. */
-    @ParameterizedTest
-    @ValueSource(strings = {"a.lamp", "site.heartbeat"})
-    void anOutputThatIsKnownToBeStuckHidesNoOtherOne(String first) {
-        Story s = hatched(Fitting.HEARTBEAT);
-        s.unset.add(first);
-        s.minutes(1);
-        assertThat(s.told("output-stuck")).isEqualTo(1);
-        assertThat(s.ask("a", new Ask.Acknowledge("output-stuck")).accepted()).isTrue();
-        s.minutes(30);
-        s.unset.add("a.air-pause");
-        s.minutes(30);
-        System.out.println("STUCK " + s.told());
-        assertThat(s.told("output-stuck")).isEqualTo(2);
-        assertThat(s.told().getLast().what()).contains("a.air-pause");
-    }
-
-    /** Nobody answered, so it is told every four hours, and still of the lamp. */
-    @Test
-    void norIsItToldHoursLate() {
-        Story s = hatched();
-        s.unset.add("a.lamp");
-        s.pass(Duration.ofHours(2));
-        long told = s.told("output-stuck");
-        s.unset.add("a.air-pause");
-        s.minutes(30);
-        assertThat(s.told("output-stuck")).isEqualTo(told + 1);
-        assertThat(s.told().getLast().what()).contains("a.air-pause");
-    }
-
-    /** First it was the cut-out, with the heater off; now nothing opens. */
-    @Test
-    void aHeaterThatMayBeOnIsToldThoughItsCutOutWasKnown() {
-        Story s = Story.at().does(Step.STARTED);
-        s.unset.add("a.cut-out");
-        s.minutes(1);
-        assertThat(s.ask("a", new Ask.Acknowledge("heater-stuck")).accepted()).isTrue();
-        s.minutes(30);
-        s.unset.add("a.heat");
-        s.minutes(30);
-        assertThat(s.told("heater-stuck")).isEqualTo(2);
-        assertThat(s.told().getLast().what()).contains("neither");
     }
 
     /** The pause is still in force as far as anybody knows. */
