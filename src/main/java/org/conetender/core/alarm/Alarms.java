@@ -36,20 +36,18 @@ public record Alarms(Map<String, Alarm> standing, Seen seen, Map<String, Long> s
     /** A level at its line flutters for so long after it was told to be over (guess). */
     static final long BACK_MS = 10 * Units.MINUTE_MS;
 
-    /** @param alarms acknowledged ones  @param untilMs waited for until then, monotonic ms */
-    public record Seen(List<Alarm> alarms, long untilMs) {
+    /** @param alarms acknowledged ones  @param sinceMs waited for since the start, monotonic ms */
+    public record Seen(List<Alarm> alarms, long sinceMs) {
         static final Seen NOTHING = new Seen(List.of(), 0);
 
-        /** Whether it has been waited for in vain. */
+        /** Whether it has been waited for in vain. A danger is there at once, by its latch or its output. */
         boolean late(Alarm a, long nowMs) {
-            // What is dangerous shows at once, by its latch or by its output.
-            return nowMs >= untilMs + a.kind().matureMs()
-                    - (a.kind().dangerous() ? SHOWS_MS - OFF_DELAY_MS : 0);
+            return nowMs - sinceMs >= (a.kind().dangerous() ? OFF_DELAY_MS : SHOWS_MS) + a.kind().matureMs();
         }
 
         Seen without(List<Alarm> some) {
             return some.isEmpty() ? this
-                    : new Seen(alarms.stream().filter(a -> !some.contains(a)).toList(), untilMs);
+                    : new Seen(alarms.stream().filter(a -> !some.contains(a)).toList(), sinceMs);
         }
 
         Optional<Alarm> of(String key) {
@@ -96,7 +94,7 @@ public record Alarms(Map<String, Alarm> standing, Seen seen, Map<String, Long> s
                     .with(Alarm.Told.NEVER.again(now.monoMs(), List.of(), Alarm.Way.ALONE, false)));
         });
         return new Alarms(Collections.unmodifiableMap(standing),
-                new Seen(List.copyOf(all), now.monoMs() + SHOWS_MS), Map.of(), Calls.NONE);
+                new Seen(List.copyOf(all), now.monoMs()), Map.of(), Calls.NONE);
     }
 
     private static Alarm raised(Cause c, Moment since) {
@@ -235,7 +233,7 @@ public record Alarms(Map<String, Alarm> standing, Seen seen, Map<String, Long> s
     /** Each is recognised once; what has not shown itself in time has ended while nobody looked. */
     private Seen left(Map<String, Alarm> next) {
         return seen.alarms().isEmpty() ? seen : new Seen(seen.alarms().stream()
-                .filter(a -> !next.containsKey(a.key())).toList(), seen.untilMs());
+                .filter(a -> !next.containsKey(a.key())).toList(), seen.sinceMs());
     }
 
     private static List<Alarm> fade(List<Cause> causes, Map<String, Alarm> next, long nowMs) {

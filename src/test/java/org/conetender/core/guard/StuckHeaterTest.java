@@ -129,6 +129,22 @@ class StuckHeaterTest {
         assertThat(s.told("heater-stuck")).isEqualTo(1);
     }
 
+    /** It obeyed for three minutes after the machine was switched off and on: this is another time. */
+    @Test
+    void itIsToldAgainAlsoShortlyAfterARestart() {
+        Story s = Story.at().does(Step.STARTED);
+        s.unset.add("a.heat");
+        s.minutes(1);
+        assertThat(s.ask("a", new Ask.Acknowledge("heater-stuck")).accepted()).isTrue();
+        s.unset.clear();
+        s.restart("boot-2", 30_000).minutes(4);
+        assertThat(s.standing("a")).doesNotContain("heater-stuck");
+        s.unset.add("a.heat");
+        s.minutes(3);
+        assertThat(s.standing("a")).contains("heater-stuck");
+        assertThat(s.told("heater-stuck")).isEqualTo(2);
+    }
+
     @Test
     void aHeaterThatMayBeOnCountsAgainstTheSitesLimit() {
         Story s = new Story(Larkmoor.room().limit(50).build());
