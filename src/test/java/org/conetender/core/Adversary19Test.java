@@ -124,46 +124,6 @@ class Adversary19Test {
         assertThat(doubts(s)).isEmpty();
     }
 
-    /** It obeyed again for three minutes after the machine was switched off and on: this is another time. */
-    @Test
-    void aHeaterThatDoesNotObeyIsToldAlsoShortlyAfterARestart() {
-        Story s = Story.at().does(Step.STARTED);
-        s.unset.add("a.heat");
-        s.minutes(1);
-        assertThat(s.told("heater-stuck")).isEqualTo(1);
-        assertThat(s.ask("a", new Ask.Acknowledge("heater-stuck")).accepted()).isTrue();
-        s.unset.clear();
-        s.restart("boot-2", 30_000).minutes(4);
-        assertThat(s.standing("a")).doesNotContain("heater-stuck");
-        s.unset.add("a.heat");
-        s.minutes(3);
-        assertThat(s.standing("a")).contains("heater-stuck");
-        assertThat(s.told("heater-stuck")).isEqualTo(2);
-    }
-
-    /** Of the second cut nobody has said a word. */
-    @Test
-    void anotherCutIsToldUntilItIsSeenThoughTheDaemonRestarts() {
-        Story s = hatched().restart("boot-2", 30 * MINUTE).minutes(1);
-        s.ask("a", new Ask.Acknowledge("doubtful"));
-        s.minutes(1).restart("boot-3", 40 * MINUTE).minutes(1);
-        assertThat(s.told("doubtful")).isEqualTo(2);
-        s.restart("boot-3", 3_000).minutes(20);
-        assertThat(s.told("doubtful")).isGreaterThan(2);
-    }
-
-    /** A wet contact is no hand. */
-    @Test
-    void aButtonThatWasStuckForAnHourSaysNothingWhenItIsFree() {
-        Story s = hatched(Fitting.BUTTON).does(Step.SETTLE, Step.HANDS_IN).minutes(40);
-        assertThat(s.stage()).isEqualTo("ready");
-        s.senses.contact("a.button", Level.CLOSED);
-        s.minutes(60);
-        s.senses.contact("a.button", Level.OPEN);
-        s.seconds(4);
-        assertThat(s.stage()).isEqualTo("ready");
-    }
-
     /** The pause is still in force as far as anybody knows. */
     @Test
     void airThatCannotBeSwitchedOnIsNotSaidToBeOn() {
