@@ -1,6 +1,7 @@
 package org.conetender.core;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -83,7 +84,7 @@ public record State(Ledger ledger, Live live) {
                     .worn(RelayLife.begun(c, book.cone(c.id()), unended)));
         }
         return new State(ledger, new Live(now, cones,
-                Alarms.resumed(seen(ledger.book()), unseen(ledger.book()), now),
+                Alarms.resumed(seen(ledger.book()), unseen(ledger.book(), cones.keySet()), now),
                 new Timers(Optional.empty(), now.monoMs(), 0, List.of(), OptionalLong.empty(),
                         Map.of()), false,
                 Diary.EMPTY, RoomDay.resumed(checkpoint.map(Checkpoint::day).orElse(List.of()))));
@@ -102,9 +103,10 @@ public record State(Ledger ledger, Live live) {
         return List.copyOf(out);
     }
 
-    private static List<Alarms.Kept> unseen(Book book) {
+    /** What nobody has seen of these cones, as the record keeps it. */
+    static List<Alarms.Kept> unseen(Book book, Collection<String> cones) {
         List<Alarms.Kept> out = new ArrayList<>();
-        book.cones().forEach((id, cone) -> cone.alarms().unseen().forEach(u -> AlarmKind.of(u.alarm())
+        cones.forEach(id -> book.cone(id).alarms().unseen().forEach(u -> AlarmKind.of(u.alarm())
                 .filter(AlarmKind::standsUntilSeen)
                 .ifPresent(k -> out.add(new Alarms.Kept(id, k, u.what(), u.since())))));
         return out;

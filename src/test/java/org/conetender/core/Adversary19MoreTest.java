@@ -23,21 +23,6 @@ class Adversary19MoreTest {
         return s.batch("a").marks().words().doubts();
     }
 
-    @Test
-    void aFillingByMistakeEndsNoAlarmThatNobodyHasSeen() {
-        Story s = hatched();
-        s.senses.water("a", 38.6);
-        s.minutes(1);
-        s.senses.water("a", 27);
-        s.minutes(25);
-        assertThat(s.standing("a")).contains("cooked");
-        s.does(Step.STARTED).minutes(1);
-        assertThat(s.ask("a", new Ask.Withdraw("started")).accepted()).isTrue();
-        s.minutes(1);
-        assertThat(doubts(s)).isNotEmpty();
-        assertThat(s.standing("a")).contains("cooked");
-    }
-
     /** Trusted, an hour wrong for two minutes, and right again. */
     @Test
     void aClockThatSteppedLeavesNoDoubtOnceItIsRight() {

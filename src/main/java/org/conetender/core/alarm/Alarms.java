@@ -85,16 +85,8 @@ public record Alarms(Map<String, Alarm> standing, Seen seen, Map<String, Long> s
                 });
             }
         }
-        Map<String, Alarm> standing = new TreeMap<>();
-        // Its cause was over long ago: when it comes again that is another incident.
-        unseen.forEach(u -> {
-            Alarm a = raised(new Cause(u.cone(), u.kind(), u.what(), Alarm.Held.BY_CAUSE), u.since());
-            standing.put(a.key(), a.with(new Alarm.Course(u.since(),
-                    OptionalLong.of(now.monoMs() - OFF_DELAY_MS), true))
-                    .with(Alarm.Told.NEVER.again(now.monoMs(), List.of(), Alarm.Way.ALONE, false)));
-        });
-        return new Alarms(Collections.unmodifiableMap(standing),
-                new Seen(List.copyOf(all), now.monoMs()), Map.of(), Calls.NONE);
+        return new Alarms(Map.of(), new Seen(List.copyOf(all), now.monoMs()), Map.of(), Calls.NONE)
+                .filled("", unseen, now);
     }
 
     private static Alarm raised(Cause c, Moment since) {
@@ -293,10 +285,23 @@ public record Alarms(Map<String, Alarm> standing, Seen seen, Map<String, Long> s
                 && f.aside().follows().filter(a.key()::equals).isPresent()).toList();
     }
 
-    /** The alarms after that cone was filled anew: what nobody had seen of the batch before is over. */
-    public Alarms filled(String cone) {
+    /**
+     * The alarms after that cone was filled anew: what nobody had seen of the batch before is over. Once that
+     * is withdrawn it stands again.
+     *
+     * @param unseen what the record keeps of it now
+     */
+    public Alarms filled(String cone, List<Kept> unseen, Moment now) {
         Map<String, Alarm> next = new TreeMap<>(standing);
-        next.values().removeIf(a -> a.cone().equals(cone) && a.kind().standsUntilSeen() && !a.acknowledged());
+        next.values().removeIf(a -> a.cone().equals(cone) && a.kind().standsUntilSeen() && !a.acknowledged()
+                && unseen.stream().noneMatch(u -> u.kind() == a.kind()));
+        // Its cause was over long ago: when it comes again that is another incident.
+        unseen.forEach(u -> {
+            Alarm a = raised(new Cause(u.cone(), u.kind(), u.what(), Alarm.Held.BY_CAUSE), u.since());
+            next.putIfAbsent(a.key(), a.with(new Alarm.Course(u.since(),
+                    OptionalLong.of(now.monoMs() - OFF_DELAY_MS), true))
+                    .with(Alarm.Told.NEVER.again(now.monoMs(), List.of(), Alarm.Way.ALONE, false)));
+        });
         return new Alarms(Collections.unmodifiableMap(next), seen, shelves, calls);
     }
 
