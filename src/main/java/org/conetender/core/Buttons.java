@@ -14,13 +14,15 @@ import org.conetender.core.unit.Units;
 /**
  * The hand button: when it is let go, the time it was held says what is meant. A short press is the
  * obvious next step, a dangerous one must be held two seconds, five seconds within a minute of the
- * last report take it back (design.md; the five seconds are a guess).
+ * last report take it back (design.md; the five seconds are a guess). One that was stuck says nothing.
  */
 final class Buttons {
 
     private static final long DANGEROUS_MS = 2 * Units.SECOND_MS;
     private static final long UNDO_MS = 5 * Units.SECOND_MS;
     private static final long UNDO_WITHIN_MS = Units.MINUTE_MS;
+    /** No hand holds it for longer: it is wet or jammed (guess). */
+    private static final long STUCK_MS = 20 * Units.SECOND_MS;
 
     private Buttons() {}
 
@@ -53,7 +55,7 @@ final class Buttons {
     static Optional<Request> pressed(Work work, Cone c) {
         long held = work.live(c.id()).pressedForMs();
         // A contact that cannot be read any more was not let go: the press does not count.
-        if (held == 0 || level(work, c) != Level.OPEN) {
+        if (held == 0 || level(work, c) != Level.OPEN || held > STUCK_MS) {
             return Optional.empty();
         }
         String id = "button-" + c.id() + "-" + work.image.now().boot() + "-" + work.image.now().monoMs();

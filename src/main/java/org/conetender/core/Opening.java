@@ -3,8 +3,11 @@ package org.conetender.core;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
+import org.conetender.core.alarm.AlarmKind;
 import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Checkpoint;
 import org.conetender.core.batch.Fact;
@@ -18,7 +21,8 @@ import org.conetender.core.unit.Moment;
 /**
  * What each life of the process writes down first, before anything is carried on from the record: that it
  * began, and under which version each device is described, where that changed. If the lives before kept
- * dying, also that the heaters are locked, and that the last request is set aside. No batch is folded here,
+ * dying, also that the heaters are locked, and that the last request is set aside; and that what it brings
+ * about anew was seen by nobody. No batch is folded here,
  * so that a request that kills the fold cannot hide its own deaths.
  */
 public final class Opening {
@@ -29,6 +33,7 @@ public final class Opening {
     public static List<Fact> facts(Settings settings, List<Fact> kept, Optional<Checkpoint> checkpoint,
             Moment now) {
         List<Fact> out = new ArrayList<>(life(kept, checkpoint, now));
+        out.addAll(unseen(kept, out));
         out.addAll(Versions.of(kept).due(settings, now, out.getLast().seq() + 1));
         return List.copyOf(out);
     }
@@ -54,6 +59,35 @@ public final class Opening {
                         .orElse("");
         out.add(new Fact(seq + out.size(), now, "", "", new Change.Tripped(Lives.LOOP, why)));
         return List.copyOf(out);
+    }
+
+    /** Whoever had seen an earlier power cut, or an earlier loop of deaths, has not seen this one. */
+    private static List<Fact> unseen(List<Fact> kept, List<Fact> begun) {
+        Moment now = begun.getFirst().at();
+        Optional<Fact> before = kept.stream().filter(f -> f.change() instanceof Change.Began)
+                .reduce((a, b) -> b);
+        Set<String> anew = new HashSet<>();
+        if (before.filter(b -> b.at().sameBoot(now)).isEmpty()) {
+            anew.add(AlarmKind.DOUBTFUL.id());
+        }
+        if (begun.stream().anyMatch(f -> f.change() instanceof Change.Tripped)) {
+            anew.add(AlarmKind.CRASH_LOOP.id());
+        }
+        Map<String, Fact> seen = new TreeMap<>();
+        for (Fact f : kept) {
+            if (f.change() instanceof Change.Told(Ask.Acknowledge(String alarm)) && anew.contains(alarm)) {
+                seen.put(alarm + " " + f.cone(), f);
+            } else if (f.change() instanceof Change.AlarmOver(String alarm)) {
+                seen.remove(alarm + " " + f.cone());
+            }
+        }
+        List<Fact> out = new ArrayList<>();
+        long seq = begun.getLast().seq() + 1;
+        for (Fact f : seen.values()) {
+            String alarm = ((Ask.Acknowledge) ((Change.Told) f.change()).ask()).alarm();
+            out.add(new Fact(seq + out.size(), now, f.cone(), "", new Change.AlarmOver(alarm)));
+        }
+        return out;
     }
 
     /**

@@ -1,6 +1,7 @@
 package org.conetender.core;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -83,7 +84,7 @@ public record State(Ledger ledger, Live live) {
                     .worn(RelayLife.begun(c, book.cone(c.id()), unended)));
         }
         return new State(ledger, new Live(now, cones,
-                Alarms.resumed(seen(book, opening, facts), unseen(book), now),
+                Alarms.resumed(seen(ledger.book()), unseen(ledger.book(), cones.keySet()), now),
                 new Timers(Optional.empty(), now.monoMs(), 0, List.of(), OptionalLong.empty(),
                         Map.of()), false,
                 Diary.EMPTY, RoomDay.resumed(checkpoint.map(Checkpoint::day).orElse(List.of()))));
@@ -102,25 +103,19 @@ public record State(Ledger ledger, Live live) {
         return List.copyOf(out);
     }
 
-    private static List<Alarms.Kept> unseen(Book book) {
+    /** What nobody has seen of these cones, as the record keeps it. */
+    static List<Alarms.Kept> unseen(Book book, Collection<String> cones) {
         List<Alarms.Kept> out = new ArrayList<>();
-        book.cones().forEach((id, cone) -> cone.alarms().unseen().forEach(u -> AlarmKind.of(u.alarm())
+        cones.forEach(id -> book.cone(id).alarms().unseen().forEach(u -> AlarmKind.of(u.alarm())
                 .filter(AlarmKind::standsUntilSeen)
                 .ifPresent(k -> out.add(new Alarms.Kept(id, k, u.what(), u.since())))));
         return out;
     }
 
-    /**
-     * What people have acknowledged and has not been seen to end, by cone; not what this beginning itself
-     * brings about anew: another power cut, or another loop of deaths.
-     */
-    private static Map<String, List<String>> seen(Book book, List<Fact> opening, List<Fact> kept) {
-        boolean cut = kept.isEmpty() || !kept.getLast().at().sameBoot(opening.getFirst().at());
-        boolean loop = opening.stream().anyMatch(f -> f.change() instanceof Change.Tripped);
+    /** What people have acknowledged and has not been seen to end, by cone. */
+    private static Map<String, List<String>> seen(Book book) {
         Map<String, List<String>> out = new TreeMap<>();
-        book.cones().forEach((id, cone) -> out.put(id, cone.acknowledged().stream()
-                .filter(a -> !(cut && a.equals(AlarmKind.DOUBTFUL.id())))
-                .filter(a -> !(loop && a.equals(AlarmKind.CRASH_LOOP.id()))).toList()));
+        book.cones().forEach((id, cone) -> out.put(id, cone.acknowledged()));
         return out;
     }
 }

@@ -5,10 +5,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.TreeMap;
 import org.conetender.core.alarm.Alarm;
 import org.conetender.core.alarm.Alarms;
 import org.conetender.core.batch.Batch;
+import org.conetender.core.batch.Book;
 import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Checkpoint;
 import org.conetender.core.batch.Fact;
@@ -61,10 +63,11 @@ final class Telling {
         Alarms acked = Silence.after(work, settled.done());
         for (Cone c : work.settings.cones()) {
             // Once it is durable: a filling that the record refuses ends nothing.
-            // One that is withdrawn brings the batch before back, and ends nothing either.
+            Book book = work.settled.committed();
             boolean filled = work.before.ledger().committed().cone(c.id()).batch().number()
-                    < work.settled.committed().cone(c.id()).batch().number();
-            acked = filled ? acked.filled(c.id()) : acked;
+                    != book.cone(c.id()).batch().number();
+            acked = !filled ? acked : acked.filled(c.id(), State.unseen(book, Set.of(c.id())),
+                    work.image.now());
         }
         Alarms.Turn turn = acked.shelving(Shelving.until(work)).after(causes, work.image.now());
         for (Alarm a : turn.raised()) {
@@ -246,7 +249,8 @@ final class Telling {
             }
             live.judged().roomC().ifPresent(r -> warm.put("room", r));
             Batch b = work.batch(id);
-            if (b.stage().develops()) {
+            // Whoever said that it is over may take that back, in another life.
+            if (b.stock().isPresent() && live.growth().stock().equals(b.stock())) {
                 points.add(new Checkpoint.ConePoint(id, b.number(), live.growth().sure(),
                         new Checkpoint.At(live.growth().lastAt().boot(), live.growth().lastAt().monoMs()),
                         Appointment.of(b, live.outlook().appointment()).map(x -> OptionalDouble.of(x.setC()))

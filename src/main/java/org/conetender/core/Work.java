@@ -150,8 +150,8 @@ final class Work {
 
     /** Whether nobody came for a ripe batch while people are away, until it is no food any more. */
     boolean overdue(String cone) {
-        return ledger.book().away().isPresent() && batch(cone).stage() instanceof Stage.Ready r
-                && since(r.since()).leastMs() >= OVERDUE_MS;
+        return batch(cone).stage() instanceof Stage.Ready r && since(r.since()).leastMs() >= OVERDUE_MS
+                && ledger.book().away().filter(a -> since(a.since()).leastMs() >= OVERDUE_MS).isPresent();
     }
 
     /** The temperature to hold, °C; empty where heat is not wanted. */

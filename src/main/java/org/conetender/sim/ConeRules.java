@@ -111,7 +111,7 @@ final class ConeRules {
                 || told("room-too-warm") && rig.world().room().airC() > water - PROBE_K;
         boolean crossed = Latched.crossingTold(rig, rules.told(), settings.id());
         rules.lasting("welded-told", cone, unasked && !blind && !crossed
-                && !told("welded", "overheat", "heater-stuck"), 20 * 60,
+                && !told("welded", "overheat", "heater-stuck", "cut-out-stuck"), 20 * 60,
                 "a heater that was off kept heating and nobody was told");
         // Behind an open cut-out, as when its own switch is tried, no heater does anything; nor does one that
         // is not asked, since the water is to cool.
@@ -120,7 +120,8 @@ final class ConeRules {
         rules.lasting("no-effect", cone, (dead || rules.lastedS("no-effect", settings.id()) > 0
                 && batch.stage().hasWater() && broken("heat") && !(water >= aimC))
                 && !told("no-effect", "probe", "probe-unsteady", "probe-frozen",
-                "switch-stuck", "overheat", "dry", "welded", "heater-stuck", "wrong-cone"), 60 * 60,
+                "switch-stuck", "overheat", "dry", "welded", "heater-stuck", "cut-out-stuck", "wrong-cone"),
+                60 * 60,
                 "a heater did nothing for an hour and nobody was told");
         boolean levelHonest = honest("level");
         rules.lasting("dry", cone, heat && levelHonest && !cone.water().heaterCovered(), 10,
@@ -222,7 +223,8 @@ final class ConeRules {
                 && !Fault.any(rig.world().wrong(), f -> f instanceof Fault.OfRoomProbe
                 || f instanceof Fault.OfBus);
         rules.lasting("welded-soon", cone, calm && unasked && coldRoom && probeHonest()
-                && !told("welded", "overheat", "heater-stuck", "probe", "probe-unsteady"), WELDED_FOUND_S,
+                && !told("welded", "overheat", "heater-stuck", "cut-out-stuck", "probe", "probe-unsteady"),
+                WELDED_FOUND_S,
                 "a known cone was heated against our will for longer than it takes to see it");
         // It may heat, be stopped and heat again while it is found out whose heater it is.
         boolean welded = proven && batch.stage().hasWater() && settings.fittings().heat().cutOut()
@@ -231,7 +233,7 @@ final class ConeRules {
                 && s.kind() == SimSwitch.Fault.WELDED);
         rules.lasting("welded-late", cone, welded && coldRoom && probeHonest()
                 && cone.water().waterC() > aimC - NEAR_K && !told("welded", "wrong-cone", "switch-stuck",
-                "overheat", "heater-stuck", "probe", "probe-unsteady"), 2 * 60 * 60,
+                "overheat", "heater-stuck", "cut-out-stuck", "probe", "probe-unsteady"), 2 * 60 * 60,
                 "a switch was welded for two hours in water that was warm enough, and nobody was told");
         boolean stands = calm && Fault.any(rig.world().wrong(), f -> f instanceof Fault.OfProbe p
                 && p.cone().equals(settings.id())

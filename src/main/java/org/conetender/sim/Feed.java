@@ -39,6 +39,11 @@ final class Feed {
         return other != this && conducts() && !closed();
     }
 
+    /** Whether a cut-out keeps all power from the heater, whatever the other switches do. */
+    boolean cut() {
+        return !(other == this || wiring != Fault.Wiring.PLUGS ? cutOut() : other.cutOut());
+    }
+
     /** Whether it follows that one's output. */
     boolean follows(Feed another) {
         return other == another;

@@ -49,19 +49,19 @@ final class OutputRules {
         for (SimCone c : rig.world().cones()) {
             boolean heater = refuses(c, Fixtures.HEAT) || refuses(c, Fixtures.CUT_OUT);
             anyHeater |= heater;
-            rules.lasting("stuck-told", c, heater
-                    && !rules.told().any(c.settings().id(), "heater-stuck"), SEEN_S,
+            rules.lasting("stuck-told", c, untold(c, Fixtures.HEAT, "heater-stuck")
+                    || untold(c, Fixtures.CUT_OUT, "cut-out-stuck"), SEEN_S,
                     "an output of the heater could not be set and nobody was told");
             boolean loose = refuses(c, Fixtures.HEAT) && c.heaterOn();
             rules.lasting("stuck-heat", c, loose && cutOutObeys(c), SEEN_S,
                     "a heater that could not be switched off went on heating although a cut-out is fitted");
             boolean other = false;
-            for (Map.Entry<String, SimSwitch> e : c.fixtures.switches.entrySet()) {
-                other |= e.getValue().refuses() && !e.getKey().equals(Fixtures.HEAT)
-                        && !e.getKey().equals(Fixtures.CUT_OUT);
+            for (String outlet : c.fixtures.switches.keySet()) {
+                String alarm = outlet.equals(Fixtures.AIR_PAUSE) ? "air-stuck" : "output-stuck";
+                other |= !outlet.equals(Fixtures.HEAT) && !outlet.equals(Fixtures.CUT_OUT)
+                        && untold(c, outlet, alarm);
             }
-            rules.lasting("output-told", c, other
-                    && !rules.told().any(c.settings().id(), "output-stuck"), SEEN_S,
+            rules.lasting("output-told", c, other, SEEN_S,
                     "an output could not be set and nobody was told");
             crossed(c, s.live().cones().get(c.settings().id()).hold().aimC());
             button(s, c);
@@ -81,9 +81,8 @@ final class OutputRules {
         rules.lasting("crossed-heat", c, strange, CROSSED_HEAT_S,
                 "another cone's output went on heating a cone");
         // Behind a cut-out that a suspicion has opened nothing warms it any more, and nothing more can be seen.
-        boolean open = !rules.on(c, Fixtures.CUT_OUT) && cutOutObeys(c);
         boolean hazard = strange && c.water().waterC() > heldC + CROSSED_K
-                || feed.crossed() && !open && rules.lastedS("crossed", c.settings().id()) > 0;
+                || feed.crossed() && !feed.cut() && rules.lastedS("crossed", c.settings().id()) > 0;
         rules.lasting("crossed", c, hazard && !crossingTold(c), CROSSED_FOUND_S,
                 "the heater of one cone warmed another and nobody was told");
     }
@@ -136,6 +135,10 @@ final class OutputRules {
                 "the heart stopped although all was well");
         lastBeat = heart.conducting();
         lastTickMs = tick;
+    }
+
+    private boolean untold(SimCone c, String outlet, String alarm) {
+        return refuses(c, outlet) && !rules.told().any(c.settings().id(), alarm);
     }
 
     private static boolean refuses(SimCone c, String outlet) {

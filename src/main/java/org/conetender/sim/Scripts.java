@@ -22,8 +22,15 @@ final class Scripts {
             r.world().apply(new Fault.OfSwitch("a", "heat", SimSwitch.Fault.DEAF, lasting(r, 30)));
             r.world().apply(new Fault.OfSwitch("a", "cut-out", SimSwitch.Fault.DEAF, lasting(r, 30)));
         }
+        if (s == 7_900) {
+            r.say("b", "first-seen");
+        }
         if (s == 8_000) {
             r.world().apply(new Fault.OfSwitch("b", "air-pause", SimSwitch.Fault.DEAF, lasting(r, 20)));
+            r.world().apply(new Fault.OfSwitch("c", "lamp", SimSwitch.Fault.DEAF, lasting(r, 20)));
+        }
+        if (s == 8_300) {
+            r.say("b", "settle");
         }
     }
 

@@ -69,6 +69,19 @@ class ButtonsTest {
         assertThat(s.stage()).isEqualTo("settling");
     }
 
+    /** A wet contact is no hand. */
+    @Test
+    void aButtonThatWasStuckSaysNothingWhenItIsFree() {
+        Story s = press(ready(), 3_600);
+        assertThat(s.stage()).isEqualTo("ready");
+        press(s, 22);
+        assertThat(s.stage()).isEqualTo("ready");
+        press(s, 20);
+        assertThat(s.stage()).isEqualTo("settling");
+        press(s, 40);
+        assertThat(s.stage()).as("nor does it take back").isEqualTo("settling");
+    }
+
     @Test
     void aContactThatIsLostWhileItIsHeldIsNotARelease() {
         Story s = ready();

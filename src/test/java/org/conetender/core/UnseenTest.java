@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.Step;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** What nobody has seen stands through a restart, since what it tells stays true. */
 class UnseenTest {
@@ -58,6 +60,29 @@ class UnseenTest {
         s.seconds(3);
         assertThat(s.standing("a")).isEmpty();
         s.restart("boot-1", 3_000).minutes(2);
+        assertThat(s.standing("a")).isEmpty();
+    }
+
+    /** @param restarts whether the daemon does before it is withdrawn */
+    @ParameterizedTest
+    @ValueSource(booleans = {false, true})
+    void aFillingByMistakeEndsNothingOnceItIsWithdrawn(boolean restarts) {
+        Story s = airBack();
+        s.does(Step.STARTED).minutes(1);
+        assertThat(s.standing("a")).isEmpty();
+        if (restarts) {
+            s.restart("boot-1", 3_000);
+        }
+        assertThat(s.ask("a", new Ask.Withdraw("started")).accepted()).isTrue();
+        s.minutes(20);
+        assertThat(s.standing("a")).containsExactly("air-back");
+        assertThat(s.ask("a", new Ask.Alarms()).sentence()).contains("its air was off for 10 min",
+                "since 09:10; its cause is over, not acknowledged, latched until acknowledged.");
+        assertThat(s.told("air-back")).as("as before").isEqualTo(1);
+        s.restart("boot-1", 3_000).minutes(2);
+        assertThat(s.standing("a")).containsExactly("air-back");
+        assertThat(s.ask("a", new Ask.Acknowledge("air-back")).accepted()).isTrue();
+        s.seconds(3);
         assertThat(s.standing("a")).isEmpty();
     }
 

@@ -24,9 +24,9 @@ class FiftyFaultsTest {
 
     private static final int HOUR_MS = 3_600_000;
     private static final List<String> CONES = List.of("a", "b", "c", "d", "e", "f", "g", "h");
-    /** What each of a cone's six faults comes to; its lamp and the pause of its air are one alarm. */
-    private static final List<String> EACH = List.of("probe", "heater-stuck", "output-stuck", "dry",
-            "air-failed-animals");
+    /** What each of a cone's six faults comes to. */
+    private static final List<String> EACH = List.of("probe", "heater-stuck", "air-stuck", "output-stuck",
+            "dry", "air-failed-animals");
 
     private final Rig rig = new Rig(eight(), 1, Bench.larkmoor(), Guards.ALL);
     private final List<String> calls = new ArrayList<>();

@@ -53,16 +53,26 @@ public enum AlarmKind {
             "Heat is locked off. Unplug the heater now: one of its two switches does not open, and "
             + "only the other one holds it. Exchange it, then acknowledge; both are tried again.")),
     HEATER_STUCK(people(15), 0, says(
-            "an output of the heater cannot be set: a line, a chip or the board does not answer",
-            "the heater's other switch opens, if it can; the heartbeat stops, so that a relay outside "
-            + "can cut the supply; without either the water may go on heating",
+            "the heater's own output cannot be set: a line, a chip or the board does not answer",
+            "the cut-out opens, if it can; the heartbeat stops, so that a relay outside can cut the "
+            + "supply; without either the water may go on heating",
             "Unplug the heater now: its output does not obey, so it may stay on. Find out why before "
             + "you plug it in again.")),
-    OUTPUT_STUCK(animals(15), 0, says(
-            "another output cannot be set: the air's pause, a lamp, the heartbeat",
-            "the air is no longer stopped through it; it may stand still, or a lamp burn",
-            "See that the air runs and that the lamps are as they should be. Then look at the board, "
-            + "its wires and the daemon's log.")),
+    CUT_OUT_STUCK(people(15), 0, says(
+            "the output of the heater's cut-out cannot be set",
+            "the heater is switched off by its own switch, if that can be set; the heartbeat stops, so "
+            + "that a relay outside can cut the supply",
+            "Unplug the heater now: its cut-out does not obey, so it may not hold the heater. Find out why "
+            + "before you plug it in again.")),
+    AIR_STUCK(animals(15), 0, says(
+            "the output that stops the air cannot be set",
+            "the air is no longer stopped through it, and may stand still; no new 'settle' is taken",
+            "See that the air runs. Then look at the board, its wires and the daemon's log.")),
+    OUTPUT_STUCK(batch(60), 0, says(
+            "another output cannot be set: a lamp, the heartbeat",
+            "a lamp may burn; without its heartbeat a relay outside cuts the heaters' supply",
+            "See that the lamps are as they should be. Then look at the board, its wires and the daemon's "
+            + "log.")),
     NO_EFFECT(batch(60), 0, says(
             "the heater was on but the water did not warm as it should: heater or probe out of the "
             + "water, or a dead heater",

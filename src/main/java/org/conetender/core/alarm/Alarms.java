@@ -39,18 +39,18 @@ public record Alarms(Map<String, Alarm> standing, Seen seen, Map<String, Long> s
     /** A level at its line flutters for so long after it was told to be over (guess). */
     static final long BACK_MS = 10 * Units.MINUTE_MS;
 
-    /** @param alarms acknowledged ones  @param untilMs waited for until then, monotonic ms */
-    public record Seen(List<Alarm> alarms, long untilMs) {
+    /** @param alarms acknowledged ones  @param sinceMs waited for since the start, monotonic ms */
+    public record Seen(List<Alarm> alarms, long sinceMs) {
         static final Seen NOTHING = new Seen(List.of(), 0);
 
-        /** Whether it has been waited for in vain. */
+        /** Whether it has been waited for in vain. A danger is there at once, by its latch or its output. */
         boolean late(Alarm a, long nowMs) {
-            return nowMs >= untilMs + a.kind().matureMs();
+            return nowMs - sinceMs >= (a.kind().dangerous() ? OFF_DELAY_MS : SHOWS_MS) + a.kind().matureMs();
         }
 
         Seen without(List<Alarm> some) {
             return some.isEmpty() ? this
-                    : new Seen(alarms.stream().filter(a -> !some.contains(a)).toList(), untilMs);
+                    : new Seen(alarms.stream().filter(a -> !some.contains(a)).toList(), sinceMs);
         }
 
         Optional<Alarm> of(String key) {
@@ -88,16 +88,8 @@ public record Alarms(Map<String, Alarm> standing, Seen seen, Map<String, Long> s
                 });
             }
         }
-        Map<String, Alarm> standing = new TreeMap<>();
-        // Its cause was over long ago: when it comes again that is another incident.
-        unseen.forEach(u -> {
-            Alarm a = raised(new Cause(u.cone(), u.kind(), u.what(), Alarm.Held.BY_CAUSE), u.since());
-            standing.put(a.key(), a.with(new Alarm.Course(u.since(),
-                    OptionalLong.of(now.monoMs() - OFF_DELAY_MS), true))
-                    .with(Alarm.Told.NEVER.again(now.monoMs(), List.of(), Alarm.Way.ALONE, false)));
-        });
-        return new Alarms(Collections.unmodifiableMap(standing),
-                new Seen(List.copyOf(all), now.monoMs() + SHOWS_MS), Map.of(), Calls.NONE);
+        return new Alarms(Map.of(), new Seen(List.copyOf(all), now.monoMs()), Map.of(), Calls.NONE)
+                .filled("", unseen, now);
     }
 
     private static Alarm raised(Cause c, Moment since) {
@@ -239,7 +231,7 @@ public record Alarms(Map<String, Alarm> standing, Seen seen, Map<String, Long> s
     /** Each is recognised once; what has not shown itself in time has ended while nobody looked. */
     private Seen left(Map<String, Alarm> next) {
         return seen.alarms().isEmpty() ? seen : new Seen(seen.alarms().stream()
-                .filter(a -> !next.containsKey(a.key())).toList(), seen.untilMs());
+                .filter(a -> !next.containsKey(a.key())).toList(), seen.sinceMs());
     }
 
     private static List<Alarm> fade(List<Cause> causes, Map<String, Alarm> next, long nowMs) {
@@ -299,10 +291,23 @@ public record Alarms(Map<String, Alarm> standing, Seen seen, Map<String, Long> s
                 && f.aside().follows().filter(a.key()::equals).isPresent()).toList();
     }
 
-    /** The alarms after that cone was filled anew: what nobody had seen of the batch before is over. */
-    public Alarms filled(String cone) {
+    /**
+     * The alarms after that cone was filled anew: what nobody had seen of the batch before is over. Once that
+     * is withdrawn it stands again.
+     *
+     * @param unseen what the record keeps of it now
+     */
+    public Alarms filled(String cone, List<Kept> unseen, Moment now) {
         Map<String, Alarm> next = new TreeMap<>(standing);
-        next.values().removeIf(a -> a.cone().equals(cone) && a.kind().standsUntilSeen() && !a.acknowledged());
+        next.values().removeIf(a -> a.cone().equals(cone) && a.kind().standsUntilSeen() && !a.acknowledged()
+                && unseen.stream().noneMatch(u -> u.kind() == a.kind()));
+        // Its cause was over long ago: when it comes again that is another incident.
+        unseen.forEach(u -> {
+            Alarm a = raised(new Cause(u.cone(), u.kind(), u.what(), Alarm.Held.BY_CAUSE), u.since());
+            next.putIfAbsent(a.key(), a.with(new Alarm.Course(u.since(),
+                    OptionalLong.of(now.monoMs() - OFF_DELAY_MS), true))
+                    .with(Alarm.Told.NEVER.again(now.monoMs(), List.of(), Alarm.Way.ALONE, false)));
+        });
         return new Alarms(Collections.unmodifiableMap(next), seen, shelves, calls);
     }
 

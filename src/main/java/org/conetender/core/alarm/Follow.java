@@ -4,8 +4,10 @@ import static org.conetender.core.alarm.AlarmKind.AIR_BACK;
 import static org.conetender.core.alarm.AlarmKind.AIR_FAILED;
 import static org.conetender.core.alarm.AlarmKind.AIR_FAILED_ANIMALS;
 import static org.conetender.core.alarm.AlarmKind.AIR_SHUT_IN;
+import static org.conetender.core.alarm.AlarmKind.AIR_STUCK;
 import static org.conetender.core.alarm.AlarmKind.ARREST;
 import static org.conetender.core.alarm.AlarmKind.CRASH_LOOP;
+import static org.conetender.core.alarm.AlarmKind.CUT_OUT_STUCK;
 import static org.conetender.core.alarm.AlarmKind.DOUBTFUL;
 import static org.conetender.core.alarm.AlarmKind.DRY;
 import static org.conetender.core.alarm.AlarmKind.HEATER_STUCK;
@@ -63,7 +65,9 @@ public record Follow(AlarmKind cause, Where where, long withinMs, Set<AlarmKind>
     /** The first that fits counts. */
     public static final List<Follow> TABLE = List.of(
             // The board, or its chip: nothing can be set any more.
-            anywhere(HEATER_STUCK, AT_ONCE_MS, HEATER_STUCK, OUTPUT_STUCK),
+            anywhere(HEATER_STUCK, AT_ONCE_MS, HEATER_STUCK, CUT_OUT_STUCK, AIR_STUCK, OUTPUT_STUCK),
+            anywhere(CUT_OUT_STUCK, AT_ONCE_MS, CUT_OUT_STUCK, AIR_STUCK, OUTPUT_STUCK),
+            anywhere(AIR_STUCK, AT_ONCE_MS, AIR_STUCK, OUTPUT_STUCK),
             anywhere(OUTPUT_STUCK, AT_ONCE_MS, OUTPUT_STUCK),
             // A heater that stays on warms the water further than it should be.
             here(HEATER_STUCK, OVERHEAT, ARREST),

@@ -56,6 +56,15 @@ public record AlarmBook(List<String> acknowledged, List<Unseen> unseen, List<She
         return unseen.isEmpty() ? this : new AlarmBook(acknowledged, List.of(), shelves);
     }
 
+    /** The filling is withdrawn. @param before what nobody had seen until then */
+    AlarmBook notFilled(List<Unseen> before) {
+        AlarmBook next = this;
+        for (Unseen u : before) {
+            next = next.knows(u.alarm()) ? next : next.raised(u);
+        }
+        return next;
+    }
+
     private static <T> List<T> without(List<T> all, Predicate<T> which) {
         return all.stream().noneMatch(which) ? all : all.stream().filter(which.negate()).toList();
     }

@@ -27,13 +27,14 @@ public record ConeBook(Before before, List<Fact> facts, Batch batch, Usual usual
      * @param facts of it
      * @param base the batch as it stood before them
      * @param bridges of its cysts
+     * @param unseen the alarms that ended with it
      * @param before the one before that, where it could yet come back too
      */
     public record Before(Batch batch, List<Fact> facts, Batch base, List<Bridge> bridges,
-                         Optional<Before> before) {
+                         List<AlarmBook.Unseen> unseen, Optional<Before> before) {
 
         private static Before empty(Batch b) {
-            return new Before(b, List.of(), b, List.of(), Optional.empty());
+            return new Before(b, List.of(), b, List.of(), List.of(), Optional.empty());
         }
     }
 
@@ -150,7 +151,8 @@ public record ConeBook(Before before, List<Fact> facts, Batch batch, Usual usual
         Optional<Before> back = facts.isEmpty() || !f.at().sameBoot(facts.getFirst().at())
                 || f.at().since(facts.getFirst().at()).leastMs() > Fits.WITHDRAW_WITHIN_MS
                 ? Optional.empty() : Optional.of(before);
-        return new ConeBook(new Before(was, List.copyOf(old), before.batch(), bridges, back),
+        return new ConeBook(new Before(was, List.copyOf(old), before.batch(), bridges, alarms.unseen(),
+                back),
                 List.copyOf(kept), next, usual, latches, alarms.filled(), bridges(next), heater);
     }
 
@@ -178,7 +180,7 @@ public record ConeBook(Before before, List<Fact> facts, Batch batch, Usual usual
         }
         kept.addAll(0, before.facts());
         return new ConeBook(before.before().orElse(Before.empty(before.base())), List.copyOf(kept), b, usual,
-                latches, alarms, before.bridges(), h);
+                latches, alarms.notFilled(before.unseen()), before.bridges(), h);
     }
 
     private ConeBook withUsual(Ask.SetUsual u) {

@@ -31,7 +31,8 @@ public final class CookedBatch implements Guard {
         double hottest = known ? v.water().hottestC() : v.judged().water().jumpedToC(v.now().monoMs());
         String what = known ? "the water" : "a reading that jumped, perhaps of hot water poured in,";
         List<Finding> found = new ArrayList<>(justBack(v, hottest));
-        if (v.latch(id()).isPresent() || known && hottest >= l.guardC() && ours(v)) {
+        if (v.latch(id()).isPresent()
+                || known && hottest >= l.guardC() && v.stage().hasWater() && ours(v)) {
             found.add(Finding.trip(id(),
                     Text.of("the water passed %.1f °C with the heater at work", l.guardC()),
                     Power.HEAT, Power.CUT_OUT, Power.LAMPS).alarm(AlarmKind.OVERHEAT));

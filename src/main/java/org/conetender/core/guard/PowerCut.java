@@ -58,8 +58,12 @@ public final class PowerCut implements Guard {
     /** A mark without a length is void once every length is known: the true one is marked in its place. */
     @Override
     public List<String> takesBack(View v) {
-        if (v.batch().marks().words().doubts().isEmpty() || !v.stage().hasAnimals()) {
+        if (v.batch().marks().words().doubts().isEmpty() || !v.stage().develops()) {
             return List.of();
+        }
+        if (!v.stage().hasAnimals()) {
+            // A report that nauplii swim, withdrawn.
+            return v.batch().marks().words().doubts().stream().filter(d -> d.startsWith(OFF)).toList();
         }
         return cuts(v).stream().anyMatch(c -> !c.off().bounded()) ? List.of()
                 : v.batch().marks().words().doubts().stream()

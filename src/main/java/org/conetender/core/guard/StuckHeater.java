@@ -1,5 +1,6 @@
 package org.conetender.core.guard;
 
+import java.util.ArrayList;
 import java.util.List;
 import org.conetender.core.alarm.AlarmKind;
 import org.conetender.core.batch.Book;
@@ -31,8 +32,19 @@ public final class StuckHeater implements Guard {
                 : v.cone().fittings().heat().cutOut()
                 ? "the heater's output cannot be set, so it may be on; the cut-out is open now"
                 : "the heater's output cannot be set, so it may be on, and no cut-out is fitted";
-        return List.of(Finding.veto(id(), what, Power.HEAT, Power.CUT_OUT, Power.HEARTBEAT)
-                .alarm(AlarmKind.HEATER_STUCK));
+        // Each is an alarm of its own: whoever knows of one has to hear of the other.
+        List<Finding> found = new ArrayList<>();
+        if (heat) {
+            found.add(stuck(what).alarm(AlarmKind.HEATER_STUCK));
+        }
+        if (cutOut) {
+            found.add(stuck(what).alarm(AlarmKind.CUT_OUT_STUCK));
+        }
+        return found;
+    }
+
+    private Finding stuck(String what) {
+        return Finding.veto(id(), what, Power.HEAT, Power.CUT_OUT, Power.HEARTBEAT);
     }
 
     private static boolean unset(View v, String output) {

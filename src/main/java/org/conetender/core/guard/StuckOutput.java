@@ -1,5 +1,6 @@
 package org.conetender.core.guard;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
@@ -10,6 +11,8 @@ import org.conetender.core.alarm.AlarmKind;
  * stopped so might not come back. {@link StuckHeater} looks at heater and cut-out.
  */
 public final class StuckOutput implements Guard {
+
+    private static final String AIR = ".air-pause";
 
     @Override
     public String id() {
@@ -24,13 +27,25 @@ public final class StuckOutput implements Guard {
                 stuck.add(output);
             }
         }
-        if (stuck.isEmpty()) {
-            return List.of();
+        List<Finding> found = new ArrayList<>();
+        // An alarm of its own: whoever knows of a lamp has to hear of the air.
+        if (stuck.remove(v.cone().id() + AIR)) {
+            found.add(Finding.veto(id(), words(v.cone().id() + AIR), Power.AIR_OFF)
+                    .alarm(AlarmKind.AIR_STUCK));
         }
-        String what = String.join(" and ", stuck) + " cannot be set and may be on or off";
-        Power[] denied = stuck.contains(v.cone().id() + ".air-pause") ? new Power[] {Power.AIR_OFF}
-                : new Power[0];
-        return List.of(Finding.veto(id(), what, denied).alarm(AlarmKind.OUTPUT_STUCK));
+        if (!stuck.isEmpty()) {
+            found.add(Finding.veto(id(), words(String.join(" and ", stuck))).alarm(AlarmKind.OUTPUT_STUCK));
+        }
+        return found;
+    }
+
+    private static String words(String outputs) {
+        return outputs + " cannot be set and may be on or off";
+    }
+
+    /** Whether its air may run on whatever is asked: nothing would settle. */
+    static boolean airStuck(View v) {
+        return v.scene().image().pipes().unset(v.cone().id(), AIR);
     }
 
     /** What belongs to no cone, the heartbeat, is told once, with the first. */

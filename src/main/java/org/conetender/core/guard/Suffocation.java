@@ -83,6 +83,10 @@ public final class Suffocation implements Guard {
         if (!v.stage().hasAnimals() || v.stage().airOff() != null) {
             return Optional.empty();
         }
+        if (StuckOutput.airStuck(v)) {
+            return Optional.of("the output that stops its air cannot be set, so nothing would settle; look "
+                    + "at the board, its wires and the daemon's log, then report 'settle' again.");
+        }
         if (v.handsIn()) {
             long left = v.batch().marks().handsIn().map(m -> Handled.HANDS_MS - v.since(m).leastMs())
                     .orElse(0L);

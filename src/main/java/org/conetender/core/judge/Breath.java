@@ -3,11 +3,14 @@ package org.conetender.core.judge;
 import java.util.Optional;
 import java.util.function.Function;
 import org.conetender.core.batch.Batch;
+import org.conetender.core.batch.Change;
 import org.conetender.core.batch.ConeBook;
 import org.conetender.core.batch.Fact;
 import org.conetender.core.batch.Fits;
 import org.conetender.core.batch.Life;
 import org.conetender.core.hatch.Oxygen;
+import org.conetender.core.image.Ask;
+import org.conetender.core.image.Step;
 import org.conetender.core.unit.Moment;
 import org.conetender.core.unit.Span;
 import org.conetender.core.unit.Units;
@@ -77,6 +80,11 @@ public record Breath(double spent, long withoutMs, long goneMs) {
             Moment off = b.stage().airOff();
             return new Breath(1, off.sameBoot(now) ? now.since(off).leastMs() : 0, 0);
         }
+        Optional<Moment> shut = shutSince(book);
+        if (shut.isPresent()) {
+            // No air came through it, whatever came before; over a cut the guard for cuts counts.
+            return new Breath(1, shut.get().sameBoot(now) ? now.since(shut.get()).leastMs() : 0, 0);
+        }
         Optional<Moment> back = backSince(book);
         Moment from = back.orElse(book.facts().getFirst().at());
         if (from.sameBoot(now)) {
@@ -97,6 +105,18 @@ public record Breath(double spent, long withoutMs, long goneMs) {
             book = book.withdrawn();
         }
         return book;
+    }
+
+    /** Since when its air valve is shut as far as was reported; empty while it is open. */
+    private static Optional<Moment> shutSince(ConeBook book) {
+        Optional<Moment> shut = Optional.empty();
+        for (Fact f : book.facts()) {
+            if (f.change() instanceof Change.Told(Ask.Did(Step s))) {
+                shut = s == Step.VALVE_OPEN ? Optional.empty()
+                        : s == Step.VALVE_SHUT ? shut.or(() -> Optional.of(f.at())) : shut;
+            }
+        }
+        return shut.filter(_ -> book.batch().marks().valveShut());
     }
 
     /** When the last separation of the present batch ended; empty if it had none. */

@@ -15,7 +15,7 @@ enum Hazard {
     NO_AIR_FOR_ANIMALS(32, "air-failed-animals"),
     NO_RECORD(60, "record"),
     HEATER_STUCK(0, "heater-stuck"),
-    AIR_STUCK(0, "output-stuck"),
+    AIR_STUCK(0, "air-stuck"),
     SHUT_IN(1, "air-shut-in"),
     AIR_DUE(0, "air-due"),
     /** No alarm tells it: what was read a minute ago still serves. */

@@ -33,7 +33,7 @@ final class Home {
     private static final Pattern NAMED = Pattern.compile("(report|acknowledge) '([a-z-]+)'");
     /** While one of these stands its own words come first. */
     private static final Set<String> FIRST = Set.of("air-failed", "air-failed-animals", "record",
-            "output-stuck");
+            "air-stuck");
 
     private final Settings settings;
     private final Turn turn;

@@ -149,19 +149,23 @@ class AlarmsTest {
                 .satisfies(a -> assertThat(a.what()).isEqualTo("once more"));
     }
 
+    private Alarms filled(String cone) {
+        return alarms.filled(cone, List.of(), new Moment("boot-1", seconds * 1000, 0, true));
+    }
+
     @Test
     void aNewFillingEndsWhatWasSaidOfTheBatchBefore() {
         pass(1, cause(AlarmKind.SIPHON));
         pass(300);
-        assertThat(alarms.filled("b").raised()).hasSize(1);
-        assertThat(alarms.filled("a").raised()).isEmpty();
+        assertThat(filled("b").raised()).hasSize(1);
+        assertThat(filled("a").raised()).isEmpty();
     }
 
     @Test
     void whatLastsAndWhatAPersonHasSeenOutlivesAFilling() {
         pass(61, cause(AlarmKind.PROBE), cause(AlarmKind.COOKED));
         alarms = alarms.acknowledged("a", "cooked", seconds * 1000);
-        assertThat(alarms.filled("a").raised()).hasSize(2);
+        assertThat(filled("a").raised()).hasSize(2);
     }
 
     @Test

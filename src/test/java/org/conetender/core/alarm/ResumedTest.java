@@ -92,6 +92,18 @@ class ResumedTest {
         assertThat(bell.alarm("a/dry").acknowledged()).as("and is new when it comes").isFalse();
     }
 
+    /** It would show at once, by its latch or its output. */
+    @Test
+    void aDangerIsWaitedForAMinute() {
+        resume(Map.of("a", List.of("heater-stuck"), "b", List.of("heater-stuck")));
+        pass(60);
+        assertThat(over).isEmpty();
+        pass(1, cause("b", AlarmKind.HEATER_STUCK));
+        assertThat(over).as("b's has come in time").containsExactly("a/heater-stuck@60");
+        pass(61, cause("b", AlarmKind.HEATER_STUCK), cause("a", AlarmKind.HEATER_STUCK));
+        assertThat(bell.said()).containsExactly("a/heater-stuck");
+    }
+
     /** A clock counts as unset only after an hour of it. */
     @Test
     void aClockIsWaitedForAnHourLonger() {

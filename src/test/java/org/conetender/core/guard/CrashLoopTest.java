@@ -78,6 +78,17 @@ class CrashLoopTest {
         assertThat(s.standing("")).isEmpty();
     }
 
+    /** What was acknowledged was the loop before. */
+    @Test
+    void aFurtherLoopIsToldUntilItIsSeenThoughTheDaemonRestarts() {
+        Story s = killed(started(), 3);
+        assertThat(s.ask("b", new Ask.Acknowledge("crash-loop")).accepted()).isTrue();
+        s.seconds(10).restart("boot-1", MOMENT).minutes(1);
+        assertThat(s.told("crash-loop")).isEqualTo(2);
+        s.stopAndStart(MOMENT).minutes(20);
+        assertThat(s.told("crash-loop")).isGreaterThan(3);
+    }
+
     @Test
     void nobodySettlesWhileItLasts() {
         Story s = started();

@@ -163,6 +163,19 @@ class PowerCutTest {
         assertThat(t.batch("a").marks().words().doubts()).isNotEmpty().allMatch(d -> d.contains("between"));
     }
 
+    /** Of the second cut nobody has said a word. */
+    @Test
+    void anotherCutIsToldUntilItIsSeenThoughTheDaemonRestarts() {
+        Story s = hatching(Story.at()).restart("boot-2", HALF_HOUR).minutes(1);
+        assertThat(s.ask("a", new Ask.Acknowledge("doubtful")).accepted()).isTrue();
+        s.minutes(1).restart("boot-2", 3_000).minutes(20);
+        assertThat(s.told("doubtful")).as("it was seen").isEqualTo(1);
+        s.restart("boot-3", HALF_HOUR).minutes(1);
+        assertThat(s.told("doubtful")).isEqualTo(2);
+        s.restart("boot-3", 3_000).minutes(20);
+        assertThat(s.told("doubtful")).isGreaterThan(2);
+    }
+
     @Test
     void aRestartOfTheDaemonAloneStopsNoPump() {
         Story s = hatching(Story.at()).restart("boot-1", HALF_HOUR).minutes(1);

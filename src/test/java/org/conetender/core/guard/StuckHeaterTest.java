@@ -6,10 +6,12 @@ import org.conetender.core.Larkmoor;
 import org.conetender.core.Larkmoor.Fitting;
 import org.conetender.core.Story;
 import org.conetender.core.alarm.AlarmKind;
+import org.conetender.core.image.Ask;
 import org.conetender.core.image.Step;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** Danger: a heater whose output cannot be set. */
@@ -17,6 +19,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 class StuckHeaterTest {
 
     private static final String HEART = "site.heartbeat";
+    private static final String NEITHER = "neither the heater's output nor its cut-out's can be set";
 
     /** Cone a is warmed, and has been for a while. */
     private static Story warming(Story s) {
@@ -58,7 +61,8 @@ class StuckHeaterTest {
         s.unset.add(output);
         s.seconds(2);
         assertThat(beats(s)).isFalse();
-        assertThat(s.standing(output.substring(0, 1))).containsExactly("heater-stuck");
+        assertThat(s.standing(output.substring(0, 1))).containsExactly(
+                output.endsWith("heat") ? "heater-stuck" : "cut-out-stuck");
         assertThat(s.on(output.charAt(0) + ".heat")).isFalse();
     }
 
@@ -78,12 +82,37 @@ class StuckHeaterTest {
         s.unset.add("a.heat");
         s.unset.add("a.cut-out");
         s.tick();
-        assertThat(s.told().getLast().what()).startsWith("neither the heater's output nor its cut-out's");
+        assertThat(s.messages()).singleElement().satisfies(m -> assertThat(m.alarms()).singleElement()
+                .satisfies(a -> assertThat(a.what()).isEqualTo(NEITHER)));
         Story bare = warming(Story.at(Fitting.NO_CUT_OUT));
         bare.unset.add("a.heat");
         bare.tick();
         assertThat(bare.told().getLast().what()).endsWith("no cut-out is fitted");
         assertThat(bare.on("a.heat")).isFalse();
+    }
+
+    /** First one switch does not obey and the other holds the heater; later nothing does. */
+    @ParameterizedTest
+    @CsvSource({"cut-out, heat, false", "cut-out, heat, true", "heat, cut-out, false", "heat, cut-out, true"})
+    void whoKnowsOfOneSwitchHearsOfTheOther(String first, String second, boolean restarts) {
+        Story s = warming(Story.at());
+        s.unset.add("a." + first);
+        s.minutes(1);
+        assertThat(s.ask("a", new Ask.Acknowledge(alarm(first))).accepted()).isTrue();
+        s.minutes(30);
+        if (restarts) {
+            s.restart("boot-1", 3_000);
+        }
+        s.unset.add("a." + second);
+        s.seconds(2);
+        assertThat(s.told(alarm(second))).isEqualTo(1);
+        assertThat(s.told().getLast().what()).isEqualTo(NEITHER);
+        s.minutes(30);
+        assertThat(s.told(alarm(first))).as("known, and still there").isEqualTo(1);
+    }
+
+    private static String alarm(String output) {
+        return output.equals("heat") ? "heater-stuck" : "cut-out-stuck";
     }
 
     @Test
@@ -98,6 +127,22 @@ class StuckHeaterTest {
         s.minutes(3);
         assertThat(s.standing("a")).isEmpty();
         assertThat(s.told("heater-stuck")).isEqualTo(1);
+    }
+
+    /** It obeyed for three minutes after the machine was switched off and on: this is another time. */
+    @Test
+    void itIsToldAgainAlsoShortlyAfterARestart() {
+        Story s = Story.at().does(Step.STARTED);
+        s.unset.add("a.heat");
+        s.minutes(1);
+        assertThat(s.ask("a", new Ask.Acknowledge("heater-stuck")).accepted()).isTrue();
+        s.unset.clear();
+        s.restart("boot-2", 30_000).minutes(4);
+        assertThat(s.standing("a")).doesNotContain("heater-stuck");
+        s.unset.add("a.heat");
+        s.minutes(3);
+        assertThat(s.standing("a")).contains("heater-stuck");
+        assertThat(s.told("heater-stuck")).isEqualTo(2);
     }
 
     @Test

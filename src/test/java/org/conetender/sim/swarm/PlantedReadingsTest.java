@@ -278,7 +278,7 @@ class PlantedReadingsTest {
                 OptionalLong.empty(), true), new Alarm.Told(1, OptionalLong.empty(), 0, OptionalLong.of(
                 now.monoMs()), List.of(), Alarm.Way.ALONE, false, false), new Alarm.Aside(Optional.empty(),
                 OptionalLong.empty()))).toList();
-        Alarms with = new Alarms(l.alarms().standing(), new Alarms.Seen(seen, l.alarms().seen().untilMs()),
+        Alarms with = new Alarms(l.alarms().standing(), new Alarms.Seen(seen, l.alarms().seen().sinceMs()),
                 l.alarms().shelves(), l.alarms().calls());
         return real.apply(new State(before.ledger(), new State.Live(l.begun(), l.cones(), with, l.timers(),
                 l.beat(), l.diary(), l.day())), image);
