@@ -13,6 +13,7 @@ import org.conetender.core.image.Hour;
 import org.conetender.core.image.Step;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** A report that was a mistake: what taking it back may change, and what it must never bring about. */
@@ -271,5 +272,19 @@ class WithdrawStoryTest {
 
     private static double degreeHours(Story s) {
         return s.state().live().cones().get("a").growth().done().degreeHours();
+    }
+
+    /** A cone was confused with another, and the machine restarted before anybody saw that. */
+    @ParameterizedTest
+    @EnumSource(value = Step.class, names = {"DRAINED", "ABANDONED"})
+    void aBatchThatWasSaidToBeOverByMistakeKeepsItsHoursThroughARestart(Step slip) {
+        Story s = Story.at().does(Step.STARTED);
+        s.pass(Duration.ofHours(11));
+        double own = s.state().live().cones().get("a").growth().done().degreeHours();
+        s.does(slip).minutes(2);
+        s.restart("boot-1", 3_000).seconds(10);
+        assertThat(s.ask("a", new Ask.Withdraw(slip.word())).accepted()).isTrue();
+        s.minutes(2);
+        assertThat(s.state().live().cones().get("a").growth().done().degreeHours()).isCloseTo(own, within(3.0));
     }
 }

@@ -87,6 +87,16 @@ class SeparationWordsTest {
                         + "look before feeding.");
     }
 
+    /** Somebody was there until now, and nobody has been waited for yet. */
+    @Test
+    void whoLeavesLateFindsNoBatchSpoiledByIt() {
+        Story s = ripe();
+        s.pass(Duration.ofHours(13));
+        s.ask("", new Ask.Away("neighbour"));
+        s.minutes(1);
+        assertThat(s.batch("a").marks().words().doubts()).isEmpty();
+    }
+
     /** Not "do not feed" and "ready for the feed" on one screen. */
     @Test
     void whatNobodyCameForIsNeitherReadyNorToBeHarvested() {

@@ -169,6 +169,21 @@ class CookedBatchTest {
         ramp(s, 33.1, toC, 4);
     }
 
+    @Test
+    void anEmptyConeThatIsWashedHotIsNoOverheating() {
+        Story s = Story.at();
+        s.senses.water("a", 22);
+        s.does(Step.STARTED);
+        for (int i = 0; i < 1_800 && !s.on("a.heat"); i++) {
+            s.tick();
+        }
+        assertThat(s.on("a.heat")).isTrue();
+        s.does(Step.DRAINED).seconds(20);
+        s.senses.water("a", 42);
+        s.minutes(2);
+        assertThat(s.standing("a")).isEmpty();
+    }
+
     /** A kettle against a cold cone, and nobody said so: the reading jumps, and is not believed. */
     private static Story poured(Story s, double toC) {
         incubating(s).senses.water("a", toC);
