@@ -31,31 +31,6 @@ class Adversary19Test {
         return s.state().live().cones().get("a").growth().done().degreeHours();
     }
 
-    /** The same without a restart is refused (SettleAgainTest). */
-    @Test
-    void aRestartGivesNoAirThroughAValveThatIsShut() {
-        Story s = hatched(Fitting.SIPHONING).does(Step.VALVE_SHUT).minutes(9);
-        assertThat(s.did("a", Step.SETTLE).accepted()).as("before").isFalse();
-        s.restart("boot-1", 3_000).seconds(10);
-        Result.Reply r = s.did("a", Step.SETTLE);
-        assertThat(r.accepted()).as(r.sentence()).isFalse();
-    }
-
-    @Test
-    void norDoesItEndTheTimeWithoutAir() {
-        Story s = hatched(Fitting.SIPHONING).does(Step.VALVE_SHUT).minutes(11);
-        s.restart("boot-1", 3_000).minutes(8);
-        assertThat(doubts(s)).isNotEmpty();
-    }
-
-    @Test
-    void norWhereAContactSaidThatNoneCame() {
-        Story s = hatched(Fitting.AIR_PROOF);
-        s.senses.contact("a.air-proof", Level.OPEN);
-        s.minutes(12).restart("boot-1", 3_000).minutes(8);
-        assertThat(doubts(s)).isNotEmpty();
-    }
-
     /** Air was off for the separation, and then by the cut: 19 minutes in one go, of which 14 are too long. */
     @Test
     void aCutThatFollowsUponASeparationIsCountedWithIt() {
