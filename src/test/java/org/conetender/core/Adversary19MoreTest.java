@@ -48,16 +48,6 @@ class Adversary19MoreTest {
         assertThat(s.standing("a")).contains("cooked");
     }
 
-    /** Trusted, an hour wrong for two minutes, and right again. */
-    @Test
-    void aClockThatSteppedLeavesNoDoubtOnceItIsRight() {
-        Story s = hatched().restart("boot-2", 3 * MINUTE).minutes(5);
-        assertThat(doubts(s)).isEmpty();
-        s.wall(60 * MINUTE, true).minutes(2);
-        s.wall(-60 * MINUTE, true).minutes(5);
-        assertThat(doubts(s)).isEmpty();
-    }
-
     @Test
     void anEmptyConeThatIsWashedHotIsNoOverheating() {
         Story s = Story.at();

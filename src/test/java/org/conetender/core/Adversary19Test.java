@@ -31,37 +31,6 @@ class Adversary19Test {
         return s.state().live().cones().get("a").growth().done().degreeHours();
     }
 
-    /** Air was off for the separation, and then by the cut: 19 minutes in one go, of which 14 are too long. */
-    @Test
-    void aCutThatFollowsUponASeparationIsCountedWithIt() {
-        Story s = hatched().does(Step.SETTLE).minutes(7);
-        s.does(Step.DRAWING).minutes(4);
-        assertThat(s.on("a.air-pause")).isTrue();
-        s.restart("boot-2", 8 * MINUTE).minutes(2);
-        assertThat(doubts(s)).isNotEmpty();
-    }
-
-    /** Twenty-four minutes without air and two with it. */
-    @Test
-    void cutsWithAMinuteOfAirBetweenThemAreCountedTogether() {
-        Story s = hatched().restart("boot-2", 8 * MINUTE).minutes(1);
-        assertThat(doubts(s)).isEmpty();
-        s.restart("boot-3", 8 * MINUTE).minutes(1);
-        s.restart("boot-4", 8 * MINUTE).minutes(2);
-        assertThat(doubts(s)).isNotEmpty();
-    }
-
-    /** What is left after a part was drawn stands below the contact, and its animals breathe. */
-    @Test
-    void aContactThatIsOpenForGoodReasonStopsNoAirAtASlip() {
-        Story s = hatched(Fitting.LEVEL).does(Step.SETTLE).minutes(7);
-        s.does(Step.DRAWING, Step.PART_DRAWN);
-        s.senses.contact("a.level", Level.OPEN);
-        s.minutes(25);
-        s.does(Step.DRAINED).seconds(5);
-        assertThat(s.on("a.air-pause")).as("it can still be withdrawn").isFalse();
-    }
-
     @ParameterizedTest
     @EnumSource(value = Step.class, names = {"DRAINED", "ABANDONED"})
     void aBatchThatWasSaidToBeOverByMistakeKeepsItsHoursThroughARestart(Step slip) {
@@ -76,16 +45,6 @@ class Adversary19Test {
         System.out.println("HOURS " + slip + " " + own + " -> " + s.state().live().cones().get("a").growth()
                 .done() + " " + s.state().live().cones().get("a").outlook().forecast().map(f -> f.ready()));
         assertThat(degreeHours(s)).isCloseTo(own, within(3.0));
-    }
-
-    @Test
-    void aMistakenSightOfNaupliiTakesTheDoubtOfACutWithIt() {
-        Story s = hatched().restart("boot-2", 15 * MINUTE).minutes(1);
-        assertThat(doubts(s)).hasSize(1);
-        assertThat(s.ask("a", new Ask.Withdraw("first-seen")).accepted()).isTrue();
-        s.minutes(2);
-        assertThat(s.stage()).isEqualTo("hydrating");
-        assertThat(doubts(s)).isEmpty();
     }
 
     /** Somebody was there until now, and nobody has been waited for yet. */

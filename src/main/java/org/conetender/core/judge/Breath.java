@@ -37,7 +37,7 @@ public record Breath(double spent, long withoutMs, long goneMs) {
     static final double MOST_AT_START = 0.2;
 
     /** However few the animals, the house's 12 min (design.md, dangers) count as those 0.6: they gather. */
-    private static final double LONGEST_WHOLE_MINUTES = 12 / Oxygen.SHARE_OF_WHOLE_VOLUME_TIME;
+    public static final double LONGEST_WHOLE_MINUTES = 12 / Oxygen.SHARE_OF_WHOLE_VOLUME_TIME;
 
     /** Water that is colder than this is not taken at its word, °C (guess: science.md §7.1). */
     private static final double COLDEST_C = 10;

@@ -72,7 +72,8 @@ class CheckpointTextTest {
                 + "cone\ta\t3\t12.5\t13.0\t0.5\t0\t0\t\t9";
         Checkpoint.At at = new Checkpoint.At("b", 9);
         Development done = new Development(12.5, 13, 0.5, 0, 0);
-        assertThat(CheckpointText.read(line + "\nend").cones()).containsExactly(new ConePoint("a", 3, done, at));
+        assertThat(CheckpointText.read(line + "\nend").cones())
+                .containsExactly(new ConePoint("a", 3, done, at));
         assertThat(CheckpointText.read(line + "\t25\nend").cones()).containsExactly(
                 new ConePoint("a", 3, done, at, OptionalDouble.of(25), Optional.empty()));
         assertThat(CheckpointText.read(line + "\t\t0.25\t7\nend").air("a")).contains(
