@@ -21,9 +21,8 @@ import org.conetender.core.unit.Units;
  *
  * @param cut when, and how long the power was off
  * @param owed as if there had been no air for so long just before it; none where it is less than a minute
- * @param bounded whether nothing of all that may have been longer than is known
  */
-record Lack(Boots.Cut cut, Span owed, boolean bounded) {
+record Lack(Boots.Cut cut, Span owed) {
 
     private static final Span NONE = Span.exactly(0);
 
@@ -38,12 +37,10 @@ record Lack(Boots.Cut cut, Span owed, boolean bounded) {
         Map<String, List<Span>> pauses = pauses(book);
         List<Lack> out = new ArrayList<>();
         Span owed = NONE;
-        boolean bounded = true;
         for (Boots.Cut c : cuts) {
             Boots.Boot boot = boots.known().get(c.from());
             owed = through(owed, boot.lastMs(), pauses.getOrDefault(boot.id(), List.of()));
-            bounded = c.off().bounded() && (bounded || owed.equals(NONE));
-            out.add(new Lack(c, owed, bounded));
+            out.add(new Lack(c, owed));
             owed = plus(owed, c.off());
         }
         return out;

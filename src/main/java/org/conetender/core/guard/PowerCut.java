@@ -53,7 +53,7 @@ public final class PowerCut implements Guard {
                 String why = OFF + words(c.off()) + (lack.owed().mostMs() > 0 ? UPON : "")
                         + " with nauplii in the water";
                 Finding f = Finding.veto(id(), why).alarm(AlarmKind.DOUBTFUL);
-                found.add(seen && (surely || lack.bounded() || waited(c, v)) ? f.doubting(why) : f);
+                found.add(seen && (surely || c.off().bounded() || waited(c, v)) ? f.doubting(why) : f);
             }
         }
         return found;
