@@ -159,8 +159,8 @@ public record ConeLive(ConeJudgement judged, Beside beside, Growth growth, Heati
     static ConeLive begin(String cone, Book all, Optional<Checkpoint> checkpoint, Moment now) {
         ConeBook book = all.cone(cone);
         ConeJudgement judged = new ConeJudgement(Water.unheard(), Optional.empty(), LevelTrack.NONE,
-                HeatTrack.fresh(), Optional.empty(), AirTrack.begun(Breath.begun(book, now,
-                m -> all.since(m, now))),
+                HeatTrack.fresh(), Optional.empty(), AirTrack.begun(Breath.begun(cone, all,
+                checkpoint, now)),
                 Motion.NONE, Tried.of(book.heater().tried(book.batch()) ? Proving.DONE : Proving.DUE));
         return new ConeLive(judged, Beside.NONE, Growth.resumed(cone, all, checkpoint),
                 new Heating(Hold.IDLE, Share.Credit.NONE, Wear.begun(0), RoomDay.NONE, 1),

@@ -32,6 +32,7 @@ import org.conetender.core.image.Ask;
 import org.conetender.core.image.Request;
 import org.conetender.core.image.Step;
 import org.conetender.core.judge.Belief;
+import org.conetender.core.judge.Breath;
 import org.conetender.core.judge.ConeJudgement;
 import org.conetender.core.judge.Judge;
 import org.conetender.core.settings.Cone;
@@ -240,6 +241,11 @@ final class Telling {
                         Owed.notes(work, parts.waiting())), parts.findings());
     }
 
+    private static Checkpoint.Air air(ConeLive live) {
+        Breath b = live.judged().air().breath();
+        return new Checkpoint.Air(b.spent(), b.withoutMs());
+    }
+
     private Checkpoint checkpoint(Map<String, ConeLive> cones) {
         Map<String, Double> warm = new TreeMap<>();
         List<Checkpoint.ConePoint> points = new ArrayList<>();
@@ -254,7 +260,7 @@ final class Telling {
                 points.add(new Checkpoint.ConePoint(id, b.number(), live.growth().sure(),
                         new Checkpoint.At(live.growth().lastAt().boot(), live.growth().lastAt().monoMs()),
                         Appointment.of(b, live.outlook().appointment()).map(x -> OptionalDouble.of(x.setC()))
-                                .orElse(OptionalDouble.empty())));
+                                .orElse(OptionalDouble.empty()), Optional.of(air(live))));
             }
         });
         List<Checkpoint.Temperature> t = new ArrayList<>();

@@ -133,7 +133,7 @@ final class AirRules {
             t.emptied = t.fresh || t.stage != null && t.stage.hasWater();
             t.stage = stage;
         }
-        t.fresh = t.emptied && !stage.hasWater() && !c.settings().fittings().probes().level()
+        t.fresh = t.emptied && !stage.hasWater()
                 && s.book().since(stage.since(), rig.world().clock().now()).leastMs() < WITHDRAWABLE_MS;
         rules.lasting("air-off-full", c, rules.on(c, Fixtures.AIR_PAUSE) && stage.airOff() == null && full
                 && (t.fresh || cone.honest(Fixtures.LEVEL)), 5,

@@ -10,6 +10,8 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.SplittableRandom;
 import java.util.concurrent.ConcurrentHashMap;
@@ -298,6 +300,7 @@ class KillTest extends OnTheBench {
 
     private static Checkpoint.ConePoint point(String cone, Where w, Moment now) {
         return new Checkpoint.ConePoint(cone, 1, new Development(w.degreeHours(), w.degreeHours(), 0, 0, 0),
-                new Checkpoint.At(now.boot(), now.monoMs()));
+                new Checkpoint.At(now.boot(), now.monoMs()), OptionalDouble.empty(),
+                Optional.of(new Checkpoint.Air(0, 0)));
     }
 }

@@ -1,6 +1,7 @@
 package org.conetender.core.batch;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import org.conetender.core.hatch.Development;
 import org.conetender.core.hatch.RoomDay;
@@ -23,6 +24,11 @@ public record Checkpoint(Moment at, List<Temperature> temperatures, List<ConePoi
         day = List.copyOf(day);
     }
 
+    /** What that cone's animals had of air; empty where it is not known. */
+    public Optional<Air> air(String cone) {
+        return cones.stream().filter(p -> p.cone().equals(cone)).findFirst().flatMap(ConePoint::air);
+    }
+
     /** Where nothing was learnt of the room. */
     public Checkpoint(Moment at, List<Temperature> temperatures, List<ConePoint> cones) {
         this(at, temperatures, cones, List.of());
@@ -37,12 +43,26 @@ public record Checkpoint(Moment at, List<Temperature> temperatures, List<ConePoi
      * @param done what was measured of its development; what was bridged is in the book
      * @param at when it stood there: older than the checkpoint while no temperature is believed
      * @param heldC set-point that was chosen for the hour the batch is wanted at, °C; empty where none is
+     * @param air what whoever breathes in the cone had of air at the checkpoint, of whatever batch; empty
+     *     where a release before did not write it down
      */
-    public record ConePoint(String cone, long batch, Development done, At at, OptionalDouble heldC) {
+    public record ConePoint(String cone, long batch, Development done, At at, OptionalDouble heldC,
+                            Optional<Air> air) {
 
-        /** Of a batch that is wanted at no hour. */
+        /** Of a batch that is wanted at no hour, and of whose air nothing is known. */
         public ConePoint(String cone, long batch, Development done, At at) {
-            this(cone, batch, done, at, OptionalDouble.empty());
+            this(cone, batch, done, at, OptionalDouble.empty(), Optional.empty());
+        }
+    }
+
+    /** Both as {@link org.conetender.core.judge.Breath} has them. @param spent 0 to 1  @param withoutMs ms */
+    public record Air(double spent, long withoutMs) {
+
+        /** @throws IllegalArgumentException if nobody can have had that */
+        public Air {
+            if (!(spent >= 0 && spent <= 1 && withoutMs >= 0)) {
+                throw new IllegalArgumentException("no air is " + spent + " spent for " + withoutMs + " ms");
+            }
         }
     }
 

@@ -2,7 +2,9 @@ package org.conetender.core.batch;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
+import org.conetender.core.batch.Checkpoint.Air;
 import org.conetender.core.batch.Checkpoint.At;
 import org.conetender.core.batch.Checkpoint.ConePoint;
 import org.conetender.core.batch.Checkpoint.Temperature;
@@ -29,8 +31,11 @@ public final class CheckpointText {
     private static final String END = "end";
     private static final String DAY = "room-day";
     private static final double HUNDREDTH = 1e2;
-    /** Fields of a cone's line; a set-point that was chosen for an hour follows. */
+    /** Fields of a cone's line; a set-point that was chosen for an hour follows, or nothing in its place. */
     private static final int POINT = 10;
+    /** Then what there was of air. A line that an older release wrote ends before either. */
+    private static final int HELD = POINT + 1;
+    private static final int WHOLE = HELD + 2;
 
     private CheckpointText() {}
 
@@ -63,7 +68,10 @@ public final class CheckpointText {
                 figure(d.mostDegreeHours()), figure(d.hoursWarm()), figure(d.hoursCold()),
                 figure(d.hoursAboveLoss()), p.at().boot().equals(boot) ? "" : p.at().boot(),
                 "" + p.at().monoMs()));
-        p.heldC().ifPresent(c -> f.add(figure(c)));
+        if (p.heldC().isPresent() || p.air().isPresent()) {
+            f.add(p.heldC().isPresent() ? figure(p.heldC().getAsDouble()) : "");
+        }
+        p.air().ifPresent(a -> f.addAll(List.of(figure(a.spent()), "" + a.withoutMs())));
         return f;
     }
 
@@ -122,7 +130,10 @@ public final class CheckpointText {
         Development d = new Development(number(f, 3), number(f, 4), number(f, 5), number(f, 6), number(f, 7));
         String boot = f.get(8).isEmpty() ? at.boot() : f.get(8);
         return new ConePoint(f.get(1), Long.parseLong(f.get(2)), d, new At(boot, Long.parseLong(f.get(9))),
-                f.size() > POINT ? OptionalDouble.of(number(f, POINT)) : OptionalDouble.empty());
+                f.size() == POINT || f.size() == WHOLE && f.get(POINT).isEmpty() ? OptionalDouble.empty()
+                        : OptionalDouble.of(number(f, POINT)),
+                f.size() < WHOLE ? Optional.empty()
+                        : Optional.of(new Air(number(f, HELD), Long.parseLong(f.get(HELD + 1)))));
     }
 
     /**
@@ -137,10 +148,10 @@ public final class CheckpointText {
                 believed ? new At(at.boot(), at.monoMs()) : new At(At.UNKNOWN, 0));
     }
 
-    /** The fields of a cone's line, with the set-point for its hour or without. */
+    /** The fields of a cone's line, as any release has written it. */
     private static List<String> point(String line) {
-        boolean held = FactText.split(line).size() > POINT;
-        return fields(line, "cone", held ? POINT + 1 : POINT);
+        int size = FactText.split(line).size();
+        return fields(line, "cone", size <= POINT ? POINT : size == HELD ? HELD : WHOLE);
     }
 
     private static double number(List<String> f, int i) {

@@ -62,8 +62,13 @@ public final class AirFailed implements Guard {
         return Optional.empty();
     }
 
+    /** How long animals may be without air, whatever keeps it away, before they are in doubt, ms. */
+    static long borneMs(View.Caps caps) {
+        return caps.drawingMs() + BY_THE_BOOK_MS;
+    }
+
     private static Optional<String> lack(View v) {
-        long capMs = v.scene().caps().drawingMs() + BY_THE_BOOK_MS;
+        long capMs = borneMs(v.scene().caps());
         return v.judged().air().breath().withoutMs() <= capMs ? Optional.empty()
                 : Optional.of(Text.of(LACK + "%.0f min with nauplii in the water",
                         Math.floor(Units.minutes(capMs))));

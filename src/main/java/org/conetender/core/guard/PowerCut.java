@@ -19,6 +19,7 @@ import org.conetender.core.unit.Units;
  * that it may have been long; the batch is marked only when the length is known, or after an hour without
  * a clock, and such a mark is taken back when the clock turns up and shows that the cut was short. After that
  * hour a cut that was borne stays so, though the cap falls later with water that warms or is not seen.
+ * One that comes upon another time without air is judged with what was still missing ({@link Lack}).
  */
 public final class PowerCut implements Guard {
 
@@ -30,6 +31,7 @@ public final class PowerCut implements Guard {
 
     private static final String OFF = "the power was off for ";
     private static final String UNKNOWN = "an unknown time";
+    private static final String UPON = ", soon after another time without air,";
 
     @Override
     public String id() {
@@ -39,15 +41,17 @@ public final class PowerCut implements Guard {
     @Override
     public List<Finding> look(View v) {
         List<Finding> found = new ArrayList<>();
-        for (Boots.Cut c : cuts(v)) {
+        for (Lack lack : Lack.of(cuts(v), v.book().boots().heard(v.now()), v.coneBook())) {
+            Boots.Cut c = lack.cut();
             if (!judged(c, v)) {
                 continue;
             }
-            boolean surely = c.off().leastMs() > v.scene().caps().settledMs();
+            boolean surely = c.off().leastMs() > borneMs(lack.owed().leastMs(), v);
             boolean seen = v.water().known()
                     || v.now().monoMs() - v.scene().begun().monoMs() >= SEEN_WITHIN_MS;
-            if (c.off().mostMs() > v.scene().caps().settledMs()) {
-                String why = OFF + words(c.off()) + " with nauplii in the water";
+            if (c.off().mostMs() > borneMs(lack.owed().mostMs(), v)) {
+                String why = OFF + words(c.off()) + (lack.owed().mostMs() > 0 ? UPON : "")
+                        + " with nauplii in the water";
                 Finding f = Finding.veto(id(), why).alarm(AlarmKind.DOUBTFUL);
                 found.add(seen && (surely || c.off().bounded() || waited(c, v)) ? f.doubting(why) : f);
             }
@@ -55,19 +59,30 @@ public final class PowerCut implements Guard {
         return found;
     }
 
-    /** A mark without a length is void once every length is known: the true one is marked in its place. */
+    /** How long a cut may be that found so much missing: all in all what they bear in other lacks of air. */
+    private static long borneMs(long owedMs, View v) {
+        long settledMs = v.scene().caps().settledMs();
+        return owedMs == 0 ? settledMs : Math.min(settledMs, AirFailed.borneMs(v.scene().caps()) - owedMs);
+    }
+
+    /**
+     * A mark is void while no nauplii swim: the report that they do was withdrawn. While they do it is void
+     * once every length is known and no cut has its: it was marked without a clock, or by a wrong one.
+     */
     @Override
     public List<String> takesBack(View v) {
-        if (v.batch().marks().words().doubts().isEmpty() || !v.stage().develops()) {
+        if (!marked(v) || !v.stage().develops()) {
             return List.of();
         }
+        List<String> marks = v.batch().marks().words().doubts().stream().filter(d -> d.startsWith(OFF))
+                .toList();
         if (!v.stage().hasAnimals()) {
-            // A report that nauplii swim, withdrawn.
-            return v.batch().marks().words().doubts().stream().filter(d -> d.startsWith(OFF)).toList();
+            return marks;
         }
+        List<String> lengths = v.book().boots().heard(v.now()).cuts().stream().map(c -> OFF + words(c.off()))
+                .toList();
         return cuts(v).stream().anyMatch(c -> !c.off().bounded()) ? List.of()
-                : v.batch().marks().words().doubts().stream()
-                        .filter(d -> d.startsWith(OFF) && d.contains(UNKNOWN)).toList();
+                : marks.stream().filter(d -> lengths.stream().noneMatch(d::startsWith)).toList();
     }
 
     private static String words(Span off) {

@@ -55,12 +55,12 @@ public final class Suffocation implements Guard {
     /**
      * Why an emptied cone may hold its batch yet: reports may be lost with a damaged record, though a person
      * has seen that alarm; and one that was meant for another cone must not end in
-     * air that is off without any cap. A contact knows; without one, the time in which a report is withdrawn.
+     * air that is off without any cap. A contact that is wet knows; one that is dry may hang above what was
+     * left when a part was drawn.
      */
     private static Optional<String> perhapsFull(View v) {
-        if (v.cone().fittings().probes().level()) {
-            return v.judged().level().empty() ? Optional.empty()
-                    : Optional.of("no water was reported in it, but its level contact does not say so");
+        if (v.cone().fittings().probes().level() && !v.judged().level().empty()) {
+            return Optional.of("no water was reported in it, but its level contact does not say so");
         }
         long damaged = v.book().lives().damagedSeq();
         if (damaged > 0 && v.coneBook().facts().stream().noneMatch(f -> f.seq() > damaged

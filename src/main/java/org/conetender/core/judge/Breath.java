@@ -3,14 +3,11 @@ package org.conetender.core.judge;
 import java.util.Optional;
 import java.util.function.Function;
 import org.conetender.core.batch.Batch;
-import org.conetender.core.batch.Change;
+import org.conetender.core.batch.Book;
+import org.conetender.core.batch.Checkpoint;
 import org.conetender.core.batch.ConeBook;
-import org.conetender.core.batch.Fact;
 import org.conetender.core.batch.Fits;
-import org.conetender.core.batch.Life;
 import org.conetender.core.hatch.Oxygen;
-import org.conetender.core.image.Ask;
-import org.conetender.core.image.Step;
 import org.conetender.core.unit.Moment;
 import org.conetender.core.unit.Span;
 import org.conetender.core.unit.Units;
@@ -29,6 +26,7 @@ public record Breath(double spent, long withoutMs, long goneMs) {
 
     /** Nothing is used up: fresh water. */
     public static final Breath FULL = new Breath(0, 0, 0);
+    private static final Breath ALL_SPENT = new Breath(1, 0, 0);
     /** Nor where none can be, for no report is withdrawn that is so old. */
     private static final Breath NOBODYS = new Breath(0, 0, Fits.WITHDRAW_WITHIN_MS + 1);
 
@@ -39,7 +37,7 @@ public record Breath(double spent, long withoutMs, long goneMs) {
     static final double MOST_AT_START = 0.2;
 
     /** However few the animals, the house's 12 min (design.md, dangers) count as those 0.6: they gather. */
-    private static final double LONGEST_WHOLE_MINUTES = 12 / Oxygen.SHARE_OF_WHOLE_VOLUME_TIME;
+    public static final double LONGEST_WHOLE_MINUTES = 12 / Oxygen.SHARE_OF_WHOLE_VOLUME_TIME;
 
     /** Water that is colder than this is not taken at its word, °C (guess: science.md §7.1). */
     private static final double COLDEST_C = 10;
@@ -58,43 +56,25 @@ public record Breath(double spent, long withoutMs, long goneMs) {
     }
 
     /**
-     * What may be missing when a life of the process begins. Without power no pump runs, and with it every
-     * pump does, whether or not the daemon lives; it is a separation alone that stops one, and it begins
-     * and ends with a fact.
-     *
-     * @param recorded the cone
-     * @param now the beginning of this life
-     * @param since how long ago a moment was
+     * What may be missing when a life of the process begins: what was at the last checkpoint, and what became
+     * of it since. If no air came then, or something that was told keeps it away, none came since, and nobody
+     * knows how much of the whole that used up; nor after a cut, or where no checkpoint tells.
      */
-    public static Breath begun(ConeBook recorded, Moment now, Function<Moment, Span> since) {
-        ConeBook book = perhaps(recorded, since);
-        Batch b = book.batch();
+    public static Breath begun(String cone, Book all, Optional<Checkpoint> last, Moment now) {
+        Batch b = perhaps(all.cone(cone), m -> all.since(m, now)).batch();
         if (!b.stage().hasAnimals()) {
             return NOBODYS;
         }
-        if (book.facts().isEmpty()) {
-            return FULL;
+        Optional<Checkpoint.Air> air = last.flatMap(c -> c.air(cone));
+        if (air.isEmpty()) {
+            return ALL_SPENT;
         }
-        if (b.stage().airOff() != null) {
-            // Over a cut the guard for cuts counts.
-            Moment off = b.stage().airOff();
-            return new Breath(1, off.sameBoot(now) ? now.since(off).leastMs() : 0, 0);
+        Moment then = last.get().at();
+        if (air.get().withoutMs() > 0 || b.stage().airOff() != null || b.marks().valveShut()) {
+            return new Breath(1, air.get().withoutMs() + all.since(then, now).leastMs(), 0);
         }
-        Optional<Moment> shut = shutSince(book);
-        if (shut.isPresent()) {
-            // No air came through it, whatever came before; over a cut the guard for cuts counts.
-            return new Breath(1, shut.get().sameBoot(now) ? now.since(shut.get()).leastMs() : 0, 0);
-        }
-        Optional<Moment> back = backSince(book);
-        Moment from = back.orElse(book.facts().getFirst().at());
-        if (from.sameBoot(now)) {
-            return back.isEmpty() ? FULL : aired(now.since(from).leastMs());
-        }
-        return aired(now.monoMs());
-    }
-
-    private static Breath aired(long ms) {
-        return new Breath(Oxygen.missingAfterAir(1, Units.minutes(ms)), 0, 0);
+        return !then.sameBoot(now) ? ALL_SPENT : new Breath(Oxygen.missingAfterAir(air.get().spent(),
+                Units.minutes(now.since(then).leastMs())), 0, 0);
     }
 
     /** With the animals that a withdrawal may bring back, where there are none. */
@@ -105,30 +85,6 @@ public record Breath(double spent, long withoutMs, long goneMs) {
             book = book.withdrawn();
         }
         return book;
-    }
-
-    /** Since when its air valve is shut as far as was reported; empty while it is open. */
-    private static Optional<Moment> shutSince(ConeBook book) {
-        Optional<Moment> shut = Optional.empty();
-        for (Fact f : book.facts()) {
-            if (f.change() instanceof Change.Told(Ask.Did(Step s))) {
-                shut = s == Step.VALVE_OPEN ? Optional.empty()
-                        : s == Step.VALVE_SHUT ? shut.or(() -> Optional.of(f.at())) : shut;
-            }
-        }
-        return shut.filter(_ -> book.batch().marks().valveShut());
-    }
-
-    /** When the last separation of the present batch ended; empty if it had none. */
-    private static Optional<Moment> backSince(ConeBook book) {
-        Optional<Moment> back = Optional.empty();
-        Batch b = book.before().batch();
-        for (Fact f : book.facts()) {
-            boolean was = b.stage().airOff() != null;
-            b = Life.after(b, f);
-            back = was && b.stage().airOff() == null ? Optional.of(f.at()) : back;
-        }
-        return back;
     }
 
     /**

@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Checkpoint;
@@ -65,7 +66,8 @@ class YearTest {
             double done = minute % 2_000 * 0.4512345678 + c;
             points.add(new Checkpoint.ConePoint("cone-" + c, minute / 2_000,
                     new Development(done, done + 0.731, done / 7, done / 9, 0.123456789),
-                    new Checkpoint.At(at(minute).boot(), at(minute).monoMs()), OptionalDouble.of(27.0)));
+                    new Checkpoint.At(at(minute).boot(), at(minute).monoMs()), OptionalDouble.of(27.0),
+                    Optional.of(new Checkpoint.Air(0.1234, 123_456))));
         }
         return new Checkpoint(at(minute), t, points);
     }

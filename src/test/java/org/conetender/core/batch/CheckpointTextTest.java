@@ -7,6 +7,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Random;
 import org.conetender.core.batch.Checkpoint.ConePoint;
@@ -45,7 +46,7 @@ class CheckpointTextTest {
             cones.add(new ConePoint(name, 123_456 + i, new Development(612.1234567890123, 612.3456789012345,
                     12.34567890123456, 11.23456789012345, 10.12345678901234),
                     new Checkpoint.At("1b2e30d8-20b9-4a4a-85b5-7f37c4b809d9", 2_592_000_000L),
-                    OptionalDouble.of(24.85)));
+                    OptionalDouble.of(24.85), Optional.of(new Checkpoint.Air(0.123456789, 86_400_000))));
         }
         List<RoomDay.Hour> day = Collections.nCopies(RoomDay.HOURS, new RoomDay.Hour(-12.3456789, 4));
         String text = CheckpointText.write(new Checkpoint(AT, temperatures, cones, day));
@@ -66,6 +67,20 @@ class CheckpointTextTest {
     }
 
     @Test
+    void aPointWithoutItsAirIsReadToo() {
+        String line = "checkpoint-2\tb\t900\t2000\ttrue\t0\t1\n"
+                + "cone\ta\t3\t12.5\t13.0\t0.5\t0\t0\t\t9";
+        Checkpoint.At at = new Checkpoint.At("b", 9);
+        Development done = new Development(12.5, 13, 0.5, 0, 0);
+        assertThat(CheckpointText.read(line + "\nend").cones())
+                .containsExactly(new ConePoint("a", 3, done, at));
+        assertThat(CheckpointText.read(line + "\t25\nend").cones()).containsExactly(
+                new ConePoint("a", 3, done, at, OptionalDouble.of(25), Optional.empty()));
+        assertThat(CheckpointText.read(line + "\t\t0.25\t7\nend").air("a")).contains(
+                new Checkpoint.Air(0.25, 7));
+    }
+
+    @Test
     void aTextCutShortAnywhereIsRefused() {
         String whole = CheckpointText.write(new Checkpoint(AT, List.of(new Temperature("a", 27.5)),
                 List.of(new ConePoint("a", 3, new Development(12, 13, 0.5, 0, 0),
@@ -83,6 +98,10 @@ class CheckpointTextTest {
             "checkpoint-2\tb\t1\t2\ttrue\t0\t1\ncone\ta\t1\t5\t4\t0\nend",
             "checkpoint-2\tb\t1\t2\ttrue\t0\t1\ncone\ta\t1\t5\t6\t0\t0\t0\t\t9\twarm\nend",
             "checkpoint-2\tb\t1\t2\ttrue\t0\t1\ncone\ta\t1\t5\t6\t0\t0\t0\t\t9\t25\t26\nend",
+            "checkpoint-2\tb\t1\t2\ttrue\t0\t1\ncone\ta\t1\t5\t6\t0\t0\t0\t\t9\t\nend",
+            "checkpoint-2\tb\t1\t2\ttrue\t0\t1\ncone\ta\t1\t5\t6\t0\t0\t0\t\t9\t\t1.1\t0\nend",
+            "checkpoint-2\tb\t1\t2\ttrue\t0\t1\ncone\ta\t1\t5\t6\t0\t0\t0\t\t9\t\t-0.1\t0\nend",
+            "checkpoint-2\tb\t1\t2\ttrue\t0\t1\ncone\ta\t1\t5\t6\t0\t0\t0\t\t9\t25\t1\t-1\nend",
             "checkpoint-2\tb\t1\t2\ttrue\t0\t0\nroom-day\t20/1\nend",
             "checkpoint-2\tb\t1\t2\ttrue\t0\t0\nroom-day\t20/9\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t\t"
                     + "\t\nend",

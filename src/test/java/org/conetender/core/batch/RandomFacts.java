@@ -126,7 +126,9 @@ public final class RandomFacts {
                     kept(r.nextDouble()), kept(r.nextDouble()), kept(r.nextDouble()));
             cones.add(new ConePoint(n + text(r), r.nextLong(), done,
                     new Checkpoint.At("b" + text(r), r.nextLong(1L << 45)), r.nextBoolean()
-                            ? OptionalDouble.empty() : OptionalDouble.of(kept(r.nextDouble() * 30))));
+                            ? OptionalDouble.empty() : OptionalDouble.of(kept(r.nextDouble() * 30)),
+                    r.nextBoolean() ? Optional.empty()
+                            : Optional.of(new Checkpoint.Air(kept(r.nextDouble()), r.nextLong(1L << 45)))));
         }
         return new Checkpoint(moment(r), temperatures, cones, r.nextBoolean() ? List.of() : day(r));
     }

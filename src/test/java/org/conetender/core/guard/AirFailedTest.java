@@ -141,6 +141,27 @@ class AirFailedTest {
     }
 
     @Test
+    void aRestartDoesNotEndTheTimeWithoutAir() {
+        Story s = failing(Story.at(Fitting.AIR_PROOF), Step.STARTED, Step.FIRST_SEEN).minutes(12);
+        s.restart("boot-1", 3_000).minutes(1);
+        assertThat(s.batch("a").marks().words().doubts()).isEmpty();
+        s.minutes(3);
+        assertThat(s.batch("a").marks().words().doubts()).hasSize(1);
+        Story shut = Story.at(Fitting.SIPHONING).does(Step.STARTED, Step.FIRST_SEEN, Step.VALVE_SHUT);
+        shut.minutes(11).restart("boot-1", 3_000).minutes(2);
+        assertThat(shut.batch("a").marks().words().doubts()).isEmpty();
+        shut.minutes(3);
+        assertThat(shut.batch("a").marks().words().doubts()).hasSize(1);
+    }
+
+    @Test
+    void norDoesACutThatComesOnTopOfIt() {
+        Story s = Story.at(Fitting.SIPHONING).does(Step.STARTED, Step.FIRST_SEEN, Step.VALVE_SHUT).minutes(9);
+        s.restart("boot-2", 4 * 60_000).minutes(2);
+        assertThat(s.batch("a").marks().words().doubts()).singleElement().asString().contains("no air");
+    }
+
+    @Test
     void aShortLackOfAirLeavesNoDoubt() {
         Story s = mended(failing(Story.at(Fitting.AIR_PROOF), Step.STARTED, Step.FIRST_SEEN).minutes(12));
         assertThat(s.batch("a").marks().words().doubts()).isEmpty();

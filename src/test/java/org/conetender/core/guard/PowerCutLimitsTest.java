@@ -139,10 +139,22 @@ class PowerCutLimitsTest {
         assertThat(guard.takesBack(Shown.noting(swimming(false), "a", doubt))).isEmpty();
         View cysts = cut(true, Step.STARTED);
         assertThat(guard.takesBack(Shown.noting(cysts, "a", doubt))).as("none swam").containsExactly(mark);
-        for (String other : new String[] {"the power was off for 30 min with nauplii in the water",
+        for (String other : new String[] {"the power was off for about 30 min with nauplii in the water",
+            "the power was off for about 30 min, soon after another time without air, with nauplii in it",
             "for an unknown time nobody looked"}) {
             assertThat(guard.takesBack(Shown.noting(swimming(true), "a", new Change.Doubted(other))))
                     .as(other).isEmpty();
         }
+    }
+
+    @Test
+    void aMarkOfALengthThatNoCutHasIsTakenBackOnceAllAreKnown() {
+        String mark = "the power was off for about 3 min with nauplii in the water";
+        Change doubt = new Change.Doubted(mark);
+        assertThat(guard.takesBack(Shown.noting(swimming(true), "a", doubt))).containsExactly(mark);
+        assertThat(guard.takesBack(Shown.noting(swimming(false), "a", doubt))).as("no clock").isEmpty();
+        View gone = Shown.noting(swimming(true), "a", doubt);
+        assertThat(guard.takesBack(Shown.noting(gone, "a", new Change.Told(new Ask.Did(Step.DRAINED)))))
+                .as("it is over").isEmpty();
     }
 }

@@ -2,6 +2,7 @@ package org.conetender.core.guard;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.List;
 import org.conetender.core.Story;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.Reading;
@@ -25,7 +26,12 @@ class PowerCutTest {
         return s.minutes(5);
     }
 
-    private static final long HALF_HOUR = 30 * 60_000;
+    private static final long MINUTE = 60_000;
+    private static final long HALF_HOUR = 30 * MINUTE;
+
+    private static List<String> doubts(Story s) {
+        return s.batch("a").marks().words().doubts();
+    }
 
     @Test
     void nauplliWithoutAirForHalfAnHourAreDoubtful() {
@@ -140,6 +146,97 @@ class PowerCutTest {
     void aMarkWithoutALengthOutlivesABatchThatWasBegunByMistake() {
         Story s = takenForAnother(unset(HALF_HOUR).minutes(70));
         assertThat(s.batch("a").marks().words().doubts()).singleElement().asString().contains("unknown time");
+    }
+
+    @Test
+    void naupliiThatWereSeenByMistakeTakeTheMarkOfACutWithThem() {
+        Story s = hatching(Story.at()).restart("boot-2", 15 * MINUTE).minutes(1);
+        assertThat(doubts(s)).hasSize(1);
+        assertThat(s.ask("a", new Ask.Withdraw("first-seen")).accepted()).isTrue();
+        s.minutes(2);
+        assertThat(s.stage()).isEqualTo("hydrating");
+        assertThat(doubts(s)).isEmpty();
+    }
+
+    /** Trusted, an hour wrong for two minutes, and right again. */
+    @Test
+    void aClockThatSteppedLeavesNoMarkOnceItIsRight() {
+        Story s = hatching(Story.at()).restart("boot-2", 3 * MINUTE).minutes(5);
+        assertThat(doubts(s)).isEmpty();
+        s.wall(60 * MINUTE, true).minutes(2);
+        assertThat(doubts(s)).singleElement().asString().contains("about 63 min");
+        s.wall(-60 * MINUTE, true).minutes(5);
+        assertThat(doubts(s)).isEmpty();
+    }
+
+    /** Another life of the daemon does not know any more that they hatched just after its beginning. */
+    @Test
+    void aMarkOfACutInWhichTheyMayHaveHatchedOutlivesTheDaemon() {
+        Story s = Story.at().does(Step.STARTED).minutes(5).restart("boot-2", HALF_HOUR).seconds(10);
+        s.does(Step.FIRST_SEEN).minutes(1);
+        assertThat(doubts(s)).hasSize(1);
+        s.restart("boot-2", 3_000).minutes(2);
+        assertThat(doubts(s)).hasSize(1);
+    }
+
+    /** Air was off for the separation, and then by the cut: 19 minutes in one go. */
+    @Test
+    void aCutThatFollowsUponASeparationIsCountedWithIt() {
+        Story s = separated(11).restart("boot-2", 8 * MINUTE).minutes(2);
+        assertThat(doubts(s)).singleElement().asString().matches("the power was off for about [89] min, soon "
+                + "after another time without air, with nauplii in the water");
+        assertThat(s.ask("a", new Ask.Withdraw("drawing")).accepted()).isTrue();
+        assertThat(s.ask("a", new Ask.Withdraw("settle")).accepted()).isTrue();
+        s.minutes(2);
+        assertThat(doubts(s)).as("what is said of it does not undo it").hasSize(1);
+    }
+
+    private static Story separated(int minutes) {
+        Story s = hatching(Story.at()).does(Step.SETTLE).minutes(7);
+        s.does(Step.DRAWING).minutes(minutes - 7);
+        assertThat(s.on("a.air-pause")).isTrue();
+        return s;
+    }
+
+    /** Together no longer than what they bear while the daemon runs. */
+    @Test
+    void aMomentWithoutPowerInASeparationIsBorne() {
+        Story s = separated(11).restart("boot-2", 60_000).minutes(2);
+        assertThat(doubts(s)).isEmpty();
+        assertThat(s.told("doubtful")).isZero();
+    }
+
+    @Test
+    void whatASeparationTookIsMadeGoodByAirBeforeTheCut() {
+        Story s = separated(11);
+        s.does(Step.HANDS_IN).minutes(40).restart("boot-2", 8 * MINUTE).minutes(2);
+        assertThat(doubts(s)).isEmpty();
+        Story soon = separated(11);
+        soon.does(Step.HANDS_IN).minutes(1).restart("boot-2", 8 * MINUTE).minutes(2);
+        assertThat(doubts(soon)).hasSize(1);
+    }
+
+    /** Sixteen minutes without air and one with it. */
+    @Test
+    void cutsWithAMinuteOfAirBetweenThemAreCountedTogether() {
+        Story s = hatching(Story.at()).restart("boot-2", 8 * MINUTE).minutes(1);
+        assertThat(doubts(s)).isEmpty();
+        s.restart("boot-3", 8 * MINUTE).minutes(2);
+        assertThat(doubts(s)).singleElement().asString().contains("soon after another time without air");
+        Story apart = hatching(Story.at()).restart("boot-2", 8 * MINUTE).minutes(30);
+        apart.restart("boot-3", 8 * MINUTE).minutes(2);
+        assertThat(doubts(apart)).isEmpty();
+    }
+
+    /** Whoever cannot know how long the first was waits for a clock with the second too. */
+    @Test
+    void aCutUponOneOfUnknownLengthWaitsForTheClockWithIt() {
+        Story s = unset(2 * MINUTE).minutes(1).restart("boot-3", 3 * MINUTE).minutes(5);
+        assertThat(s.standing("a")).contains("doubtful");
+        assertThat(doubts(s)).isEmpty();
+        s.wall(TEN_YEARS, true).minutes(2);
+        assertThat(doubts(s)).isEmpty();
+        assertThat(s.standing("a")).doesNotContain("doubtful");
     }
 
     /** A restart of the daemon while it waits must not make it forget the cut. */

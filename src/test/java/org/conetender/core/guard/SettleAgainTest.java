@@ -140,6 +140,25 @@ class SettleAgainTest {
     }
 
     @Test
+    void norDoesARestartGiveAirThroughAValveThatIsShut() {
+        Story s = hatched(Fitting.SIPHONING).does(Step.VALVE_SHUT).minutes(9);
+        refused(s, "valve has been shut for too long");
+        s.restart("boot-1", 3_000).seconds(10);
+        refused(s, "valve has been shut for too long");
+    }
+
+    /** Nothing that is reported any more tells of the minutes that are missing. */
+    @Test
+    void norTheMinutesOfASeparationThatWasTakenBack() {
+        Story s = hatched().does(Step.SETTLE).minutes(9);
+        assertThat(s.ask("a", new Ask.Withdraw("settle")).accepted()).isTrue();
+        s.seconds(5);
+        refused(s, "in 11 min.");
+        s.restart("boot-1", 3_000).seconds(10);
+        refused(s, "not had air for long enough");
+    }
+
+    @Test
     void aRestartLongAfterTheLastReportCostsNothing() {
         Story s = hatched().minutes(30);
         s.restart("boot-1", 3_000).minutes(1);

@@ -23,6 +23,7 @@ import org.junit.jupiter.api.Test;
 /** Why the air may not be stopped, and what a person is told to do until it may. */
 class SettleLimitsTest {
 
+    private static final Change DAMAGED = new Change.Tripped(Lives.DAMAGED, "cut short");
     private static final Breath SPENT = new Breath(0.8, 0, 0);
 
     private final Shown shown = new Shown();
@@ -126,10 +127,23 @@ class SettleLimitsTest {
         assertThat(keepsAir(Shown.later(v, 30 * Units.MINUTE_MS - agoMs))).isEmpty();
     }
 
+    /** What is left when a part was drawn may stand below its contact. */
+    @Test
+    void aContactThatIsDryDoesNotKnowThatAllIsDrawn() {
+        Story s = shown.story(Fitting.LEVEL);
+        s.does(Step.STARTED, Step.DRAINED).seconds(10);
+        View v = Shown.level(shown.view(), Level.OPEN);
+        long agoMs = v.since(v.stage().since()).leastMs();
+        assertThat(keepsAir(v)).hasValueSatisfying(why -> assertThat(why).contains("can still be withdrawn"));
+        assertThat(keepsAir(Shown.later(v, 30 * Units.MINUTE_MS - agoMs))).isEmpty();
+        shown.story(Fitting.LEVEL).minutes(1);
+        assertThat(keepsAir(Shown.noting(Shown.level(shown.view(), Level.OPEN), "", DAMAGED))).isPresent();
+    }
+
     @Test
     void afterADamageItKeepsItsAirUntilSomebodySaysHowItStands() {
         shown.story().minutes(1);
-        View damaged = Shown.noting(shown.view(), "", new Change.Tripped(Lives.DAMAGED, "cut short"));
+        View damaged = Shown.noting(shown.view(), "", DAMAGED);
         assertThat(keepsAir(damaged)).hasValueSatisfying(why -> assertThat(why)
                 .contains("nothing was reported of it since the record was damaged"));
         Change cleaned = new Change.Told(new Ask.Did(Step.CLEANED));
@@ -137,7 +151,7 @@ class SettleLimitsTest {
         Change hands = new Change.Told(new Ask.Did(Step.VALVE_OPEN));
         assertThat(keepsAir(Shown.noting(damaged, "a", hands))).as("that says nothing of it").isPresent();
         View before = Shown.noting(shown.view(), "a", cleaned);
-        assertThat(keepsAir(Shown.noting(before, "", new Change.Tripped(Lives.DAMAGED, "cut short"))))
+        assertThat(keepsAir(Shown.noting(before, "", DAMAGED)))
                 .as("that was before").isPresent();
     }
 

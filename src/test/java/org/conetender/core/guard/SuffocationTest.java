@@ -46,6 +46,19 @@ class SuffocationTest {
         assertThat(lastHold + 4_000 - off).isBetween(10 * 60_000L - 2_000, 10 * 60_000L);
     }
 
+    /** What is left after a part was drawn stands below the contact, and its animals breathe. */
+    @Test
+    void aContactThatIsDryForGoodReasonStopsNoAirAtASlip() {
+        Story s = settling(Story.at(Larkmoor.Fitting.LEVEL)).minutes(7);
+        s.does(Step.DRAWING, Step.PART_DRAWN);
+        s.senses.contact("a.level", Level.OPEN);
+        s.minutes(25);
+        s.does(Step.DRAINED).seconds(5);
+        assertThat(s.on("a.air-pause")).as("it can still be withdrawn").isFalse();
+        s.minutes(31);
+        assertThat(s.on("a.air-pause")).isTrue();
+    }
+
     @Test
     void theCapCountsFromTheMomentTheAirWentOffAlsoWhileDrawing() {
         Story s = settling(Story.at());
