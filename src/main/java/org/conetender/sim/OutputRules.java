@@ -80,7 +80,7 @@ final class OutputRules {
         boolean strange = feed.strange() && c.heaterOn();
         rules.lasting("crossed-heat", c, strange, CROSSED_HEAT_S,
                 "another cone's output went on heating a cone");
-        // Behind a cut-out that a suspicion has opened nothing warms it any more, and nothing more can be seen.
+        // Behind a cut-out that a suspicion opened nothing warms it any more, and nothing more can be seen.
         boolean hazard = strange && c.water().waterC() > heldC + CROSSED_K
                 || feed.crossed() && !feed.cut() && rules.lastedS("crossed", c.settings().id()) > 0;
         rules.lasting("crossed", c, hazard && !crossingTold(c), CROSSED_FOUND_S,

@@ -285,6 +285,7 @@ class WithdrawStoryTest {
         s.restart("boot-1", 3_000).seconds(10);
         assertThat(s.ask("a", new Ask.Withdraw(slip.word())).accepted()).isTrue();
         s.minutes(2);
-        assertThat(s.state().live().cones().get("a").growth().done().degreeHours()).isCloseTo(own, within(3.0));
+        assertThat(s.state().live().cones().get("a").growth().done().degreeHours())
+                .isCloseTo(own, within(3.0));
     }
 }
