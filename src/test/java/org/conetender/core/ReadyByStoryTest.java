@@ -360,7 +360,7 @@ class ReadyByStoryTest {
         assertThat(wanted(s)).as("it kept").matches(".*16:00, when it is wanted; most of its food was there "
                 + "until [A-Z0-9][a-z0-9: ]{4,8}\\.");
         s.ask("a", new Ask.Away("Jo"));
-        s.minutes(1);
+        s.pass(Duration.ofHours(12)).minutes(1);
         assertThat(wanted(s)).as("not to be fed").endsWith("16:00, when it is wanted.");
     }
 
