@@ -9,7 +9,9 @@ import org.conetender.core.unit.Units;
 
 /**
  * Danger: the batch is cooked. Above the guard temperature everything that warms goes off; latched if
- * our heater was at work, else the room is to blame. Limits after science.md §1.
+ * our heater was at work, else the room is to blame. Limits after science.md §1. A reading that jumped and is
+ * not believed calls a person too, for somebody may have poured hot water in: it withholds lamps, and marks
+ * the batch.
  */
 public final class CookedBatch implements Guard {
 
@@ -51,7 +53,9 @@ public final class CookedBatch implements Guard {
                     l.arrestC()), Power.HEAT).alarm(AlarmKind.ARREST));
         }
         if (hottest >= l.lossC() && v.stage().develops()) {
-            String why = Text.of("%s was at %.1f °C or more", what, l.lossC());
+            String loss = Text.of(" was at %.1f °C or more", l.lossC());
+            String why = v.batch().marks().words().doubts().stream().filter(d -> d.endsWith(loss)).findFirst()
+                    .orElse(what + loss);
             found.add(Finding.veto(id(), why, Power.HEAT).alarm(AlarmKind.COOKED).doubting(why));
         }
         return found;

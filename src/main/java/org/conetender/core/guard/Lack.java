@@ -26,6 +26,9 @@ record Lack(Boots.Cut cut, Span owed) {
 
     private static final Span NONE = Span.exactly(0);
 
+    /** When a boot was last heard of is known to a minute, and a clock to some seconds; ms (guess). */
+    private static final long SHORT_MS = 2 * Units.MINUTE_MS;
+
     /** More than the whole of what water holds cannot be missing. */
     private static final long WHOLE_MS = Units.msOfMinutes(Breath.LONGEST_WHOLE_MINUTES);
 
@@ -41,7 +44,8 @@ record Lack(Boots.Cut cut, Span owed) {
             Boots.Boot boot = boots.known().get(c.from());
             owed = through(owed, boot.lastMs(), pauses.getOrDefault(boot.id(), List.of()));
             out.add(new Lack(c, owed));
-            owed = plus(owed, c.off());
+            // Of one that may have lasted no time only what is sure: many of them would add up to much.
+            owed = plus(owed, c.off().mostMs() < SHORT_MS ? Span.exactly(c.off().leastMs()) : c.off());
         }
         return out;
     }
@@ -81,7 +85,7 @@ record Lack(Boots.Cut cut, Span owed) {
             if (was == null && off != null) {
                 out.computeIfAbsent(off.boot(), _ -> new ArrayList<>())
                         .add(new Span(off.monoMs(), Long.MAX_VALUE));
-            } else if (was != null && off == null && f.at().sameBoot(was)) {
+            } else if (was != null && off == null && f.at().sameBoot(was) && out.containsKey(was.boot())) {
                 List<Span> its = out.get(was.boot());
                 its.set(its.size() - 1, new Span(its.getLast().leastMs(), f.at().monoMs()));
             }

@@ -41,11 +41,8 @@ public final class PowerCut implements Guard {
     @Override
     public List<Finding> look(View v) {
         List<Finding> found = new ArrayList<>();
-        for (Lack lack : Lack.of(cuts(v), v.book().boots().heard(v.now()), v.coneBook())) {
+        for (Lack lack : lacks(v)) {
             Boots.Cut c = lack.cut();
-            if (!judged(c, v)) {
-                continue;
-            }
             boolean surely = c.off().leastMs() > borneMs(lack.owed().leastMs(), v);
             boolean seen = v.water().known()
                     || v.now().monoMs() - v.scene().begun().monoMs() >= SEEN_WITHIN_MS;
@@ -56,7 +53,21 @@ public final class PowerCut implements Guard {
                 found.add(seen && (surely || c.off().bounded() || waited(c, v)) ? f.doubting(why) : f);
             }
         }
+        // What was marked goes on being told, though what it was reckoned from is withdrawn or forgotten.
+        List<String> back = takesBack(v);
+        for (String mark : v.stage().hasAnimals() ? marks(v) : List.<String>of()) {
+            if (!back.contains(mark) && found.stream().noneMatch(f -> f.what().equals(mark))) {
+                found.add(Finding.veto(id(), mark).alarm(AlarmKind.DOUBTFUL).doubting(mark));
+            }
+        }
         return found;
+    }
+
+    private static List<Lack> lacks(View v) {
+        List<Boots.Cut> cuts = cuts(v);
+        return cuts.stream().noneMatch(c -> judged(c, v)) ? List.of()
+                : Lack.of(cuts, v.book().boots().heard(v.now()), v.coneBook()).stream()
+                        .filter(l -> judged(l.cut(), v)).toList();
     }
 
     /** How long a cut may be that found so much missing: all in all what they bear in other lacks of air. */
@@ -71,15 +82,19 @@ public final class PowerCut implements Guard {
      */
     @Override
     public List<String> takesBack(View v) {
-        if (!marked(v) || !v.stage().develops()) {
+        List<String> marks = marks(v);
+        if (marks.isEmpty() || !v.stage().develops()) {
             return List.of();
         }
-        List<String> marks = v.batch().marks().words().doubts().stream().filter(d -> d.startsWith(OFF))
-                .toList();
         if (!v.stage().hasAnimals()) {
             return marks;
         }
-        List<String> lengths = v.book().boots().heard(v.now()).cuts().stream().map(c -> OFF + words(c.off()))
+        Boots boots = v.book().boots().heard(v.now());
+        // Of boots so long ago that they are forgotten nobody can say so.
+        if (v.animalsSince().filter(m -> boots.index(m.boot()) >= 0).isEmpty()) {
+            return List.of();
+        }
+        List<String> lengths = boots.cuts().stream().map(c -> OFF + words(c.off()))
                 .toList();
         return cuts(v).stream().anyMatch(c -> !c.off().bounded()) ? List.of()
                 : marks.stream().filter(d -> lengths.stream().noneMatch(d::startsWith)).toList();
@@ -98,16 +113,12 @@ public final class PowerCut implements Guard {
     /** Whether it is recent enough to be held against the cap of now, or marked already. */
     private static boolean judged(Boots.Cut c, View v) {
         return v.since(backAt(c, v)).leastMs() < Growth.WAIT_MS + 2 * HATCHED_MEANWHILE_MS
-                || marked(v);
+                || !marks(v).isEmpty();
     }
 
-    private static boolean marked(View v) {
-        for (String d : v.batch().marks().words().doubts()) {
-            if (d.startsWith(OFF)) {
-                return true;
-            }
-        }
-        return false;
+    private static List<String> marks(View v) {
+        List<String> doubts = v.batch().marks().words().doubts();
+        return doubts.isEmpty() ? doubts : doubts.stream().filter(d -> d.startsWith(OFF)).toList();
     }
 
     private static Moment backAt(Boots.Cut c, View v) {

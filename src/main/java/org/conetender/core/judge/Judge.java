@@ -249,11 +249,12 @@ public final class Judge {
         boolean measured = j.roomC().isPresent();
         double drift = measured || Double.isNaN(c) ? 0 : loss * Math.max(0, WARMEST_ROOM_C - c);
         boolean quick = cone.fittings().heat().kind() == Cone.HeatKind.IMMERSED;
-        // In a warm room its own watch asks about an immersed heater. About a mat nothing else does: there
-        // the room may be warmer still at the cone, and bubbles bring more of its warmth in.
+        // In a warm room an immersed heater is asked with its cut-out (CutShort). Of any other nothing else
+        // tells: there the room may be warmer still at the cone, and bubbles bring more of its warmth in.
         double warmsK = Math.max(0, ConeJudgement.COLD_ROOM_K - over);
         double room = !measured || Double.isNaN(c) ? drift : warmsK == 0 ? 0
-                : quick ? Double.POSITIVE_INFINITY : HeatTrack.MOST_LOSSES * loss * warmsK;
+                : quick && cone.fittings().heat().cutOut() ? Double.POSITIVE_INFINITY
+                : HeatTrack.MOST_LOSSES * loss * warmsK;
         return new HeatTrack.Physics(cone.fittings().heat().riseKPerS(litres), loss * over, room, drift, loss,
                 quick);
     }

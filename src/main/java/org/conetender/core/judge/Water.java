@@ -121,7 +121,7 @@ public record Water(double lastC, long lastAtMs, Trail trail, Optional<Doubt> do
                     : pair.or(hearing::departure).orElse(null);
             long atMs = nowMs - s.ageMs();
             return wrong == null ? accept(voices.asMain(c, s, hearing), atMs, hearing, nowMs)
-                    : depart(wrong, c, atMs, nowMs).on(water && !hearing.astray()
+                    : depart(wrong, c, atMs, nowMs).on(water && !hearing.astray() && s.ageMs() <= FRESH_MS
                     ? trail.upward(hearing.leastC(), atMs) : Trail.NONE).aged(hearing, nowMs);
         }
         return silent(s.reading()).aged(hearing, nowMs);
@@ -170,7 +170,8 @@ public record Water(double lastC, long lastAtMs, Trail trail, Optional<Doubt> do
             return new Water(c, atMs, Trail.of(c, atMs), Optional.empty(), recent(nowMs), belief,
                     voices);
         }
-        return new Water(lastC, lastAtMs, trail.upward(h.leastC(), atMs),
+        Trail next = nowMs - atMs <= FRESH_MS ? trail.upward(h.leastC(), atMs) : trail;
+        return new Water(lastC, lastAtMs, next,
                 Optional.of(new Doubt(d.why(), d.sinceMs(), good, c, atMs)), recent(nowMs), belief, voices);
     }
 

@@ -27,7 +27,8 @@ public final class Lasted {
         String least = words(s.leastMs());
         String most = words(s.mostMs());
         return !s.bounded() ? least + " or longer"
-                : s.mostMs() - s.leastMs() <= SAME_MS || least.equals(most) ? "about " + most
+                : s.mostMs() - s.leastMs() <= SAME_MS || least.equals(most)
+                ? most.startsWith("less") ? most : "about " + most
                 : "between " + least + " and " + most;
     }
 }

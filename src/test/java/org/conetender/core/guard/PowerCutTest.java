@@ -177,6 +177,25 @@ class PowerCutTest {
         assertThat(doubts(s)).hasSize(1);
         s.restart("boot-2", 3_000).minutes(2);
         assertThat(doubts(s)).hasSize(1);
+        assertThat(s.standing("a")).contains("doubtful");
+    }
+
+    /** Whoever fills a cone out of a separation leaves its air off in the book of the batch before. */
+    @Test
+    void aCutAfterABatchThatWasBegunOutOfASeparationIsJudged() {
+        Story s = separated(9).does(Step.STARTED).minutes(2).does(Step.FIRST_SEEN).minutes(2);
+        s.restart("boot-2", HALF_HOUR).minutes(2);
+        assertThat(doubts(s)).singleElement().asString().contains("the power was off for about");
+    }
+
+    /** Each may have lasted half a minute, and none did. */
+    @Test
+    void manyRebootsInARowAreNoCut() {
+        Story s = hatching(Story.at());
+        for (int i = 2; i < 30; i++) {
+            s.restart("boot-" + i, 5_000).seconds(70);
+        }
+        assertThat(doubts(s)).isEmpty();
     }
 
     /** Air was off for the separation, and then by the cut: 19 minutes in one go. */
@@ -189,6 +208,7 @@ class PowerCutTest {
         assertThat(s.ask("a", new Ask.Withdraw("settle")).accepted()).isTrue();
         s.minutes(2);
         assertThat(doubts(s)).as("what is said of it does not undo it").hasSize(1);
+        assertThat(s.standing("a")).contains("doubtful");
     }
 
     private static Story separated(int minutes) {

@@ -13,6 +13,8 @@ import org.conetender.core.judge.ConeJudgement;
 import org.conetender.core.judge.Watch;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Danger: a heater whose switch no longer opens. */
 @Tag("slow")
@@ -172,18 +174,22 @@ class WeldedHeaterTest {
         assertThat(s.told("welded")).as("a door, and evening").isZero();
     }
 
-    /** A mat whose switch does not open, on a hot day: no room warms water so fast. */
-    @Test
-    void aRoomThatIsWarmerThanTheWaterHidesNoHeater() {
-        Story s = ready(Story.at(Fitting.MAT, Fitting.NO_CUT_OUT, Fitting.ROOM_PROBE));
+    /** A heater whose only switch does not open, on a hot day: no room warms water so fast. */
+    @ParameterizedTest
+    @ValueSource(booleans = {true, false})
+    void aRoomThatIsWarmerThanTheWaterHidesNoHeater(boolean mat) {
+        Story s = ready(mat ? Story.at(Fitting.MAT, Fitting.NO_CUT_OUT, Fitting.ROOM_PROBE)
+                : Story.at(Fitting.NO_CUT_OUT, Fitting.ROOM_PROBE));
         s.senses.room(START_C + 1);
         assertThat(creep(s, 0.8).standing("a")).containsExactly("welded");
     }
 
     /** Bubbles bring in thrice as much of the room's warmth as the cone's wall. */
-    @Test
-    void aRoomThatWarmsTheWaterAsFastAsARoomCanNamesNoSwitch() {
-        Story s = ready(Story.at(Fitting.MAT, Fitting.NO_CUT_OUT, Fitting.ROOM_PROBE));
+    @ParameterizedTest
+    @ValueSource(booleans = {true, false})
+    void aRoomThatWarmsTheWaterAsFastAsARoomCanNamesNoSwitch(boolean mat) {
+        Story s = ready(mat ? Story.at(Fitting.MAT, Fitting.NO_CUT_OUT, Fitting.ROOM_PROBE)
+                : Story.at(Fitting.NO_CUT_OUT, Fitting.ROOM_PROBE));
         s.senses.room(START_C + 3);
         for (double c = START_C; c < START_C + 2; c += 0.05) {
             s.senses.water("a", c);
