@@ -134,7 +134,7 @@ class PermitsTest {
                     + row.replaceFirst(".*:", ""))));
         }
         assertThat(early).contains("part-drawn: HEAT early", "valve-open: HEAT early",
-                "drained: AIR_OFF early", "cleaned: AIR_OFF early", "withdraw: HEAT early",
+                "withdraw: AIR_OFF early", "withdraw: HEAT early",
                 "settle: HEAT late", "started: AIR_OFF late");
     }
 

@@ -34,7 +34,7 @@ public record Alarms(Map<String, Alarm> standing, Seen seen, Map<String, Long> s
     static final long OFF_DELAY_MS = Units.MINUTE_MS;
 
     /** An acknowledgement that opened no lock for so long was not recorded; a write takes less (guess). */
-    private static final long UNKEPT_MS = 5 * Units.MINUTE_MS;
+    static final long UNKEPT_MS = 5 * Units.MINUTE_MS;
 
     /** A level at its line flutters for so long after it was told to be over (guess). */
     static final long BACK_MS = 10 * Units.MINUTE_MS;

@@ -147,7 +147,9 @@ class AlarmSeedsTest {
         assertThat(a.follows() && !a.kind().dangerous()).as(at + " though it follows").isFalse();
         Long seen = acknowledgedAt.remove(a.key());
         if (seen != null) {
-            assertThat((s - seen) * 1_000).as(at).isGreaterThanOrEqualTo(Again.quietMs(a.kind()));
+            // A lock that is still there after that was not opened by the acknowledgement.
+            assertThat((s - seen) * 1_000).as(at).isGreaterThanOrEqualTo(LOCKS.contains(a.kind())
+                    ? Alarms.UNKEPT_MS : Again.quietMs(a.kind()));
         }
         toldAt.put(a.key(), s);
     }
