@@ -49,6 +49,8 @@ public final class Air {
     private double pausedMs;
     private double lastPauseMs;
     private double airedMs;
+    private double askedMs;
+    private double lastAskedMs;
     private double releasedMs;
     private boolean drowned;
     private Flood flood = Flood.NOT;
@@ -90,11 +92,19 @@ public final class Air {
         if (!paused && pausedMs > 0) {
             lastPauseMs = pausedMs;
             airedMs = 0;
-            releasedMs = 0;
         }
         airedMs += flowLpm > 0 ? 1_000 * seconds : 0;
-        releasedMs += paused ? 0 : 1_000 * seconds;
         pausedMs = paused ? pausedMs + 1_000 * seconds : 0;
+    }
+
+    /** What it was commanded in that step, whether or not an output obeyed. */
+    void commanded(boolean pause, double seconds) {
+        if (!pause && askedMs > 0) {
+            lastAskedMs = askedMs;
+            releasedMs = 0;
+        }
+        releasedMs += pause ? 0 : 1_000 * seconds;
+        askedMs = pause ? askedMs + 1_000 * seconds : 0;
     }
 
     private double runBack(double seconds, Flood cause) {
@@ -152,7 +162,7 @@ public final class Air {
      * @param seen whether a contact tells that it comes; else all that can be known is what was commanded
      */
     boolean outOfBreath(boolean seen) {
-        return lastPauseMs > 8 * 60_000 && (seen ? airedMs : releasedMs) < 5 * 60_000;
+        return (seen ? lastPauseMs : lastAskedMs) > 8 * 60_000 && (seen ? airedMs : releasedMs) < 5 * 60_000;
     }
 
     /** What a contact that proves the flow would do. */

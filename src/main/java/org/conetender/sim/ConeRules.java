@@ -339,6 +339,7 @@ final class ConeRules {
 
     /** After a long cut with animals in the water the batch must be in doubt. */
     private void cut() {
+        rig.invariants().cuts().look(settings.id(), batch);
         double borneMs = settings.timing().airOffCapMinutes() * 60_000;
         boolean long1 = rig.invariants().cuts().forMs() > borneMs + 60_000
                 && rig.process().livedMs() > 60_000;

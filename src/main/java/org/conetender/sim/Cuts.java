@@ -36,6 +36,13 @@ final class Cuts {
         batchBefore.clear();
     }
 
+    /** Who takes back that there were animals yet takes them for cysts in that cut too. */
+    void look(String cone, Batch now) {
+        if (now.stage().develops() && !now.stage().hasAnimals()) {
+            batchBefore.remove(cone);
+        }
+    }
+
     private static long offsetMs(SimClock clock) {
         return clock.now().wallMs() - clock.trueWallMs();
     }

@@ -76,4 +76,10 @@ final class Fixtures {
         SimSwitch s = switches.get(what);
         return s == null ? otherwise : s.conducting();
     }
+
+    /** Whether the daemon asks for that contact to conduct; false where it is not fitted. */
+    boolean commanded(String what) {
+        SimSwitch s = switches.get(what);
+        return s != null && s.commanded();
+    }
 }

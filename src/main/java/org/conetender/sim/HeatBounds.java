@@ -51,6 +51,8 @@ final class HeatBounds {
         double aloftK;
         /** When each was there last, world time, ms. */
         final Map<Fault, Long> faults = new HashMap<>();
+        /** When hot water came in last, world time, ms: where the record is damaged it outlasts its batch. */
+        long kettleMs = Long.MIN_VALUE / 2;
     }
 
     HeatBounds(Rig rig, Invariants rules) {
@@ -87,6 +89,9 @@ final class HeatBounds {
                     t.faults.put(f, now);
                 }
             }
+            if (t.faults.keySet().stream().anyMatch(HeatBounds::kettle)) {
+                t.kettleMs = now;
+            }
             t.faults.values().removeIf(last -> now - last > OVER_MS);
             bound(c, t);
         }
@@ -107,9 +112,9 @@ final class HeatBounds {
                 + Math.max(SINGLE_K, COAST * rise * lagsS(c)) + error(c) + unfeltK(t)
                 + (n > 1 || warmRoom ? PAIR_K : 0);
         double aloftK = c.water().waterC() - c.water().waterC(SimCone.HEIGHT[0]);
-        t.aloftK = Math.max(aloftK, c.water().waterC() > plain ? t.aloftK : 0);
+        t.aloftK = Math.max(aloftK, c.water().waterC() > t.aimC + SINGLE_K ? t.aloftK : 0);
         boolean judged = n < 3 && !beyondSoftware(t.faults.keySet()) && c.water().heaterCovered()
-                && t.faults.keySet().stream().noneMatch(HeatBounds::kettle);
+                && rig.world().clock().elapsedMs() - t.kettleMs > OVER_MS;
         boolean further = judged && c.water().waterC() > plain + t.aloftK;
         rules.lasting(n > 1 ? "excess-of-two" : "excess", c, further, 5,
                 "the water went further above its set-point than " + n + " faults may bring it");

@@ -53,6 +53,7 @@ public final class SimCone {
 
     /** One step of at most one second or so. @param pumpPower whether the air pump has its supply */
     void step(boolean power, boolean pumpPower, double seconds) {
+        air.commanded(fixtures.commanded(Fixtures.AIR_PAUSE), seconds);
         double back = air.step(pumpPower, fixtures.conducts(Fixtures.AIR_PAUSE, false),
                 water.waterPresent(), seconds);
         if (back > 0) {

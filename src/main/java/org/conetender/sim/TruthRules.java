@@ -122,8 +122,8 @@ final class TruthRules {
 
     /** A new life stands where its record ends, but for what its beginning itself writes down. */
     private void begun(State s) {
-        // What is set aside, alarms that are asked for anew, and what is written down of a damage, change what
-        // was there before.
+        // What is set aside, alarms that are asked for anew, and what is written of a damage, change what was
+        // there before.
         if (refolds || rig.process().disk().since(seenSeq).stream().anyMatch(f ->
                 f.change() instanceof Change.SetAside || f.change() instanceof Change.AlarmOver)) {
             expected = folded(s.ledger().committedSeq());

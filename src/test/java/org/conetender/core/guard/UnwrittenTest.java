@@ -77,6 +77,8 @@ class UnwrittenTest {
         assertThat(s.on("a.cut-out") || s.on("a.air-pause")).isFalse();
         s.paper.mood(Paper.Mood.KEEPING);
         s.tick();
+        assertThat(s.on("a.air-pause")).as("it can still be withdrawn").isFalse();
+        s.minutes(30);
         assertThat(s.on("a.air-pause")).isTrue();
     }
 
