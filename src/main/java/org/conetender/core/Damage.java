@@ -4,11 +4,9 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
-import java.util.TreeSet;
 import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Fact;
 import org.conetender.core.batch.Lives;
-import org.conetender.core.image.Ask;
 import org.conetender.core.unit.Moment;
 
 /**
@@ -29,14 +27,10 @@ public final class Damage {
             return List.of();
         }
         Set<String> known = new HashSet<>();
-        Set<String> seenAt = new TreeSet<>();
         for (Fact f : kept) {
             if (f.change() instanceof Change.Tripped(String guard, String why)
                     && guard.equals(Lives.DAMAGED)) {
                 known.add(why);
-            } else if (f.change() instanceof Change.Told(Ask.Acknowledge(String alarm))
-                    && alarm.equals(Lives.DAMAGED)) {
-                seenAt.add(f.cone());
             }
         }
         List<Fact> out = new ArrayList<>();
@@ -47,9 +41,7 @@ public final class Damage {
             }
         }
         if (!out.isEmpty()) {
-            for (String cone : seenAt) {
-                out.add(new Fact(seq + out.size(), now, cone, "", new Change.AlarmOver(Lives.DAMAGED)));
-            }
+            out.addAll(Opening.unseen(kept, Set.of(Lives.DAMAGED), seq + out.size(), now));
         }
         return List.copyOf(out);
     }

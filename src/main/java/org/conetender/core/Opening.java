@@ -3,10 +3,9 @@ package org.conetender.core;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.TreeMap;
+import java.util.TreeSet;
 import org.conetender.core.alarm.AlarmKind;
 import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Checkpoint;
@@ -73,19 +72,28 @@ public final class Opening {
         if (begun.stream().anyMatch(f -> f.change() instanceof Change.Tripped)) {
             anew.add(AlarmKind.CRASH_LOOP.id());
         }
-        Map<String, Fact> seen = new TreeMap<>();
-        for (Fact f : kept) {
-            if (f.change() instanceof Change.Told(Ask.Acknowledge(String alarm)) && anew.contains(alarm)) {
-                seen.put(alarm + " " + f.cone(), f);
-            } else if (f.change() instanceof Change.AlarmOver(String alarm)) {
-                seen.remove(alarm + " " + f.cone());
-            }
-        }
+        return unseen(kept, anew, begun.getLast().seq() + 1, now);
+    }
+
+    /**
+     * That nobody has seen these alarms, wherever somebody had and their end was not written down.
+     *
+     * @param seq number of the first fact
+     */
+    static List<Fact> unseen(List<Fact> kept, Set<String> alarms, long seq, Moment now) {
         List<Fact> out = new ArrayList<>();
-        long seq = begun.getLast().seq() + 1;
-        for (Fact f : seen.values()) {
-            String alarm = ((Ask.Acknowledge) ((Change.Told) f.change()).ask()).alarm();
-            out.add(new Fact(seq + out.size(), now, f.cone(), "", new Change.AlarmOver(alarm)));
+        for (String alarm : new TreeSet<>(alarms)) {
+            Set<String> cones = new TreeSet<>();
+            for (Fact f : kept) {
+                if (f.change() instanceof Change.Told(Ask.Acknowledge(String a)) && a.equals(alarm)) {
+                    cones.add(f.cone());
+                } else if (f.change() instanceof Change.AlarmOver(String a) && a.equals(alarm)) {
+                    cones.remove(f.cone());
+                }
+            }
+            for (String cone : cones) {
+                out.add(new Fact(seq + out.size(), now, cone, "", new Change.AlarmOver(alarm)));
+            }
         }
         return out;
     }

@@ -46,12 +46,9 @@ public final class Air {
     private double proofLpm;
     private double lineMl;
     private double noAirMs;
-    private double pausedMs;
-    private double lastPauseMs;
-    private double airedMs;
-    private double askedMs;
-    private double lastAskedMs;
-    private double releasedMs;
+    /** By what the contact did, and by what was commanded. */
+    private final Pause byContact = new Pause();
+    private final Pause byCommand = new Pause();
     private boolean drowned;
     private Flood flood = Flood.NOT;
 
@@ -76,7 +73,7 @@ public final class Air {
         flowLpm = through ? build.lpm * (fault == Fault.TORN_DIAPHRAGM ? TORN : 1) : 0;
         proofLpm += (flowLpm - proofLpm) * Math.min(1, seconds / PROOF_S);
         noAirMs = flowLpm >= PROVEN * build.lpm ? 0 : noAirMs + 1_000 * seconds;
-        count(paused, seconds);
+        byContact.step(paused, flowLpm > 0, seconds);
         if (turning) {
             lineMl *= Math.max(0, 1 - seconds / CLEAR_S);
             return 0;
@@ -88,23 +85,25 @@ public final class Air {
         return runBack(seconds, !powered ? Flood.POWER_LOST : paused ? Flood.COMMANDED : Flood.PUMP_FAILED);
     }
 
-    private void count(boolean paused, double seconds) {
-        if (!paused && pausedMs > 0) {
-            lastPauseMs = pausedMs;
-            airedMs = 0;
-        }
-        airedMs += flowLpm > 0 ? 1_000 * seconds : 0;
-        pausedMs = paused ? pausedMs + 1_000 * seconds : 0;
-    }
-
     /** What it was commanded in that step, whether or not an output obeyed. */
     void commanded(boolean pause, double seconds) {
-        if (!pause && askedMs > 0) {
-            lastAskedMs = askedMs;
-            releasedMs = 0;
+        byCommand.step(pause, !pause, seconds);
+    }
+
+    /** How long the air is paused now, was paused last, and has come since, ms. */
+    private static final class Pause {
+        private double nowMs;
+        private double lastMs;
+        private double airedMs;
+
+        void step(boolean paused, boolean airs, double seconds) {
+            if (!paused && nowMs > 0) {
+                lastMs = nowMs;
+                airedMs = 0;
+            }
+            airedMs += airs ? 1_000 * seconds : 0;
+            nowMs = paused ? nowMs + 1_000 * seconds : 0;
         }
-        releasedMs += pause ? 0 : 1_000 * seconds;
-        askedMs = pause ? askedMs + 1_000 * seconds : 0;
     }
 
     private double runBack(double seconds, Flood cause) {
@@ -153,7 +152,7 @@ public final class Air {
 
     /** For how long the pause contact has held the air off, ms, whatever else is wrong. */
     public long pausedMs() {
-        return (long) pausedMs;
+        return (long) byContact.nowMs;
     }
 
     /**
@@ -162,7 +161,8 @@ public final class Air {
      * @param seen whether a contact tells that it comes; else all that can be known is what was commanded
      */
     boolean outOfBreath(boolean seen) {
-        return (seen ? lastPauseMs : lastAskedMs) > 8 * 60_000 && (seen ? airedMs : releasedMs) < 5 * 60_000;
+        Pause p = seen ? byContact : byCommand;
+        return p.lastMs > 8 * 60_000 && p.airedMs < 5 * 60_000;
     }
 
     /** What a contact that proves the flow would do. */

@@ -87,10 +87,8 @@ final class HeatBounds {
             for (Fault f : rig.world().wrong()) {
                 if (touches(f, c.settings().id())) {
                     t.faults.put(f, now);
+                    t.kettleMs = kettle(f) ? now : t.kettleMs;
                 }
-            }
-            if (t.faults.keySet().stream().anyMatch(HeatBounds::kettle)) {
-                t.kettleMs = now;
             }
             t.faults.values().removeIf(last -> now - last > OVER_MS);
             bound(c, t);

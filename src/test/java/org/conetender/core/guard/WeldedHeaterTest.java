@@ -174,12 +174,16 @@ class WeldedHeaterTest {
         assertThat(s.told("welded")).as("a door, and evening").isZero();
     }
 
+    private static Story oneSwitch(boolean mat) {
+        return ready(mat ? Story.at(Fitting.MAT, Fitting.NO_CUT_OUT, Fitting.ROOM_PROBE)
+                : Story.at(Fitting.NO_CUT_OUT, Fitting.ROOM_PROBE));
+    }
+
     /** A heater whose only switch does not open, on a hot day: no room warms water so fast. */
     @ParameterizedTest
     @ValueSource(booleans = {true, false})
     void aRoomThatIsWarmerThanTheWaterHidesNoHeater(boolean mat) {
-        Story s = ready(mat ? Story.at(Fitting.MAT, Fitting.NO_CUT_OUT, Fitting.ROOM_PROBE)
-                : Story.at(Fitting.NO_CUT_OUT, Fitting.ROOM_PROBE));
+        Story s = oneSwitch(mat);
         s.senses.room(START_C + 1);
         assertThat(creep(s, 0.8).standing("a")).containsExactly("welded");
     }
@@ -188,8 +192,7 @@ class WeldedHeaterTest {
     @ParameterizedTest
     @ValueSource(booleans = {true, false})
     void aRoomThatWarmsTheWaterAsFastAsARoomCanNamesNoSwitch(boolean mat) {
-        Story s = ready(mat ? Story.at(Fitting.MAT, Fitting.NO_CUT_OUT, Fitting.ROOM_PROBE)
-                : Story.at(Fitting.NO_CUT_OUT, Fitting.ROOM_PROBE));
+        Story s = oneSwitch(mat);
         s.senses.room(START_C + 3);
         for (double c = START_C; c < START_C + 2; c += 0.05) {
             s.senses.water("a", c);
