@@ -12,6 +12,7 @@ import org.conetender.core.batch.Book;
 import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Fact;
 import org.conetender.core.batch.Stage;
+import org.conetender.core.face.Sentences;
 import org.conetender.core.guard.Handled;
 import org.conetender.core.guard.View;
 import org.conetender.core.hatch.Known;
@@ -150,8 +151,13 @@ final class Work {
 
     /** Whether nobody came for a ripe batch while people are away, until it is no food any more. */
     boolean overdue(String cone) {
-        return batch(cone).stage() instanceof Stage.Ready r && since(r.since()).leastMs() >= OVERDUE_MS
-                && ledger.book().away().filter(a -> since(a.since()).leastMs() >= OVERDUE_MS).isPresent();
+        Batch b = batch(cone);
+        if (!(b.stage() instanceof Stage.Ready r)) {
+            return false;
+        }
+        return b.marks().words().doubts().contains(Sentences.OVERDUE)
+                || since(r.since()).leastMs() >= OVERDUE_MS && ledger.book().away()
+                        .filter(a -> since(a.since()).leastMs() >= OVERDUE_MS).isPresent();
     }
 
     /** The temperature to hold, °C; empty where heat is not wanted. */

@@ -235,6 +235,8 @@ class LifeStoryTest {
         s.pass(Duration.ofMinutes(70));
         assertThat(s.on("a.cut-out") || s.on("a.air-pause")).isFalse();
         assertThat(s.batch("a").marks().words().doubts()).singleElement().asString().contains("do not feed");
+        s.ask("", new Ask.Away("cousin"));
+        assertThat(s.minutes(2).on("a.cut-out")).as("another helper makes it no food").isFalse();
         assertThat(s.ask("", new Ask.Away("")).sentence()).contains("near again");
     }
 }

@@ -61,7 +61,7 @@ class PermitsTest {
         }
     }
 
-    /** Here the level contact says that it is empty: only then may its pump rest at once. */
+    /** Here the level contact says that it is empty. */
     private static final Fitting[] RUN_DRY = {Fitting.LEVEL};
 
     private static final List<Fitting[]> FITTINGS = List.of(new Fitting[0],

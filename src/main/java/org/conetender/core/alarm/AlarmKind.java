@@ -27,11 +27,11 @@ public enum AlarmKind {
             "The heater is switched off already; where the room is not as warm as that, unplug it. Cool "
             + "the room or the cone.")),
     ARREST(batch(15), 0, says(
-            "the water is above arrest, or a reading that jumped says so",
+            "the water is above arrest, or a reading in doubt says so",
             "the hatch stops; warmer water kills it",
             "Cool the cone now, gently; first see that its probe is in the water.")),
     COOKED(batch(15), 0, says(
-            "the water was at the loss temperature or above, or a reading that jumped says so",
+            "the water was at the loss temperature or above, or a reading in doubt says so",
             "the batch is marked doubtful",
             "Look before feeding: this batch may be lost.")),
     WELDED(people(15), 0, says(

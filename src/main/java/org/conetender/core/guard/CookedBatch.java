@@ -31,7 +31,7 @@ public final class CookedBatch implements Guard {
         Limits l = v.cone().limits();
         boolean known = v.water().known();
         double hottest = known ? v.water().hottestC() : v.judged().water().jumpedToC(v.now().monoMs());
-        String what = known ? "the water" : "a reading that jumped, perhaps of hot water poured in,";
+        String what = known ? "the water" : "a reading in doubt, perhaps of hot water poured in,";
         List<Finding> found = new ArrayList<>(justBack(v, hottest));
         if (v.latch(id()).isPresent()
                 || known && hottest >= l.guardC() && v.stage().hasWater() && ours(v)) {

@@ -1,8 +1,8 @@
 package org.conetender.core.guard;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Stream;
 import org.conetender.core.alarm.AlarmKind;
 import org.conetender.core.batch.Change;
 import org.conetender.core.batch.Reports;
@@ -25,14 +25,12 @@ public final class LostRecord implements Guard {
     @Override
     public List<Finding> look(View v) {
         Image.Pipes pipes = v.scene().image().pipes();
-        if (pipes.store().isEmpty() && pipes.history().isEmpty()) {
-            return List.of();
-        }
-        return Stream.concat(pipes.store().map(why ->
-                        Finding.veto(id(), "the record cannot be written: " + why).alarm(AlarmKind.RECORD))
-                        .stream(),
-                pipes.history().map(why -> Finding.veto(id(), "temperatures are not kept for reports: " + why)
-                        .alarm(AlarmKind.HISTORY)).stream()).toList();
+        List<Finding> found = new ArrayList<>();
+        pipes.store().ifPresent(why -> found.add(
+                Finding.veto(id(), "the record cannot be written: " + why).alarm(AlarmKind.RECORD)));
+        pipes.history().ifPresent(why -> found.add(Finding.veto(id(),
+                "temperatures are not kept for reports: " + why).alarm(AlarmKind.HISTORY)));
+        return found;
     }
 
     @Override

@@ -44,13 +44,11 @@ public final class PowerCut implements Guard {
         for (Lack lack : lacks(v)) {
             Boots.Cut c = lack.cut();
             boolean surely = c.off().leastMs() > borneMs(lack.owed().leastMs(), v);
-            boolean seen = v.water().known()
-                    || v.now().monoMs() - v.scene().begun().monoMs() >= SEEN_WITHIN_MS;
             if (c.off().mostMs() > borneMs(lack.owed().mostMs(), v)) {
                 String why = OFF + words(c.off()) + (lack.owed().mostMs() > 0 ? UPON : "")
                         + " with nauplii in the water";
                 Finding f = Finding.veto(id(), why).alarm(AlarmKind.DOUBTFUL);
-                found.add(seen && (surely || c.off().bounded() || waited(c, v)) ? f.doubting(why) : f);
+                found.add(seen(v) && (surely || c.off().bounded() || waited(c, v)) ? f.doubting(why) : f);
             }
         }
         // What was marked goes on being told, though what it was reckoned from is withdrawn or forgotten.
@@ -61,6 +59,10 @@ public final class PowerCut implements Guard {
             }
         }
         return found;
+    }
+
+    private static boolean seen(View v) {
+        return v.water().known() || v.now().monoMs() - v.scene().begun().monoMs() >= SEEN_WITHIN_MS;
     }
 
     private static List<Lack> lacks(View v) {
@@ -88,6 +90,10 @@ public final class PowerCut implements Guard {
         }
         if (!v.stage().hasAnimals()) {
             return marks;
+        }
+        if (!seen(v)) {
+            // What takes its place is not marked yet, and without a mark a cut of long ago is not looked at.
+            return List.of();
         }
         Boots boots = v.book().boots().heard(v.now());
         // Of boots so long ago that they are forgotten nobody can say so.

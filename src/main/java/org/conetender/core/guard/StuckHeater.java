@@ -24,9 +24,6 @@ public final class StuckHeater implements Guard {
     public List<Finding> look(View v) {
         boolean heat = unset(v, ".heat");
         boolean cutOut = unset(v, ".cut-out");
-        if (!heat && !cutOut) {
-            return List.of();
-        }
         String what = heat && cutOut ? "neither the heater's output nor its cut-out's can be set"
                 : cutOut ? "the cut-out's output cannot be set; the heater is switched off"
                 : v.cone().fittings().heat().cutOut()

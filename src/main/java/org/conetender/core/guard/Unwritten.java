@@ -4,8 +4,8 @@ import java.util.List;
 
 /**
  * Danger: power that rests on a report nobody will remember. A report may take and give at once, as
- * {@code part-drawn} brings the air back and the heat with it, or {@code drained} ends the heat and lets
- * an idle pump rest. What it takes is taken when it is said; what it gives waits until a restart would
+ * {@code part-drawn} brings the air back and the heat with it, or {@code settle} ends the heat and stops
+ * the air. What it takes is taken when it is said; what it gives waits until a restart would
  * read it too. And what a report on its way will take is taken already.
  */
 public final class Unwritten implements Guard {

@@ -6,7 +6,9 @@ import org.conetender.core.batch.Batch;
 import org.conetender.core.batch.Book;
 import org.conetender.core.batch.Checkpoint;
 import org.conetender.core.batch.ConeBook;
+import org.conetender.core.batch.Fact;
 import org.conetender.core.batch.Fits;
+import org.conetender.core.batch.Life;
 import org.conetender.core.hatch.Oxygen;
 import org.conetender.core.unit.Moment;
 import org.conetender.core.unit.Span;
@@ -39,6 +41,15 @@ public record Breath(double spent, long withoutMs, long goneMs) {
     /** However few the animals, the house's 12 min (design.md, dangers) count as those 0.6: they gather. */
     public static final double LONGEST_WHOLE_MINUTES = 12 / Oxygen.SHARE_OF_WHOLE_VOLUME_TIME;
 
+    /**
+     * A daemon that was heard of so lately may have kept the air off until now: once it is dead, outputs let
+     * go within seconds (style.md, leases), and a checkpoint is written each minute; ms (guess).
+     */
+    private static final long LETS_GO_MS = 2 * Units.MINUTE_MS;
+
+    /** A contact that trembles says for moments that no air comes; for so long it has failed, ms (guess). */
+    private static final long FAILED_MS = 30_000;
+
     /** Water that is colder than this is not taken at its word, °C (guess: science.md §7.1). */
     private static final double COLDEST_C = 10;
     /** Nor is warmer water; and one that nobody knows is taken for so warm, °C (guess, likewise). */
@@ -57,11 +68,13 @@ public record Breath(double spent, long withoutMs, long goneMs) {
 
     /**
      * What may be missing when a life of the process begins: what was at the last checkpoint, and what became
-     * of it since. If no air came then, or something that was told keeps it away, none came since, and nobody
-     * knows how much of the whole that used up; nor after a cut, or where no checkpoint tells.
+     * of it since. Air that failed then, or that a shut valve keeps away, has not come since, and nobody
+     * knows how much of the whole that used up; nor after a cut, or where no checkpoint tells. Of a
+     * separation the book tells, also where it is newer than the checkpoint.
      */
     public static Breath begun(String cone, Book all, Optional<Checkpoint> last, Moment now) {
-        Batch b = perhaps(all.cone(cone), m -> all.since(m, now)).batch();
+        ConeBook book = perhaps(all.cone(cone), m -> all.since(m, now));
+        Batch b = book.batch();
         if (!b.stage().hasAnimals()) {
             return NOBODYS;
         }
@@ -70,11 +83,36 @@ public record Breath(double spent, long withoutMs, long goneMs) {
             return ALL_SPENT;
         }
         Moment then = last.get().at();
-        if (air.get().withoutMs() > 0 || b.stage().airOff() != null || b.marks().valveShut()) {
-            return new Breath(1, air.get().withoutMs() + all.since(then, now).leastMs(), 0);
+        long withoutMs = air.get().withoutMs();
+        long downMs = all.since(then, now).leastMs();
+        boolean atOnce = then.sameBoot(now) && downMs < LETS_GO_MS;
+        if (b.stage().airOff() != null && !b.marks().valveShut()) {
+            return new Breath(1, atOnce ? withoutMs + downMs : 0, 0);
         }
-        return !then.sameBoot(now) ? ALL_SPENT : new Breath(Oxygen.missingAfterAir(air.get().spent(),
-                Units.minutes(now.since(then).leastMs())), 0, 0);
+        Optional<Moment> back = backSince(book).filter(m -> !all.boots().earlier(m, then));
+        if (b.marks().valveShut() || withoutMs > 0 && back.isEmpty()) {
+            boolean failed = b.marks().valveShut() || withoutMs >= FAILED_MS || atOnce;
+            return new Breath(1, withoutMs + (failed ? downMs : 0), 0);
+        }
+        Moment from = back.orElse(then);
+        return !from.sameBoot(now) ? ALL_SPENT : new Breath(Oxygen.missingAfterAir(
+                back.isPresent() ? 1 : air.get().spent(), Units.minutes(now.since(from).leastMs())), 0, 0);
+    }
+
+    /** When a separation of that batch last ended, or its valve was opened; empty if neither did. */
+    private static Optional<Moment> backSince(ConeBook book) {
+        Optional<Moment> back = Optional.empty();
+        Batch b = book.before().batch();
+        for (Fact f : book.facts()) {
+            boolean away = away(b);
+            b = Life.after(b, f);
+            back = away && !away(b) ? Optional.of(f.at()) : back;
+        }
+        return back;
+    }
+
+    private static boolean away(Batch b) {
+        return b.stage().airOff() != null || b.marks().valveShut();
     }
 
     /** With the animals that a withdrawal may bring back, where there are none. */
@@ -94,6 +132,10 @@ public record Breath(double spent, long withoutMs, long goneMs) {
      * @param about the cone and what is in it  @param waterC as {@link #warmestC} has it
      */
     Breath after(boolean airArrives, Judge.About about, double waterC, long dtMs) {
+        if (dtMs == 0) {
+            // The first tick of a life: whether air comes is known, and what was missing is missing still.
+            return this;
+        }
         long gone = about.batch().stage().hasAnimals() ? 0 : goneMs + dtMs;
         if (gone > Fits.WITHDRAW_WITHIN_MS) {
             return NOBODYS;

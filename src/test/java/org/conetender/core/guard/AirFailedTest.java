@@ -8,11 +8,9 @@ import org.conetender.core.alarm.Message;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.ContactSample.Level;
 import org.conetender.core.image.Step;
-import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** Danger: air that fails though it is commanded on. */
-@Tag("slow")
 class AirFailedTest {
 
     private static Story failing(Story s, Step... steps) {
@@ -158,6 +156,47 @@ class AirFailedTest {
     void norDoesACutThatComesOnTopOfIt() {
         Story s = Story.at(Fitting.SIPHONING).does(Step.STARTED, Step.FIRST_SEEN, Step.VALVE_SHUT).minutes(9);
         s.restart("boot-2", 4 * 60_000).minutes(2);
+        assertThat(s.batch("a").marks().words().doubts()).singleElement().asString().contains("no air");
+    }
+
+    /** Ten minutes without air, eight without power, and all is well when it comes back. */
+    @Test
+    void airThatFailedUntilAShortCutIsCountedWithItThoughItIsBackAfterwards() {
+        Story s = failing(Story.at(Fitting.AIR_PROOF), Step.STARTED, Step.FIRST_SEEN).minutes(10);
+        s.senses.contact("a.air-proof", Level.CLOSED);
+        s.restart("boot-2", 8 * 60_000).minutes(2);
+        assertThat(s.batch("a").marks().words().doubts()).singleElement().asString().contains("no air");
+    }
+
+    @Test
+    void aMomentWithoutAirBeforeADaemonThatWasLongDownIsNoLack() {
+        Story s = failing(Story.at(Fitting.AIR_PROOF), Step.STARTED, Step.FIRST_SEEN).seconds(20);
+        s.senses.contact("a.air-proof", Level.CLOSED);
+        s.restart("boot-1", 60 * 60_000).minutes(2);
+        assertThat(s.batch("a").marks().words().doubts()).isEmpty();
+        assertThat(s.told("doubtful")).isZero();
+    }
+
+    /** Outputs of a dead daemon let go: the pump ran, and nobody was without air for an hour. */
+    @Test
+    void aSeparationInWhichTheDaemonWasLongDownIsNoLack() {
+        Story s = Story.at().does(Step.STARTED, Step.FIRST_SEEN, Step.SETTLE).minutes(5);
+        s.restart("boot-1", 60 * 60_000).minutes(2);
+        assertThat(s.batch("a").marks().words().doubts()).isEmpty();
+    }
+
+    /** Nobody knows in the first tick of a life what cannot be set. */
+    @Test
+    void anOutputThatDoesNotObeyKeepsTheAirAwayThroughARestart() {
+        Story s = Story.at().does(Step.STARTED, Step.FIRST_SEEN).minutes(1);
+        s.unset.add("a.air-pause");
+        s.minutes(12);
+        s.unset.clear();
+        s.restart("boot-1", 3_000).tick();
+        s.unset.add("a.air-pause");
+        s.minutes(1);
+        assertThat(s.batch("a").marks().words().doubts()).isEmpty();
+        s.minutes(2);
         assertThat(s.batch("a").marks().words().doubts()).singleElement().asString().contains("no air");
     }
 

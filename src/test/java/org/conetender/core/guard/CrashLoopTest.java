@@ -8,11 +8,9 @@ import org.conetender.core.Larkmoor.Fitting;
 import org.conetender.core.Story;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.Step;
-import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** Danger: a daemon that keeps dying. Three unexpected exits within ten minutes lock the heaters. */
-@Tag("slow")
 class CrashLoopTest {
 
     private static final long MOMENT = 3_000;

@@ -7,11 +7,9 @@ import org.conetender.core.Story;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.ContactSample.Level;
 import org.conetender.core.image.Step;
-import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** Danger: a heater that runs dry. */
-@Tag("slow")
 class DryHeaterTest {
 
     @Test

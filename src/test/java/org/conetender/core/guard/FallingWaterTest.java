@@ -10,7 +10,6 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** Danger: water goes and nobody looks, until the heater stands bare. */
-@Tag("slow")
 class FallingWaterTest {
 
     private static final String ALARM = "water-falling";
@@ -58,6 +57,7 @@ class FallingWaterTest {
 
     /** It holds the water to a hundredth of a kelvin: only what it is led astray each hour tells of it. */
     @Test
+    @Tag("slow")
     void behindASolidStateSwitchItIsToldTooThoughLater() {
         Story s = seeps(held(Story.at(Fitting.ROOM_PROBE, Fitting.SOLID_STATE)), 11 * 60);
         assertThat(s.standing("a")).containsExactly(ALARM);
@@ -65,6 +65,7 @@ class FallingWaterTest {
     }
 
     @Test
+    @Tag("slow")
     void toppedUpBeginsAnewAndTheAlarmEnds() {
         Story s = seeps(held(Story.at(Fitting.ROOM_PROBE)), 8 * 60);
         basin.gone = 0;
@@ -75,6 +76,7 @@ class FallingWaterTest {
     }
 
     @Test
+    @Tag("slow")
     void aNewFillingWithLessWaterIsNoWaterThatWent() {
         Story s = held(Story.at(Fitting.ROOM_PROBE));
         s.does(Step.DRAINED, Step.CLEANED);
@@ -86,6 +88,7 @@ class FallingWaterTest {
     }
 
     @Test
+    @Tag("slow")
     void withoutTheGuardNobodyHearsOfIt() {
         Story s = seeps(held(Story.without(FallingWater.class, Fitting.ROOM_PROBE)), 7 * 60);
         assertThat(s.told(ALARM)).isZero();

@@ -7,11 +7,9 @@ import org.conetender.core.Story;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.Step;
 import org.conetender.core.judge.Basin;
-import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** A probe that gives one reading for ever, over water that is known. */
-@Tag("slow")
 class FrozenProbeTest extends KnownCone {
 
     @Test

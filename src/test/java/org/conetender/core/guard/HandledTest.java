@@ -6,11 +6,9 @@ import org.conetender.core.Story;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.Reading;
 import org.conetender.core.image.Step;
-import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** Danger: hands in the water. */
-@Tag("slow")
 class HandledTest {
 
     private static Story incubating(Story s) {

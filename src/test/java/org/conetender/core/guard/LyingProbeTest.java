@@ -6,11 +6,9 @@ import org.conetender.core.Story;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.Reading;
 import org.conetender.core.image.Step;
-import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** Danger: a probe that lies, or says nothing (control.md §3.3). */
-@Tag("slow")
 class LyingProbeTest {
 
     private static Story holding(Story s) {

@@ -38,6 +38,7 @@ class PowerCutTest {
         Story s = hatching(Story.at()).restart("boot-2", HALF_HOUR).minutes(1);
         assertThat(s.batch("a").marks().words().doubts()).singleElement().asString()
                 .contains("30 min with nauplii in the water");
+        assertThat(s.found("power-cut")).as("once").hasSize(1);
         assertThat(s.standing("a")).containsExactly("doubtful");
         assertThat(s.standing("b")).isEmpty();
     }
@@ -126,6 +127,19 @@ class PowerCutTest {
         assertThat(s.batch("a").marks().words().doubts()).isEmpty();
         Story t = unset(HALF_HOUR).minutes(70).wall(TEN_YEARS, true).minutes(1);
         assertThat(t.batch("a").marks().words().doubts()).singleElement().asString().contains("30 min");
+    }
+
+    /** The clock came while the daemon was down, and its probes have not answered yet. */
+    @Test
+    void aMarkMadeWithoutAClockStandsUntilTheTrueOneCanTakeItsPlace() {
+        Story s = unset(HALF_HOUR).minutes(70);
+        assertThat(doubts(s)).singleElement().asString().contains("unknown time");
+        s.senses.probe("a-water", new Reading.Absent());
+        s.wall(TEN_YEARS, true).restart("boot-2", 3_000).seconds(5);
+        s.senses.water("a", 27);
+        s.minutes(2);
+        assertThat(doubts(s)).singleElement().asString().contains("30 min");
+        assertThat(s.standing("a")).contains("doubtful");
     }
 
     /** Reported for the wrong cone: that batch was there all along. */

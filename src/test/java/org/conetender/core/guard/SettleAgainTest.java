@@ -9,11 +9,9 @@ import org.conetender.core.image.Ask;
 import org.conetender.core.image.ContactSample.Level;
 import org.conetender.core.image.Reading;
 import org.conetender.core.image.Step;
-import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** Danger: air that is stopped again before the water has recovered from the last time. */
-@Tag("slow")
 class SettleAgainTest {
 
     private static Story hatched(Fitting... f) {

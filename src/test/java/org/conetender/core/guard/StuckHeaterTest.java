@@ -8,14 +8,12 @@ import org.conetender.core.Story;
 import org.conetender.core.alarm.AlarmKind;
 import org.conetender.core.image.Ask;
 import org.conetender.core.image.Step;
-import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** Danger: a heater whose output cannot be set. */
-@Tag("slow")
 class StuckHeaterTest {
 
     private static final String HEART = "site.heartbeat";

@@ -5,11 +5,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import org.conetender.core.Larkmoor;
 import org.conetender.core.Story;
 import org.conetender.core.image.Step;
-import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** Danger: too many heaters at once on one supply. */
-@Tag("slow")
 class TooManyWattsTest {
 
     private static Story cold(Story s) {

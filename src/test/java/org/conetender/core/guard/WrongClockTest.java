@@ -4,11 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import org.conetender.core.Story;
 import org.conetender.core.image.Step;
-import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** Danger: a wall clock that is wrong. Nothing is controlled by it. */
-@Tag("slow")
 class WrongClockTest {
 
     @Test

@@ -53,16 +53,57 @@ class BreathBegunTest {
     @Test
     void airThatDidNotComeWentOnNotComing() {
         Story s = story(Step.FIRST_SEEN);
-        assertThat(begun(s, 0.3, 1, s.now().plusMs(3 * MINUTE))).isEqualTo(new Breath(1, 3 * MINUTE + 1, 0));
+        assertThat(begun(s, 0.3, MINUTE, s.now().plusMs(3 * MINUTE))).isEqualTo(new Breath(1, 4 * MINUTE,
+                0));
     }
 
+    /** A dead daemon opens no valve. */
     @Test
     void whatWasToldSinceKeepsItAwayToo() {
-        for (Step told : new Step[] {Step.VALVE_SHUT, Step.SETTLE}) {
-            Story s = story(Step.FIRST_SEEN, told);
-            assertThat(begun(s, 0, 0, s.now().plusMs(MINUTE))).as(told.word())
-                    .isEqualTo(new Breath(1, MINUTE, 0));
+        Story s = story(Step.FIRST_SEEN, Step.VALVE_SHUT);
+        assertThat(begun(s, 0, 0, s.now().plusMs(9 * MINUTE))).isEqualTo(new Breath(1, 9 * MINUTE, 0));
+        assertThat(begun(s, 0, 5, otherBoot(s, 9 * MINUTE)).withoutMs())
+                .isBetween(9 * MINUTE - 15_000, 9 * MINUTE + 5);
+    }
+
+    /** Nor does it keep a pump off: its outputs let go. */
+    @Test
+    void aSeparationLastsNoLongerThanTheDaemon() {
+        Story s = story(Step.FIRST_SEEN, Step.SETTLE);
+        assertThat(begun(s, 0, 9, s.now().plusMs(2 * MINUTE - 1)))
+                .isEqualTo(new Breath(1, 2 * MINUTE + 8, 0));
+        assertThat(begun(s, 0, 9, s.now().plusMs(2 * MINUTE))).isEqualTo(ALL_SPENT);
+        assertThat(begun(s, 0, 9, otherBoot(s, MINUTE))).as("it is judged with the cut").isEqualTo(ALL_SPENT);
+        Story shut = story(Step.FIRST_SEEN, Step.VALVE_SHUT, Step.SETTLE);
+        assertThat(begun(shut, 0, 9, shut.now().plusMs(9 * MINUTE))).isEqualTo(new Breath(1, 9 * MINUTE + 9,
+                0));
+    }
+
+    /** Minutes may be refused by a full disk where reports are not. */
+    @Test
+    void whatEndedAfterTheCheckpointIsMissingFromThenOn() {
+        for (Step[] told : new Step[][] {{Step.SETTLE, Step.HANDS_IN}, {Step.VALVE_SHUT, Step.VALVE_OPEN}}) {
+            Story s = story(Step.FIRST_SEEN);
+            Moment then = s.now();
+            s.minutes(1).does(told[0]).minutes(9);
+            s.does(told[1]).minutes(2);
+            Optional<Checkpoint> old = kept(then, Optional.of(new Checkpoint.Air(0, 0)));
+            Breath b = Breath.begun("a", s.state().book(), old, s.now());
+            assertThat(b.spent()).as(told[0].word()).isCloseTo(Math.exp(-4.5 * 2 / 60), within(0.01));
+            assertThat(b.withoutMs()).isZero();
+            assertThat(Breath.begun("a", s.state().book(), old, otherBoot(s, MINUTE))).isEqualTo(ALL_SPENT);
+            assertThat(begun(s, 0.5, 0, s.now()).spent()).as("it is older than a new one").isEqualTo(0.5);
         }
+    }
+
+    /** Shorter than half a minute it is a contact that trembles. */
+    @Test
+    void aMomentWithoutAirTellsNothingOfALongTimeAfterIt() {
+        Story s = story(Step.FIRST_SEEN);
+        assertThat(begun(s, 0, 29_999, s.now().plusMs(9 * MINUTE))).isEqualTo(new Breath(1, 29_999, 0));
+        assertThat(begun(s, 0, 29_999, s.now().plusMs(MINUTE))).isEqualTo(new Breath(1, 89_999, 0));
+        assertThat(begun(s, 0, 30_000, s.now().plusMs(9 * MINUTE))).isEqualTo(new Breath(1, 9 * MINUTE
+                + 30_000, 0));
     }
 
     @Test
