@@ -100,8 +100,9 @@ final class ConeRules {
         rules.lasting("too-hot-told", cone, hot && water > settings.limits().arrestC() + PROBE_K
                 && batch.stage().develops() && !told("arrest", "overheat", "room-too-warm", "cooked"), 120,
                 "the water was above arrest and nobody was told");
+        // One that hangs bare warms no water, and only a contact for the level can tell that it does.
         boolean unasked = cone.heaterOn() && !heat && batch.stage().hasWater()
-                && !cone.fixtures.feed.crossed();
+                && !cone.fixtures.feed.crossed() && (cone.water().heaterCovered() || honest("level"));
         rules.lasting("welded", cone, unasked && settings.fittings().heat().cutOut() && !broken("cut-out"),
                 15 * 60,
                 "a heater that was off kept heating although a cut-out is fitted");
@@ -119,7 +120,7 @@ final class ConeRules {
                 && rig.world().powered();
         rules.lasting("no-effect", cone, (dead || rules.lastedS("no-effect", settings.id()) > 0
                 && batch.stage().hasWater() && broken("heat") && !(water >= aimC))
-                && !told("no-effect", "probe", "probe-unsteady", "probe-frozen",
+                && !crossed && !told("no-effect", "probe", "probe-unsteady", "probe-frozen",
                 "switch-stuck", "overheat", "dry", "welded", "heater-stuck", "cut-out-stuck", "wrong-cone"),
                 60 * 60,
                 "a heater did nothing for an hour and nobody was told");

@@ -221,18 +221,21 @@ public record HeatTrack(long offForMs, long calmForMs, double lowestOffC, Rise r
         long off = s.heated() ? 0 : offForMs + s.dtMs();
         Underway felt = s.dtMs() == 0 ? way
                 : way.after(s.heated() ? 1 : 0, s.dtMs() / 1000.0, Traits.USUAL_LAG_S);
-        if (disturbed || !(s.water() instanceof Belief.Trusted(double c))) {
+        if (disturbed || !s.water().known()) {
             return new HeatTrack(off, disturbed ? 0 : calmForMs + s.dtMs(), Double.NaN, Rise.NONE,
                     Window.NONE, felt, responded, failed);
         }
+        double c = s.water().middleC();
         long calm = calmForMs + s.dtMs();
         // Water poured in warm reaches the probe late, and is no heater's doing.
         double lowest = off < COOLED_MS || calm < LAG_MS ? Double.NaN : Double.isNaN(lowestOffC) ? c
                 : Math.min(lowestOffC + s.physics().roomKPerS() * s.dtMs() / 1000.0, c);
         // Water that does not rise is not heated, however warm the room.
         Rise rises = off < COOLED_MS || calm < LAG_MS ? Rise.NONE : rise.after(c, s.dtMs());
-        return closed(new HeatTrack(off, calm, lowest, rises, open(s, c, felt.felt()), felt, responded,
-                failed), c, s);
+        HeatTrack next = new HeatTrack(off, calm, lowest, rises, open(s, c, felt.felt()), felt, responded,
+                failed);
+        // What was read a while ago does not show yet what was given since: a slow bus is waited for.
+        return s.water() instanceof Belief.Trusted ? closed(next, c, s) : next;
     }
 
     private Window open(Step s, double c, double felt) {

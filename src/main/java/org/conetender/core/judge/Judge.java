@@ -30,6 +30,13 @@ public final class Judge {
     static final double ABOVE_K = 4 * 0.0625;
     static final double NOT_ABOVE_K = 2 * 0.0625;
 
+    /**
+     * What is believed again this much lower, K, than before it was in doubt may hang in the air of a warm
+     * room: it has to answer to little heat first. An open cone loses 0.4 K in the four minutes of a doubt
+     * (science.md §9; guess).
+     */
+    private static final double LOWER_K = 0.5;
+
     private Judge() {}
 
     /**
@@ -103,6 +110,9 @@ public final class Judge {
         boolean disturbed = touched || before.proving().part().misleads();
         boolean elsewhere = water.doubt().isEmpty()
                 && before.water().doubt().filter(d -> d.worn(image.now().monoMs())).isPresent();
+        // A probe in a warm room ends as near its water's last figure as poured water may.
+        boolean lower = water.doubt().isEmpty() && before.water().doubt().isPresent() && !loose
+                && water.lastC() < before.water().lastC() - LOWER_K;
         Optional<Thermal> thermal = thermal(elsewhere ? next.unknown() : next, about, did,
                 new Told(!disturbed, water.lastAtMs() != before.water().lastAtMs()));
         // One ladder for every departure, whoever finds it: untrusted, re-armed, latched (Water).
@@ -130,8 +140,8 @@ public final class Judge {
         }
         Proving tried = proving(next, about, did, !touched);
         // Neither would end: a trial waits for heat that a suspicion withholds, and disturbs what ends it.
-        return new ConeJudgement(water, next.roomC(), next.level(), elsewhere ? heat.untested() : heat,
-                thermal, next.air(),
+        return new ConeJudgement(water, next.roomC(), next.level(),
+                elsewhere || lower ? heat.untested() : heat, thermal, next.air(),
                 before.motion().after(water.belief(), did.dtMs()),
                 new Tried(suspect(thermal).heated() ? tried.interrupted() : tried, cut));
     }

@@ -38,6 +38,21 @@ class LyingProbeTest {
         assertThat(s.told("probe")).isEqualTo(1);
     }
 
+    /** It fell out of water at 27 °C into air at 25.3 °C, where water may go by being poured. */
+    @Test
+    void whatIsBelievedAgainLowerGetsLittleHeatUntilItAnswers() {
+        Story s = holding(Story.at());
+        assertThat(s.state().live().cones().get("a").judged().heat().responded()).isTrue();
+        for (int t = 1; t < 290 && !(t > 10 && s.on("a.cut-out")); t++) {
+            s.senses.water("a", 25.6 + 1.1 * Math.exp(-t / 60.0)).frozen("a-water");
+            s.tick();
+        }
+        assertThat(s.on("a.cut-out")).as("it is believed").isTrue();
+        assertThat(heatSeconds(s, 240)).isBetween(30, 90);
+        s.minutes(30);
+        assertThat(s.standing("a")).containsExactly("no-effect");
+    }
+
     @Test
     void theThirdDepartureWithinAnHourLatches() {
         Story s = holding(Story.at());

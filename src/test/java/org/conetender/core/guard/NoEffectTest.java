@@ -59,6 +59,21 @@ class NoEffectTest {
         assertThat(s.told("no-effect")).as("it has no effect still").isGreaterThanOrEqualTo(2);
     }
 
+    /** Most of the time its last reading is too old to be called fresh, and never too old to be used. */
+    @Test
+    void aBusThatAnswersEveryFortySecondsHidesNothing() {
+        Story s = Story.at(Fitting.ROOM_PROBE).each(x -> {
+            long nowMs = x.now().monoMs();
+            if (nowMs % 40_000 == 0) {
+                x.senses.water("a", 22 + 0.0625 * (nowMs / 40_000 % 2)).silent("a-water", nowMs);
+            }
+        });
+        s.senses.room(22).dead("a");
+        s.does(Step.STARTED).minutes(60);
+        assertThat(s.standing("a")).containsExactly("no-effect");
+        assertThat(s.on("a.cut-out")).isFalse();
+    }
+
     @Test
     void waterThatHoldsItsSetPointProvesTheHeater() {
         Story s = over(Story.at(Fitting.ROOM_PROBE), new Basin(Basin.Build.USUAL, 27, 1));
