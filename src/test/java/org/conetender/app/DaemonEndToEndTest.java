@@ -61,7 +61,8 @@ class DaemonEndToEndTest extends OnTheBench {
 
         assertThat(bench.command("tell", "a", "started")).isEqualTo(new Told(0,
                 "Cone a: 'started' is recorded. Taken as usual: 2 g of lot L-0417 in 2 L at 25 ppt. Next: "
-                + "after an hour or two swirl stuck cysts back in. At its harvest, at 27 °C, "
+                + "after an hour or two swirl stuck cysts back in, with the heater unplugged meanwhile. "
+                + "At its harvest, at 27 °C, "
                 + "the air may be off for 10 min at most, 12 min while you draw.\n"));
         Told near = bench.command("tell", "b", "started", "--socket", bench.socket().toString());
         assertThat(near.code()).as(near.text()).isZero();

@@ -166,8 +166,18 @@ class EndingTest {
     void whoeverCountedNaupliiHasHarvestedThem() {
         Story s = Story.at().does(Step.STARTED);
         s.minutes(60 * 8).ask("a", new Ask.DidCount(180, 5, 20, 1));
-        assertThat(s.did("a", Step.DRAINED).sentence()).contains("rinse the nauplii");
+        assertThat(s.did("a", Step.DRAINED).sentence()).contains("Next: unplug the heater; "
+                + "rinse the nauplii; once the heater is cool scrub and rinse the cone");
         assertThat(s.did("a", Step.RIGHT).accepted()).isTrue();
+    }
+
+    @Test
+    void aHeaterIsPluggedInOnceHandsAreOut() {
+        Story s = Story.at().does(Step.STARTED).minutes(2);
+        s.does(Step.DRAINED).minutes(1);
+        assertThat(s.did("a", Step.CLEANED).sentence()).contains("add salt and cysts, take your hands out, "
+                + "plug the heater in; then report 'started'");
+        assertThat(s.did("a", Step.STARTED).sentence()).contains("with the heater unplugged meanwhile");
     }
 
     @Test

@@ -32,7 +32,7 @@ public final class CheckReport {
                 line(out, "");
                 line(out, count(refused.errors().size(), "error") + ": " + file
                         + " is refused as a whole. Mend what is listed, then run check again: "
-                        + "what could not be read for it may hold more.");
+                        + "it may then find more.");
             }
             case Outcome.Accepted accepted -> {
                 accepted.effective().forEach(e -> line(out, row(e)));
@@ -41,6 +41,10 @@ public final class CheckReport {
                 line(out, file + " is good: " + count(accepted.config().settings().cones().size(), "cone")
                         + ", " + count(accepted.warnings().size(), "warning")
                         + ". It counts from the next start of the daemon.");
+                if (accepted.config().settings().cones().stream()
+                        .anyMatch(c -> c.fittings().heat().fitted())) {
+                    line(out, "No real heater belongs on this release: leave heaters unplugged.");
+                }
             }
         }
         return out.toString();

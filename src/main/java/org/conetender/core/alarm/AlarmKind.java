@@ -125,7 +125,8 @@ public enum AlarmKind {
     AIR_DUE(animals(2), 0, says(
             "the air returns in two minutes, while you draw or with the valve reported shut",
             "the layer is stirred up, or no air gets in",
-            "Finish drawing or open the air valve: the air comes back by itself.")),
+            "Finish drawing: the air comes back by itself. Open a shut air valve once the pump runs: sooner, "
+            + "water could run back into the pump.")),
     AIR_SHUT_IN(animals(5), 0, says(
             "the pump runs against a valve that was reported shut, or may be: that report was set aside",
             "no air gets in; the nauplii suffocate",

@@ -144,7 +144,7 @@ public final class HourWords {
 
     /** Said once with the answer. @param lot one that is not well known is meant by its later quartile */
     public static String holding(double setC, Speed lot) {
-        return Text.of(" Held at %.1f °C for that, and reckoned anew every minute%s.", setC,
+        return Text.of(" Held at %.1f °C for that hour, and reckoned anew every minute%s.", setC,
                 lot.known() ? "" : (lot.timesSeen() == 0 ? "; nobody has seen such cysts hatch yet"
                         : "; how fast they hatch is not well known yet")
                         + ", so in one case of four it comes later");

@@ -122,12 +122,13 @@ public final class NextStep {
         Optional<String> first = handsIn(s, cone, b, when.now()).or(() -> openValve(b, when));
         return first.orElseGet(() -> switch (b.stage()) {
             case Stage.Clean _ ->
-                    "shut the drain valve, connect the air, pump on, fill, open the air valve," + plugIn(cone)
-                    + " add salt and cysts; then report 'started'.";
+                    "shut the drain valve, connect the air, pump on, fill, open the air valve, add salt and "
+                    + "cysts" + plugIn(cone) + "; then report 'started'.";
             case Stage.Filled _ -> b.marks().salted()
                     ? "when the salt is dissolved add the cysts; then report 'stocked'."
                     : "add the salt and report 'salted'; then the cysts, and report 'stocked'.";
-            case Stage.Hydrating _ -> b.marks().salted() ? "after an hour or two swirl stuck cysts back in."
+            case Stage.Hydrating _ -> b.marks().salted() ? "after an hour or two swirl stuck cysts back in"
+                    + unplugged(cone) + "."
                     : "add the salt and report 'salted'.";
             case Stage.Incubating _ when !b.marks().salted() ->
                     "the salt was never reported; add it and report 'salted'.";
@@ -152,8 +153,9 @@ public final class NextStep {
                     "let the first 20 to 50 mL go, draw the orange layer into the sieve, stop before the "
                     + "shells, shut the drain; then report 'drained', or 'part-drawn' to leave the rest."
                     + airBack(s, when, g, View.Caps::drawingMs);
-            case Stage.Drained _ -> (Reports.told(book, Step.RINSED) || !Verdict.harvested(book) ? ""
-                    : "rinse the nauplii; ") + cooled(cone) + "scrub and rinse the cone; then report "
+            case Stage.Drained _ -> (Reports.told(book, Step.RINSED) || !Verdict.harvested(book)
+                    ? cooled(cone) : heated(cone, "unplug the heater; ") + "rinse the nauplii; "
+                    + heated(cone, "once the heater is cool ")) + "scrub and rinse the cone; then report "
                     + "'cleaned'."
                     + (Verdict.wanted(book) ? " " + VERDICT : "");
             case Stage.Abandoned _ -> cooled(cone) + "drain and clean the cone; then report 'cleaned'.";
@@ -170,11 +172,19 @@ public final class NextStep {
     }
 
     private static String cooled(Cone cone) {
-        return cone.fittings().heat().fitted() ? "unplug the heater, let it cool, " : "";
+        return heated(cone, "unplug the heater, let it cool, ");
     }
 
     private static String plugIn(Cone cone) {
-        return cone.fittings().heat().fitted() ? " plug the heater in once water covers it," : "";
+        return heated(cone, ", take your hands out, plug the heater in");
+    }
+
+    private static String unplugged(Cone cone) {
+        return heated(cone, ", with the heater unplugged meanwhile");
+    }
+
+    private static String heated(Cone cone, String words) {
+        return cone.fittings().heat().fitted() ? words : "";
     }
 
     /** While hands are in it nothing else is asked. */
