@@ -60,6 +60,15 @@ final class HeatBounds {
         this.rules = rules;
     }
 
+    /** With and without a living daemon: whoever pours does not ask for it. */
+    void always() {
+        for (Fault f : rig.world().wrong()) {
+            if (kettle(f)) {
+                since.computeIfAbsent(f.cone(), k -> new Since()).kettleMs = rig.world().clock().elapsedMs();
+            }
+        }
+    }
+
     void look(State s) {
         long now = rig.world().clock().elapsedMs();
         double airC = rig.world().room().airC();
@@ -87,7 +96,6 @@ final class HeatBounds {
             for (Fault f : rig.world().wrong()) {
                 if (touches(f, c.settings().id())) {
                     t.faults.put(f, now);
-                    t.kettleMs = kettle(f) ? now : t.kettleMs;
                 }
             }
             t.faults.values().removeIf(last -> now - last > OVER_MS);

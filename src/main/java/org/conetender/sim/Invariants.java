@@ -116,6 +116,7 @@ public final class Invariants {
         }
         truth.always();
         lives.always();
+        heat.always();
         if (rig.alive()) {
             State s = rig.state();
             told = Told.of(s);
