@@ -93,7 +93,8 @@ final class ConeRules {
         rules.lasting("safe-aim", cone, aimC > Math.min(settings.limits().guardC() - Limits.MARGIN_C,
                 Limits.MOST_SETPOINT_C), 0, "more than the most that is safe was aimed at");
         // Water that no air stirs, where nothing shows that, is not as warm everywhere as at its probe.
-        boolean hot = cone.water().waterPresent() && water > settings.limits().guardC() + PROBE_K
+        boolean hot = cone.water().litres() >= SimCone.PROBE_AT * settings.usual().litres()
+                && water > settings.limits().guardC() + PROBE_K
                 && probeHonest() && (cone.air().flowLpm() > 0 || honest("air-proof"));
         rules.lasting("too-hot", cone, hot && (heat || cutOut || lamps), 60,
                 "the water was above the guard with heat or lamps on");
@@ -114,8 +115,7 @@ final class ConeRules {
         rules.lasting("welded-told", cone, unasked && !blind && !crossed
                 && !told("welded", "overheat", "heater-stuck", "cut-out-stuck"), 20 * 60,
                 "a heater that was off kept heating and nobody was told");
-        // Behind an open cut-out, as when its own switch is tried, no heater does anything; nor does one that
-        // is not asked, since the water is to cool.
+        // Behind an open cut-out, as in a trial, no heater does anything; nor does one that is not asked.
         boolean dead = heat && cutOut == settings.fittings().heat().cutOut() && !cone.heaterOn()
                 && rig.world().powered();
         rules.lasting("no-effect", cone, (dead || rules.lastedS("no-effect", settings.id()) > 0

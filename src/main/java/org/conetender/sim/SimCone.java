@@ -19,7 +19,7 @@ public final class SimCone {
     /** Probes hang low and high: shares of the depth (guess). */
     static final double[] HEIGHT = {0.25, 0.75};
     /** Below this share of the usual fill the probes hang in air (guess). */
-    private static final double PROBE_AT = 0.25;
+    static final double PROBE_AT = 0.25;
     /** Animals left without water live about this long, s (guess). */
     private static final double STRANDED_S = 300;
     /** The gathered layer is within this share of the water, so a small draw takes most (science.md §7). */

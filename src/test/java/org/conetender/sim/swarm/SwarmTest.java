@@ -151,4 +151,16 @@ class SwarmTest {
                 01:11:30 say a settle
                 """.replace("SLIP", slip)))).isEmpty();
     }
+
+    /** It runs back into the pump meanwhile; how warm the rest below the probe is, nobody can know. */
+    @Test
+    void hotWaterThatRanAwayBelowItsProbeIsToldOfAsLongAsAnythingShowsIt() {
+        Tale tale = Tale.parse("""
+                story larkmoor-plain nobody seed 5 hours 2
+                00:00:20 begin b
+                01:00:00 site power-cut 1200s
+                01:05:00 water b hot-poured 300s
+                """);
+        assertThat(Play.of(tale, Parts.WHOLE).broken()).isEmpty();
+    }
 }
