@@ -3,8 +3,10 @@ package org.conetender.core;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import org.conetender.core.alarm.AlarmKind;
 import org.conetender.core.batch.Change;
@@ -81,20 +83,17 @@ public final class Opening {
      * @param seq number of the first fact
      */
     static List<Fact> unseen(List<Fact> kept, Set<String> alarms, long seq, Moment now) {
-        List<Fact> out = new ArrayList<>();
-        for (String alarm : new TreeSet<>(alarms)) {
-            Set<String> cones = new TreeSet<>();
-            for (Fact f : kept) {
-                if (f.change() instanceof Change.Told(Ask.Acknowledge(String a)) && a.equals(alarm)) {
-                    cones.add(f.cone());
-                } else if (f.change() instanceof Change.AlarmOver(String a) && a.equals(alarm)) {
-                    cones.remove(f.cone());
-                }
-            }
-            for (String cone : cones) {
-                out.add(new Fact(seq + out.size(), now, cone, "", new Change.AlarmOver(alarm)));
+        Map<String, Set<String>> conesOf = new TreeMap<>();
+        for (Fact f : kept) {
+            if (f.change() instanceof Change.Told(Ask.Acknowledge(String alarm)) && alarms.contains(alarm)) {
+                conesOf.computeIfAbsent(alarm, _ -> new TreeSet<>()).add(f.cone());
+            } else if (f.change() instanceof Change.AlarmOver(String alarm)) {
+                conesOf.getOrDefault(alarm, new TreeSet<>()).remove(f.cone());
             }
         }
+        List<Fact> out = new ArrayList<>();
+        conesOf.forEach((alarm, cones) -> cones.forEach(cone ->
+                out.add(new Fact(seq + out.size(), now, cone, "", new Change.AlarmOver(alarm)))));
         return out;
     }
 

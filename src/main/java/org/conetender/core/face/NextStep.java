@@ -123,12 +123,13 @@ public final class NextStep {
         return first.orElseGet(() -> switch (b.stage()) {
             case Stage.Clean _ ->
                     "shut the drain valve, connect the air, pump on, fill, open the air valve, add salt and "
-                    + "cysts" + plugIn(cone) + "; then report 'started'.";
+                    + "cysts" + heated(cone, ", take your hands out, plug the heater in")
+                    + "; then report 'started'.";
             case Stage.Filled _ -> b.marks().salted()
                     ? "when the salt is dissolved add the cysts; then report 'stocked'."
                     : "add the salt and report 'salted'; then the cysts, and report 'stocked'.";
             case Stage.Hydrating _ -> b.marks().salted() ? "after an hour or two swirl stuck cysts back in"
-                    + unplugged(cone) + "."
+                    + heated(cone, ", with the heater unplugged meanwhile") + "."
                     : "add the salt and report 'salted'.";
             case Stage.Incubating _ when !b.marks().salted() ->
                     "the salt was never reported; add it and report 'salted'.";
@@ -175,14 +176,7 @@ public final class NextStep {
         return heated(cone, "unplug the heater, let it cool, ");
     }
 
-    private static String plugIn(Cone cone) {
-        return heated(cone, ", take your hands out, plug the heater in");
-    }
-
-    private static String unplugged(Cone cone) {
-        return heated(cone, ", with the heater unplugged meanwhile");
-    }
-
+    /** Those words, where it has a heater. */
     private static String heated(Cone cone, String words) {
         return cone.fittings().heat().fitted() ? words : "";
     }

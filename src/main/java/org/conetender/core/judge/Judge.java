@@ -108,11 +108,10 @@ public final class Judge {
         boolean touched = loose || about.batch().stage() instanceof Stage.Clean
                 || next.air().offForMs() > 0;
         boolean disturbed = touched || before.proving().part().misleads();
-        boolean elsewhere = water.doubt().isEmpty()
-                && before.water().doubt().filter(d -> d.worn(image.now().monoMs())).isPresent();
-        // A probe in a warm room ends as near its water's last figure as poured water may.
-        boolean lower = water.doubt().isEmpty() && before.water().doubt().isPresent() && !loose
-                && water.lastC() < before.water().lastC() - LOWER_K;
+        Optional<Water.Doubt> ended = water.doubt().isEmpty() ? before.water().doubt() : Optional.empty();
+        boolean elsewhere = ended.filter(d -> d.worn(image.now().monoMs())).isPresent();
+        // The air of a warm room is as near to what the water was as cooler water that is poured in.
+        boolean lower = ended.isPresent() && !loose && water.lastC() < before.water().lastC() - LOWER_K;
         Optional<Thermal> thermal = thermal(elsewhere ? next.unknown() : next, about, did,
                 new Told(!disturbed, water.lastAtMs() != before.water().lastAtMs()));
         // One ladder for every departure, whoever finds it: untrusted, re-armed, latched (Water).
